@@ -1,0 +1,2 @@
+/** A member's private part: machines first. */
+package club.emberwell.bench;

@@ -1,0 +1,2 @@
+/** Materials, coatings, colours, their synonyms and cautions. */
+package club.emberwell.catalog;

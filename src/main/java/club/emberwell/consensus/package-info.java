@@ -1,0 +1,2 @@
+/** Ranges over the voices of members. */
+package club.emberwell.consensus;

@@ -1,0 +1,33 @@
+package club.emberwell.laser;
+
+/** What is done to the work. */
+public enum Process {
+  SURFACE_ENGRAVING("surface-engraving", "Surface engraving", DoseKind.AREAL),
+  DEEP_ENGRAVING("deep-engraving", "Deep engraving", DoseKind.AREAL),
+  COATING_REMOVAL("coating-removal", "Coating removal", DoseKind.AREAL),
+  COLOUR_MARKING("colour-marking", "Colour marking", DoseKind.AREAL),
+  CUT("cut", "Cut", DoseKind.LINE),
+  SCORE("score", "Score", DoseKind.LINE);
+
+  private final String code;
+  private final String label;
+  private final DoseKind doseKind;
+
+  Process(String code, String label, DoseKind doseKind) {
+    this.code = code;
+    this.label = label;
+    this.doseKind = doseKind;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  public String label() {
+    return label;
+  }
+
+  public DoseKind doseKind() {
+    return doseKind;
+  }
+}

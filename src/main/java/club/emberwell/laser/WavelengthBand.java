@@ -1,0 +1,41 @@
+package club.emberwell.laser;
+
+/** Bands that are never mixed in one range (absorption and mechanism differ between them). */
+public enum WavelengthBand {
+  UV_355("355", "355 nm", 340, 370),
+  BLUE("405-455", "405-455 nm", 395, 470),
+  GREEN_532("532", "532 nm", 510, 550),
+  NEAR_INFRARED("900-1100", "900-1100 nm", 900, 1100),
+  CO2_10600("10600", "10.6 µm", 9000, 11000),
+  OTHER("other", "other wavelength", Double.NaN, Double.NaN);
+
+  private final String code;
+  private final String label;
+  private final double fromNm;
+  private final double toNm;
+
+  WavelengthBand(String code, String label, double fromNm, double toNm) {
+    this.code = code;
+    this.label = label;
+    this.fromNm = fromNm;
+    this.toNm = toNm;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  public String label() {
+    return label;
+  }
+
+  /** The band a wavelength in nm lies in; OTHER where none does. */
+  public static WavelengthBand of(double wavelengthNm) {
+    for (WavelengthBand band : values()) {
+      if (wavelengthNm >= band.fromNm && wavelengthNm <= band.toNm) {
+        return band;
+      }
+    }
+    return OTHER;
+  }
+}

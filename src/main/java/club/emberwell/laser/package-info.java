@@ -1,0 +1,2 @@
+/** Laser sources, regimes, dose, pulses, spot, transfer between machines, eye limits. Pure. */
+package club.emberwell.laser;

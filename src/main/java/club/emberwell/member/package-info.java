@@ -1,0 +1,2 @@
+/** Accounts, sessions, tokens, roles. */
+package club.emberwell.member;

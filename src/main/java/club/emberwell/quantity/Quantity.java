@@ -1,0 +1,16 @@
+package club.emberwell.quantity;
+
+import java.math.BigDecimal;
+
+/**
+ * A value with its unit, as stored and as written.
+ *
+ * @param dimension what it measures
+ * @param value in the dimension's canonical unit; exact where the decimal ends, else 34 digits
+ * @param written what was typed, unchanged
+ */
+public record Quantity(Dimension dimension, BigDecimal value, String written) {
+  public double doubleValue() {
+    return value.doubleValue();
+  }
+}

@@ -1,0 +1,2 @@
+/** What was noticed while reading an entry. */
+package club.emberwell.remark;

@@ -1,0 +1,2 @@
+/** The only user of Lucene: the node's own disposable index of trials. */
+package club.emberwell.search;

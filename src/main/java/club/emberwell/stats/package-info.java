@@ -1,0 +1,2 @@
+/** Quantiles, intervals and fits. Pure. */
+package club.emberwell.stats;
