@@ -1,0 +1,16 @@
+package club.emberwell.report;
+
+import java.math.BigDecimal;
+
+/**
+ * A quantity as it came in: either a text with its unit or a value and a UCUM code.
+ *
+ * @param text null when structured
+ * @param value null when text
+ * @param unit UCUM, null when text
+ */
+public record WrittenQuantity(String text, BigDecimal value, String unit) {
+  public static WrittenQuantity of(String text) {
+    return new WrittenQuantity(text, null, null);
+  }
+}

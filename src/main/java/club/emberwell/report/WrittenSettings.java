@@ -1,0 +1,14 @@
+package club.emberwell.report;
+
+/** Settings as typed; null = not given. Power is a percent or a power. */
+public record WrittenSettings(
+    WrittenQuantity power,
+    WrittenQuantity speed,
+    WrittenQuantity lineSpacing,
+    Integer passes,
+    WrittenQuantity repetitionRate,
+    WrittenQuantity pulseDuration,
+    WrittenQuantity focusOffset,
+    Boolean airAssist,
+    String direction,
+    Boolean crossPass) {}

@@ -1,0 +1,79 @@
+package club.emberwell.search;
+
+/**
+ * The numbers of every matching trial, one array element each, in no particular order. NaN = not
+ * given. Entities are small integers (their {@code number} column) so that grouping costs nothing.
+ *
+ * @param size how many trials
+ * @param member number of the member whose voice it is
+ * @param machine number of the machine, 0 = described in the report only
+ * @param report number of the report
+ * @param process ordinal of {@link club.emberwell.laser.Process}
+ * @param band ordinal of {@link club.emberwell.laser.WavelengthBand}
+ * @param regime ordinal of {@link club.emberwell.laser.Regime}
+ * @param effect ordinal of {@link club.emberwell.laser.Effect}
+ * @param values by {@link Measure}, canonical units
+ * @param properties by {@link Property}: small integer codes, -1 = not given
+ */
+public record TrialColumns(
+    int size,
+    long[] member,
+    long[] machine,
+    long[] report,
+    byte[] process,
+    byte[] band,
+    byte[] regime,
+    byte[] effect,
+    double[][] values,
+    int[][] properties,
+    PropertyLabels labels) {
+
+  /** A numeric column. */
+  public enum Measure {
+    POWER_PERCENT,
+    POWER_W,
+    SPEED,
+    LINE_SPACING,
+    PASSES,
+    REPETITION_RATE,
+    PULSE_DURATION,
+    FOCUS_OFFSET,
+    AREAL_DOSE,
+    LINE_DOSE,
+    PEAK_FLUENCE,
+    BEAM_DIAMETER,
+    RATED_POWER,
+    THICKNESS,
+    QUALITY,
+    /** Days since 1970-01-01. */
+    POSTED
+  }
+
+  /** A recorded property that could explain why voices differ. */
+  public enum Property {
+    AIR_ASSIST,
+    DIRECTION,
+    CROSS_PASS,
+    LENS,
+    MATERIAL,
+    COATING,
+    COLOUR,
+    LOT,
+    CONTROLLER_VERSION,
+    MOTION,
+    POWER_BASIS
+  }
+
+  /** Names for the codes in {@link #properties}. */
+  public interface PropertyLabels {
+    String label(Property property, int code);
+  }
+
+  public double[] values(Measure measure) {
+    return values[measure.ordinal()];
+  }
+
+  public int[] property(Property property) {
+    return properties[property.ordinal()];
+  }
+}
