@@ -1,0 +1,17 @@
+package club.emberwell.report;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * Reads whole reports for those who index, count or show them; two statements whatever the size.
+ */
+public interface ReportSource {
+
+  /** The current state of these reports, missing ones left out, in no particular order. */
+  List<ReportSnapshot> byIds(Collection<UUID> ids);
+
+  /** The next LIVE reports by number behind {@code after}, for a rebuild. */
+  List<ReportSnapshot> liveAfter(long after, int most);
+}

@@ -1,0 +1,16 @@
+package club.emberwell.report;
+
+import club.emberwell.laser.Derived;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Settings;
+import java.util.List;
+
+/** One trial as interpreted; canonical units. */
+public record TrialSnapshot(
+    Integer row,
+    Integer column,
+    Settings settings,
+    Derived derived,
+    Effect effect,
+    Integer quality,
+    List<String> defects) {}
