@@ -1,5 +1,7 @@
 package club.emberwell.laser;
 
+import java.util.Optional;
+
 /** Whether the beam works on the way back too. */
 public enum Direction {
   ONE_WAY("one-way", "One-way"),
@@ -19,5 +21,10 @@ public enum Direction {
 
   public String label() {
     return label;
+  }
+
+  /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
+  public static Optional<Direction> of(String code) {
+    return Codes.find(values(), Direction::code, code);
   }
 }

@@ -1,5 +1,7 @@
 package club.emberwell.laser;
 
+import java.util.Optional;
+
 /** The one judgement every trial carries. */
 public enum Effect {
   TOO_LITTLE("too-little", "Too little"),
@@ -20,5 +22,10 @@ public enum Effect {
 
   public String label() {
     return label;
+  }
+
+  /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
+  public static Optional<Effect> of(String code) {
+    return Codes.find(values(), Effect::code, code);
   }
 }

@@ -1,22 +1,30 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Remark;
+import java.util.Locale;
+import java.util.Optional;
+
 /**
  * What makes the light. The wavelength is always stored beside it: the source never implies more.
  */
 public enum LaserSource {
-  CO2("co2", "CO2"),
-  DIODE("diode", "Diode"),
-  FIBRE("fibre", "Fibre"),
-  GREEN("green", "Green"),
-  UV("uv", "UV"),
-  INFRARED("infrared", "Infrared");
+  CO2("co2", "CO2", 9000, 11000),
+  DIODE("diode", "Diode", 400, 460),
+  FIBRE("fibre", "Fibre", 1020, 1100),
+  GREEN("green", "Green", 510, 550),
+  UV("uv", "UV", 190, 380),
+  INFRARED("infrared", "Infrared", 780, 1100);
 
   private final String code;
   private final String label;
+  private final int fromNm;
+  private final int toNm;
 
-  LaserSource(String code, String label) {
+  LaserSource(String code, String label, int fromNm, int toNm) {
     this.code = code;
     this.label = label;
+    this.fromNm = fromNm;
+    this.toNm = toNm;
   }
 
   /** The word in the API and in addresses. */
@@ -26,5 +34,31 @@ public enum LaserSource {
 
   public String label() {
     return label;
+  }
+
+  /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
+  public static Optional<LaserSource> of(String code) {
+    return Codes.find(values(), LaserSource::code, code);
+  }
+
+  /**
+   * A warning at {@code /laser/wavelength} when such a source does not usually emit there; empty
+   * when it does. The usual bands are common practice, no source.
+   */
+  public Optional<Remark> plausible(double wavelengthNm) {
+    if (wavelengthNm >= fromNm && wavelengthNm <= toNm) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Remark.warning(
+            "wavelength-unlike-source",
+            "/laser/wavelength",
+            String.format(
+                Locale.ROOT,
+                "A %s source usually emits between %d and %d nm; %.0f nm is stated.",
+                code,
+                fromNm,
+                toNm,
+                wavelengthNm)));
   }
 }

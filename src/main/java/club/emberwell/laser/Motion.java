@@ -1,5 +1,7 @@
 package club.emberwell.laser;
 
+import java.util.Optional;
+
 /** How the beam gets where it should be. */
 public enum Motion {
   GANTRY("gantry", "Gantry"),
@@ -19,5 +21,10 @@ public enum Motion {
 
   public String label() {
     return label;
+  }
+
+  /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
+  public static Optional<Motion> of(String code) {
+    return Codes.find(values(), Motion::code, code);
   }
 }

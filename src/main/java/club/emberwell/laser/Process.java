@@ -1,5 +1,7 @@
 package club.emberwell.laser;
 
+import java.util.Optional;
+
 /** What is done to the work. */
 public enum Process {
   SURFACE_ENGRAVING("surface-engraving", "Surface engraving", DoseKind.AREAL),
@@ -29,5 +31,10 @@ public enum Process {
 
   public DoseKind doseKind() {
     return doseKind;
+  }
+
+  /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
+  public static Optional<Process> of(String code) {
+    return Codes.find(values(), Process::code, code);
   }
 }

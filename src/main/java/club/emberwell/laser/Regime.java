@@ -1,5 +1,7 @@
 package club.emberwell.laser;
 
+import java.util.Optional;
+
 /** By pulse duration, after the letters D, I, R, M of EN 207 (fs split off at 10 ps). */
 public enum Regime {
   CW("cw", "continuous"),
@@ -26,5 +28,33 @@ public enum Regime {
 
   public boolean pulsed() {
     return this != CW;
+  }
+
+  /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
+  public static Optional<Regime> of(String code) {
+    return Codes.find(values(), Regime::code, code);
+  }
+
+  /**
+   * The regime a pulse duration in ns (FWHM) belongs to: cw above 0.25 s, long above 1 us, ns from
+   * 1 ns, ps from 10 ps, fs below. The first three bounds are those of the letters D, I, R, M of EN
+   * 207:2017 (read in encyclopaedia mirrors, not in the standard).
+   *
+   * @throws IllegalArgumentException where the duration is not a positive number
+   */
+  public static Regime ofPulseDuration(double ns) {
+    if (!(ns > 0)) {
+      throw new IllegalArgumentException("A pulse lasts longer than nothing, not " + ns + " ns");
+    }
+    if (ns > 0.25e9) {
+      return CW;
+    }
+    if (ns > 1000) {
+      return LONG;
+    }
+    if (ns >= 1) {
+      return NS;
+    }
+    return ns >= 0.01 ? PS : FS;
   }
 }

@@ -1,5 +1,7 @@
 package club.emberwell.laser;
 
+import java.util.Optional;
+
 /** Bands that are never mixed in one range (absorption and mechanism differ between them). */
 public enum WavelengthBand {
   UV_355("355", "355 nm", 340, 370),
@@ -37,5 +39,10 @@ public enum WavelengthBand {
       }
     }
     return OTHER;
+  }
+
+  /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
+  public static Optional<WavelengthBand> of(String code) {
+    return Codes.find(values(), WavelengthBand::code, code);
   }
 }
