@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.quantity.WrittenQuantity;
 import java.util.List;
 import java.util.UUID;
 

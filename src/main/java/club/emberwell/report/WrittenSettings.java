@@ -1,5 +1,7 @@
 package club.emberwell.report;
 
+import club.emberwell.quantity.WrittenQuantity;
+
 /** Settings as typed; null = not given. Power is a percent or a power. */
 public record WrittenSettings(
     WrittenQuantity power,

@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.quantity;
 
 import java.math.BigDecimal;
 
