@@ -1,0 +1,150 @@
+package club.emberwell.stats;
+
+import static club.emberwell.stats.CheckValues.CLOSED_FORM;
+import static club.emberwell.stats.CheckValues.assertClose;
+import static club.emberwell.stats.CheckValues.integers;
+import static club.emberwell.stats.CheckValues.number;
+import static club.emberwell.stats.CheckValues.vector;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
+import org.junit.jupiter.params.provider.CsvFileSource;
+
+class DescriptionTest {
+
+  @ParameterizedTest(name = "{0} {3}")
+  @CsvFileSource(resources = "/reference/statistics/quantile_hyndman_fan.csv", numLinesToSkip = 1)
+  void allNineQuantileTypesAgreeWithR(ArgumentsAccessor row) {
+    double[] values = vector(row.getString(2));
+    double p = row.getDouble(3);
+    for (int type = 1; type <= 9; type++) {
+      double expected = number(row.getString(3 + type));
+      assertClose(expected, Quantiles.ofType(type, values, p)[0], CLOSED_FORM, "type " + type);
+    }
+    double[] ascending = values.clone();
+    Arrays.sort(ascending);
+    double type8 = number(row.getString(11));
+    assertClose(type8, Quantiles.describe(values, p)[0], CLOSED_FORM, "description");
+    assertClose(type8, Quantiles.describeSorted(ascending, p)[0], CLOSED_FORM, "sorted");
+    assertClose(type8, Quantiles.describeInPlace(values.clone(), p)[0], CLOSED_FORM, "in place");
+    assertClose(number(row.getString(9)), Quantiles.band(values, p)[0], CLOSED_FORM, "band");
+  }
+
+  @ParameterizedTest(name = "{0} {3}")
+  @CsvFileSource(
+      resources = "/reference/statistics/member_weighted_quantile.csv",
+      numLinesToSkip = 1)
+  void weightedQuantilesAndVoicesAgreeWithReplicationInR(ArgumentsAccessor row) {
+    int[] members = integers(row.getString(1));
+    double[] values = vector(row.getString(2));
+    double p = row.getDouble(3);
+    double[] weights = Voices.weights(members);
+    assertClose(
+        row.getDouble(4), WeightedQuantile.type2(values, weights, p), CLOSED_FORM, "type 2");
+    assertClose(
+        row.getDouble(5), WeightedQuantile.type1(values, weights, p), CLOSED_FORM, "type 1");
+    assertClose(row.getDouble(6), Quantiles.ofType(7, values, p)[0], CLOSED_FORM, "pooled");
+    double[] voices = Voices.medians(members, values);
+    assertClose(vector(row.getString(7)), voices, CLOSED_FORM, "voices");
+    for (int type = 6; type <= 8; type++) {
+      double expected = row.getDouble(2 + type);
+      assertClose(expected, Quantiles.ofType(type, voices, p)[0], CLOSED_FORM, "type " + type);
+    }
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvFileSource(resources = "/reference/statistics/summary.csv", numLinesToSkip = 1)
+  void meansAndDeviationsAgreeWithR(ArgumentsAccessor row) {
+    double[] values = vector(row.getString(2));
+    assertClose(row.getDouble(3), Summary.mean(values), CLOSED_FORM, "mean");
+    assertClose(row.getDouble(4), Summary.standardDeviation(values), CLOSED_FORM, "sd");
+    assertClose(row.getDouble(5), Summary.geometricMean(values), CLOSED_FORM, "geometric mean");
+    assertClose(row.getDouble(6), Summary.geometricDeviation(values), CLOSED_FORM, "its sd");
+    assertClose(row.getDouble(7), Quantiles.median(values), CLOSED_FORM, "median");
+    double[] type7 = Quantiles.ofType(7, values, 0.25, 0.75);
+    assertClose(row.getDouble(8), type7[1] - type7[0], CLOSED_FORM, "IQR 7");
+    assertClose(row.getDouble(9), Quantiles.seven(values).quartileRange(), CLOSED_FORM, "IQR 8");
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvFileSource(
+      resources = "/reference/statistics/nist_strd_univariate_certified.csv",
+      numLinesToSkip = 1)
+  void meanAndDeviationEqualTheCertifiedValuesOfNist(ArgumentsAccessor row) throws IOException {
+    double[] values = dataset(row.getString(0));
+    assertEquals(row.getInteger(1), values.length);
+    assertEquals(certified(row.getString(2)), digits(Summary.mean(values)), "mean");
+    assertEquals(certified(row.getString(3)), digits(Summary.standardDeviation(values)), "sd");
+    assertClose(row.getDouble(4), Quantiles.median(values), CLOSED_FORM, "median");
+    assertClose(row.getDouble(5), Quantiles.ofType(7, values, 0.25)[0], CLOSED_FORM, "type 7");
+    assertClose(row.getDouble(6), Quantiles.describe(values, 0.25)[0], CLOSED_FORM, "type 8");
+    assertClose(row.getDouble(7), ModifiedZ.of(values).mad(), CLOSED_FORM, "MAD");
+  }
+
+  @Test
+  void nothingGivesNothingAndOneValueIsEveryQuantile() {
+    assertTrue(Double.isNaN(Quantiles.median(new double[0])));
+    assertTrue(Double.isNaN(Quantiles.seven(new double[0]).p90()));
+    assertTrue(Double.isNaN(Summary.mean(new double[0])));
+    assertTrue(Double.isNaN(Summary.standardDeviation(new double[] {3})));
+    assertTrue(Double.isNaN(WeightedQuantile.type2(new double[0], new double[0], 0.5)));
+    assertEquals(0, Voices.medians(new int[0], new double[0]).length);
+    assertEquals(new Quantiles.Seven(3, 3, 3, 3, 3, 3, 3), Quantiles.seven(new double[] {3}));
+    assertEquals(3, Summary.mean(new double[] {3}));
+  }
+
+  @Test
+  void notANumberIsRefusedEverywhere() {
+    double[] bad = {1, Double.NaN, 2};
+    assertThrows(IllegalArgumentException.class, () -> Quantiles.median(bad));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> Quantiles.describeSorted(new double[] {1, Double.NaN}, 0.5));
+    assertThrows(IllegalArgumentException.class, () -> Summary.mean(bad));
+    assertThrows(IllegalArgumentException.class, () -> Summary.geometricMean(new double[] {0, 1}));
+    assertThrows(IllegalArgumentException.class, () -> MedianInterval.of(bad));
+    assertThrows(IllegalArgumentException.class, () -> NextMemberInterval.band(bad));
+    assertThrows(IllegalArgumentException.class, () -> Voices.medians(new int[3], bad));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> WeightedQuantile.type1(new double[] {1, 2, 3}, bad, 0.5));
+  }
+
+  @Test
+  void memberWeightsAreEqualPerMemberAndSumToTheTrials() {
+    double[] weights = Voices.weights(new int[] {7, -2, 7, 7});
+    assertArrayEquals(new double[] {2.0 / 3, 2, 2.0 / 3, 2.0 / 3}, weights, 1e-15);
+    assertEquals(2, Voices.count(new int[] {7, -2, 7, 7}));
+  }
+
+  private static double[] dataset(String name) throws IOException {
+    String path = "/reference/statistics/nist_strd_univariate_data.csv";
+    try (InputStream in = DescriptionTest.class.getResourceAsStream(path)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .lines()
+          .filter(line -> line.startsWith(name + ","))
+          .mapToDouble(line -> Double.parseDouble(line.split(",")[2]))
+          .toArray();
+    }
+  }
+
+  /** NIST certifies 15 significant digits. */
+  private static BigDecimal certified(String cell) {
+    return new BigDecimal(cell).stripTrailingZeros();
+  }
+
+  private static BigDecimal digits(double value) {
+    return new BigDecimal(value).round(new MathContext(15)).stripTrailingZeros();
+  }
+}
