@@ -1,0 +1,186 @@
+package club.emberwell.web.frame;
+
+import club.emberwell.remark.Remark;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One form field with what was typed and what is said of it. The name is the JSON pointer with dots
+ * ({@code settings.speed}), so that remarks find their field.
+ */
+public final class Field {
+  private static final int DEFAULT_MAX_LENGTH = 200;
+
+  private final String name;
+  private final String label;
+  private String hint;
+  private String value = "";
+  private String type = "text";
+  private String inputMode;
+  private String autocomplete;
+  private String list;
+  private boolean required;
+  private int maxLength = DEFAULT_MAX_LENGTH;
+  private List<Option> options = List.of();
+  private final List<String> errors = new ArrayList<>();
+  private final List<String> warnings = new ArrayList<>();
+  private final List<String> readings = new ArrayList<>();
+
+  /** One of the values to choose from. */
+  public record Option(String value, String label, boolean selected) {}
+
+  private Field(String name, String label) {
+    this.name = name;
+    this.label = label;
+  }
+
+  public static Field of(String name, String label) {
+    return new Field(name, label);
+  }
+
+  public Field hint(String text) {
+    this.hint = text;
+    return this;
+  }
+
+  public Field value(String typed) {
+    this.value = typed == null ? "" : typed;
+    options =
+        options.stream()
+            .map(o -> o.value().equals(value) ? select(o, true) : select(o, false))
+            .toList();
+    return this;
+  }
+
+  /** HTML input type; numbers with units are text with a decimal keyboard, see {@link #numeric}. */
+  public Field type(String htmlType) {
+    this.type = htmlType;
+    return this;
+  }
+
+  /** A number with a unit: text, so that commas, fractions and units can be typed. */
+  public Field numeric() {
+    this.inputMode = "text";
+    this.autocomplete = "off";
+    return this;
+  }
+
+  public Field autocomplete(String token) {
+    this.autocomplete = token;
+    return this;
+  }
+
+  /** Id of a datalist with suggestions. */
+  public Field list(String datalistId) {
+    this.list = datalistId;
+    return this;
+  }
+
+  public Field required() {
+    this.required = true;
+    return this;
+  }
+
+  public Field maxLength(int characters) {
+    this.maxLength = characters;
+    return this;
+  }
+
+  public Field options(List<Option> choices) {
+    this.options =
+        choices.stream().map(o -> select(o, o.selected() || o.value().equals(value))).toList();
+    return this;
+  }
+
+  private static Option select(Option option, boolean selected) {
+    return new Option(option.value(), option.label(), selected);
+  }
+
+  void remark(Remark remark) {
+    switch (remark.severity()) {
+      case ERROR -> errors.add(remark.detail());
+      case WARNING -> warnings.add(remark.detail());
+      case INFO -> {
+        return;
+      }
+      default -> throw new IllegalStateException("no such severity " + remark.severity());
+    }
+    readings.addAll(remark.readings());
+  }
+
+  public String getName() {
+    return name;
+  }
+
+  public String getLabel() {
+    return label;
+  }
+
+  public String getHint() {
+    return hint;
+  }
+
+  public String getValue() {
+    return value;
+  }
+
+  public String getType() {
+    return type;
+  }
+
+  public String getInputMode() {
+    return inputMode;
+  }
+
+  public String getAutocomplete() {
+    return autocomplete;
+  }
+
+  public String getList() {
+    return list;
+  }
+
+  public boolean isRequired() {
+    return required;
+  }
+
+  public int getMaxLength() {
+    return maxLength;
+  }
+
+  public List<Option> getOptions() {
+    return options;
+  }
+
+  public List<String> getErrors() {
+    return errors;
+  }
+
+  public List<String> getWarnings() {
+    return warnings;
+  }
+
+  public List<String> getReadings() {
+    return readings;
+  }
+
+  public boolean isFailed() {
+    return !errors.isEmpty();
+  }
+
+  public boolean isWarned() {
+    return !warnings.isEmpty();
+  }
+
+  /** Ids of the hint and errors for aria-describedby, or null. */
+  public String getDescribedBy() {
+    List<String> ids = new ArrayList<>();
+    if (hint != null) {
+      ids.add(name + "-hint");
+    }
+    for (int i = 0; i < errors.size(); i++) {
+      ids.add(name + "-error" + i);
+    }
+    return ids.isEmpty() ? null : String.join(" ", ids);
+  }
+}

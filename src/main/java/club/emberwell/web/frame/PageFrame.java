@@ -1,0 +1,107 @@
+package club.emberwell.web.frame;
+
+import club.emberwell.member.Role;
+import io.quarkus.runtime.LaunchMode;
+import io.quarkus.security.identity.SecurityIdentity;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.inject.Named;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** What the frame round every page needs to know. */
+@Named("page")
+@RequestScoped
+public class PageFrame {
+  @Inject SecurityIdentity identity;
+  @Inject UriInfo uri;
+
+  @ConfigProperty(name = "quarkus.application.version")
+  String version;
+
+  private boolean failed;
+  private String notice;
+
+  /** One place of the top bar. */
+  public record Place(String href, String label, String icon, boolean current) {}
+
+  /** Marks this answer as a refused form, which its title must say. */
+  public void fail() {
+    failed = true;
+  }
+
+  /** A sentence above the page, e.g. that something was saved. */
+  public void say(String sentence) {
+    notice = sentence;
+  }
+
+  public boolean isFailed() {
+    return failed;
+  }
+
+  public String getNotice() {
+    return notice;
+  }
+
+  public String getClubName() {
+    return "Emberwell";
+  }
+
+  public boolean isSignedIn() {
+    return !identity.isAnonymous();
+  }
+
+  public String getHandle() {
+    return identity.getPrincipal().getName();
+  }
+
+  public boolean isDoorOpen() {
+    return true;
+  }
+
+  public boolean isModerator() {
+    return identity.hasRole(Role.MODERATE);
+  }
+
+  /** The places a person of this role sees, the current one marked. */
+  public List<Place> getPlaces() {
+    List<Place> places = new ArrayList<>();
+    places.add(place("/", "Find settings", "find"));
+    places.add(place("/post", "Post a result", "post"));
+    places.add(place("/ask", "Ask", "ask"));
+    places.add(place("/bench", "My bench", "bench"));
+    if (isModerator()) {
+      places.add(place("/desk", "Desk", "desk"));
+    }
+    return places;
+  }
+
+  private Place place(String href, String label, String icon) {
+    String path = uri.getPath();
+    boolean current =
+        href.equals("/") ? path.equals("/") : path.equals(href) || path.startsWith(href + "/");
+    return new Place(href, label, icon, current);
+  }
+
+  /** Addresses change with the version, so that browsers may keep them for a year. */
+  public List<String> getStyleSheets() {
+    return Stream.of("base", "layout", "forms", "search", "plot", "print")
+        .map(name -> "/assets/" + name + ".css?v=" + stamp())
+        .toList();
+  }
+
+  public String getScript() {
+    return "/assets/emberwell.js?v=" + stamp();
+  }
+
+  public String getHtmx() {
+    return "/webjars/htmx.org/" + HtmxVersion.VERSION + "/dist/htmx.min.js";
+  }
+
+  private String stamp() {
+    return LaunchMode.current().isDevOrTest() ? "dev" : version;
+  }
+}

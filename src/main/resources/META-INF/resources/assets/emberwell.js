@@ -1,0 +1,45 @@
+// Everything works without this; it only saves steps.
+(function () {
+  "use strict";
+
+  // After a refused form the list of errors is what matters first.
+  function focusMarked() {
+    const marked = document.querySelector("[data-focus]");
+    if (marked) {
+      marked.focus();
+    }
+  }
+
+  // A facet form sends itself when a box is ticked; its button is for those without scripts.
+  document.addEventListener("change", function (event) {
+    const form = event.target.closest("form[data-auto]");
+    if (form) {
+      form.requestSubmit();
+    }
+  });
+
+  // A second tap on a slow connection must not post twice.
+  document.addEventListener("submit", function (event) {
+    const form = event.target;
+    if (form.method !== "post") {
+      return;
+    }
+    if (form.dataset.sent) {
+      event.preventDefault();
+      return;
+    }
+    form.dataset.sent = "yes";
+    setTimeout(function () {
+      delete form.dataset.sent;
+    }, 8000);
+  });
+
+  window.addEventListener("pageshow", function () {
+    document.querySelectorAll("form[data-sent]").forEach(function (form) {
+      delete form.dataset.sent;
+    });
+  });
+
+  document.documentElement.classList.add("scripted");
+  focusMarked();
+})();
