@@ -41,7 +41,11 @@ record Account(List<String> prefix, boolean ownsOtherFiles) {
   }
 
   static boolean isRoot() {
-    return "root".equals(System.getProperty("user.name"));
+    try {
+      return Integer.valueOf(0).equals(Files.getAttribute(Path.of("/proc/self"), "unix:uid"));
+    } catch (IOException e) {
+      return "root".equals(System.getProperty("user.name"));
+    }
   }
 
   /** A command line that runs under this account. */

@@ -1,0 +1,82 @@
+package club.emberwell.launch;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.net.UnknownHostException;
+
+/** Where the server listens: a host name or address, and a TCP port. */
+record Address(String host, int port) {
+
+  /**
+   * Reads the two settings.
+   *
+   * @throws LaunchException when one of them is none
+   */
+  static Address of(String host, String port) {
+    try {
+      int number = Integer.parseInt(port);
+      if (number >= 0 && number <= 65_535) {
+        return new Address(host, number);
+      }
+    } catch (NumberFormatException e) {
+      // answered below, as a number out of range is
+    }
+    throw wrong("The port must be a number from 0 to 65535, not " + port + ".");
+  }
+
+  /** Whether only this machine can reach it. */
+  boolean isLoopback() {
+    return resolved().isLoopbackAddress();
+  }
+
+  /** Refuses with a sentence where something else listens already. */
+  void requireFree() {
+    try (ServerSocket socket = new ServerSocket()) {
+      socket.setReuseAddress(true);
+      socket.bind(new InetSocketAddress(resolved(), port));
+    } catch (IOException e) {
+      throw wrong(
+          "Port "
+              + port
+              + " on "
+              + host
+              + " cannot be used ("
+              + e.getMessage()
+              + "); choose another with --port.");
+    }
+  }
+
+  private InetAddress resolved() {
+    try {
+      return InetAddress.getByName(host);
+    } catch (UnknownHostException e) {
+      throw wrong("The host " + host + " is unknown; set --host to an address of this machine.");
+    }
+  }
+
+  /** Refuses what cannot be the one address members use. */
+  static void requirePublicUrl(String text) {
+    try {
+      URI uri = new URI(text);
+      boolean web = "http".equals(uri.getScheme()) || "https".equals(uri.getScheme());
+      boolean bare = uri.getRawPath().isEmpty() && uri.getRawQuery() == null;
+      if (web && uri.getHost() != null && bare && uri.getRawFragment() == null) {
+        return;
+      }
+    } catch (URISyntaxException | NullPointerException e) {
+      // answered below
+    }
+    throw wrong(
+        "EMBERWELL_PUBLIC_URL must look like https://club.example, without a path, not "
+            + text
+            + ".");
+  }
+
+  private static LaunchException wrong(String sentence) {
+    return new LaunchException(ExitCode.WRONG_SETTING, sentence);
+  }
+}

@@ -1,0 +1,125 @@
+package club.emberwell.launch;
+
+import io.quarkus.runtime.Application;
+import io.quarkus.runtime.Quarkus;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import org.jboss.logging.Logger;
+
+/** One run of the server: home taken, database there, application open; all undone in reverse. */
+final class Server {
+  private static final Logger LOG = Logger.getLogger(Server.class);
+  private static final Duration PATIENCE = Duration.ofSeconds(20);
+  private static final Duration CLOSING = Duration.ofSeconds(40);
+
+  private final Given given;
+  private final Address address;
+  private final boolean networkAllowed;
+  private Home home;
+  private EmbeddedPostgres postgres;
+
+  /**
+   * A server to run.
+   *
+   * @param networkAllowed whether the built-in database may serve an application that other
+   *     machines can reach
+   */
+  Server(Given given, Address address, boolean networkAllowed) {
+    this.given = given;
+    this.address = address;
+    this.networkAllowed = networkAllowed;
+  }
+
+  /** Runs until the process is told to stop; does not come back. */
+  void run(Path folder) {
+    home = Home.take(folder);
+    requirePublicUrl();
+    address.requireFree();
+    Runtime.getRuntime().addShutdownHook(new Thread(this::close, "close-database-last"));
+    Database database = Database.configured(given).orElseGet(this::builtIn);
+    try (Connection connection = database.connect(PATIENCE)) {
+      Schema.requireNotNewer(connection);
+    } catch (SQLException e) {
+      throw new LaunchException(
+          ExitCode.NO_DATABASE, "The database cannot be read: " + e.getMessage() + ".", e);
+    }
+    publish(database);
+    Quarkus.run(null, Server::exit);
+  }
+
+  private void requirePublicUrl() {
+    Optional<String> url = given.value("emberwell.public-url");
+    url.ifPresent(Address::requirePublicUrl);
+    if (url.isEmpty() && !address.isLoopback()) {
+      throw new LaunchException(
+          ExitCode.WRONG_SETTING,
+          "Other machines can reach "
+              + address.host()
+              + ": set EMBERWELL_PUBLIC_URL to the address members use.");
+    }
+  }
+
+  private Database builtIn() {
+    if (!address.isLoopback() && !networkAllowed) {
+      throw new LaunchException(
+          ExitCode.WRONG_SETTING,
+          "The built-in database is for one machine: set EMBERWELL_DATABASE_URL, or say"
+              + " --built-in-database if this club is small and its home is backed up.");
+    }
+    postgres = EmbeddedPostgres.start(home.folder().resolve("postgres"));
+    postgres.createDatabase("emberwell");
+    return new Database(
+        postgres.jdbcUrl("emberwell"), EmbeddedPostgres.USER, postgres.password(), true);
+  }
+
+  private void publish(Database database) {
+    given.publish();
+    System.setProperty("emberwell.home", home.folder().toString());
+    System.setProperty("emberwell.host", address.host());
+    System.setProperty("emberwell.port", Integer.toString(address.port()));
+    System.setProperty("emberwell.database.kind", database.builtIn() ? "built-in" : "configured");
+    System.setProperty("quarkus.datasource.jdbc.url", database.url());
+    System.setProperty("quarkus.datasource.username", database.user());
+    System.setProperty("quarkus.datasource.password", database.password());
+    given
+        .value("emberwell.trusted-proxies")
+        .ifPresent(
+            proxies -> {
+              System.setProperty("quarkus.http.proxy.proxy-address-forwarding", "true");
+              System.setProperty("quarkus.http.proxy.trusted-proxies", proxies);
+            });
+  }
+
+  private static void exit(int code, Throwable failure) {
+    if (failure == null) {
+      System.exit(code);
+    }
+    LOG.error("The application did not start", failure);
+    System.exit(ExitCode.FAILED.number());
+  }
+
+  /** Shutdown hooks run side by side, so this one first waits for the application to close. */
+  private void close() {
+    Application application = Application.currentApplication();
+    if (application != null && application.isStarted()) {
+      CompletableFuture.runAsync(application::awaitShutdown)
+          .orTimeout(CLOSING.toSeconds(), TimeUnit.SECONDS)
+          .exceptionally(late -> null)
+          .join();
+    }
+    if (postgres != null) {
+      postgres.close();
+    }
+    try {
+      home.close();
+    } catch (IOException e) {
+      System.err.println("The home could not be let go: " + e.getMessage());
+    }
+  }
+}
