@@ -1,0 +1,146 @@
+package club.emberwell.member;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * What the club decided about itself, from the database. A node keeps a copy for a few seconds,
+ * because reading is asked about on every request.
+ */
+@ApplicationScoped
+public class ClubSettings {
+  /** How people come in. */
+  public enum Door {
+    OPEN,
+    REQUEST,
+    INVITATION
+  }
+
+  private static final Duration FRESH = Duration.ofSeconds(5);
+  private static final String DOOR = "door";
+  private static final String READING = "reading";
+  private static final String CLUB_NAME = "club-name";
+  private static final String FORM_KEY = "form-key";
+  private static final String PUBLIC = "public";
+
+  private final EntityManager db;
+  private final ObjectMapper json;
+  private volatile Copy copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
+
+  ClubSettings(EntityManager db, ObjectMapper json) {
+    this.db = db;
+    this.json = json;
+  }
+
+  public Door door() {
+    return Door.valueOf(text(DOOR).toUpperCase(Locale.ROOT));
+  }
+
+  public void door(Door door) {
+    set(DOOR, door.name().toLowerCase(Locale.ROOT));
+  }
+
+  /** Whether strangers may read. */
+  public boolean readingPublic() {
+    return PUBLIC.equals(text(READING));
+  }
+
+  public void readingPublic(boolean open) {
+    set(READING, open ? PUBLIC : "members");
+  }
+
+  public String clubName() {
+    return text(CLUB_NAME);
+  }
+
+  public void clubName(String name) {
+    set(CLUB_NAME, name);
+  }
+
+  /** The club's key for signing form tokens, made at first need and shared by all nodes. */
+  public String formKey() {
+    String key = current().values().get(FORM_KEY);
+    if (key == null) {
+      QuarkusTransaction.requiringNew().run(() -> insert(FORM_KEY, Secrets.random()));
+      copy = load();
+      key = text(FORM_KEY);
+    }
+    return key;
+  }
+
+  /** Whether an answer is at hand without asking the database. */
+  public boolean fresh() {
+    return System.nanoTime() - copy.readAt() < FRESH.toNanos();
+  }
+
+  private String text(String key) {
+    String value = current().values().get(key);
+    if (value == null) {
+      throw new IllegalStateException("the setting " + key + " is missing");
+    }
+    return value;
+  }
+
+  private Copy current() {
+    if (!fresh()) {
+      copy = load();
+    }
+    return copy;
+  }
+
+  private Copy load() {
+    long now = System.nanoTime();
+    List<?> rows =
+        QuarkusTransaction.requiringNew()
+            .call(
+                () ->
+                    db.createNativeQuery("select key, value #>> '{}' from setting", Object[].class)
+                        .getResultList());
+    Map<String, String> values = new HashMap<>();
+    for (Object row : rows) {
+      Object[] columns = (Object[]) row;
+      values.put((String) columns[0], (String) columns[1]);
+    }
+    return new Copy(Map.copyOf(values), now);
+  }
+
+  private void set(String key, String value) {
+    QuarkusTransaction.joiningExisting()
+        .run(
+            () ->
+                db.createNativeQuery(
+                        "insert into setting (key, value) values (:key, cast(:value as jsonb))"
+                            + " on conflict (key) do update set value = excluded.value")
+                    .setParameter("key", key)
+                    .setParameter("value", quoted(value))
+                    .executeUpdate());
+    copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
+  }
+
+  private void insert(String key, String value) {
+    db.createNativeQuery(
+            "insert into setting (key, value) values (:key, cast(:value as jsonb))"
+                + " on conflict (key) do nothing")
+        .setParameter("key", key)
+        .setParameter("value", quoted(value))
+        .executeUpdate();
+  }
+
+  private String quoted(String value) {
+    try {
+      return json.writeValueAsString(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private record Copy(Map<String, String> values, long readAt) {}
+}

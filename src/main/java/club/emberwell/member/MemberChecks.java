@@ -1,0 +1,111 @@
+package club.emberwell.member;
+
+import club.emberwell.quantity.Dimension;
+import club.emberwell.remark.Remark;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.Pattern;
+
+/** Looks at what people enter about themselves; says what is wrong by field. */
+@ApplicationScoped
+class MemberChecks {
+  private static final Pattern HANDLE = Pattern.compile("[a-z0-9](?:[a-z0-9_-]*[a-z0-9])?");
+
+  /** Deliberately loose: only a letter that arrives proves an address. */
+  private static final Pattern EMAIL =
+      Pattern.compile(
+          "[^\\s@\"(),:;<>\\[\\\\\\]]{1,64}@(?:[\\p{L}\\p{N}-]{1,63}\\.)+[\\p{L}\\p{N}-]{2,63}");
+
+  private final MemberLimits limits;
+  private final PasswordRules passwords;
+
+  MemberChecks(MemberLimits limits, PasswordRules passwords) {
+    this.limits = limits;
+    this.passwords = passwords;
+  }
+
+  /** Remarks at {@code /handle}, {@code /email}, {@code /password}. */
+  List<Remark> newMember(String handle, String email, String password) {
+    List<Remark> remarks = new ArrayList<>();
+    handle(handle, remarks);
+    email(email, remarks);
+    passwords.check(password, "/password", handle).ifPresent(remarks::add);
+    return remarks;
+  }
+
+  /** A name for a session or a token. */
+  void label(String label, List<Remark> remarks) {
+    if (label == null || label.isBlank()) {
+      remarks.add(Remark.error("label-missing", "/label", "Give it a name you will know it by."));
+    } else if (Texts.length(label) > limits.labelMax()) {
+      remarks.add(
+          Remark.error(
+              "label-long", "/label", "At most " + limits.labelMax() + " characters, please."));
+    } else if (!Texts.isCleanUnicode(label)) {
+      remarks.add(
+          Remark.error("label-encoding", "/label", "The name has characters that are not text."));
+    }
+  }
+
+  /**
+   * Reads chosen units, dimension by dimension.
+   *
+   * @param written dimension name (any case) -> UCUM code
+   */
+  Map<Dimension, String> units(Map<String, String> written, List<Remark> remarks) {
+    Map<Dimension, String> units = new EnumMap<>(Dimension.class);
+    written.forEach(
+        (name, unit) -> {
+          String pointer = "/units/" + name.replace("~", "~0").replace("/", "~1");
+          Dimension dimension = UnitChoices.dimension(name).orElse(null);
+          if (dimension == null) {
+            remarks.add(Remark.error("dimension-unknown", pointer, "There is no such dimension."));
+          } else if (unit == null || !UnitChoices.of(dimension).contains(unit)) {
+            remarks.add(
+                Remark.error(
+                    "unit-unknown",
+                    pointer,
+                    "Choose one of " + String.join(", ", UnitChoices.of(dimension)) + "."));
+          } else {
+            units.put(dimension, unit);
+          }
+        });
+    return units;
+  }
+
+  private void handle(String handle, List<Remark> remarks) {
+    if (handle == null || handle.isEmpty()) {
+      remarks.add(Remark.error("handle-missing", "/handle", "A name is needed."));
+    } else if (handle.length() < limits.handleMin() || handle.length() > limits.handleMax()) {
+      remarks.add(
+          Remark.error(
+              "handle-length",
+              "/handle",
+              "A name has " + limits.handleMin() + " to " + limits.handleMax() + " characters."));
+    } else if (!HANDLE.matcher(handle.toLowerCase(Locale.ROOT)).matches()) {
+      remarks.add(
+          Remark.error(
+              "handle-characters",
+              "/handle",
+              "A name has letters a-z, digits, dashes and underscores, and starts and ends with"
+                  + " a letter or digit."));
+    }
+  }
+
+  private void email(String email, List<Remark> remarks) {
+    if (email == null || email.isEmpty()) {
+      return;
+    }
+    if (email.length() > limits.emailMax() || !EMAIL.matcher(email).matches()) {
+      remarks.add(Remark.error("email-form", "/email", "This does not look like a mail address."));
+    } else if (!Texts.isCleanUnicode(email)) {
+      remarks.add(
+          Remark.error(
+              "email-encoding", "/email", "The address has characters that are not text."));
+    }
+  }
+}

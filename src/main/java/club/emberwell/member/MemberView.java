@@ -1,0 +1,27 @@
+package club.emberwell.member;
+
+import java.time.Instant;
+import java.util.UUID;
+
+/**
+ * An account as services show it.
+ *
+ * @param number the ordinal that stands for the member in columns
+ * @param email null where none was given; only for the member and owners
+ * @param version for If-Match
+ */
+public record MemberView(
+    UUID id,
+    long number,
+    String handle,
+    String email,
+    Role role,
+    MemberStatus status,
+    Preferences preferences,
+    Instant createdAt,
+    long version) {
+  /** This member as somebody who asks for something. */
+  public Actor actor() {
+    return new Actor(id, handle, role, preferences.units());
+  }
+}

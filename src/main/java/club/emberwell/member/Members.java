@@ -1,0 +1,72 @@
+package club.emberwell.member;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Finds accounts. */
+@ApplicationScoped
+public class Members {
+  /** What stands in place of a name once a person is gone. */
+  public static final String FORMER = "former member";
+
+  private final MemberRepository members;
+
+  Members(MemberRepository members) {
+    this.members = members;
+  }
+
+  @Transactional
+  public Optional<MemberView> byId(UUID id) {
+    return members.findByIdOptional(id).map(Members::view);
+  }
+
+  /** Whatever the case of the letters. */
+  @Transactional
+  public Optional<MemberView> byHandle(String handle) {
+    return members.byHandle(handle).map(Members::view);
+  }
+
+  /** Names to show, for many at once; {@value #FORMER} for those who left. */
+  @Transactional
+  public Map<UUID, String> labels(Collection<UUID> ids) {
+    Map<UUID, String> labels = new HashMap<>();
+    if (!ids.isEmpty()) {
+      List<Member> found = members.list("id in ?1", ids);
+      found.forEach(member -> labels.put(member.id, label(member)));
+    }
+    return labels;
+  }
+
+  static MemberView view(Member member) {
+    return new MemberView(
+        member.id,
+        member.number,
+        label(member),
+        member.email,
+        role(member),
+        MemberStatus.of(member.status),
+        preferences(member),
+        member.createdAt,
+        member.version);
+  }
+
+  static Preferences preferences(Member member) {
+    return new Preferences(
+        Preferences.style(member.numberStyle).orElseThrow(), UnitChoices.stored(member.units));
+  }
+
+  static Role role(Member member) {
+    return Role.valueOf(member.role.toUpperCase(Locale.ROOT));
+  }
+
+  private static String label(Member member) {
+    return MemberStatus.ERASED.code().equals(member.status) ? FORMER : member.handle;
+  }
+}

@@ -1,0 +1,166 @@
+package club.emberwell.member;
+
+import club.emberwell.member.Sessions.Holder;
+import club.emberwell.remark.Remark;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Keys for programs. A token is shown once; its row says when it ends. */
+@ApplicationScoped
+public class Tokens {
+  /** So that a leaked token is recognised by whoever finds it. */
+  public static final String PREFIX = "ew_";
+
+  private static final String ALL_SCOPES = "read write";
+
+  private final ApiTokenRepository tokens;
+  private final MemberRepository members;
+  private final MemberChecks checks;
+  private final Sessions sessions;
+  private final MemberLimits limits;
+
+  Tokens(
+      ApiTokenRepository tokens,
+      MemberRepository members,
+      MemberChecks checks,
+      Sessions sessions,
+      MemberLimits limits) {
+    this.tokens = tokens;
+    this.members = members;
+    this.checks = checks;
+    this.sessions = sessions;
+    this.limits = limits;
+  }
+
+  /**
+   * A fresh token.
+   *
+   * @param token the only time it is seen
+   */
+  public record NewToken(UUID id, String token, Instant expires) {}
+
+  /**
+   * A token as its owner sees it.
+   *
+   * @param lastUsed null if never, up to a minute late
+   */
+  public record TokenView(
+      UUID id, String label, Instant createdAt, Instant expires, Instant lastUsed) {}
+
+  /** Makes a token for whoever knows the password. Throttled like a sign-in. */
+  public Outcome<NewToken> create(
+      String handle, String password, String label, String addressPrefix) {
+    List<Remark> remarks = new ArrayList<>();
+    if (handle == null || handle.isBlank()) {
+      remarks.add(Remark.error("handle-missing", "/handle", "A name is needed."));
+    }
+    if (password == null || password.isEmpty()) {
+      remarks.add(Remark.error("password-missing", "/password", "A password is needed."));
+    }
+    checks.label(label, remarks);
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    Outcome<UUID> proof = sessions.prove(handle, password, addressPrefix);
+    if (proof instanceof Outcome.Done<UUID> done) {
+      return QuarkusTransaction.requiringNew().call(() -> store(done.value(), label));
+    }
+    return Outcome.recast(proof);
+  }
+
+  /** Makes a token for a member who is signed in. */
+  @Transactional
+  public Outcome<NewToken> create(Actor actor, String label) {
+    List<Remark> remarks = new ArrayList<>();
+    checks.label(label, remarks);
+    return remarks.isEmpty() ? store(actor.memberId(), label) : new Outcome.Refused<>(remarks);
+  }
+
+  private Outcome<NewToken> store(UUID memberId, String label) {
+    if (live(memberId).size() >= limits.tokensMax()) {
+      return Outcome.refused(
+          Remark.error(
+              "tokens-many",
+              "",
+              "You have " + limits.tokensMax() + " tokens, the most there may be: end one first."));
+    }
+    String secret = PREFIX + Secrets.random();
+    ApiToken token = new ApiToken();
+    token.id = UUID.randomUUID();
+    token.memberId = memberId;
+    token.hash = Secrets.sha256(secret);
+    token.label = label.strip();
+    token.scopes = ALL_SCOPES;
+    token.createdAt = Instant.now();
+    token.expiresAt = token.createdAt.plus(limits.tokenLife());
+    tokens.persist(token);
+    return new Outcome.Done<>(new NewToken(token.id, secret, token.expiresAt));
+  }
+
+  /** Whose live token this is. Writes down its use, at most once a minute. */
+  @Transactional
+  public Optional<Holder> find(String secret) {
+    if (!secret.startsWith(PREFIX)) {
+      return Optional.empty();
+    }
+    Instant now = Instant.now();
+    ApiToken token = tokens.find("hash", Secrets.sha256(secret)).firstResult();
+    if (token == null || token.revokedAt != null || token.expiresAt.isBefore(now)) {
+      return Optional.empty();
+    }
+    if (token.lastUsed == null || token.lastUsed.plus(limits.seenEvery()).isBefore(now)) {
+      tokens.update("lastUsed = ?1 where id = ?2", now, token.id);
+    }
+    Member member = members.findById(token.memberId);
+    return MemberStatus.ACTIVE.code().equals(member.status)
+        ? Optional.of(new Holder(token.id, Members.view(member)))
+        : Optional.empty();
+  }
+
+  /** The member's live tokens, newest first. */
+  @Transactional
+  public List<TokenView> of(UUID memberId) {
+    return live(memberId).stream().map(Tokens::view).toList();
+  }
+
+  /** One of the member's own live tokens. */
+  @Transactional
+  public Optional<TokenView> of(UUID memberId, UUID id) {
+    return live(memberId).stream().filter(t -> t.id.equals(id)).findFirst().map(Tokens::view);
+  }
+
+  /** Ends one of the member's own tokens; false if it is none. */
+  @Transactional
+  public boolean revoke(UUID memberId, UUID id) {
+    return tokens.update(
+            "revokedAt = ?1 where memberId = ?2 and id = ?3 and revokedAt is null",
+            Instant.now(),
+            memberId,
+            id)
+        > 0;
+  }
+
+  /** Ends all tokens of a member. */
+  @Transactional
+  public void revokeAll(UUID memberId) {
+    tokens.update(
+        "revokedAt = ?1 where memberId = ?2 and revokedAt is null", Instant.now(), memberId);
+  }
+
+  private List<ApiToken> live(UUID memberId) {
+    return tokens.list(
+        "memberId = ?1 and revokedAt is null and expiresAt > ?2 order by createdAt desc",
+        memberId,
+        Instant.now());
+  }
+
+  private static TokenView view(ApiToken token) {
+    return new TokenView(token.id, token.label, token.createdAt, token.expiresAt, token.lastUsed);
+  }
+}
