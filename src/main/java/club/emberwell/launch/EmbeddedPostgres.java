@@ -78,10 +78,16 @@ public final class EmbeddedPostgres implements AutoCloseable {
 
   /** As {@link #start(Path)}, with the programs elsewhere and other settings. */
   static EmbeddedPostgres start(Path folder, Path cache, Map<String, String> settings) {
+    return start(folder, cache, settings, Account.current());
+  }
+
+  /** As {@link #start(Path)}, under a given account. */
+  static EmbeddedPostgres start(
+      Path folder, Path cache, Map<String, String> settings, Account account) {
     try {
       Path home = Files.createDirectories(folder).toRealPath();
       Path programs = PostgresBinaries.unpackedIn(Files.createDirectories(cache).toRealPath());
-      EmbeddedPostgres postgres = new EmbeddedPostgres(home, programs, Account.current(), settings);
+      EmbeddedPostgres postgres = new EmbeddedPostgres(home, programs, account, settings);
       postgres.awaitReady();
       postgres.supervise();
       return postgres;

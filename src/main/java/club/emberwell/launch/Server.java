@@ -15,7 +15,6 @@ import org.jboss.logging.Logger;
 /** One run of the server: home taken, database there, application open; all undone in reverse. */
 final class Server {
   private static final Logger LOG = Logger.getLogger(Server.class);
-  private static final Duration PATIENCE = Duration.ofSeconds(20);
   private static final Duration CLOSING = Duration.ofSeconds(40);
 
   private final Given given;
@@ -43,7 +42,7 @@ final class Server {
     address.requireFree();
     Runtime.getRuntime().addShutdownHook(new Thread(this::close, "close-database-last"));
     Database database = Database.configured(given).orElseGet(this::builtIn);
-    try (Connection connection = database.connect(PATIENCE)) {
+    try (Connection connection = database.connect(patience())) {
       Schema.requireNotNewer(connection);
     } catch (SQLException e) {
       throw new LaunchException(
@@ -51,6 +50,18 @@ final class Server {
     }
     publish(database);
     Quarkus.run(null, Server::exit);
+  }
+
+  private Duration patience() {
+    String seconds = given.valueOrDefault("emberwell.database.wait-seconds");
+    try {
+      return Duration.ofSeconds(Integer.parseInt(seconds));
+    } catch (NumberFormatException e) {
+      throw new LaunchException(
+          ExitCode.WRONG_SETTING,
+          "EMBERWELL_DATABASE_WAIT_SECONDS must be a whole number, not " + seconds + ".",
+          e);
+    }
   }
 
   private void requirePublicUrl() {
