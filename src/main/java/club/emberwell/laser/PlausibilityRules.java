@@ -1,0 +1,317 @@
+package club.emberwell.laser;
+
+import static club.emberwell.laser.PlausibilityRules.Bounds.bounds;
+
+import club.emberwell.laser.Plausibility.Rule;
+import club.emberwell.laser.Plausibility.Trial;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Severity;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+
+/**
+ * The rules and every bound of {@link Plausibility}, in one place. Bounds from memory unless said
+ * otherwise; published trials lie inside them (tested).
+ */
+final class PlausibilityRules {
+  /** An inclusive interval with its unit. */
+  record Bounds(double low, double high, String unit) {
+    static Bounds bounds(double low, double high, String unit) {
+      return new Bounds(low, high, unit);
+    }
+
+    boolean hold(double value) {
+      return value >= low && value <= high;
+    }
+
+    @Override
+    public String toString() {
+      return number(low) + " to " + number(high) + " " + unit;
+    }
+  }
+
+  /** What a slipped value may have been: as one would type it, and in the canonical unit. */
+  private record Other(String written, double canonical) {}
+
+  static final Bounds SPEED = bounds(0.1, 15_000, "mm/s");
+  static final Bounds GANTRY_SPEED = bounds(0, 1500, "mm/s");
+  static final Bounds SPACING = bounds(0.003, 1, "mm");
+  static final Bounds AREAL_DOSE = bounds(0.001, 500, "J/mm2");
+
+  /** Common practice, no source. */
+  static final Bounds LINE_DOSE = bounds(0.0001, 2000, "J/mm");
+
+  static final Bounds POWER = bounds(0, 6000, "W");
+  static final Bounds PASSES = bounds(1, 500, "passes");
+  static final Bounds RATE = bounds(0, 10_000, "kHz");
+
+  /** Nanosecond marking sources; from the lowest rate of those that set their duration. */
+  static final Bounds NANOSECOND_RATE = bounds(1, 4000, "kHz");
+
+  static final Bounds DURATION = bounds(0.0001, 1_000_000, "ns");
+  static final Bounds PEAK_FLUENCE = bounds(0.01, 300, "J/cm2");
+  static final Bounds NANOSECOND_ENERGY = bounds(0, 2, "mJ");
+  static final Bounds DIODE_RATED = bounds(0, 40, "W");
+
+  /** Common practice, no source. */
+  static final Bounds FOCUS_OFFSET = bounds(-50, 50, "mm");
+
+  /** Share of the rated power that a meter or a label may be off. */
+  static final double ABOVE_RATED = 1.05;
+
+  /** Area work on a gantry below this is more often mm/s typed as mm/min; no source. */
+  static final double SLOW_FILL_MM_S = 3;
+
+  private static final String AT_POWER = "/settings/power";
+  private static final String AT_SPEED = "/settings/speed";
+  private static final String AT_RATE = "/settings/repetitionRate";
+  private static final String AT_DURATION = "/settings/pulseDuration";
+
+  static final List<Rule> ALL =
+      List.of(
+          t -> t.laser().source().plausible(t.laser().wavelengthNm()),
+          when(
+              "rated-power-electrical",
+              "/laser/ratedPower",
+              t ->
+                  t.laser().source() == LaserSource.DIODE
+                      && !DIODE_RATED.hold(t.laser().ratedPowerW()),
+              t -> "Diode sources usually give up to 40 W of light; is this the electrical power?"),
+          outside("power-out-of-range", AT_POWER, POWER, t -> t.derived().averagePowerW()),
+          when(
+              "power-above-rated",
+              AT_POWER,
+              t ->
+                  over(t.settings().powerW(), t.laser().ratedPowerW() * ABOVE_RATED)
+                      && t.laser().ratedPowerW() > 0,
+              t ->
+                  number(t.settings().powerW())
+                      + " W is more than the rated "
+                      + number(t.laser().ratedPowerW())
+                      + " W."),
+          when(
+              "power-percent-above-100",
+              AT_POWER,
+              t -> over(t.settings().powerPercent(), 100),
+              t -> number(t.settings().powerPercent()) + " % is more than the rated power."),
+          PlausibilityRules::speed,
+          when(
+              "speed-above-machine",
+              AT_SPEED,
+              t ->
+                  t.laser().maxSpeedMmS() != null
+                      && over(t.settings().speedMmS(), t.laser().maxSpeedMmS()),
+              t ->
+                  number(t.settings().speedMmS())
+                      + " mm/s is more than the machine's highest speed of "
+                      + number(t.laser().maxSpeedMmS())
+                      + " mm/s."),
+          PlausibilityRules::spacing,
+          outside(
+              "passes-out-of-range",
+              "/settings/passes",
+              PASSES,
+              t -> t.settings().passes() == null ? null : t.settings().passes().doubleValue()),
+          outside("areal-dose-out-of-range", "/settings", AREAL_DOSE, t -> t.derived().arealDose()),
+          outside("line-dose-out-of-range", "/settings", LINE_DOSE, t -> t.derived().lineDose()),
+          PlausibilityRules::rate,
+          when(
+              "repetition-rate-on-cw",
+              AT_RATE,
+              t ->
+                  t.regime() == Regime.CW
+                      && !t.laser().gated()
+                      && t.settings().repetitionRateKhz() != null,
+              t ->
+                  t.laser().source() == LaserSource.CO2
+                      ? "A continuous CO2 tube has no pulse repetition rate; if its power is"
+                          + " pulse-width modulated, say so at the machine."
+                      : "A continuous laser has no pulse repetition rate; if it is gated, say so at"
+                          + " the machine."),
+          outside(
+              "pulse-duration-out-of-range",
+              AT_DURATION,
+              DURATION,
+              t -> t.settings().pulseDurationNs()),
+          PlausibilityRules::regime,
+          when(
+              "pulse-longer-than-period",
+              AT_DURATION,
+              t ->
+                  t.settings().pulseDurationNs() != null
+                      && t.settings().repetitionRateKhz() != null
+                      && t.settings().pulseDurationNs() * t.settings().repetitionRateKhz() > 1e6,
+              t -> "At this repetition rate the next pulse starts before this one has ended."),
+          when(
+              "pulse-energy-high",
+              AT_RATE,
+              t -> t.nanosecond() && over(t.derived().pulseEnergyMj(), NANOSECOND_ENERGY.high()),
+              t ->
+                  number(t.derived().pulseEnergyMj())
+                      + " mJ follow from power and repetition rate; nanosecond marking sources"
+                      + " usually stay below 2 mJ."),
+          outside(
+              "peak-fluence-out-of-range",
+              "/settings",
+              PEAK_FLUENCE,
+              t -> t.derived().peakFluence()),
+          outside(
+              "focus-offset-out-of-range",
+              "/settings/focusOffset",
+              FOCUS_OFFSET,
+              t -> t.settings().focusOffsetMm()));
+
+  private PlausibilityRules() {}
+
+  private static Optional<Remark> speed(Trial t) {
+    Double v = t.settings().speedMmS();
+    if (v == null) {
+      return Optional.empty();
+    }
+    boolean gantry = t.laser().motion() == Motion.GANTRY;
+    Bounds usual = gantry ? GANTRY_SPEED : SPEED;
+    if (v > usual.high()) {
+      String id = gantry && SPEED.hold(v) ? "speed-unlike-motion" : "speed-out-of-range";
+      return Optional.of(slip(id, AT_SPEED, v, usual, "mm/s", tooFast(v)));
+    }
+    if (!SPEED.hold(v)) {
+      return Optional.of(slip("speed-out-of-range", AT_SPEED, v, SPEED, "mm/s", tooSlow(v)));
+    }
+    boolean fill = t.process().doseKind() == DoseKind.AREAL;
+    return gantry && fill && v < SLOW_FILL_MM_S
+        ? Optional.of(
+            slip(
+                "speed-slow-for-fill",
+                AT_SPEED,
+                v,
+                bounds(SLOW_FILL_MM_S, GANTRY_SPEED.high(), "mm/s"),
+                "mm/s",
+                tooSlow(v)))
+        : Optional.empty();
+  }
+
+  /** Speeds typed 60 or 25.4 times too high. */
+  private static List<Other> tooFast(double v) {
+    return List.of(
+        new Other(number(v) + " mm/min", v / 60), new Other(number(v / 25.4) + " mm/s", v / 25.4));
+  }
+
+  /** Speeds typed 60 or 25.4 times too low. */
+  private static List<Other> tooSlow(double v) {
+    return List.of(
+        new Other(number(v * 60) + " mm/s", v * 60), new Other(number(v) + " in/s", v * 25.4));
+  }
+
+  private static Optional<Remark> spacing(Trial t) {
+    Double h = t.settings().lineSpacingMm();
+    if (h == null || SPACING.hold(h)) {
+      return Optional.empty();
+    }
+    double other = h > SPACING.high() ? h / 25.4 : h * 25.4;
+    return Optional.of(
+        slip(
+            "line-spacing-out-of-range",
+            "/settings/lineSpacing",
+            h,
+            SPACING,
+            "mm",
+            List.of(new Other(number(other) + " mm", other))));
+  }
+
+  private static Optional<Remark> rate(Trial t) {
+    Double f = t.settings().repetitionRateKhz();
+    Bounds usual = t.nanosecond() ? NANOSECOND_RATE : RATE;
+    // femtosecond sources run faster than any other
+    if (f == null || usual.hold(f) || t.regime() == Regime.FS) {
+      return Optional.empty();
+    }
+    double other = f > usual.high() ? f / 1000 : f * 1000;
+    return Optional.of(
+        slip(
+            "repetition-rate-out-of-range",
+            AT_RATE,
+            f,
+            usual,
+            "kHz",
+            List.of(new Other(number(other) + " kHz", other))));
+  }
+
+  private static Optional<Remark> regime(Trial t) {
+    Double ns = Dose.positive(t.settings().pulseDurationNs());
+    if (ns == null || t.regime() == null) {
+      return Optional.empty();
+    }
+    Regime pulse = Regime.ofPulseDuration(ns);
+    boolean gate = t.regime() == Regime.CW && t.laser().gated() && pulse == Regime.LONG;
+    if (pulse == t.regime() || gate) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        Remark.warning(
+            "regime-unlike-duration",
+            AT_DURATION,
+            "A pulse of "
+                + number(ns)
+                + " ns is "
+                + pulse.label()
+                + " work; the machine is stated as "
+                + t.regime().label()
+                + "."));
+  }
+
+  /** A value outside its usual band that another unit would put inside. */
+  private static Remark slip(
+      String id, String field, double value, Bounds usual, String unit, List<Other> others) {
+    List<String> readings = new ArrayList<>();
+    for (Other other : others) {
+      if (usual.hold(other.canonical())) {
+        readings.add(other.written());
+      }
+    }
+    String detail = number(value) + " " + unit + " is outside the usual " + usual + ".";
+    if (!readings.isEmpty()) {
+      detail += " A slip of the unit? Did you mean " + String.join(" or ", readings) + "?";
+    }
+    return new Remark(id, Severity.WARNING, field, detail, readings);
+  }
+
+  private static Rule outside(
+      String id, String field, Bounds usual, Function<Trial, Double> reader) {
+    return t -> {
+      Double value = reader.apply(t);
+      return value == null || usual.hold(value)
+          ? Optional.empty()
+          : Optional.of(
+              Remark.warning(
+                  id,
+                  field,
+                  number(value) + " " + usual.unit() + " is outside the usual " + usual + "."));
+    };
+  }
+
+  private static Rule when(
+      String id, String field, Predicate<Trial> unusual, Function<Trial, String> detail) {
+    return t ->
+        unusual.test(t)
+            ? Optional.of(Remark.warning(id, field, detail.apply(t)))
+            : Optional.empty();
+  }
+
+  private static boolean over(Double value, double limit) {
+    return value != null && value > limit;
+  }
+
+  /** At most six digits, without exponent or trailing zeros. */
+  private static String number(double value) {
+    if (!Double.isFinite(value)) {
+      return String.valueOf(value);
+    }
+    BigDecimal rounded = new BigDecimal(value).round(new MathContext(6)).stripTrailingZeros();
+    return rounded.toPlainString();
+  }
+}

@@ -1,0 +1,169 @@
+package club.emberwell.laser;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Settings of one machine scaled to another by equal nominal dose, v2 = v1 (P2/P1)(h1/h2)(n2/n1),
+ * before anyone judged whether that may be shown.
+ *
+ * @param planned what the other machine would be set to, gaps filled, speed still that of the first
+ * @param start the same with the scaled speed, within the machine's limits; null where the dose is
+ *     not known
+ */
+record Scaled(Transfer.Question asked, Settings planned, Settings start, String limited) {
+
+  static Scaled of(Transfer.Question asked) {
+    Settings planned = filled(asked);
+    Derived before = Dose.derive(asked.from(), asked.process(), asked.used());
+    DoseKind kind = asked.process().doseKind();
+    Double dose = kind == DoseKind.AREAL ? before.arealDose() : before.lineDose();
+    Double power = planned.powerW();
+    Double runs = Dose.runs(asked.process(), planned);
+    Double spacing = kind == DoseKind.AREAL ? Dose.positive(planned.lineSpacingMm()) : Double.NaN;
+    if (dose == null
+        || dose == 0
+        || power == null
+        || power == 0
+        || runs == null
+        || spacing == null) {
+      return new Scaled(asked, planned, null, null);
+    }
+    double speed = IsoDose.speedFor(kind, dose, power, spacing, runs);
+    Double top = asked.to().maxSpeedMmS();
+    if (top != null && speed > top) {
+      double lower = IsoDose.powerFor(kind, dose, top, spacing, runs);
+      return new Scaled(
+          asked,
+          planned,
+          set(planned, lower, top),
+          "The power is lowered because the machine does not run faster.");
+    }
+    return new Scaled(asked, planned, set(planned, power, speed), null);
+  }
+
+  private static Settings filled(Transfer.Question asked) {
+    Settings used = asked.used();
+    Settings plan = asked.planned() == null ? used : asked.planned();
+    Double power = asked.planned() == null ? null : Dose.averagePower(asked.to(), plan);
+    Double watts = power == null ? Dose.averagePower(asked.from(), used) : power;
+    double rated = asked.to().ratedPowerW();
+    return new Settings(
+        null,
+        watts == null ? null : Double.valueOf(rated > 0 ? Math.min(watts, rated) : watts),
+        used.speedMmS(),
+        or(plan.lineSpacingMm(), used.lineSpacingMm()),
+        or(plan.passes(), used.passes()),
+        or(plan.repetitionRateKhz(), used.repetitionRateKhz()),
+        or(plan.pulseDurationNs(), used.pulseDurationNs()),
+        or(plan.focusOffsetMm(), used.focusOffsetMm()),
+        or(plan.airAssist(), used.airAssist()),
+        or(plan.direction(), used.direction()),
+        or(plan.crossPass(), used.crossPass()));
+  }
+
+  private static <T> T or(T first, T second) {
+    return first == null ? second : first;
+  }
+
+  private static Settings set(Settings s, double powerW, double speedMmS) {
+    return new Settings(
+        null,
+        powerW,
+        speedMmS,
+        s.lineSpacingMm(),
+        s.passes(),
+        s.repetitionRateKhz(),
+        s.pulseDurationNs(),
+        s.focusOffsetMm(),
+        s.airAssist(),
+        s.direction(),
+        s.crossPass());
+  }
+
+  boolean ratiosWithin(double factor) {
+    return power().within(factor) && speed().within(factor);
+  }
+
+  /** Peak fluence, pulses per place and pulse duration: what must match before the dose. */
+  List<Comparison> pulseQuantities() {
+    Derived from = before();
+    Derived to = after();
+    boolean area = asked.process().doseKind() == DoseKind.AREAL;
+    return List.of(
+        new Comparison("peak fluence", "J/cm2", from.peakFluence(), to.peakFluence()),
+        area
+            ? new Comparison(
+                "effective pulses per place", "", from.pulsesPerArea(), to.pulsesPerArea())
+            : new Comparison("pulses per spot", "", from.pulsesPerSpot(), to.pulsesPerSpot()),
+        new Comparison(
+            "pulse duration", "ns", asked.used().pulseDurationNs(), planned.pulseDurationNs()));
+  }
+
+  Transfer.Outcome without(Transfer.Verdict verdict, String reason) {
+    return new Transfer.Outcome(verdict, List.of(reason), null, sideBySide(false));
+  }
+
+  Transfer.Outcome with(Transfer.Verdict verdict, List<String> reasons) {
+    List<String> all = new ArrayList<>(reasons);
+    if (limited != null) {
+      all.add(limited);
+    }
+    return new Transfer.Outcome(verdict, all, start, sideBySide(true));
+  }
+
+  /** A speed, and what follows from one, is shown for the other machine only where allowed. */
+  private List<Comparison> sideBySide(boolean withSpeed) {
+    List<Comparison> list = new ArrayList<>();
+    list.add(power());
+    if (withSpeed) {
+      list.add(speed());
+    }
+    list.add(
+        new Comparison(
+            "beam diameter at focus",
+            "um",
+            asked.from().beamDiameterUm(),
+            asked.to().beamDiameterUm()));
+    list.add(
+        new Comparison(
+            "irradiance on the axis",
+            "W/cm2",
+            irradiance(asked.from(), asked.used()),
+            irradiance(asked.to(), planned)));
+    Regime regime = asked.from().regime();
+    if (regime != null && regime.pulsed()) {
+      for (Comparison c : pulseQuantities()) {
+        boolean hidden = !withSpeed && c.name().contains("pulses");
+        list.add(hidden ? new Comparison(c.name(), c.unit(), c.from(), null) : c);
+      }
+    }
+    return list;
+  }
+
+  private Comparison power() {
+    Settings to = start == null ? planned : start;
+    return new Comparison("average power", "W", before().averagePowerW(), to.powerW());
+  }
+
+  private Comparison speed() {
+    return new Comparison(
+        "speed", "mm/s", asked.used().speedMmS(), start == null ? null : start.speedMmS());
+  }
+
+  private Derived before() {
+    return Dose.derive(asked.from(), asked.process(), asked.used());
+  }
+
+  private Derived after() {
+    return Dose.derive(asked.to(), asked.process(), start == null ? planned : start);
+  }
+
+  private static Double irradiance(Laser laser, Settings settings) {
+    Double power = Dose.averagePower(laser, settings);
+    Double diameter = Dose.positive(laser.beamDiameterUm());
+    return power == null || diameter == null
+        ? null
+        : Double.valueOf(Pulse.peakIrradiance(power, diameter));
+  }
+}

@@ -1,0 +1,109 @@
+package club.emberwell.laser;
+
+import static club.emberwell.laser.Printed.assertPrinted;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Thresholds, heat, times and air, each computed from the source named beside it. */
+class WorkedExamplesTest {
+  // J. M. Liu, Opt. Lett. 7, 196 (1982) (from memory)
+  @Test
+  void aCraterTellsTheThreshold() {
+    assertPrinted("53.649", Threshold.craterDiameterUm(25, 10, 1));
+    assertEquals(0, Threshold.craterDiameterUm(25, 0.9, 1));
+  }
+
+  // Jee, Becker, Walser, JOSA B 5, 648 (1988) (from memory)
+  @ParameterizedTest
+  @CsvSource({
+    "0.8, 10, 0.63096", "0.8, 100, 0.39811", "0.8, 1000, 0.25119",
+    "0.85, 10, 0.70795", "0.85, 100, 0.50119", "0.85, 1000, 0.35481",
+  })
+  void theThresholdFallsWithThePulses(double s, double pulses, String share) {
+    assertPrinted(share, Threshold.afterPulses(1, pulses, s));
+  }
+
+  // Steen & Mazumder; Carslaw & Jaeger (from memory): steel 100 ns, PMMA 1 ms
+  @ParameterizedTest
+  @CsvSource({"4e-6, 100e-9, 1.265", "1.1e-7, 1e-3, 20.98"})
+  void heatDiffusesThisFar(double diffusivity, double seconds, String um) {
+    assertPrinted(um, Heat.diffusionLengthUm(diffusivity, seconds));
+  }
+
+  @Test
+  void dwellTimeIsDiameterOverSpeed() {
+    assertPrinted("50", Heat.dwellTimeUs(50, 1000));
+  }
+
+  // Steen & Mazumder; Powell, CO2 Laser Cutting (1998) (from memory)
+  @Test
+  void severanceEnergyIsPerCutFace() {
+    assertPrinted("1.333", Heat.severanceEnergy(40, 10, 3));
+  }
+
+  @Test
+  void aFillTakesItsAreaOverSpeedAndSpacing() {
+    double seconds = IsoDose.fillSeconds(100, 100, 400, 0.1, 1);
+    assertPrinted("250", seconds);
+    // the energy identity: dose x area = power x time
+    assertPrinted("10000", 40 * seconds);
+  }
+
+  // A = pi d^2 / 4, Q = A v; exact factors of foot and minute
+  @ParameterizedTest
+  @CsvSource({
+    "4, 0.0081073, 0.087266, 174.5, 218.2, 291.9, 4583.7",
+    "5, 0.0126677, 0.136354, 272.7, 340.9, 456.0, 2933.5",
+    "6, 0.0182415, 0.196350, 392.7, 490.9, 656.7, 2037.2",
+    "8, 0.0324293, 0.349066, 698.1, 872.7, 1167.5, 1145.9",
+  })
+  void airInARoundDuct(
+      double inches, String m2, String ft2, String at2000, String at2500, String at10, String fpm) {
+    double mm = inches * 25.4;
+    assertPrinted(m2, Ventilation.ductAreaM2(mm));
+    assertPrinted(ft2, Ventilation.ductAreaM2(mm) / (0.3048 * 0.3048));
+    assertPrinted(at2000, cfm(2000, mm));
+    assertPrinted(at2500, cfm(2500, mm));
+    assertPrinted(at10, Ventilation.flowM3h(10, mm));
+    assertPrinted(
+        fpm, Ventilation.velocityMs(400 * Ventilation.M3H_PER_CFM, mm) / Ventilation.MS_PER_FPM);
+  }
+
+  private static double cfm(double fpm, double mm) {
+    return Ventilation.flowM3h(fpm * Ventilation.MS_PER_FPM, mm) / Ventilation.M3H_PER_CFM;
+  }
+
+  @Test
+  void sixHundredCubicMetresRaceThroughANarrowDuct() {
+    assertPrinted("9.137", Ventilation.velocityMs(600, 6 * 25.4));
+    assertPrinted("20.56", Ventilation.velocityMs(600, 4 * 25.4));
+  }
+
+  // ACH = Q 60 / V in cfm and ft3 (a USAF bioenvironmental course text)
+  @Test
+  void airChangesOfARoom() {
+    double roomM3 = 20 * 15 * 9 * Math.pow(0.3048, 3);
+    assertPrinted("8.889", Ventilation.airChangesPerHour(400 * Ventilation.M3H_PER_CFM, roomM3));
+    assertPrinted("13.6", Ventilation.airChangesPerHour(680, 50));
+  }
+
+  // CDC 2003/2005 table gives 23 and 46 min at 6 changes per hour (from memory)
+  @ParameterizedTest
+  @CsvSource({"0.90, 23.03", "0.99, 46.05"})
+  void purgeTimeOfWellMixedAir(double share, String minutes) {
+    assertPrinted(minutes, Ventilation.purgeMinutes(6, share));
+  }
+
+  // ACGIH Industrial Ventilation, 2009 table as quoted on a public page
+  @Test
+  void heavierLoadsNeedFasterAir() {
+    double last = 0;
+    for (Ventilation.Carried carried : Ventilation.Carried.values()) {
+      assertEquals(true, carried.fromMs() >= last && carried.toMs() > carried.fromMs());
+      last = carried.fromMs();
+    }
+  }
+}
