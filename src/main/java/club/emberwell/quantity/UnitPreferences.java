@@ -1,18 +1,128 @@
 package club.emberwell.quantity;
 
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
- * How one reader wants numbers.
+ * The units and the number style a member wants to see. Only units of {@link #choices} get in.
  *
- * @param units chosen unit (UCUM) by dimension; canonical where missing
+ * @param units UCUM code by dimension, where it differs from the default
+ * @param style how numbers are written for this member, and how a single mark with three digits is
+ *     read on this member's pages
  */
-public record UnitPreferences(Map<Dimension, String> units) {
+public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
+  private static final UnitPreferences METRIC = new UnitPreferences(Map.of(), NumberStyle.ANY);
+  private static final String STYLE_KEY = "style";
+
+  /**
+   * @throws IllegalArgumentException for a unit that is no choice of its dimension
+   */
   public UnitPreferences {
-    units = Map.copyOf(units);
+    Map<Dimension, String> kept = new EnumMap<>(Dimension.class);
+    units.forEach(
+        (dimension, code) -> {
+          if (!isChoice(dimension, code)) {
+            throw new IllegalArgumentException("no choice for " + dimension + ": " + code);
+          }
+          if (!code.equals(choices(dimension).get(0).code())) {
+            kept.put(dimension, code);
+          }
+        });
+    units = Map.copyOf(kept);
   }
 
+  /** Nothing is assumed when reading; a decimal point when printing. */
+  public UnitPreferences(Map<Dimension, String> units) {
+    this(units, NumberStyle.ANY);
+  }
+
+  /** Millimetres, seconds, watts; numbers with a decimal point, nothing assumed when reading. */
   public static UnitPreferences metric() {
-    return new UnitPreferences(Map.of());
+    return METRIC;
+  }
+
+  /** What a form offers for a dimension, the default first. */
+  public static List<UnitChoice> choices(Dimension dimension) {
+    return UnitTable.choices(dimension);
+  }
+
+  public static boolean isChoice(Dimension dimension, String code) {
+    return choices(dimension).stream().anyMatch(choice -> choice.code().equals(code));
+  }
+
+  /** The unit to show a dimension in. */
+  public UnitChoice unit(Dimension dimension) {
+    List<UnitChoice> choices = choices(dimension);
+    String code = units.getOrDefault(dimension, choices.get(0).code());
+    return choices.stream().filter(choice -> choice.code().equals(code)).findFirst().orElseThrow();
+  }
+
+  /**
+   * The same with another unit for one dimension.
+   *
+   * @throws IllegalArgumentException for a unit that is no choice of it
+   */
+  public UnitPreferences with(Dimension dimension, String code) {
+    Map<Dimension, String> changed = new EnumMap<>(Dimension.class);
+    changed.putAll(units);
+    changed.put(dimension, code);
+    return new UnitPreferences(changed, style);
+  }
+
+  public UnitPreferences with(NumberStyle other) {
+    return new UnitPreferences(units, other);
+  }
+
+  /** For storing: dimension name to UCUM code, and the number style under {@code style}. */
+  public Map<String, String> toMap() {
+    Map<String, String> map = new LinkedHashMap<>();
+    for (Dimension dimension : Dimension.values()) {
+      if (units.containsKey(dimension)) {
+        map.put(dimension.name(), units.get(dimension));
+      }
+    }
+    if (style != NumberStyle.ANY) {
+      map.put(STYLE_KEY, style.name());
+    }
+    return map;
+  }
+
+  /** From {@link #toMap}; what is no longer a choice falls back to the default. */
+  public static UnitPreferences fromMap(Map<String, String> map) {
+    Map<Dimension, String> units = new EnumMap<>(Dimension.class);
+    for (Dimension dimension : Dimension.values()) {
+      String code = map.get(dimension.name());
+      if (code != null && isChoice(dimension, code)) {
+        units.put(dimension, code);
+      }
+    }
+    NumberStyle style = NumberStyle.ANY;
+    for (NumberStyle each : NumberStyle.values()) {
+      if (each.name().equals(map.get(STYLE_KEY))) {
+        style = each;
+      }
+    }
+    return new UnitPreferences(units, style);
+  }
+
+  /** {@link #toMap} on one line: {@code SPEED=[in_i]/s;style=DECIMAL_COMMA}; may be empty. */
+  public String compact() {
+    StringBuilder out = new StringBuilder();
+    toMap().forEach((key, value) -> out.append(out.isEmpty() ? "" : ";").append(key + "=" + value));
+    return out.toString();
+  }
+
+  /** From {@link #compact}; parts that can't be read are left out. */
+  public static UnitPreferences parse(String compact) {
+    Map<String, String> map = new LinkedHashMap<>();
+    for (String part : compact.split(";", Dimension.values().length + 2)) {
+      int equals = part.indexOf('=');
+      if (equals > 0) {
+        map.put(part.substring(0, equals), part.substring(equals + 1));
+      }
+    }
+    return fromMap(map);
   }
 }

@@ -1,0 +1,58 @@
+package club.emberwell.quantity;
+
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import java.math.BigDecimal;
+import java.util.Optional;
+import org.hipparchus.fraction.BigFraction;
+
+/** What a value must keep to in its dimension, whatever unit it came in. */
+final class CanonicalRules {
+  private CanonicalRules() {}
+
+  static Reading<Quantity> settle(
+      Dimension dimension, String written, BigFraction value, Conversion conversion) {
+    Optional<Remark> sign = sign(dimension, value, conversion.reciprocal());
+    if (sign.isPresent()) {
+      return Reading.refused(written, sign.get());
+    }
+    BigDecimal canonical = ExactNumbers.decimal(conversion.toCanonical(value));
+    return size(dimension, canonical)
+        .map(remark -> Reading.<Quantity>refused(written, remark))
+        .orElseGet(() -> Reading.of(written, new Quantity(dimension, canonical, written)));
+  }
+
+  private static Optional<Remark> sign(Dimension dimension, BigFraction value, boolean reciprocal) {
+    if (value.signum() < 0 && dimension != Dimension.FOCUS_OFFSET) {
+      return Optional.of(
+          Remark.error(QuantityRemarks.NEGATIVE, "", "This can't be less than zero."));
+    }
+    if (value.signum() == 0 && (reciprocal || !mayBeZero(dimension))) {
+      return Optional.of(Remark.error(QuantityRemarks.ZERO, "", "This has to be above zero."));
+    }
+    return Optional.empty();
+  }
+
+  private static boolean mayBeZero(Dimension dimension) {
+    return switch (dimension) {
+      case FOCUS_OFFSET, DURATION, AIR_FLOW -> true;
+      default -> false;
+    };
+  }
+
+  private static Optional<Remark> size(Dimension dimension, BigDecimal canonical) {
+    BigDecimal size = canonical.abs();
+    if (size.signum() != 0
+        && (size.compareTo(QuantityLimits.LARGEST) > 0
+            || size.compareTo(QuantityLimits.SMALLEST) < 0)) {
+      return Optional.of(
+          Remark.error(QuantityRemarks.OUT_OF_RANGE, "", "That number is out of any range."));
+    }
+    if (dimension == Dimension.POWER_PERCENT && size.compareTo(QuantityLimits.WHOLE_PERCENT) > 0) {
+      return Optional.of(
+          Remark.error(
+              QuantityRemarks.ABOVE_WHOLE, "", "A share of the rated power ends at 100 %."));
+    }
+    return Optional.empty();
+  }
+}

@@ -1,0 +1,39 @@
+package club.emberwell.quantity;
+
+/** Which units go together; several dimensions may share a kind. */
+enum Kind {
+  SPEED,
+  POWER,
+  RATIO,
+  LENGTH,
+  /** Lengths, and lines or dots per length. */
+  SPACING,
+  FREQUENCY,
+  TIME,
+  AREAL_ENERGY,
+  LINE_ENERGY,
+  ENERGY,
+  IRRADIANCE,
+  FLOW;
+
+  static Kind of(Dimension dimension) {
+    return switch (dimension) {
+      case SPEED -> SPEED;
+      case POWER, PEAK_POWER -> POWER;
+      case POWER_PERCENT -> RATIO;
+      case LINE_SPACING -> SPACING;
+      case FOCUS_OFFSET, THICKNESS, FOCAL_LENGTH, WAVELENGTH, BEAM_DIAMETER -> LENGTH;
+      case REPETITION_RATE -> FREQUENCY;
+      case PULSE_DURATION, DURATION -> TIME;
+      case AREAL_DOSE, FLUENCE -> AREAL_ENERGY;
+      case LINE_DOSE -> LINE_ENERGY;
+      case PULSE_ENERGY -> ENERGY;
+      case IRRADIANCE -> IRRADIANCE;
+      case AIR_FLOW -> FLOW;
+    };
+  }
+
+  boolean isLength() {
+    return this == LENGTH || this == SPACING;
+  }
+}

@@ -1,0 +1,114 @@
+package club.emberwell.quantity;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.Optional;
+
+/**
+ * Quantities for people, in the units they chose. What was typed is printed exactly, so that it
+ * reads back as the same quantity; what was computed (a double) is printed with four digits.
+ */
+public final class QuantityPrinter {
+  /** From the fewest digits that may do to all we store. */
+  private static final int[] PRECISIONS = {4, 8, 12, 16, 20, 24, 28, 32, 34};
+
+  private QuantityPrinter() {}
+
+  /**
+   * The exact text: {@code QuantityReader.read(q.dimension(), text, preferences.style())} gives the
+   * same value. Where the chosen unit can't say it in 34 digits, in the canonical unit instead.
+   */
+  public static String print(Quantity quantity, UnitPreferences preferences) {
+    return print(quantity.value(), quantity.dimension(), preferences);
+  }
+
+  /** The exact text of a canonical value; see {@link #print(Quantity, UnitPreferences)}. */
+  public static String print(
+      BigDecimal canonical, Dimension dimension, UnitPreferences preferences) {
+    UnitChoice unit = preferences.unit(dimension);
+    Optional<String> chosen = exact(canonical, dimension, unit, preferences.style());
+    UnitChoice fallback = canonicalChoice(dimension);
+    return chosen
+        .or(() -> exact(canonical, dimension, fallback, preferences.style()))
+        .orElseGet(() -> canonical.toPlainString() + " " + fallback.label());
+  }
+
+  /** A computed value in the chosen unit, four significant digits: {@code 12.35 in/s}. */
+  public static String print(double canonical, Dimension dimension, UnitPreferences preferences) {
+    UnitChoice unit = preferences.unit(dimension);
+    return number(value(canonical, dimension, preferences), preferences.style())
+        + " "
+        + unit.label();
+  }
+
+  /** A number for people: four significant digits, no exponent, the style's decimal mark. */
+  public static String number(double value, NumberStyle style) {
+    if (!Double.isFinite(value)) {
+      return "–";
+    }
+    BigDecimal rounded =
+        new BigDecimal(value)
+            .round(new MathContext(QuantityLimits.SHOWN_DIGITS, RoundingMode.HALF_EVEN));
+    return mark(ExactNumbers.plain(rounded).toPlainString(), style);
+  }
+
+  /** A canonical value in the chosen unit, for plots and tables. */
+  public static double value(double canonical, Dimension dimension, UnitPreferences preferences) {
+    String code = preferences.unit(dimension).code();
+    return UcumCodes.tabled(code, dimension).fromCanonical(canonical);
+  }
+
+  /** The chosen unit as people see it: {@code in/s}. */
+  public static String unitLabel(Dimension dimension, UnitPreferences preferences) {
+    return preferences.unit(dimension).label();
+  }
+
+  /** The pieces of the JSON form. */
+  public static CanonicalValue canonical(Quantity quantity) {
+    return new CanonicalValue(
+        ExactNumbers.plain(quantity.value()), quantity.dimension().canonicalUnit());
+  }
+
+  private static UnitChoice canonicalChoice(Dimension dimension) {
+    return UnitPreferences.choices(dimension).stream()
+        .filter(choice -> choice.code().equals(dimension.canonicalUnit()))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Optional<String> exact(
+      BigDecimal canonical, Dimension dimension, UnitChoice unit, NumberStyle style) {
+    if (unit.reciprocal() && canonical.signum() == 0) {
+      return Optional.empty();
+    }
+    Conversion conversion = UcumCodes.tabled(unit.code(), dimension);
+    BigDecimal full =
+        ExactNumbers.decimal(conversion.fromCanonical(ExactNumbers.fraction(canonical)));
+    for (int digits : PRECISIONS) {
+      BigDecimal rounded = full.round(new MathContext(digits, RoundingMode.HALF_EVEN));
+      if (isSame(canonical, rounded, conversion)) {
+        String text = spelled(rounded, style) + " " + unit.label();
+        return text.length() <= QuantityLimits.TEXT ? Optional.of(text) : Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isSame(BigDecimal canonical, BigDecimal value, Conversion conversion) {
+    return (value.signum() != 0 || !conversion.reciprocal())
+        && ExactNumbers.decimal(conversion.toCanonical(ExactNumbers.fraction(value)))
+                .compareTo(canonical)
+            == 0;
+  }
+
+  private static String spelled(BigDecimal value, NumberStyle style) {
+    return style == NumberStyle.ANY
+        ? NumberText.unmistakable(value)
+        : mark(ExactNumbers.plain(value).toPlainString(), style);
+  }
+
+  private static String mark(String plain, NumberStyle style) {
+    return style == NumberStyle.DECIMAL_COMMA ? plain.replace('.', ',') : plain;
+  }
+}

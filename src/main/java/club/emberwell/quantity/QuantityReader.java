@@ -1,0 +1,69 @@
+package club.emberwell.quantity;
+
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/**
+ * Quantities as people type them, and as programs send them. Bad input never throws: it comes back
+ * refused, with a remark of {@link QuantityRemarks} whose field is empty (the caller moves it with
+ * {@link Reading#at}) and, where the text could mean two things, with the possible readings, each
+ * of which is read when typed. Nothing is guessed. A null text is an empty one.
+ */
+public final class QuantityReader {
+  private QuantityReader() {}
+
+  /** By the rules of the API: {@code 1,000} and {@code 4.500} are asked about. */
+  public static Reading<Quantity> read(Dimension dimension, String text) {
+    return read(dimension, text, NumberStyle.ANY);
+  }
+
+  /** By the number style that the writer has stated; for that member's own pages. */
+  public static Reading<Quantity> read(Dimension dimension, String text, NumberStyle style) {
+    String written = text == null ? "" : text;
+    if (written.length() > QuantityLimits.TEXT) {
+      return refused(
+          written,
+          QuantityRemarks.TEXT_TOO_LONG,
+          "A quantity has at most " + QuantityLimits.TEXT + " characters.");
+    }
+    if (written.isBlank()) {
+      return refused(written, QuantityRemarks.EMPTY, "Nothing was given.");
+    }
+    Optional<String> normal = NormalText.of(written);
+    if (normal.isEmpty()) {
+      return refused(
+          written,
+          QuantityRemarks.UNREADABLE_CHARACTER,
+          "There is a character here that no quantity has.");
+    }
+    if (normal.get().isEmpty()) {
+      return refused(written, QuantityRemarks.EMPTY, "Nothing was given.");
+    }
+    return new TextReader(dimension, style, written).read(normal.get());
+  }
+
+  /** The structured form: a number and a UCUM code, case sensitive. */
+  public static Reading<Quantity> read(Dimension dimension, BigDecimal value, String ucumUnit) {
+    String unit = ucumUnit == null ? "" : ucumUnit;
+    if (value == null) {
+      return refused(unit, QuantityRemarks.NOT_A_NUMBER, "There is no number here.");
+    }
+    if (isAbsurd(value)) {
+      return refused(unit, QuantityRemarks.OUT_OF_RANGE, "That number is out of any range.");
+    }
+    String written = (ExactNumbers.plain(value).toPlainString() + " " + unit).strip();
+    return StructuredReader.read(dimension, value, unit, written);
+  }
+
+  // Asked of the scale first: expanding 1e999999999 would take all memory.
+  private static boolean isAbsurd(BigDecimal value) {
+    return value.precision() > QuantityLimits.DIGITS
+        || Math.abs((long) value.scale()) > QuantityLimits.DIGITS;
+  }
+
+  private static Reading<Quantity> refused(String written, String id, String detail) {
+    return Reading.refused(written, Remark.error(id, "", detail));
+  }
+}

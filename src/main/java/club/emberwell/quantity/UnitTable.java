@@ -1,0 +1,134 @@
+package club.emberwell.quantity;
+
+import java.util.Collection;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+
+/** The units we know and how people spell them, as the data files beside this class list them. */
+final class UnitTable {
+  private static final Map<Kind, Map<String, String>> LABELS = new EnumMap<>(Kind.class);
+  private static final Map<String, Set<String>> WHOLE = new HashMap<>();
+  private static final Map<String, Set<String>> WORDS = new HashMap<>();
+  private static final Map<Kind, Map<String, List<String>>> ASKED = new EnumMap<>(Kind.class);
+  private static final Map<Dimension, List<UnitChoice>> CHOICES = new EnumMap<>(Dimension.class);
+
+  static {
+    for (Kind kind : Kind.values()) {
+      LABELS.put(kind, new LinkedHashMap<>());
+      ASKED.put(kind, new HashMap<>());
+    }
+    DataLines.read("units.txt").forEach(UnitTable::addUnit);
+    LABELS.get(Kind.SPACING).putAll(LABELS.get(Kind.LENGTH));
+    DataLines.read("words.txt").forEach(UnitTable::addWords);
+    DataLines.read("asked.txt").forEach(UnitTable::addAsked);
+    DataLines.read("choices.txt").forEach(UnitTable::addChoices);
+  }
+
+  private UnitTable() {}
+
+  static boolean knows(Kind kind, String code) {
+    return LABELS.get(kind).containsKey(code);
+  }
+
+  static boolean knowsAnywhere(String code) {
+    return LABELS.values().stream().anyMatch(units -> units.containsKey(code));
+  }
+
+  static Collection<String> codes(Kind kind) {
+    return LABELS.get(kind).keySet();
+  }
+
+  static String label(Kind kind, String code) {
+    return LABELS.get(kind).get(code);
+  }
+
+  /** Codes that a whole spelling stands for; empty where it has to be taken apart. */
+  static Set<String> whole(String spelling) {
+    return find(WHOLE, spelling);
+  }
+
+  /** Atoms that one word stands for. */
+  static Set<String> word(String spelling) {
+    return find(WORDS, spelling);
+  }
+
+  /** Codes that a spelling known to be mistaken could have meant; empty where it is none. */
+  static List<String> asked(Kind kind, String spelling) {
+    List<String> strict = ASKED.get(kind).get("!" + spelling);
+    return strict != null
+        ? strict
+        : ASKED.get(kind).getOrDefault(spelling.toLowerCase(Locale.ROOT), List.of());
+  }
+
+  static List<UnitChoice> choices(Dimension dimension) {
+    return CHOICES.get(dimension);
+  }
+
+  private static Set<String> find(Map<String, Set<String>> map, String spelling) {
+    Set<String> strict = map.get("!" + spelling);
+    return strict != null ? strict : map.getOrDefault(spelling.toLowerCase(Locale.ROOT), Set.of());
+  }
+
+  private static void addUnit(List<String> cells) {
+    String code = cells.get(1);
+    LABELS.get(Kind.valueOf(cells.get(0))).put(code, cells.get(2));
+    add(WHOLE, "!" + code, code);
+    add(WHOLE, "!" + NormalText.of(cells.get(2)).orElseThrow(), code);
+    DataLines.items(cells.get(3)).forEach(spelling -> add(WHOLE, spelling, code));
+  }
+
+  private static void addWords(List<String> cells) {
+    DataLines.items(cells.get(1)).forEach(spelling -> add(WORDS, spelling, cells.get(0)));
+  }
+
+  private static void add(Map<String, Set<String>> map, String spelling, String meaning) {
+    map.computeIfAbsent(spelling, key -> new LinkedHashSet<>()).add(meaning);
+  }
+
+  private static void addAsked(List<String> cells) {
+    Kind kind = Kind.valueOf(cells.get(0));
+    List<String> codes = DataLines.items(cells.get(2));
+    codes.forEach(code -> requireKnown(kind, code));
+    ASKED.get(kind).put(cells.get(1), codes);
+  }
+
+  private static void addChoices(List<String> cells) {
+    Dimension dimension = Dimension.valueOf(cells.get(0));
+    Kind kind = Kind.of(dimension);
+    CHOICES.put(
+        dimension,
+        DataLines.items(cells.get(1)).stream()
+            .map(
+                code -> {
+                  requireKnown(kind, code);
+                  boolean reciprocal = UcumCodes.tabled(code, dimension).reciprocal();
+                  return new UnitChoice(code, label(kind, code), reciprocal);
+                })
+            .toList());
+  }
+
+  private static void requireKnown(Kind kind, String code) {
+    if (!knows(kind, code)) {
+      throw new IllegalStateException("no unit " + code + " in " + kind);
+    }
+  }
+
+  /** Kinds that have a unit of this code. */
+  static Set<Kind> kindsOf(String code) {
+    Set<Kind> kinds = EnumSet.noneOf(Kind.class);
+    LABELS.forEach(
+        (kind, units) -> {
+          if (units.containsKey(code)) {
+            kinds.add(kind);
+          }
+        });
+    return kinds;
+  }
+}
