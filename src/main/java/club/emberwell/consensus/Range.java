@@ -1,0 +1,73 @@
+package club.emberwell.consensus;
+
+import club.emberwell.laser.DoseKind;
+import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.stats.Evidence;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What peers' right trials say for one key. It describes; it recommends nothing.
+ *
+ * @param trials all trials of the key, whatever their effect
+ * @param reports they stand in
+ * @param voices members with at least one right trial
+ * @param machines they were made on
+ * @param settings spreads of the settings that anybody stated, in the order of {@link #SETTINGS}
+ * @param dose nominal J/mm2 for area work, J/mm for line work
+ */
+public record Range(
+    RangeKey key,
+    int trials,
+    int reports,
+    int voices,
+    int machines,
+    Evidence evidence,
+    List<Spread> settings,
+    Spread dose,
+    Success success) {
+
+  /** What is described beside the dose, in the order people set it. */
+  public static final List<Measure> SETTINGS =
+      List.of(
+          Measure.POWER_PERCENT,
+          Measure.POWER_W,
+          Measure.SPEED,
+          Measure.LINE_SPACING,
+          Measure.PASSES,
+          Measure.REPETITION_RATE,
+          Measure.PULSE_DURATION,
+          Measure.FOCUS_OFFSET);
+
+  static Range of(Group group, boolean camps) {
+    List<Spread> settings = new ArrayList<>();
+    for (Measure measure : SETTINGS) {
+      Spread spread = Spread.of(VoiceSet.of(group, measure));
+      if (!spread.isEmpty()) {
+        settings.add(spread);
+      }
+    }
+    Spread dose = Spread.of(VoiceSet.of(group, doseMeasure(group.key())));
+    int voices = group.voices();
+    return new Range(
+        group.key(),
+        group.rows().length,
+        group.reports(),
+        voices,
+        group.machines(),
+        Evidence.of(voices, dose.intervalRatio(), camps),
+        List.copyOf(settings),
+        dose,
+        Success.of(group));
+  }
+
+  /** The dose by which this kind of work is compared. */
+  public static Measure doseMeasure(RangeKey key) {
+    return key.process().doseKind() == DoseKind.AREAL ? Measure.AREAL_DOSE : Measure.LINE_DOSE;
+  }
+
+  public Optional<Spread> setting(Measure measure) {
+    return settings.stream().filter(s -> s.measure() == measure).findFirst();
+  }
+}

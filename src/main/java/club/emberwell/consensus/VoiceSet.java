@@ -1,0 +1,77 @@
+package club.emberwell.consensus;
+
+import club.emberwell.search.TrialColumns.Measure;
+import java.util.Arrays;
+
+/**
+ * One value per member for one measure: the median of the member's right trials that state it.
+ *
+ * @param members numbers of the members, ascending
+ * @param values in the measure's canonical unit, same order
+ * @param trials how many right trials stand behind each value
+ */
+public record VoiceSet(Measure measure, long[] members, double[] values, int[] trials) {
+
+  /** Members need not have stated every setting, so each measure has its own voices. */
+  static VoiceSet of(Group group, Measure measure) {
+    double[] column = group.columns().values(measure);
+    int[] rows = group.rows();
+    long[] members = new long[rows.length];
+    double[] values = new double[rows.length];
+    int[] trials = new int[rows.length];
+    double[] own = new double[16];
+    int voices = 0;
+    int at = 0;
+    while (at < rows.length) {
+      long member = group.member(rows[at]);
+      int count = 0;
+      for (; at < rows.length && group.member(rows[at]) == member; at++) {
+        double value = column[rows[at]];
+        if (group.right(rows[at]) && !Double.isNaN(value)) {
+          if (count == own.length) {
+            own = Arrays.copyOf(own, count * 2);
+          }
+          own[count++] = value;
+        }
+      }
+      if (count > 0) {
+        members[voices] = member;
+        values[voices] = median(own, count);
+        trials[voices++] = count;
+      }
+    }
+    return new VoiceSet(
+        measure,
+        Arrays.copyOf(members, voices),
+        Arrays.copyOf(values, voices),
+        Arrays.copyOf(trials, voices));
+  }
+
+  private static double median(double[] own, int count) {
+    if (count == 1) {
+      return own[0];
+    }
+    Arrays.sort(own, 0, count);
+    int half = count / 2;
+    return count % 2 == 1 ? own[half] : (own[half - 1] + own[half]) / 2;
+  }
+
+  public int size() {
+    return members.length;
+  }
+
+  /** All right trials behind the voices. */
+  public int trialCount() {
+    return Arrays.stream(trials).sum();
+  }
+
+  /** Only the voices marked. */
+  VoiceSet keep(boolean[] marked) {
+    int[] kept = java.util.stream.IntStream.range(0, size()).filter(i -> marked[i]).toArray();
+    return new VoiceSet(
+        measure,
+        Arrays.stream(kept).mapToLong(i -> members[i]).toArray(),
+        Arrays.stream(kept).mapToDouble(i -> values[i]).toArray(),
+        Arrays.stream(kept).map(i -> trials[i]).toArray());
+  }
+}
