@@ -1,0 +1,141 @@
+package club.emberwell.catalog;
+
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.Yaml;
+import org.yaml.snakeyaml.constructor.SafeConstructor;
+
+/**
+ * The data files that clubs share ({@code shared/} of the project, inside the jar under the same
+ * name). An error in a file is a programming error: it stops the start with the file's name.
+ */
+public final class CatalogFiles {
+  private static final List<String> TERM_FILES =
+      List.of("materials", "coatings", "colours", "defects");
+  private static final JsonMapper MAPPER =
+      JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
+
+  private CatalogFiles() {}
+
+  private record TermFile(TermKind kind, List<TermLine> terms, List<AmbiguousLine> ambiguous) {}
+
+  private record TermLine(
+      String slug, String label, String parent, List<String> synonyms, String note, String hex) {}
+
+  private record AmbiguousLine(String text, List<String> terms) {}
+
+  private record RulesFile(List<CautionRule> rules) {}
+
+  private record ColoursFile(Map<String, String> names) {}
+
+  /**
+   * @param variants word to the word it stands for
+   * @param fillers words that say nothing about which material it is
+   */
+  private record SpellingsFile(Map<String, String> variants, List<String> fillers) {}
+
+  /** All terms of the files, in file order; ambiguous spellings are synonyms of each candidate. */
+  public static List<Term> terms() {
+    List<Term> all = new ArrayList<>();
+    TERM_FILES.forEach(name -> all.addAll(terms(name)));
+    return all;
+  }
+
+  private static Collection<Term> terms(String name) {
+    TermFile file = read("vocabulary/" + name + ".yaml", TermFile.class);
+    Map<String, List<String>> spellings = new LinkedHashMap<>();
+    for (TermLine line : file.terms()) {
+      spellings.put(line.slug(), new ArrayList<>(orEmpty(line.synonyms())));
+    }
+    for (AmbiguousLine line : orEmpty(file.ambiguous())) {
+      line.terms().forEach(slug -> spellings.get(slug).add(line.text()));
+    }
+    return file.terms().stream()
+        .map(line -> term(file.kind(), line, spellings.get(line.slug())))
+        .toList();
+  }
+
+  private static Term term(TermKind kind, TermLine line, List<String> synonyms) {
+    return new Term(
+        kind,
+        line.slug(),
+        line.label(),
+        line.parent(),
+        synonyms,
+        line.note(),
+        line.hex(),
+        false,
+        null,
+        Term.SHARED,
+        1);
+  }
+
+  /** Spellings that mean several things on purpose, by kind. */
+  static Map<TermKind, List<String>> ambiguousSpellings() {
+    Map<TermKind, List<String>> all = new HashMap<>();
+    for (String name : TERM_FILES) {
+      TermFile file = read("vocabulary/" + name + ".yaml", TermFile.class);
+      all.put(file.kind(), orEmpty(file.ambiguous()).stream().map(AmbiguousLine::text).toList());
+    }
+    return all;
+  }
+
+  public static List<CautionRule> cautions() {
+    return read("hazards/rules.yaml", RulesFile.class).rules();
+  }
+
+  public static Folding folding() {
+    SpellingsFile file = read("vocabulary/spellings.yaml", SpellingsFile.class);
+    return new Folding(file.variants(), file.fillers());
+  }
+
+  /** The named colours of CSS Color 4: lower-case name to 0xRRGGBB. */
+  public static Map<String, Integer> cssColours() {
+    Map<String, Integer> colours = new HashMap<>();
+    read("vocabulary/css-colours.yaml", ColoursFile.class)
+        .names()
+        .forEach((name, hex) -> colours.put(name, ColourNaming.rgb(hex).orElseThrow()));
+    return colours;
+  }
+
+  /** A catalog of the files alone, without any club's changes; version 0. */
+  public static Catalog catalog() {
+    Vocabulary vocabulary = new Vocabulary(terms(), folding());
+    return new Catalog(
+        0,
+        vocabulary,
+        new Cautions(vocabulary, cautions()),
+        new ColourNaming(vocabulary, cssColours()));
+  }
+
+  private static <T> List<T> orEmpty(List<T> list) {
+    return list == null ? List.of() : list;
+  }
+
+  private static <T> T read(String name, Class<T> type) {
+    return MAPPER.convertValue(tree(name), type);
+  }
+
+  /** The plain maps and lists of a file, with its anchors resolved. */
+  static Object tree(String name) {
+    String resource = "shared/" + name;
+    try (InputStream in = CatalogFiles.class.getClassLoader().getResourceAsStream(resource)) {
+      if (in == null) {
+        throw new IllegalStateException("not in the program: " + resource);
+      }
+      return new Yaml(new SafeConstructor(new LoaderOptions())).load(in);
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot read " + resource, e);
+    }
+  }
+}

@@ -1,0 +1,37 @@
+package club.emberwell.catalog;
+
+import java.util.List;
+
+/**
+ * What a caution is about; an empty list limits nothing. A caution without materials and coatings
+ * is general: it goes with every work of its processes and sources.
+ *
+ * @param materials slugs; everything below them in the tree is meant too, unless {@code exactly}
+ * @param coatings slugs, likewise; a caution with both goes with either
+ * @param exactly true where the caution stays with the named terms themselves
+ * @param processes codes of {@link club.emberwell.laser.Process}
+ * @param sources codes of {@link club.emberwell.laser.LaserSource}
+ * @param thicknessAboveMm only above this thickness, mm; an unknown thickness counts as above
+ */
+public record CautionScope(
+    List<String> materials,
+    List<String> coatings,
+    boolean exactly,
+    List<String> processes,
+    List<String> sources,
+    Double thicknessAboveMm) {
+  public CautionScope {
+    materials = copy(materials);
+    coatings = copy(coatings);
+    processes = copy(processes);
+    sources = copy(sources);
+  }
+
+  private static List<String> copy(List<String> list) {
+    return list == null ? List.of() : List.copyOf(list);
+  }
+
+  boolean isGeneral() {
+    return materials.isEmpty() && coatings.isEmpty();
+  }
+}

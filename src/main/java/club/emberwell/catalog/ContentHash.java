@@ -1,0 +1,48 @@
+package club.emberwell.catalog;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** SHA-256 of what terms say, independent of their order and of their version numbers. */
+final class ContentHash {
+  private ContentHash() {}
+
+  static String of(Collection<Term> terms) {
+    return sha256(
+        terms.stream()
+            .sorted(Comparator.comparing(Term::kind).thenComparing(Term::slug))
+            .map(ContentHash::line)
+            .collect(Collectors.joining("\n")));
+  }
+
+  private static String line(Term term) {
+    List<String> synonyms = term.synonyms().stream().sorted().toList();
+    return List.of(
+            term.kind().code(),
+            term.slug(),
+            term.label(),
+            String.valueOf(term.parent()),
+            synonyms,
+            String.valueOf(term.note()),
+            String.valueOf(term.hex()),
+            term.deprecated(),
+            String.valueOf(term.replacedBy()),
+            term.origin())
+        .toString();
+  }
+
+  static String sha256(String text) {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+}
