@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Which of our colour words a colour is: a word by its spelling, a hex code or a CSS Color 4 name by
- * the nearest anchor (CIEDE2000). The text as written is the caller's to keep.
+ * Which of our colour words a colour is: a word by its spelling, a hex code or a CSS Color 4 name
+ * by the nearest anchor (CIEDE2000). The text as written is the caller's to keep.
  */
 public final class ColourNaming {
   private static final Pattern HEX = Pattern.compile("#?([0-9a-fA-F]{3}|[0-9a-fA-F]{6})");

@@ -13,11 +13,7 @@ import java.util.Optional;
  * @param partly true where a thickness or words like "sheet" had to be left out to match
  */
 public record Match(
-    String written,
-    Outcome outcome,
-    Optional<Term> term,
-    List<Term> candidates,
-    boolean partly) {
+    String written, Outcome outcome, Optional<Term> term, List<Term> candidates, boolean partly) {
   /** Ambiguous is no match: nothing is guessed. */
   public enum Outcome {
     EXACT,

@@ -41,8 +41,7 @@ final class Nearness {
           continue;
         }
         int change = a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1;
-        d[i][j] =
-            Math.min(d[i - 1][j - 1] + change, Math.min(d[i - 1][j] + 1, d[i][j - 1] + 1));
+        d[i][j] = Math.min(d[i - 1][j - 1] + change, Math.min(d[i - 1][j] + 1, d[i][j - 1] + 1));
         boolean swapped =
             i > 1
                 && j > 1

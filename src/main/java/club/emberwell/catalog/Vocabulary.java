@@ -119,9 +119,7 @@ public final class Vocabulary {
   private static Reading<Term> unresolved(
       String text, String id, String detail, List<String> labels) {
     return new Reading<>(
-        text,
-        Optional.empty(),
-        List.of(new Remark(id, Severity.WARNING, "", detail, labels)));
+        text, Optional.empty(), List.of(new Remark(id, Severity.WARNING, "", detail, labels)));
   }
 
   private List<Term> nearest(TermKind kind, String text) {

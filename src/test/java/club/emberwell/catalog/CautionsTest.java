@@ -105,7 +105,8 @@ class CautionsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"PVC-free leather", "no vinyl, just paper", "oak barrel lid", "", "fabric"})
+  @ValueSource(
+      strings = {"PVC-free leather", "no vinyl, just paper", "oak barrel lid", "", "fabric"})
   void aTextThatDeniesOrNamesNothingProhibitedIsNot(String text) {
     assertTrue(cautions.banInText(text, Process.SURFACE_ENGRAVING, null).isEmpty(), text);
   }

@@ -78,7 +78,8 @@ class ColourNamingTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"", "#12", "#12345", "#1234567", "#ggg", "fff", "polkadot-ish", "rgb(1,2)"})
+  @ValueSource(
+      strings = {"", "#12", "#12345", "#1234567", "#ggg", "fff", "polkadot-ish", "rgb(1,2)"})
   void isNoColour(String written) {
     assertTrue(naming.name(written).isEmpty(), written);
   }

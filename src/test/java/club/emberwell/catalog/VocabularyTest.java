@@ -94,8 +94,7 @@ class VocabularyTest {
             term("c", null, null),
             term("child", "a", null));
     assertEquals("c", merged.successor(TermKind.MATERIAL, "a").orElseThrow().slug());
-    assertEquals(
-        "c", merged.resolve(TermKind.MATERIAL, "First Names").term().orElseThrow().slug());
+    assertEquals("c", merged.resolve(TermKind.MATERIAL, "First Names").term().orElseThrow().slug());
     assertEquals(Set.of("c", "child"), merged.descendants(TermKind.MATERIAL, "a"));
     assertEquals(
         List.of("c", "child"),
@@ -110,8 +109,7 @@ class VocabularyTest {
     Term b = term("b", null, null, "same");
     assertTrue(of(a, b).resolve(TermKind.MATERIAL, "same").term().isEmpty());
     Term merged = term("a", null, "b", "same");
-    assertEquals(
-        "b", of(merged, b).resolve(TermKind.MATERIAL, "same").term().orElseThrow().slug());
+    assertEquals("b", of(merged, b).resolve(TermKind.MATERIAL, "same").term().orElseThrow().slug());
   }
 
   @Test
