@@ -31,7 +31,7 @@ public class Accounts {
   private final MemberChecks checks;
   private final PasswordRules passwordRules;
   private final Passwords passwords;
-  private final Throttle throttle;
+  private final AttemptRepository throttle;
   private final MemberLimits limits;
   private final ClubSettings club;
   private final Audit audit;
@@ -43,7 +43,7 @@ public class Accounts {
       MemberChecks checks,
       PasswordRules passwordRules,
       Passwords passwords,
-      Throttle throttle,
+      AttemptRepository throttle,
       MemberLimits limits,
       ClubSettings club,
       Audit audit,

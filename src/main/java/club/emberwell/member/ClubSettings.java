@@ -4,10 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.EntityManager;
 import java.time.Duration;
-import java.util.HashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
@@ -31,12 +28,12 @@ public class ClubSettings {
   private static final String FORM_KEY = "form-key";
   private static final String PUBLIC = "public";
 
-  private final EntityManager db;
+  private final SettingRepository rows;
   private final ObjectMapper json;
   private volatile Copy copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
 
-  ClubSettings(EntityManager db, ObjectMapper json) {
-    this.db = db;
+  ClubSettings(SettingRepository rows, ObjectMapper json) {
+    this.rows = rows;
     this.json = json;
   }
 
@@ -69,7 +66,7 @@ public class ClubSettings {
   public String formKey() {
     String key = current().values().get(FORM_KEY);
     if (key == null) {
-      QuarkusTransaction.requiringNew().run(() -> insert(FORM_KEY, Secrets.random()));
+      QuarkusTransaction.requiringNew().run(() -> rows.add(FORM_KEY, quoted(Secrets.random())));
       copy = load();
       key = text(FORM_KEY);
     }
@@ -98,40 +95,13 @@ public class ClubSettings {
 
   private Copy load() {
     long now = System.nanoTime();
-    List<?> rows =
-        QuarkusTransaction.requiringNew()
-            .call(
-                () ->
-                    db.createNativeQuery("select key, value #>> '{}' from setting", Object[].class)
-                        .getResultList());
-    Map<String, String> values = new HashMap<>();
-    for (Object row : rows) {
-      Object[] columns = (Object[]) row;
-      values.put((String) columns[0], (String) columns[1]);
-    }
-    return new Copy(Map.copyOf(values), now);
+    Map<String, String> values = QuarkusTransaction.requiringNew().call(rows::all);
+    return new Copy(values, now);
   }
 
   private void set(String key, String value) {
-    QuarkusTransaction.joiningExisting()
-        .run(
-            () ->
-                db.createNativeQuery(
-                        "insert into setting (key, value) values (:key, cast(:value as jsonb))"
-                            + " on conflict (key) do update set value = excluded.value")
-                    .setParameter("key", key)
-                    .setParameter("value", quoted(value))
-                    .executeUpdate());
+    QuarkusTransaction.joiningExisting().run(() -> rows.replace(key, quoted(value)));
     copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
-  }
-
-  private void insert(String key, String value) {
-    db.createNativeQuery(
-            "insert into setting (key, value) values (:key, cast(:value as jsonb))"
-                + " on conflict (key) do nothing")
-        .setParameter("key", key)
-        .setParameter("value", quoted(value))
-        .executeUpdate();
   }
 
   private String quoted(String value) {

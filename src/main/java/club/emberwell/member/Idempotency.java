@@ -2,12 +2,10 @@ package club.emberwell.member;
 
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.EntityManager;
-import jakarta.persistence.Tuple;
 import jakarta.transaction.Transactional;
 import java.security.MessageDigest;
 import java.time.Instant;
-import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 
@@ -41,11 +39,11 @@ public class Idempotency {
   /** The same write is running on another connection: 409. */
   public record StillRunning() implements Result {}
 
-  private final EntityManager db;
+  private final KeyedWriteRepository rows;
   private final MemberLimits limits;
 
-  Idempotency(EntityManager db, MemberLimits limits) {
-    this.db = db;
+  Idempotency(KeyedWriteRepository rows, MemberLimits limits) {
+    this.rows = rows;
     this.limits = limits;
   }
 
@@ -57,33 +55,18 @@ public class Idempotency {
    */
   @Transactional
   public Result once(UUID member, String key, byte[] fingerprint, Supplier<Answer> write) {
-    if (!lock(member, key)) {
+    // held to the end of the transaction, freed by the database should this process die
+    if (!rows.tryLock(member, key)) {
       return new StillRunning();
     }
-    List<?> earlier =
-        db.createNativeQuery(
-                "select fingerprint, status, location, etag, body from idempotency"
-                    + " where member_id = :member and key = :key",
-                Tuple.class)
-            .setParameter("member", member)
-            .setParameter("key", key)
-            .getResultList();
-    if (!earlier.isEmpty()) {
-      return replay((Tuple) earlier.get(0), fingerprint);
+    Optional<KeyedWriteRepository.Kept> earlier = rows.find(member, key);
+    if (earlier.isPresent()) {
+      return MessageDigest.isEqual(earlier.get().fingerprint(), fingerprint)
+          ? new Answered(earlier.get().answer(), true)
+          : new OtherPayload();
     }
     Answer answer = write.get();
-    db.createNativeQuery(
-            "insert into idempotency (member_id, key, fingerprint, status, location, etag, body)"
-                + " values (:member, :key, :fingerprint, :status, cast(:location as text),"
-                + " cast(:etag as text), cast(:body as text))")
-        .setParameter("member", member)
-        .setParameter("key", key)
-        .setParameter("fingerprint", fingerprint)
-        .setParameter("status", answer.status())
-        .setParameter("location", answer.location())
-        .setParameter("etag", answer.etag())
-        .setParameter("body", answer.body())
-        .executeUpdate();
+    rows.keep(member, key, fingerprint, answer);
     return new Answered(answer, false);
   }
 
@@ -91,30 +74,6 @@ public class Idempotency {
   @Scheduled(every = "1h", delayed = "5m")
   @Transactional
   void sweep() {
-    db.createNativeQuery("delete from idempotency where created_at < :old")
-        .setParameter("old", Instant.now().minus(limits.idempotencyLife()))
-        .executeUpdate();
-  }
-
-  /** Held to the end of the transaction and freed by the database should this process die. */
-  private boolean lock(UUID member, String key) {
-    return (Boolean)
-        db.createNativeQuery(
-                "select pg_try_advisory_xact_lock(hashtextextended(:name, 0))", Boolean.class)
-            .setParameter("name", "idempotency " + member + " " + key)
-            .getSingleResult();
-  }
-
-  private static Result replay(Tuple row, byte[] fingerprint) {
-    if (!MessageDigest.isEqual((byte[]) row.get(0), fingerprint)) {
-      return new OtherPayload();
-    }
-    Answer answer =
-        new Answer(
-            ((Number) row.get(1)).intValue(),
-            (String) row.get(2),
-            (String) row.get(3),
-            (String) row.get(4));
-    return new Answered(answer, true);
+    rows.deleteBefore(Instant.now().minus(limits.idempotencyLife()));
   }
 }

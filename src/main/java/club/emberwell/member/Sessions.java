@@ -22,14 +22,14 @@ public class Sessions {
   private final SessionRepository sessions;
   private final MemberRepository members;
   private final Passwords passwords;
-  private final Throttle throttle;
+  private final AttemptRepository throttle;
   private final MemberLimits limits;
 
   Sessions(
       SessionRepository sessions,
       MemberRepository members,
       Passwords passwords,
-      Throttle throttle,
+      AttemptRepository throttle,
       MemberLimits limits) {
     this.sessions = sessions;
     this.members = members;

@@ -14,7 +14,7 @@ import java.util.Optional;
  * each one waits twice as long as the one before, up to a cap; nobody is locked out for good.
  */
 @ApplicationScoped
-class Throttle {
+class AttemptRepository {
   /**
    * One statement counts the try and decides, so that parallel tries cannot slip past each other:
    * inside the wait no row is changed and none comes back.
@@ -45,7 +45,7 @@ class Throttle {
 
   private final EntityManager db;
 
-  Throttle(EntityManager db) {
+  AttemptRepository(EntityManager db) {
     this.db = db;
   }
 

@@ -1,0 +1,183 @@
+package club.emberwell;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.base.DescribedPredicate;
+import com.tngtech.archunit.core.domain.Dependency;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** The rules of the architecture below a root package, so that they hold for a fixture as well. */
+record ArchitectureRules(String root) {
+  /** Bottom to top: each uses only itself and those before it. */
+  static final List<String> ORDER =
+      List.of(
+          "remark",
+          "quantity",
+          "laser",
+          "stats",
+          "catalog",
+          "member",
+          "bench",
+          "report",
+          "search",
+          "consensus",
+          "grid",
+          "talk",
+          "desk",
+          "exchange",
+          "api",
+          "web",
+          "launch");
+
+  /** What runs statements; exceptions and the results of repositories may travel. */
+  private static final Pattern STATEMENTS =
+      Pattern.compile(
+          "javax?\\.sql\\.(?!SQLException).*"
+              + "|jakarta\\.persistence\\.(EntityManager|\\w*Query|Tuple|criteria\\..*)"
+              + "|org\\.hibernate\\.(\\w*Session|query\\..*)");
+
+  ArchRule eachPackageUsesOnlyThoseBelow() {
+    return classes().that().resideInAPackage(root + "..").should(useOnlyPackagesBelow());
+  }
+
+  ArchRule theFourLowestKnowNeitherFrameworkNorDatabase() {
+    return noClasses()
+        .that()
+        .resideInAnyPackage(in("remark", "quantity", "laser", "stats"))
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(
+            "io.quarkus..", "jakarta..", "java.sql..", "javax.sql..", "org.jboss..");
+  }
+
+  ArchRule onlyTheSearchKnowsItsLibrary() {
+    return noClasses()
+        .that()
+        .resideOutsideOfPackages(in("search"))
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("org.apache.lucene..");
+  }
+
+  ArchRule onlyApiAndPagesSpeakHttp() {
+    return noClasses()
+        .that()
+        .resideOutsideOfPackages(in("api", "web"))
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("jakarta.ws.rs..", "org.jboss.resteasy..", "io.quarkus.qute..");
+  }
+
+  ArchRule onlyEntitiesAndRepositoriesPersist() {
+    return noClasses()
+        .that(areNeitherEntitiesNorRepositories())
+        .and()
+        .resideOutsideOfPackages(in("launch"))
+        .should()
+        .dependOnClassesThat()
+        .haveNameMatching(STATEMENTS.pattern());
+  }
+
+  ArchRule noClassIsNamedForNothing() {
+    return noClasses()
+        .should()
+        .haveSimpleNameEndingWith("Util")
+        .orShould()
+        .haveSimpleNameEndingWith("Utils")
+        .orShould()
+        .haveSimpleNameEndingWith("Manager")
+        .orShould()
+        .haveSimpleNameEndingWith("Helper");
+  }
+
+  ArchRule nothingCallsOtherMachines() {
+    return noClasses()
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(
+            "java.net.http..",
+            "jakarta.ws.rs.client..",
+            "org.eclipse.microprofile.rest.client..",
+            "io.vertx..client..",
+            "org.apache.http..")
+        .orShould()
+        .dependOnClassesThat()
+        .areAssignableTo(java.net.URLConnection.class);
+  }
+
+  ArchRule onlyTheLaunchPrintsOnTheConsole() {
+    DescribedPredicate<JavaClass> streams =
+        DescribedPredicate.describe("System", type -> type.getName().equals("java.lang.System"));
+    return noClasses()
+        .that()
+        .resideOutsideOfPackages(in("launch"))
+        .should(
+            new ArchCondition<>("write to System.out or System.err") {
+              @Override
+              public void check(JavaClass type, ConditionEvents events) {
+                type.getFieldAccessesFromSelf().stream()
+                    .filter(access -> streams.test(access.getTargetOwner()))
+                    .forEach(
+                        access ->
+                            events.add(
+                                SimpleConditionEvent.satisfied(type, access.getDescription())));
+              }
+            });
+  }
+
+  private String[] in(String... packages) {
+    return Stream.of(packages).map(name -> root + "." + name + "..").toArray(String[]::new);
+  }
+
+  private ArchCondition<JavaClass> useOnlyPackagesBelow() {
+    return new ArchCondition<>("use only packages below their own") {
+      @Override
+      public void check(JavaClass type, ConditionEvents events) {
+        for (Dependency dependency : type.getDirectDependenciesFromSelf()) {
+          if (level(dependency.getTargetClass()) > level(type)) {
+            events.add(SimpleConditionEvent.violated(type, dependency.getDescription()));
+          }
+        }
+      }
+    };
+  }
+
+  /** The place in the order; below all for what is not ours. */
+  private int level(JavaClass type) {
+    String name = type.getPackageName();
+    if (!name.startsWith(root + ".")) {
+      return -1;
+    }
+    String first = name.substring(root.length() + 1).split("\\.")[0];
+    int level = ORDER.indexOf(first);
+    if (level < 0) {
+      throw new AssertionError("the package " + first + " has no place in the order");
+    }
+    return level;
+  }
+
+  private static DescribedPredicate<JavaClass> areNeitherEntitiesNorRepositories() {
+    return DescribedPredicate.describe(
+        "are neither entities nor repositories", type -> !persists(outermost(type)));
+  }
+
+  private static boolean persists(JavaClass type) {
+    return type.getSimpleName().endsWith("Repository")
+        || type.isAnnotatedWith("jakarta.persistence.Entity")
+        || type.isAnnotatedWith("jakarta.persistence.Embeddable")
+        || type.isAnnotatedWith("jakarta.persistence.MappedSuperclass")
+        || type.isAnnotatedWith("jakarta.persistence.Converter");
+  }
+
+  private static JavaClass outermost(JavaClass type) {
+    return type.getEnclosingClass().map(ArchitectureRules::outermost).orElse(type);
+  }
+}
