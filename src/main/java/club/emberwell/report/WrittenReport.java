@@ -25,4 +25,22 @@ public record WrittenReport(
     String lot,
     String controllerVersion,
     UUID repeatOf,
-    List<String> confirmed) {}
+    List<String> confirmed) {
+  /** The same entry with other pointers confirmed. */
+  public WrittenReport withConfirmed(List<String> pointers) {
+    return new WrittenReport(
+        machine,
+        laser,
+        material,
+        coating,
+        colour,
+        thickness,
+        process,
+        trials,
+        notes,
+        lot,
+        controllerVersion,
+        repeatOf,
+        pointers);
+  }
+}

@@ -1,0 +1,143 @@
+package club.emberwell.bench;
+
+import club.emberwell.bench.MachineLimits.Bounds;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityReader;
+import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * Reads the fields of one entry and collects what was noticed. Nothing throws for bad input: a
+ * field at fault is null, with an error at its pointer.
+ */
+public final class FieldReader {
+  private final NumberStyle style;
+  private final List<Remark> remarks = new ArrayList<>();
+
+  public FieldReader(NumberStyle style) {
+    this.style = style;
+  }
+
+  public List<Remark> remarks() {
+    return List.copyOf(remarks);
+  }
+
+  public void add(Remark remark) {
+    remarks.add(remark);
+  }
+
+  public boolean failed() {
+    return remarks.stream().anyMatch(Remark::isError);
+  }
+
+  /** Notes that a field is needed when it is not there. */
+  public <T> T required(String pointer, T given) {
+    if (given == null || given instanceof String text && text.isBlank()) {
+      add(Remark.error("required", pointer, "This field is needed."));
+    }
+    return given;
+  }
+
+  /** The text without space around it; null where nothing is left or it cannot be kept. */
+  public String text(String pointer, String given, int most, boolean lines) {
+    if (given == null || given.isBlank()) {
+      return null;
+    }
+    if (given.codePointCount(0, given.length()) > most) {
+      String detail = "At most " + most + " characters fit here.";
+      add(Remark.error("text-too-long", pointer, detail));
+      return null;
+    }
+    if (!clean(given, lines)) {
+      String detail = "This text holds characters that cannot be shown.";
+      add(Remark.error("text-unreadable", pointer, detail));
+      return null;
+    }
+    return given.strip();
+  }
+
+  // Control characters, halves of a character and marks that turn the order of text around.
+  private static boolean clean(String text, boolean lines) {
+    return text.codePoints()
+        .allMatch(
+            c ->
+                switch (Character.getType(c)) {
+                  case Character.CONTROL -> lines && (c == '\n' || c == '\r' || c == '\t');
+                  case Character.SURROGATE, Character.UNASSIGNED, Character.PRIVATE_USE -> false;
+                  default -> !(c >= 0x202A && c <= 0x202E || c >= 0x2066 && c <= 0x2069);
+                });
+  }
+
+  /** One of an enumeration's words; null where not given or unknown. */
+  public <E extends Enum<E>> E choice(
+      String pointer,
+      String given,
+      Function<String, Optional<E>> find,
+      E[] all,
+      Function<E, String> code) {
+    if (given == null || given.isBlank()) {
+      return null;
+    }
+    Optional<E> found = find.apply(given);
+    if (found.isEmpty()) {
+      String words = Arrays.stream(all).map(code).collect(Collectors.joining(", "));
+      add(Remark.error("choice-unknown", pointer, "Choose one of: " + words + "."));
+    }
+    return found.orElse(null);
+  }
+
+  /** The value in the dimension's canonical unit; null where not given or at fault. */
+  public Double quantity(
+      String pointer, Dimension dimension, WrittenQuantity given, Bounds bounds) {
+    if (isAbsent(given)) {
+      return null;
+    }
+    return take(pointer, read(dimension, given), bounds);
+  }
+
+  /** The reading alone, without any remark noted. */
+  public Reading<Quantity> read(Dimension dimension, WrittenQuantity given) {
+    return given.text() != null
+        ? QuantityReader.read(dimension, given.text(), style)
+        : QuantityReader.read(dimension, given.value(), given.unit());
+  }
+
+  /** Notes a reading's remarks and answers its value if it lies within bounds. */
+  public Double take(String pointer, Reading<Quantity> reading, Bounds bounds) {
+    reading.at(pointer).remarks().forEach(this::add);
+    if (reading.value().isEmpty()) {
+      return null;
+    }
+    Quantity quantity = reading.value().get();
+    double value = quantity.doubleValue();
+    if (!bounds.hold(value)) {
+      String unit = quantity.dimension().canonicalUnit();
+      String detail =
+          "%s %s is not between %s and %s %s."
+              .formatted(plain(value), unit, plain(bounds.min()), plain(bounds.max()), unit);
+      add(Remark.error("out-of-range", pointer, detail));
+      return null;
+    }
+    return value;
+  }
+
+  /** Empty fields of a form count as not given. */
+  public static boolean isAbsent(WrittenQuantity given) {
+    return given == null || given.text() != null && given.text().isBlank();
+  }
+
+  private static String plain(double value) {
+    return new BigDecimal(value).round(new MathContext(6)).stripTrailingZeros().toPlainString();
+  }
+}

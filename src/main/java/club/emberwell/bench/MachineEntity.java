@@ -1,0 +1,114 @@
+package club.emberwell.bench;
+
+import club.emberwell.quantity.NumberStyle;
+import jakarta.persistence.Column;
+import jakarta.persistence.Convert;
+import jakarta.persistence.Embedded;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.UUID;
+import org.hibernate.annotations.ColumnTransformer;
+import org.hibernate.annotations.Generated;
+import org.hibernate.generator.EventType;
+
+/** The row of a machine. */
+@Entity
+@Table(name = "machine")
+public class MachineEntity {
+  @Id private UUID id;
+
+  @Generated(event = EventType.INSERT)
+  @Column(insertable = false, updatable = false)
+  private Long number;
+
+  @Column(name = "member_id", updatable = false)
+  private UUID memberId;
+
+  private String name;
+
+  @Embedded private LaserColumns laser;
+
+  @Enumerated(EnumType.STRING)
+  @Column(name = "pulse_control")
+  private PulseControl pulseControl;
+
+  @Column(name = "controller_version")
+  private String controllerVersion;
+
+  @Convert(converter = WrittenMachineConverter.class)
+  @Column(columnDefinition = "jsonb")
+  @ColumnTransformer(write = "?::jsonb")
+  private WrittenMachine written;
+
+  @Enumerated(EnumType.STRING)
+  @Column(name = "number_style")
+  private NumberStyle numberStyle;
+
+  private int version;
+
+  @Column(name = "created_at", updatable = false)
+  private Instant createdAt;
+
+  @Column(name = "updated_at")
+  private Instant updatedAt;
+
+  @Column(name = "deleted_at")
+  private Instant deletedAt;
+
+  protected MachineEntity() {}
+
+  MachineEntity(UUID id, UUID memberId, Instant now) {
+    this.id = id;
+    this.memberId = memberId;
+    this.createdAt = now;
+  }
+
+  void take(WrittenMachine from, NumberStyle style, MachineReader.Values values, Instant now) {
+    written = from;
+    numberStyle = style;
+    name = values.name();
+    laser = LaserColumns.of(values.laser());
+    pulseControl = values.pulseControl();
+    controllerVersion = values.controllerVersion();
+    updatedAt = now;
+    version++;
+  }
+
+  void delete(Instant now) {
+    deletedAt = now;
+    updatedAt = now;
+    version++;
+  }
+
+  UUID memberId() {
+    return memberId;
+  }
+
+  int version() {
+    return version;
+  }
+
+  boolean deleted() {
+    return deletedAt != null;
+  }
+
+  Machine toMachine() {
+    return new Machine(
+        id,
+        number,
+        memberId,
+        name,
+        laser.toLaser(),
+        pulseControl,
+        controllerVersion,
+        written,
+        version,
+        createdAt,
+        updatedAt,
+        deletedAt);
+  }
+}

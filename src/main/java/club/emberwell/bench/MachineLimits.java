@@ -1,0 +1,30 @@
+package club.emberwell.bench;
+
+/** Every limit of a machine, in one place. Bounds are inclusive and far outside the plausible. */
+public final class MachineLimits {
+  /** Machines one member may keep; deleted ones do not count. */
+  public static final int PER_MEMBER = 50;
+
+  public static final int NAME = 80;
+  public static final int CONTROLLER_VERSION = 80;
+
+  /** Pointers one entry may confirm, and the length of each. */
+  public static final int CONFIRMED = 100;
+
+  public static final int POINTER = 100;
+
+  public static final Bounds WAVELENGTH_NM = new Bounds(150, 20_000);
+  public static final Bounds RATED_POWER_W = new Bounds(0.001, 100_000);
+  public static final Bounds LENS_MM = new Bounds(0.1, 10_000);
+  public static final Bounds BEAM_DIAMETER_UM = new Bounds(0.1, 50_000);
+  public static final Bounds MAX_SPEED_MM_S = new Bounds(0.01, 1_000_000);
+
+  private MachineLimits() {}
+
+  /** From {@code min} to {@code max}, both allowed. */
+  public record Bounds(double min, double max) {
+    public boolean hold(double value) {
+      return value >= min && value <= max;
+    }
+  }
+}

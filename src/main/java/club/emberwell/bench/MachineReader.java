@@ -1,0 +1,173 @@
+package club.emberwell.bench;
+
+import club.emberwell.laser.Derived;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.Plausibility;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.Settings;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Severity;
+import java.util.List;
+
+/** Reads a machine from what its owner wrote; pure. */
+public final class MachineReader {
+  private static final Settings NO_SETTINGS =
+      new Settings(null, null, null, null, null, null, null, null, null, null, null);
+  private static final Derived NOTHING_DERIVED =
+      new Derived(null, null, null, null, null, null, null, null, null, null, null);
+
+  /** What was read; fields at fault are null and then {@code laser} is null too. */
+  public record Values(
+      String name, Laser laser, PulseControl pulseControl, String controllerVersion) {}
+
+  /**
+   * @param values to be stored only if no remark is an error
+   */
+  public record Result(Values values, List<Remark> remarks) {
+    public boolean readable() {
+      return remarks.stream().noneMatch(Remark::isError);
+    }
+
+    /** Warnings whose pointers the owner did not confirm. */
+    public List<Remark> unconfirmed(List<String> confirmed) {
+      return remarks.stream()
+          .filter(r -> r.severity() == Severity.WARNING)
+          .filter(r -> confirmed == null || !confirmed.contains(r.field()))
+          .toList();
+    }
+  }
+
+  private MachineReader() {}
+
+  public static Result read(WrittenMachine written, NumberStyle style) {
+    FieldReader in = new FieldReader(style);
+    String name = in.text("/name", in.required("/name", written.name()), MachineLimits.NAME, false);
+    Laser laser = laser(in, "", written);
+    PulseControl control =
+        in.choice(
+            "/pulseControl",
+            written.pulseControl(),
+            PulseControl::of,
+            PulseControl.values(),
+            PulseControl::code);
+    String controller =
+        in.text(
+            "/controllerVersion",
+            written.controllerVersion(),
+            MachineLimits.CONTROLLER_VERSION,
+            false);
+    confirmed(in, written.confirmed());
+    if (laser != null) {
+      implausible(laser).forEach(in::add);
+    }
+    return new Result(new Values(name, laser, control, controller), in.remarks());
+  }
+
+  /**
+   * Warnings about a laser alone, at pointers without a prefix, e.g. {@code /wavelength}.
+   *
+   * @param laser as read
+   */
+  public static List<Remark> implausible(Laser laser) {
+    return Plausibility.check(laser, Process.SCORE, NO_SETTINGS, NOTHING_DERIVED).stream()
+        .filter(remark -> remark.field().startsWith("/laser/"))
+        .map(remark -> remark.at(remark.field().substring("/laser".length())))
+        .toList();
+  }
+
+  /** Pointers a person confirmed: few, short, and readable. */
+  public static void confirmed(FieldReader in, List<String> pointers) {
+    if (pointers == null) {
+      return;
+    }
+    if (pointers.size() > MachineLimits.CONFIRMED) {
+      in.add(
+          Remark.error(
+              "too-many", "/confirmed", "At most " + MachineLimits.CONFIRMED + " fit here."));
+      return;
+    }
+    for (int i = 0; i < pointers.size(); i++) {
+      in.text("/confirmed/" + i, pointers.get(i), MachineLimits.POINTER, false);
+    }
+  }
+
+  /**
+   * Reads the fields of a laser; null where one is at fault.
+   *
+   * @param at pointer of the object they stand in, empty for the whole entry
+   */
+  public static Laser laser(FieldReader in, String at, WrittenMachine w) {
+    boolean failedBefore = in.failed();
+    LaserSource source =
+        in.choice(
+            at + "/source",
+            in.required(at + "/source", w.source()),
+            LaserSource::of,
+            LaserSource.values(),
+            LaserSource::code);
+    Double wavelength =
+        in.quantity(
+            at + "/wavelength",
+            Dimension.WAVELENGTH,
+            in.required(at + "/wavelength", w.wavelength()),
+            MachineLimits.WAVELENGTH_NM);
+    Double power =
+        in.quantity(
+            at + "/ratedPower",
+            Dimension.POWER,
+            in.required(at + "/ratedPower", w.ratedPower()),
+            MachineLimits.RATED_POWER_W);
+    Motion motion =
+        in.choice(
+            at + "/motion",
+            in.required(at + "/motion", w.motion()),
+            Motion::of,
+            Motion.values(),
+            Motion::code);
+    Regime regime =
+        in.choice(at + "/regime", w.regime(), Regime::of, Regime.values(), Regime::code);
+    Double lens =
+        in.quantity(at + "/lens", Dimension.FOCAL_LENGTH, w.lens(), MachineLimits.LENS_MM);
+    Double beam =
+        in.quantity(
+            at + "/beamDiameter",
+            Dimension.BEAM_DIAMETER,
+            w.beamDiameter(),
+            MachineLimits.BEAM_DIAMETER_UM);
+    Double speed =
+        in.quantity(at + "/maxSpeed", Dimension.SPEED, w.maxSpeed(), MachineLimits.MAX_SPEED_MM_S);
+    if (source == null
+        || wavelength == null
+        || power == null
+        || motion == null
+        || in.failed() && !failedBefore) {
+      return null;
+    }
+    return new Laser(
+        source,
+        wavelength,
+        power,
+        motion,
+        regime == null ? usualRegime(in, at, source) : regime,
+        Boolean.TRUE.equals(w.gated()),
+        lens,
+        beam,
+        speed);
+  }
+
+  // Common practice, no source: tubes and diodes run continuously, the others in nanosecond pulses.
+  private static Regime usualRegime(FieldReader in, String at, LaserSource source) {
+    boolean continuous = source == LaserSource.CO2 || source == LaserSource.DIODE;
+    Regime usual = continuous ? Regime.CW : Regime.NS;
+    String detail =
+        "Taken as %s, as usual for a %s source; say so if it is not."
+            .formatted(usual.label(), source.label());
+    in.add(Remark.info("regime-assumed", at + "/regime", detail));
+    return usual;
+  }
+}

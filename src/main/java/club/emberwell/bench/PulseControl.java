@@ -1,0 +1,34 @@
+package club.emberwell.bench;
+
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Whether a pulsed source lets its user choose the pulse duration. */
+public enum PulseControl {
+  SET_FREELY("set-freely", "Pulse duration is set freely"),
+  FOLLOWS_REPETITION_RATE(
+      "follows-repetition-rate", "Pulse duration follows from the repetition rate");
+
+  private final String code;
+  private final String label;
+
+  PulseControl(String code, String label) {
+    this.code = code;
+    this.label = label;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  public String label() {
+    return label;
+  }
+
+  /** The value with this API code, however cased; empty if none. */
+  public static Optional<PulseControl> of(String code) {
+    String wanted = code.strip().toLowerCase(Locale.ROOT);
+    return Stream.of(values()).filter(value -> value.code.equals(wanted)).findFirst();
+  }
+}

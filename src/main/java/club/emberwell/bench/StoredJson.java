@@ -1,0 +1,45 @@
+package club.emberwell.bench;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+
+/**
+ * The form in which entries as written are kept. Its own mapper: what is stored for ever must not
+ * change with the settings of the API. Fields of later versions are skipped when read.
+ */
+public final class StoredJson {
+  private static final ObjectMapper MAPPER =
+      JsonMapper.builder()
+          .addModule(new JavaTimeModule())
+          .defaultPropertyInclusion(
+              JsonInclude.Value.construct(
+                  JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL))
+          .disable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+          .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+          .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
+          .build();
+
+  private StoredJson() {}
+
+  public static String write(Object value) {
+    try {
+      return MAPPER.writeValueAsString(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("cannot be stored: " + value.getClass(), e);
+    }
+  }
+
+  public static <T> T read(String json, TypeReference<T> type) {
+    try {
+      return MAPPER.readValue(json, type);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("stored entry cannot be read as " + type.getType(), e);
+    }
+  }
+}

@@ -1,0 +1,59 @@
+package club.emberwell.report;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.catalog.Ban;
+import club.emberwell.catalog.Catalog;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.Process;
+import club.emberwell.quantity.NumberStyle;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What the steps of an interpretation fill in, one after the other. */
+final class Draft {
+  final WrittenReport written;
+  final Laser machine;
+  final Catalog catalog;
+  final FieldReader in;
+
+  Laser laser;
+  Filed material = Filed.NOTHING;
+  Filed coating = Filed.NOTHING;
+  Filed colour = Filed.NOTHING;
+  Process process;
+  Double thicknessMm;
+  String lot;
+  String controllerVersion;
+  String notes;
+  Optional<Ban> ban = Optional.empty();
+  final List<TrialSnapshot> trials = new ArrayList<>();
+
+  /**
+   * @param machine laser of the machine named in the entry, null where there is none such
+   */
+  Draft(WrittenReport written, Laser machine, Catalog catalog, NumberStyle style) {
+    this.written = written;
+    this.machine = machine;
+    this.catalog = catalog;
+    this.in = new FieldReader(style);
+  }
+
+  Interpretation done() {
+    return new Interpretation(
+        written.machine(),
+        laser,
+        material,
+        coating,
+        colour,
+        process,
+        thicknessMm,
+        lot,
+        controllerVersion,
+        notes,
+        written.repeatOf(),
+        trials,
+        ban,
+        in.remarks());
+  }
+}

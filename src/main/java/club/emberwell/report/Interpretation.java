@@ -1,0 +1,71 @@
+package club.emberwell.report;
+
+import club.emberwell.catalog.Ban;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.Process;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Severity;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * What was read from an entry. Where a remark is an error, fields may be null and nothing may be
+ * stored.
+ *
+ * @param ban present where the work takes no settings
+ */
+public record Interpretation(
+    UUID machineId,
+    Laser laser,
+    Filed material,
+    Filed coating,
+    Filed colour,
+    Process process,
+    Double thicknessMm,
+    String lot,
+    String controllerVersion,
+    String notes,
+    UUID repeatOf,
+    List<TrialSnapshot> trials,
+    Optional<Ban> ban,
+    List<Remark> remarks) {
+  public Interpretation {
+    trials = List.copyOf(trials);
+    remarks = List.copyOf(remarks);
+  }
+
+  public boolean readable() {
+    return remarks.stream().noneMatch(Remark::isError);
+  }
+
+  public List<Remark> errors() {
+    return remarks.stream().filter(Remark::isError).toList();
+  }
+
+  /** Implausible values whose pointers the author did not confirm. */
+  public List<Remark> unconfirmed(List<String> confirmed) {
+    return remarks.stream()
+        .filter(r -> r.severity() == Severity.WARNING)
+        .filter(r -> confirmed == null || !confirmed.contains(r.field()))
+        .toList();
+  }
+
+  Interpretation withRemarks(List<Remark> others) {
+    return new Interpretation(
+        machineId,
+        laser,
+        material,
+        coating,
+        colour,
+        process,
+        thicknessMm,
+        lot,
+        controllerVersion,
+        notes,
+        repeatOf,
+        trials,
+        ban,
+        others);
+  }
+}

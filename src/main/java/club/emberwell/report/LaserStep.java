@@ -1,0 +1,54 @@
+package club.emberwell.report;
+
+import club.emberwell.bench.MachineReader;
+import club.emberwell.bench.WrittenMachine;
+import club.emberwell.remark.Remark;
+
+/** The laser: a machine's, or one described in the report; exactly one of the two. */
+final class LaserStep implements ReportInterpreter.Step {
+  @Override
+  public void read(Draft draft) {
+    WrittenReport written = draft.written;
+    if (written.machine() != null && written.laser() != null) {
+      String detail = "Name a machine or describe a laser, not both.";
+      draft.in.add(Remark.error("machine-and-laser", "/laser", detail));
+    } else if (written.machine() != null) {
+      ofMachine(draft);
+    } else if (written.laser() != null) {
+      draft.laser = MachineReader.laser(draft.in, "/laser", described(written.laser()));
+      if (draft.laser != null) {
+        MachineReader.implausible(draft.laser).stream()
+            .map(remark -> remark.at("/laser" + remark.field()))
+            .forEach(draft.in::add);
+      }
+    } else {
+      String detail = "Name one of your machines or describe the laser.";
+      draft.in.add(Remark.error("required", "/machine", detail));
+    }
+  }
+
+  private static void ofMachine(Draft draft) {
+    draft.laser = draft.machine;
+    if (draft.machine == null) {
+      String detail = "You have no such machine.";
+      draft.in.add(Remark.error("machine-unknown", "/machine", detail));
+    }
+  }
+
+  private static WrittenMachine described(WrittenLaser laser) {
+    return new WrittenMachine(
+        null,
+        laser.source(),
+        laser.wavelength(),
+        laser.ratedPower(),
+        laser.motion(),
+        laser.regime(),
+        null,
+        null,
+        laser.lens(),
+        laser.beamDiameter(),
+        null,
+        null,
+        null);
+  }
+}

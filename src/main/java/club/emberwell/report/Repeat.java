@@ -1,0 +1,128 @@
+package club.emberwell.report;
+
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.WrittenQuantity;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.Function;
+
+/** Fills what somebody who tried a report again did not say with what the original says. */
+final class Repeat {
+  private Repeat() {}
+
+  /** The same entry, said to be a repeat of that report. */
+  static WrittenReport of(WrittenReport w, UUID original) {
+    return new WrittenReport(
+        w.machine(),
+        w.laser(),
+        w.material(),
+        w.coating(),
+        w.colour(),
+        w.thickness(),
+        w.process(),
+        w.trials(),
+        w.notes(),
+        w.lot(),
+        w.controllerVersion(),
+        original,
+        w.confirmed());
+  }
+
+  /**
+   * Settings are taken over field by field where both are single trials; a number the original's
+   * author wrote in another style is taken over as its value.
+   */
+  static WrittenReport fill(WrittenReport w, NumberStyle style, StoredReport original) {
+    WrittenReport from = original.written();
+    boolean sameStyle = style == original.style();
+    // Material, coating and colour belong together: naming another material drops the old finish.
+    boolean sameWork = w.material() == null;
+    return new WrittenReport(
+        w.machine(),
+        w.laser(),
+        or(w.material(), from.material()),
+        sameWork ? or(w.coating(), from.coating()) : w.coating(),
+        sameWork ? or(w.colour(), from.colour()) : w.colour(),
+        sameWork
+            ? or(
+                w.thickness(),
+                kept(
+                    from.thickness(),
+                    sameStyle,
+                    original.snapshot().thicknessMm(),
+                    Dimension.THICKNESS))
+            : w.thickness(),
+        or(w.process(), from.process()),
+        trials(w.trials(), original, sameStyle),
+        w.notes(),
+        w.lot(),
+        w.controllerVersion(),
+        original.snapshot().id(),
+        w.confirmed());
+  }
+
+  private static List<WrittenTrial> trials(
+      List<WrittenTrial> mine, StoredReport original, boolean sameStyle) {
+    boolean both =
+        mine != null
+            && mine.size() == 1
+            && mine.get(0) != null
+            && TrialStep.isPlain(original.written().trials());
+    if (!both) {
+      return mine;
+    }
+    WrittenTrial trial = mine.get(0);
+    WrittenSettings filled = settings(trial.settings(), original, sameStyle);
+    return List.of(
+        new WrittenTrial(
+            trial.row(), trial.column(), filled, trial.effect(), trial.quality(), trial.defects()));
+  }
+
+  private static WrittenSettings settings(
+      WrittenSettings given, StoredReport original, boolean sameStyle) {
+    WrittenSettings from = original.written().trials().get(0).settings();
+    var read = original.snapshot().trials().get(0).settings();
+    WrittenSettings mine =
+        given == null
+            ? new WrittenSettings(null, null, null, null, null, null, null, null, null, null)
+            : given;
+    boolean percent = read.powerPercent() != null;
+    Fill fill = new Fill(mine, from, sameStyle);
+    return new WrittenSettings(
+        fill.in(
+            WrittenSettings::power,
+            percent ? read.powerPercent() : read.powerW(),
+            percent ? Dimension.POWER_PERCENT : Dimension.POWER),
+        fill.in(WrittenSettings::speed, read.speedMmS(), Dimension.SPEED),
+        fill.in(WrittenSettings::lineSpacing, read.lineSpacingMm(), Dimension.LINE_SPACING),
+        or(mine.passes(), from.passes()),
+        fill.in(
+            WrittenSettings::repetitionRate, read.repetitionRateKhz(), Dimension.REPETITION_RATE),
+        fill.in(WrittenSettings::pulseDuration, read.pulseDurationNs(), Dimension.PULSE_DURATION),
+        fill.in(WrittenSettings::focusOffset, read.focusOffsetMm(), Dimension.FOCUS_OFFSET),
+        or(mine.airAssist(), from.airAssist()),
+        or(mine.direction(), from.direction()),
+        or(mine.crossPass(), from.crossPass()));
+  }
+
+  private record Fill(WrittenSettings mine, WrittenSettings from, boolean sameStyle) {
+    WrittenQuantity in(
+        Function<WrittenSettings, WrittenQuantity> field, Double value, Dimension dimension) {
+      return or(field.apply(mine), kept(field.apply(from), sameStyle, value, dimension));
+    }
+  }
+
+  private static WrittenQuantity kept(
+      WrittenQuantity from, boolean sameStyle, Double value, Dimension dimension) {
+    if (from == null || from.text() == null || sameStyle || value == null) {
+      return from;
+    }
+    return new WrittenQuantity(null, BigDecimal.valueOf(value), dimension.canonicalUnit());
+  }
+
+  private static <T> T or(T mine, T theirs) {
+    return mine == null ? theirs : mine;
+  }
+}

@@ -1,0 +1,239 @@
+package club.emberwell.report;
+
+import club.emberwell.bench.LaserColumns;
+import club.emberwell.laser.Process;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.Remark;
+import jakarta.persistence.Column;
+import jakarta.persistence.Convert;
+import jakarta.persistence.Embedded;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.hibernate.annotations.ColumnTransformer;
+import org.hibernate.annotations.Generated;
+import org.hibernate.generator.EventType;
+
+/** The row of a report: as written, and as read from that. */
+@Entity
+@Table(name = "report")
+class ReportEntity {
+  @Id private UUID id;
+
+  @Generated(event = EventType.INSERT)
+  @Column(insertable = false, updatable = false)
+  private Long number;
+
+  private int version;
+
+  @Enumerated(EnumType.STRING)
+  private ReportState state;
+
+  @Column(name = "member_id", updatable = false)
+  private UUID memberId;
+
+  private String origin;
+
+  @Column(name = "origin_version")
+  private Integer originVersion;
+
+  @Convert(converter = WrittenReportConverter.class)
+  @Column(columnDefinition = "jsonb")
+  @ColumnTransformer(write = "?::jsonb")
+  private WrittenReport written;
+
+  @Column(name = "written_hash")
+  private String writtenHash;
+
+  @Enumerated(EnumType.STRING)
+  @Column(name = "number_style")
+  private NumberStyle numberStyle;
+
+  @Column(name = "interpreter_version")
+  private int interpreterVersion;
+
+  @Convert(converter = RemarksConverter.class)
+  @Column(columnDefinition = "jsonb")
+  @ColumnTransformer(write = "?::jsonb")
+  private List<Remark> remarks;
+
+  @Column(name = "machine_id")
+  private UUID machineId;
+
+  @Embedded private LaserColumns laser;
+
+  private String material;
+
+  @Column(name = "material_written")
+  private String materialWritten;
+
+  private String coating;
+
+  @Column(name = "coating_written")
+  private String coatingWritten;
+
+  private String colour;
+
+  @Column(name = "colour_written")
+  private String colourWritten;
+
+  @Enumerated(EnumType.STRING)
+  private Process process;
+
+  @Column(name = "thickness_mm")
+  private Double thicknessMm;
+
+  private String lot;
+
+  @Column(name = "controller_version")
+  private String controllerVersion;
+
+  private String notes;
+
+  @Column(name = "repeat_of")
+  private UUID repeatOf;
+
+  @Column(name = "created_at", updatable = false)
+  private Instant createdAt;
+
+  @Column(name = "updated_at")
+  private Instant updatedAt;
+
+  protected ReportEntity() {}
+
+  ReportEntity(UUID id, UUID memberId, Origin origin, Instant createdAt) {
+    this.id = id;
+    this.memberId = memberId;
+    this.origin = origin.address();
+    this.originVersion = origin.version();
+    this.createdAt = createdAt;
+  }
+
+  /** Takes an entry with what was read from it; the version goes up by one. */
+  void take(WrittenReport from, NumberStyle style, Interpretation read, Instant now) {
+    written = from;
+    writtenHash = WrittenHash.of(from);
+    numberStyle = style;
+    interpreterVersion = ReportInterpreter.VERSION;
+    remarks = read.remarks();
+    machineId = read.machineId();
+    laser = LaserColumns.of(read.laser());
+    material = read.material().slug();
+    materialWritten = read.material().written();
+    coating = read.coating().slug();
+    coatingWritten = read.coating().written();
+    colour = read.colour().slug();
+    colourWritten = read.colour().written();
+    process = read.process();
+    thicknessMm = read.thicknessMm();
+    lot = read.lot();
+    controllerVersion = read.controllerVersion();
+    notes = read.notes();
+    repeatOf = read.repeatOf();
+    touch(now);
+  }
+
+  void enter(ReportState next, Instant now) {
+    state = next;
+    touch(now);
+  }
+
+  void touch(Instant now) {
+    updatedAt = now;
+    version++;
+  }
+
+  /** The first state is set without counting as a change. */
+  void begin(ReportState first) {
+    state = first;
+  }
+
+  /** Read again by this interpreter with the same result. */
+  void stillRead() {
+    interpreterVersion = ReportInterpreter.VERSION;
+  }
+
+  UUID id() {
+    return id;
+  }
+
+  int version() {
+    return version;
+  }
+
+  ReportState state() {
+    return state;
+  }
+
+  UUID memberId() {
+    return memberId;
+  }
+
+  Origin origin() {
+    return new Origin(origin, originVersion);
+  }
+
+  WrittenReport written() {
+    return written;
+  }
+
+  String writtenHash() {
+    return writtenHash;
+  }
+
+  NumberStyle numberStyle() {
+    return numberStyle;
+  }
+
+  List<Remark> remarks() {
+    return remarks;
+  }
+
+  UUID machineId() {
+    return machineId;
+  }
+
+  Instant updatedAt() {
+    return updatedAt;
+  }
+
+  LaserColumns laser() {
+    return laser;
+  }
+
+  ReportSnapshot toSnapshot(ReportNames names, List<TrialSnapshot> trials) {
+    return new ReportSnapshot(
+        id,
+        number,
+        version,
+        state,
+        memberId,
+        names.memberNumber(),
+        names.memberHandle(),
+        machineId,
+        names.machineNumber() == null ? 0 : names.machineNumber(),
+        names.machineName(),
+        laser.toLaser(),
+        material,
+        materialWritten,
+        coating,
+        coatingWritten,
+        colour,
+        colourWritten,
+        process,
+        thicknessMm,
+        lot,
+        controllerVersion,
+        notes,
+        repeatOf,
+        Math.toIntExact(names.photos()),
+        createdAt,
+        updatedAt,
+        trials);
+  }
+}

@@ -1,0 +1,36 @@
+package club.emberwell.report;
+
+import club.emberwell.catalog.Catalog;
+import club.emberwell.laser.Laser;
+import club.emberwell.quantity.NumberStyle;
+import java.util.List;
+
+/**
+ * Reads a report from what was written: a pure function of the entry, the machine's laser, the
+ * catalog and the writer's number style. Bad input never throws; it comes back as errors.
+ */
+public final class ReportInterpreter {
+  /** Goes up whenever the same entry may be read differently; stored with every report. */
+  public static final int VERSION = 1;
+
+  /** One step; each may use what those before it read. */
+  interface Step {
+    void read(Draft draft);
+  }
+
+  private static final List<Step> STEPS =
+      List.of(
+          new LaserStep(), new WorkStep(), new VocabularyStep(), new TrialStep(), new HazardStep());
+
+  private ReportInterpreter() {}
+
+  /**
+   * @param machine laser of the machine the entry names, null where it names none or an unknown one
+   */
+  public static Interpretation read(
+      WrittenReport written, Laser machine, Catalog catalog, NumberStyle style) {
+    Draft draft = new Draft(written, machine, catalog, style);
+    STEPS.forEach(step -> step.read(draft));
+    return draft.done();
+  }
+}

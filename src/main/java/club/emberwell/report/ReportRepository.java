@@ -1,0 +1,83 @@
+package club.emberwell.report;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Rows of reports. */
+@ApplicationScoped
+class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
+  private static final String WITH_NAMES =
+      """
+      select r, new club.emberwell.report.ReportNames(m.number, m.handle, mc.number, mc.name,
+          (select count(p) from PhotoEntity p where p.reportId = r.id))
+      from ReportEntity r
+      join Member m on m.id = r.memberId
+      left join MachineEntity mc on mc.id = r.machineId
+      """;
+
+  /** A report beside what its snapshot takes from other tables. */
+  record Named(ReportEntity report, ReportNames names) {}
+
+  /** Held until the transaction ends, so that versions are counted one by one. */
+  Optional<ReportEntity> locked(UUID id) {
+    return findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE);
+  }
+
+  List<Named> named(Collection<UUID> ids) {
+    return getEntityManager()
+        .createQuery(WITH_NAMES + " where r.id in :ids", Object[].class)
+        .setParameter("ids", ids)
+        .getResultStream()
+        .map(ReportRepository::named)
+        .toList();
+  }
+
+  List<Named> namedLiveAfter(long number, int most) {
+    return getEntityManager()
+        .createQuery(
+            WITH_NAMES + " where r.state = 'LIVE' and r.number > :number order by r.number",
+            Object[].class)
+        .setParameter("number", number)
+        .setMaxResults(most)
+        .getResultStream()
+        .map(ReportRepository::named)
+        .toList();
+  }
+
+  private static Named named(Object[] row) {
+    return new Named((ReportEntity) row[0], (ReportNames) row[1]);
+  }
+
+  /** Another report of this member that says the same since then, the newest. */
+  Optional<UUID> sameWords(UUID memberId, String writtenHash, Instant since) {
+    return getEntityManager()
+        .createQuery(
+            "select r.id from ReportEntity r where r.memberId = :member and r.writtenHash = :hash"
+                + " and r.createdAt >= :since and r.state <> 'WITHDRAWN' order by r.createdAt desc",
+            UUID.class)
+        .setParameter("member", memberId)
+        .setParameter("hash", writtenHash)
+        .setParameter("since", since)
+        .setMaxResults(1)
+        .getResultStream()
+        .findFirst();
+  }
+
+  /** Live repeats of a report, oldest first. */
+  List<UUID> repeatsOf(UUID id, int most) {
+    return getEntityManager()
+        .createQuery(
+            "select r.id from ReportEntity r where r.repeatOf = :id and r.state = 'LIVE'"
+                + " order by r.number",
+            UUID.class)
+        .setParameter("id", id)
+        .setMaxResults(most)
+        .getResultList();
+  }
+}

@@ -1,0 +1,49 @@
+package club.emberwell.report;
+
+import club.emberwell.report.ReportRepository.Named;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/** Snapshots from the database: one statement for the reports, one for their trials. */
+@ApplicationScoped
+class StoredReports implements ReportSource {
+  private final ReportRepository reports;
+  private final TrialRepository trials;
+
+  StoredReports(ReportRepository reports, TrialRepository trials) {
+    this.reports = reports;
+    this.trials = trials;
+  }
+
+  @Override
+  @Transactional
+  public List<ReportSnapshot> byIds(Collection<UUID> ids) {
+    return ids.isEmpty() ? List.of() : whole(reports.named(ids));
+  }
+
+  @Override
+  @Transactional
+  public List<ReportSnapshot> liveAfter(long after, int most) {
+    return whole(reports.namedLiveAfter(after, most));
+  }
+
+  private List<ReportSnapshot> whole(List<Named> found) {
+    if (found.isEmpty()) {
+      return List.of();
+    }
+    Map<UUID, List<TrialSnapshot>> byReport =
+        trials.of(found.stream().map(named -> named.report().id()).toList());
+    return found.stream()
+        .map(
+            named ->
+                named
+                    .report()
+                    .toSnapshot(
+                        named.names(), byReport.getOrDefault(named.report().id(), List.of())))
+        .toList();
+  }
+}

@@ -1,0 +1,161 @@
+package club.emberwell.report;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.laser.Derived;
+import club.emberwell.laser.Dose;
+import club.emberwell.laser.DoseKind;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Plausibility;
+import club.emberwell.laser.Settings;
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+
+/** The trials: settings, what follows from them, what looks implausible, and the judgement. */
+final class TrialStep implements ReportInterpreter.Step {
+  private static final Derived NOTHING =
+      new Derived(null, null, null, null, null, null, null, null, null, null, null);
+
+  @Override
+  public void read(Draft draft) {
+    List<WrittenTrial> written = draft.written.trials();
+    if (written == null || written.isEmpty()) {
+      draft.in.add(Remark.error("required", "/settings", "A report needs settings."));
+      return;
+    }
+    if (written.size() > ReportLimits.TRIALS) {
+      String detail = "At most " + ReportLimits.TRIALS + " trials fit in a report.";
+      draft.in.add(Remark.error("too-many", "/trials", detail));
+      return;
+    }
+    boolean plain = isPlain(written);
+    Set<List<Integer>> places = new HashSet<>();
+    for (int i = 0; i < written.size(); i++) {
+      String at = plain ? "" : "/trials/" + i;
+      if (written.get(i) == null) {
+        draft.in.add(Remark.error("required", at, "A trial is missing here."));
+        continue;
+      }
+      place(draft.in, written.get(i), at, plain, places);
+      draft.trials.add(trial(draft, written.get(i), at));
+    }
+  }
+
+  /** One trial outside a grid: its fields stand at the top of the entry. */
+  static boolean isPlain(List<WrittenTrial> trials) {
+    return trials.size() == 1
+        && trials.get(0) != null
+        && trials.get(0).row() == null
+        && trials.get(0).column() == null;
+  }
+
+  private static void place(
+      FieldReader in, WrittenTrial trial, String at, boolean plain, Set<List<Integer>> places) {
+    if (plain) {
+      return;
+    }
+    boolean fits = side(in, trial.row(), at + "/row") & side(in, trial.column(), at + "/column");
+    if (fits && !places.add(List.of(trial.row(), trial.column()))) {
+      in.add(Remark.error("place-taken", at, "Two trials stand in the same place of the grid."));
+    }
+  }
+
+  private static boolean side(FieldReader in, Integer value, String at) {
+    if (value == null) {
+      in.add(Remark.error("required", at, "This field is needed."));
+      return false;
+    }
+    if (value < 0 || value >= ReportLimits.GRID_SIDE) {
+      String detail = "A grid's places count from 0 to " + (ReportLimits.GRID_SIDE - 1) + ".";
+      in.add(Remark.error("out-of-range", at, detail));
+      return false;
+    }
+    return true;
+  }
+
+  private static TrialSnapshot trial(Draft draft, WrittenTrial written, String at) {
+    Settings settings = SettingsReader.read(draft.in, at + "/settings", written.settings());
+    Effect effect =
+        draft.in.choice(
+            at + "/effect",
+            draft.in.required(at + "/effect", written.effect()),
+            Effect::of,
+            Effect.values(),
+            Effect::code);
+    Integer quality = quality(draft.in, at + "/quality", written.quality(), effect);
+    List<String> defects = defects(draft, at + "/defects", written.defects());
+    Derived derived = derive(draft, settings, at);
+    return new TrialSnapshot(
+        written.row(), written.column(), settings, derived, effect, quality, defects);
+  }
+
+  private static Derived derive(Draft draft, Settings settings, String at) {
+    if (draft.laser == null || draft.process == null) {
+      return NOTHING;
+    }
+    if (draft.process.doseKind() == DoseKind.AREAL && settings.lineSpacingMm() == null) {
+      String detail = "Without the line spacing the dose of this area work stays unknown.";
+      draft.in.add(Remark.warning("spacing-missing", at + "/settings/lineSpacing", detail));
+    }
+    Derived derived = Dose.derive(draft.laser, draft.process, settings);
+    Plausibility.check(draft.laser, draft.process, settings, derived).stream()
+        .filter(remark -> !remark.field().startsWith("/laser"))
+        .map(remark -> remark.at(at + remark.field()))
+        .forEach(draft.in::add);
+    return derived;
+  }
+
+  private static Integer quality(FieldReader in, String at, Integer given, Effect effect) {
+    if (given == null) {
+      return null;
+    }
+    if (given < 1 || given > ReportLimits.BEST_QUALITY) {
+      String detail = "Quality goes from 1 to " + ReportLimits.BEST_QUALITY + ".";
+      in.add(Remark.error("out-of-range", at, detail));
+      return null;
+    }
+    if (effect != null && effect != Effect.RIGHT) {
+      String detail = "Quality is only given where the effect is right.";
+      in.add(Remark.error("quality-without-right", at, detail));
+      return null;
+    }
+    return given;
+  }
+
+  private static List<String> defects(Draft draft, String at, List<String> given) {
+    if (given == null) {
+      return List.of();
+    }
+    if (given.size() > ReportLimits.DEFECTS) {
+      String detail = "At most " + ReportLimits.DEFECTS + " defects fit here.";
+      draft.in.add(Remark.error("too-many", at, detail));
+      return List.of();
+    }
+    Set<String> slugs = new LinkedHashSet<>();
+    for (int i = 0; i < given.size(); i++) {
+      String text = draft.in.text(at + "/" + i, given.get(i), ReportLimits.WORDS, false);
+      if (text != null) {
+        defect(draft, at + "/" + i, text, slugs);
+      }
+    }
+    return new ArrayList<>(slugs);
+  }
+
+  private static void defect(Draft draft, String at, String text, Set<String> slugs) {
+    Reading<Term> reading = draft.catalog.vocabulary().read(TermKind.DEFECT, text);
+    if (reading.value().isPresent()) {
+      slugs.add(reading.value().get().slug());
+      return;
+    }
+    List<String> known =
+        draft.catalog.vocabulary().terms(TermKind.DEFECT).stream().map(Term::slug).toList();
+    String detail = "Choose from: " + String.join(", ", known) + ".";
+    draft.in.add(Remark.error("defect-unknown", at, detail));
+  }
+}

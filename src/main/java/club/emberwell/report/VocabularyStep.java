@@ -1,0 +1,65 @@
+package club.emberwell.report;
+
+import club.emberwell.catalog.ColourNaming;
+import club.emberwell.catalog.ColourNaming.Named;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Severity;
+import java.util.Optional;
+
+/**
+ * Material, coating and colour. Words that match nothing or two things stay unresolved: a note, not
+ * an error, and a moderator files them later.
+ */
+final class VocabularyStep implements ReportInterpreter.Step {
+  @Override
+  public void read(Draft draft) {
+    WrittenReport written = draft.written;
+    draft.in.required("/material", written.material());
+    draft.material = filed(draft, TermKind.MATERIAL, "/material", written.material());
+    draft.coating = filed(draft, TermKind.COATING, "/coating", written.coating());
+    draft.colour = filed(draft, TermKind.COLOUR, "/colour", written.colour());
+  }
+
+  private static Filed filed(Draft draft, TermKind kind, String pointer, String given) {
+    String text = draft.in.text(pointer, given, ReportLimits.WORDS, false);
+    if (text == null) {
+      return Filed.NOTHING;
+    }
+    Reading<Term> reading = draft.catalog.vocabulary().read(kind, text);
+    if (reading.value().isPresent()) {
+      reading.at(pointer).remarks().forEach(draft.in::add);
+      return new Filed(reading.value().get().slug(), text);
+    }
+    if (kind == TermKind.COLOUR) {
+      Optional<Named> named = draft.catalog.colours().name(text);
+      if (named.isPresent()) {
+        draft.in.add(nearest(pointer, named.get()));
+        return new Filed(named.get().term().slug(), text);
+      }
+    }
+    reading.at(pointer).remarks().stream().map(VocabularyStep::asNote).forEach(draft.in::add);
+    return new Filed(null, text);
+  }
+
+  private static Remark nearest(String pointer, Named named) {
+    String detail = "Filed as " + named.term().label() + ", the nearest colour word.";
+    return Remark.info("colour-named", pointer, detail);
+  }
+
+  private static Remark asNote(Remark r) {
+    return new Remark(r.id(), Severity.INFO, r.field(), r.detail(), r.readings());
+  }
+
+  /** What a written word means now; the same as in {@link #read}, without remarks. */
+  static String slug(Vocabulary vocabulary, ColourNaming colours, TermKind kind, String text) {
+    Optional<Term> term = vocabulary.resolve(kind, text).term();
+    if (term.isEmpty() && kind == TermKind.COLOUR) {
+      term = colours.name(text).map(Named::term);
+    }
+    return term.map(Term::slug).orElse(null);
+  }
+}

@@ -1,0 +1,20 @@
+package club.emberwell.report;
+
+import club.emberwell.bench.StoredJson;
+import com.fasterxml.jackson.core.type.TypeReference;
+import jakarta.persistence.AttributeConverter;
+import jakarta.persistence.Converter;
+
+/** A report as written, as JSON in the database. */
+@Converter
+class WrittenReportConverter implements AttributeConverter<WrittenReport, String> {
+  @Override
+  public String convertToDatabaseColumn(WrittenReport written) {
+    return written == null ? null : StoredJson.write(written);
+  }
+
+  @Override
+  public WrittenReport convertToEntityAttribute(String json) {
+    return json == null ? null : StoredJson.read(json, new TypeReference<WrittenReport>() {});
+  }
+}
