@@ -7,7 +7,8 @@ import java.util.List;
  * Settings of one machine scaled to another by equal nominal dose, v2 = v1 (P2/P1)(h1/h2)(n2/n1),
  * before anyone judged whether that may be shown.
  *
- * @param planned what the other machine would be set to, gaps filled, speed still that of the first
+ * @param planned what the other machine would be set to, gaps filled; its speed only where the
+ *     reader stated one
  * @param start the same with the scaled speed, within the machine's limits; null where the dose is
  *     not known
  */
@@ -51,7 +52,7 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
     return new Settings(
         null,
         watts == null ? null : Double.valueOf(rated > 0 ? Math.min(watts, rated) : watts),
-        used.speedMmS(),
+        asked.planned() == null ? null : plan.speedMmS(),
         or(plan.lineSpacingMm(), used.lineSpacingMm()),
         or(plan.passes(), used.passes()),
         or(plan.repetitionRateKhz(), used.repetitionRateKhz()),
@@ -85,10 +86,14 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
     return power().within(factor) && speed().within(factor);
   }
 
-  /** Peak fluence, pulses per place and pulse duration: what must match before the dose. */
+  /** Peak fluence, pulses per place and pulse duration at equal dose: what must match first. */
   List<Comparison> pulseQuantities() {
+    return pulseQuantities(start);
+  }
+
+  private List<Comparison> pulseQuantities(Settings set) {
     Derived from = before();
-    Derived to = after();
+    Derived to = Dose.derive(asked.to(), asked.process(), set);
     boolean area = asked.process().doseKind() == DoseKind.AREAL;
     return List.of(
         new Comparison("peak fluence", "J/cm2", from.peakFluence(), to.peakFluence()),
@@ -97,11 +102,11 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
                 "effective pulses per place", "", from.pulsesPerArea(), to.pulsesPerArea())
             : new Comparison("pulses per spot", "", from.pulsesPerSpot(), to.pulsesPerSpot()),
         new Comparison(
-            "pulse duration", "ns", asked.used().pulseDurationNs(), planned.pulseDurationNs()));
+            "pulse duration", "ns", asked.used().pulseDurationNs(), set.pulseDurationNs()));
   }
 
   Transfer.Outcome without(Transfer.Verdict verdict, String reason) {
-    return new Transfer.Outcome(verdict, List.of(reason), null, sideBySide(false));
+    return new Transfer.Outcome(verdict, List.of(reason), null, sideBySide(planned));
   }
 
   Transfer.Outcome with(Transfer.Verdict verdict, List<String> reasons) {
@@ -109,16 +114,20 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
     if (limited != null) {
       all.add(limited);
     }
-    return new Transfer.Outcome(verdict, all, start, sideBySide(true));
+    return new Transfer.Outcome(verdict, all, start, sideBySide(start));
   }
 
-  /** A speed, and what follows from one, is shown for the other machine only where allowed. */
-  private List<Comparison> sideBySide(boolean withSpeed) {
+  /** What was used beside what is or would be set; without a speed nothing follows from one. */
+  private List<Comparison> sideBySide(Settings set) {
+    Derived from = before();
+    Derived to = Dose.derive(asked.to(), asked.process(), set);
     List<Comparison> list = new ArrayList<>();
-    list.add(power());
-    if (withSpeed) {
-      list.add(speed());
-    }
+    list.add(new Comparison("average power", "W", from.averagePowerW(), to.averagePowerW()));
+    list.add(new Comparison("speed", "mm/s", asked.used().speedMmS(), set.speedMmS()));
+    list.add(
+        asked.process().doseKind() == DoseKind.AREAL
+            ? new Comparison("areal dose (nominal)", "J/mm2", from.arealDose(), to.arealDose())
+            : new Comparison("line dose (nominal)", "J/mm", from.lineDose(), to.lineDose()));
     list.add(
         new Comparison(
             "beam diameter at focus",
@@ -130,33 +139,28 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
             "irradiance on the axis",
             "W/cm2",
             irradiance(asked.from(), asked.used()),
-            irradiance(asked.to(), planned)));
-    Regime regime = asked.from().regime();
-    if (regime != null && regime.pulsed()) {
-      for (Comparison c : pulseQuantities()) {
-        boolean hidden = !withSpeed && c.name().contains("pulses");
-        list.add(hidden ? new Comparison(c.name(), c.unit(), c.from(), null) : c);
-      }
+            irradiance(asked.to(), set)));
+    if (pulsed(asked.from()) || pulsed(asked.to())) {
+      list.addAll(pulseQuantities(set));
+      list.add(new Comparison("pulse overlap", "", from.pulseOverlap(), to.pulseOverlap()));
     }
     return list;
   }
 
+  private static boolean pulsed(Laser laser) {
+    return laser.regime() != null && laser.regime().pulsed();
+  }
+
   private Comparison power() {
-    Settings to = start == null ? planned : start;
-    return new Comparison("average power", "W", before().averagePowerW(), to.powerW());
+    return new Comparison("", "W", before().averagePowerW(), start.powerW());
   }
 
   private Comparison speed() {
-    return new Comparison(
-        "speed", "mm/s", asked.used().speedMmS(), start == null ? null : start.speedMmS());
+    return new Comparison("", "mm/s", asked.used().speedMmS(), start.speedMmS());
   }
 
   private Derived before() {
     return Dose.derive(asked.from(), asked.process(), asked.used());
-  }
-
-  private Derived after() {
-    return Dose.derive(asked.to(), asked.process(), start == null ? planned : start);
   }
 
   private static Double irradiance(Laser laser, Settings settings) {

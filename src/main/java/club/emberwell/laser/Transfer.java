@@ -64,8 +64,9 @@ public final class Transfer {
    * @param from the machine the settings worked on
    * @param used those settings
    * @param to the reader's machine
-   * @param planned what the reader would set there; the speed is not used, and what is null is
-   *     taken from {@code used} (power: the same W, at most the rated power)
+   * @param planned what the reader would set there, or null; what is null in it is taken from
+   *     {@code used} (power: the same W, at most the rated power). Its speed does not enter the
+   *     scaling and is only shown beside the other where no number may be given
    * @param sameThickness whether the work is as thick
    * @param sameCoating whether material and coating are the same
    */
@@ -173,15 +174,16 @@ public final class Transfer {
           Verdict.SHOW_SIDE_BY_SIDE,
           "The beam diameters differ by more than 25 %: not by dose alone, compare irradiance.");
     }
-    Outcome outcome = byRatios(scaled, new ArrayList<>());
-    if (spot == null && outcome.verdict() == Verdict.START_OF_GRID) {
-      return scaled.with(
-          Verdict.WEAK,
-          List.of(
-              "The beam diameter on the work is not known for both machines; dose holds only for"
-                  + " beams within 25 % of each other. Grid of ±50 %."));
+    if (spot != null) {
+      return byRatios(scaled, List.of());
     }
-    return outcome;
+    String unknown =
+        "The beam diameter on the work is not known for both machines; dose holds only for beams"
+            + " within 25 % of each other. Grid of ±50 %.";
+    Outcome outcome = byRatios(scaled, List.of(unknown));
+    return outcome.verdict() == Verdict.START_OF_GRID
+        ? scaled.with(Verdict.WEAK, List.of(unknown))
+        : outcome;
   }
 
   private static Outcome pulsed(Question asked, Scaled scaled) {
