@@ -1,0 +1,102 @@
+package club.emberwell.launch;
+
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+
+/** The program as Maven packaged it, run in a process of its own. */
+final class PackagedProgram {
+  static final Path PACKAGED = Path.of("target", "quarkus-app").toAbsolutePath();
+  private static final Duration PATIENCE = Duration.ofSeconds(120);
+
+  final Process process;
+  final int port;
+  private final Path output;
+
+  private PackagedProgram(Process process, int port, Path output) {
+    this.process = process;
+    this.port = port;
+    this.output = output;
+  }
+
+  /** Starts it on a free port; {@code prefix} is a command that runs another one. */
+  static PackagedProgram start(
+      List<String> prefix, Path app, Path home, Map<String, String> environment, String... words)
+      throws IOException {
+    int port;
+    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      port = socket.getLocalPort();
+    }
+    List<String> line = new ArrayList<>(prefix);
+    line.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    line.addAll(List.of("-Xmx300m", "-jar", app.resolve("quarkus-run.jar").toString()));
+    line.addAll(List.of(words));
+    line.addAll(List.of("--home", home.toString()));
+    Path output = Files.createTempFile("emberwell-program-", ".log");
+    ProcessBuilder builder =
+        new ProcessBuilder(line).redirectErrorStream(true).redirectOutput(output.toFile());
+    builder.environment().put("EMBERWELL_PORT", Integer.toString(port));
+    builder.environment().putAll(environment);
+    return new PackagedProgram(builder.start(), port, output);
+  }
+
+  static PackagedProgram start(Path home, Map<String, String> environment, String... words)
+      throws IOException {
+    return start(List.of(), PACKAGED, home, environment, words);
+  }
+
+  /** Waits until the readiness check answers with a status. */
+  void awaitReadiness(int status) throws Exception {
+    Instant deadline = Instant.now().plus(PATIENCE);
+    while (readiness() != status) {
+      if (!process.isAlive() || Instant.now().isAfter(deadline)) {
+        throw new AssertionError("readiness is not " + status + ": " + output());
+      }
+      Thread.sleep(100);
+    }
+  }
+
+  /** The status of the readiness check; 0 where nothing answers. */
+  int readiness() throws InterruptedException {
+    URI uri = URI.create("http://127.0.0.1:" + port + "/q/health/ready");
+    try {
+      return HttpClient.newHttpClient()
+          .send(
+              HttpRequest.newBuilder(uri).timeout(Duration.ofSeconds(10)).build(),
+              HttpResponse.BodyHandlers.discarding())
+          .statusCode();
+    } catch (IOException e) {
+      return 0;
+    }
+  }
+
+  /** Waits for its end; answers the exit code. */
+  int awaitEnd() throws InterruptedException {
+    if (!process.waitFor(PATIENCE.toSeconds(), TimeUnit.SECONDS)) {
+      process.destroyForcibly();
+      throw new AssertionError("the program does not end");
+    }
+    return process.exitValue();
+  }
+
+  String output() throws IOException {
+    return Files.readString(output);
+  }
+
+  /** The server below a home, while it runs. */
+  static Postmaster database(Path home) throws IOException {
+    return Postmaster.runningOn(home.toRealPath().resolve("postgres/data")).orElseThrow();
+  }
+}
