@@ -2,7 +2,12 @@ package club.emberwell.stats;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Reads the cells of {@code src/test/resources/reference/statistics} and compares with them. The
@@ -46,6 +51,21 @@ final class CheckValues {
 
   static int[] integers(String cell) {
     return Arrays.stream(cell.split(";")).mapToInt(Integer::parseInt).toArray();
+  }
+
+  /** The data rows of a file whose cells hold no quotes: neither comments nor the header. */
+  static List<String[]> rows(String file) {
+    String path = "/reference/statistics/" + file;
+    try (InputStream in = CheckValues.class.getResourceAsStream(path)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .lines()
+          .filter(line -> !line.startsWith("#"))
+          .skip(1)
+          .map(line -> line.split(",", -1))
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Equal within {@code tolerance} of the larger of 1 and the expected value. */

@@ -10,11 +10,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -81,7 +78,7 @@ class DescriptionTest {
   @CsvFileSource(
       resources = "/reference/statistics/nist_strd_univariate_certified.csv",
       numLinesToSkip = 1)
-  void meanAndDeviationEqualTheCertifiedValuesOfNist(ArgumentsAccessor row) throws IOException {
+  void meanAndDeviationEqualTheCertifiedValuesOfNist(ArgumentsAccessor row) {
     double[] values = dataset(row.getString(0));
     assertEquals(row.getInteger(1), values.length);
     assertEquals(certified(row.getString(2)), digits(Summary.mean(values)), "mean");
@@ -128,15 +125,11 @@ class DescriptionTest {
     assertEquals(2, Voices.count(new int[] {7, -2, 7, 7}));
   }
 
-  private static double[] dataset(String name) throws IOException {
-    String path = "/reference/statistics/nist_strd_univariate_data.csv";
-    try (InputStream in = DescriptionTest.class.getResourceAsStream(path)) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-          .lines()
-          .filter(line -> line.startsWith(name + ","))
-          .mapToDouble(line -> Double.parseDouble(line.split(",")[2]))
-          .toArray();
-    }
+  private static double[] dataset(String name) {
+    return CheckValues.rows("nist_strd_univariate_data.csv").stream()
+        .filter(cells -> cells[0].equals(name))
+        .mapToDouble(cells -> number(cells[2]))
+        .toArray();
   }
 
   /** NIST certifies 15 significant digits. */

@@ -1,0 +1,119 @@
+package club.emberwell.stats;
+
+import static club.emberwell.stats.CheckValues.assertClose;
+import static club.emberwell.stats.CheckValues.number;
+import static club.emberwell.stats.CheckValues.rows;
+import static club.emberwell.stats.CheckValues.vector;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
+import org.junit.jupiter.params.provider.CsvFileSource;
+
+class LogisticTest {
+  private static final double ML = 1e-8;
+  private static final double FIRTH = 1e-6;
+
+  @ParameterizedTest(name = "{0} {1}")
+  @CsvFileSource(resources = "/reference/statistics/logistic_dose.csv", numLinesToSkip = 1)
+  void curvesAgreeWithRAndSeparatedDataAreFiniteUnderThePenalty(ArgumentsAccessor row) {
+    boolean firth = row.getString(1).equals("FIRTH");
+    boolean quadratic = row.getString(5).endsWith("x2");
+    double[][] x = terms(vector(row.getString(2)), quadratic);
+    double[] successes = vector(row.getString(3));
+    double[] trials = vector(row.getString(4));
+    Optional<FirthLogit.Fit> found =
+        firth
+            ? FirthLogit.fit(x, successes, trials)
+            : FirthLogit.maximumLikelihood(x, successes, trials);
+    assertEquals(row.getInteger(6) == 0, found.isPresent(), "finite");
+    if (found.isEmpty()) {
+      return;
+    }
+    FirthLogit.Fit fit = found.get();
+    double tolerance = firth ? FIRTH : ML;
+    double[] coefficients = vector(row.getString(7));
+    assertClose(coefficients, fit.coefficients(), tolerance, "coefficients");
+    double[] errors = vector(row.getString(8));
+    for (int i = 0; i < errors.length; i++) {
+      assertClose(errors[i], fit.error(i), tolerance, "standard error " + i);
+    }
+    assertClose(vector(row.getString(9)), lower(fit.covariance()), tolerance, "covariance");
+    assertClose(row.getDouble(10), fit.logLikelihood(), tolerance, "log likelihood");
+    double half = number(row.getString(11));
+    if (!Double.isNaN(half)) {
+      assertClose(half, fit.half().orElseThrow().x(), tolerance, "half");
+      assertClose(row.getDouble(12), fit.half().orElseThrow().error(), tolerance, "its error");
+    }
+    double[][] at = terms(vector(row.getString(13)), quadratic);
+    double[] probabilities = Arrays.stream(at).mapToDouble(fit::probability).toArray();
+    assertClose(vector(row.getString(14)), probabilities, tolerance, "probabilities");
+  }
+
+  @Test
+  void theEndometrialDataOfHeinzeAndSchemperAgree() {
+    List<String[]> data = rows("firth_endometrial_data.csv");
+    double[][] x = new double[data.size()][];
+    double[] grade = new double[data.size()];
+    double[] ones = new double[data.size()];
+    for (int i = 0; i < x.length; i++) {
+      String[] cells = data.get(i);
+      x[i] = new double[] {1, number(cells[0]), number(cells[1]), number(cells[2])};
+      grade[i] = number(cells[3]);
+      ones[i] = 1;
+    }
+    assertTrue(FirthLogit.maximumLikelihood(x, grade, ones).isEmpty(), "NV is infinite");
+    FirthLogit.Fit fit = FirthLogit.fit(x, grade, ones).orElseThrow();
+    List<String[]> expected = rows("firth_endometrial_expected.csv");
+    for (int i = 0; i < expected.size(); i++) {
+      assertClose(number(expected.get(i)[1]), fit.coefficients()[i], FIRTH, expected.get(i)[0]);
+      assertClose(number(expected.get(i)[2]), fit.error(i), FIRTH, expected.get(i)[0]);
+    }
+  }
+
+  @Test
+  void repeatingEveryTrialIsTheSameAsWeightingIt() {
+    double[] x = {0, 1, 2, 3};
+    FirthLogit.Fit weighted =
+        FirthLogit.fit(x, new double[] {0, 2, 0, 3}, new double[] {1, 2, 1, 3}).orElseThrow();
+    FirthLogit.Fit repeated =
+        FirthLogit.fit(
+                new double[] {0, 1, 1, 2, 3, 3, 3},
+                new double[] {0, 1, 1, 0, 1, 1, 1},
+                new double[] {1, 1, 1, 1, 1, 1, 1})
+            .orElseThrow();
+    assertClose(repeated.coefficients(), weighted.coefficients(), FIRTH, "coefficients");
+  }
+
+  @Test
+  void nothingAndOneDoseHaveNoCurve() {
+    assertTrue(FirthLogit.fit(new double[0], new double[0], new double[0]).isEmpty());
+    double[] one = {1};
+    assertTrue(FirthLogit.fit(one, one, one).isEmpty());
+    assertThrows(
+        IllegalArgumentException.class, () -> FirthLogit.fit(new double[] {Double.NaN}, one, one));
+  }
+
+  private static double[][] terms(double[] x, boolean quadratic) {
+    return Arrays.stream(x)
+        .mapToObj(v -> quadratic ? new double[] {1, v, v * v} : new double[] {1, v})
+        .toArray(double[][]::new);
+  }
+
+  private static double[] lower(double[][] matrix) {
+    double[] lower = new double[matrix.length * (matrix.length + 1) / 2];
+    int n = 0;
+    for (int column = 0; column < matrix.length; column++) {
+      for (int row = column; row < matrix.length; row++) {
+        lower[n++] = matrix[row][column];
+      }
+    }
+    return lower;
+  }
+}
