@@ -37,6 +37,9 @@ record Candidates(List<Amount> numbers, List<String> codes) {
   }
 
   static Candidates bare(Dimension dimension, List<Amount> numbers) {
+    if (numbers.stream().anyMatch(n -> n.spelled().contains("/"))) {
+      return new Candidates(numbers, List.of("[in_i]", "mm"));
+    }
     return new Candidates(
         numbers,
         UnitTable.choices(dimension).stream().map(UnitChoice::code).limit(OFFERED).toList());

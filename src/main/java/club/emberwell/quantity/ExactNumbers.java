@@ -22,6 +22,10 @@ final class ExactNumbers {
             .divide(new BigDecimal(value.getDenominator()), QuantityLimits.STORED));
   }
 
+  static boolean endsAsDecimal(BigFraction value) {
+    return fraction(decimal(value)).equals(value);
+  }
+
   /** Without trailing zeros and without an exponent. */
   static BigDecimal plain(BigDecimal value) {
     BigDecimal stripped = value.stripTrailingZeros();

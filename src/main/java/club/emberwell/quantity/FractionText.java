@@ -1,7 +1,6 @@
 package club.emberwell.quantity;
 
 import club.emberwell.quantity.Candidates.Amount;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +12,10 @@ import org.hipparchus.fraction.BigFraction;
 final class FractionText {
   private static final Pattern FRACTION =
       Pattern.compile(
-          "(?:([0-9]{1,4})(?: ?- ?| ))?([0-9]{1,4}) ?/ ?([0-9]{1,4})(?![0-9.,]) ?(?!-|/)(.*)");
+          "(?:([0-9]{1,4})[- ])?([0-9]{1,4}) ?/ ?([0-9]{1,4})(?![0-9.,]) ?+(?!-|/|~|\\.|to |bis )(.*)");
+
+  /** Most digits above the line beside a whole number: three would look like a group. */
+  private static final int WITH_WHOLE = 2;
 
   private FractionText() {}
 
@@ -34,7 +36,11 @@ final class FractionText {
   private static List<Amount> amounts(String whole, String above, String below) {
     int n = Integer.parseInt(above);
     int d = Integer.parseInt(below);
-    if (d == 0 || (whole != null && n >= d)) {
+    if (d == 0 || above.startsWith("0")) {
+      return List.of();
+    }
+    // "1 200/300" could be a group of three digits: not a mixed number anybody measures with.
+    if (whole != null && (n >= d || above.length() > WITH_WHOLE)) {
       return List.of();
     }
     if (whole != null) {
@@ -61,7 +67,7 @@ final class FractionText {
     List<Amount> split = new ArrayList<>();
     for (int i = 1; i < above.length(); i++) {
       int n = Integer.parseInt(above.substring(i));
-      if (above.charAt(i) != '0' && n < d) {
+      if (above.charAt(i) != '0' && above.length() - i <= WITH_WHOLE && n < d) {
         split.add(mixed(Integer.parseInt(above.substring(0, i)), n, d));
       }
     }
@@ -70,9 +76,8 @@ final class FractionText {
 
   private static Optional<Amount> decimal(int n, int d) {
     BigFraction value = new BigFraction(n, d);
-    BigDecimal decimal = ExactNumbers.decimal(value);
-    return ExactNumbers.fraction(decimal).equals(value)
-        ? Optional.of(Amount.of(decimal))
+    return ExactNumbers.endsAsDecimal(value)
+        ? Optional.of(Amount.of(ExactNumbers.decimal(value)))
         : Optional.empty();
   }
 }

@@ -15,11 +15,12 @@ final class NormalText {
 
   /** Empty where a character can't be read as part of a quantity. */
   static Optional<String> of(String text) {
+    String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
     StringBuilder out = new StringBuilder(text.length() + 8);
-    for (int i = 0; i < text.length(); ) {
-      int c = text.codePointAt(i);
+    for (int i = 0; i < composed.length(); ) {
+      int c = quote(composed.codePointAt(i));
       i += Character.charCount(c);
-      if (!append(out, c)) {
+      if (!append(out, c) || out.length() > 2 * QuantityLimits.TEXT) {
         return Optional.empty();
       }
     }
@@ -98,10 +99,20 @@ final class NormalText {
     return !out.isEmpty() && Character.isLetter(out.charAt(out.length() - 1));
   }
 
+  // NFKC would take these apart into a space and a combining mark.
+  private static int quote(int c) {
+    return switch (c) {
+      case '\u00b4', '\u02b9' -> '\'';
+      case '\u02dd', '\u02ba' -> '"';
+      default -> c;
+    };
+  }
+
   private static int plain(int c) {
     return switch (c) {
+      case '\u2215' -> '/';
       case '\u2010', '\u2011', '\u2012', '\u2013', '\u2014', '\u2212' -> '-';
-      case '\u2018', '\u2019', '\u2032', '\u00b4' -> '\'';
+      case '\u2018', '\u2019', '\u2032' -> '\'';
       case '\u201c', '\u201d', '\u201e' -> '"';
       case '\u03bc', '\u00b5' -> 'u';
       default -> c;

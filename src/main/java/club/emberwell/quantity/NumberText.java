@@ -19,26 +19,24 @@ final class NumberText {
       Pattern.compile("([1-9][0-9]{0,2}([.,])[0-9]{3}(?:\\2[0-9]{3})*)(?:(?!\\2)([.,])([0-9]+))");
   private static final Pattern REPEATED =
       Pattern.compile("([1-9][0-9]{0,2}([.,])[0-9]{3}(?:\\2[0-9]{3})+)(?:()())");
-  private static final Pattern EXPONENT = Pattern.compile("(.+?)[eE]([+-]?[0-9]{1,3})");
+  private static final Pattern EXPONENT = Pattern.compile("(.+?)[eE]([+-]?[0-9]{1,2})");
 
   private NumberText() {}
 
-  /** No reading: not a number, or beyond the limits. Two: the writer has to be asked. */
+  /** No reading: not a number. Two: the writer has to be asked. */
   static List<BigDecimal> read(String text, NumberStyle style) {
     Matcher exponent = EXPONENT.matcher(text);
     if (exponent.matches()) {
       int power = Integer.parseInt(exponent.group(2));
-      return Math.abs(power) > QuantityLimits.EXPONENT
-          ? List.of()
-          : readings(exponent.group(1), style).stream()
-              .map(n -> n.scaleByPowerOfTen(power))
-              .toList();
+      return readings(exponent.group(1), style).stream()
+          .map(n -> n.scaleByPowerOfTen(power))
+          .toList();
     }
     return readings(text, style);
   }
 
   private static List<BigDecimal> readings(String text, NumberStyle style) {
-    if (text.isEmpty() || text.length() > QuantityLimits.DIGITS) {
+    if (text.isEmpty()) {
       return List.of();
     }
     Matcher either = EITHER.matcher(text);

@@ -13,11 +13,8 @@ final class QuantityLimits {
   /** Longest UCUM code read. */
   static final int UNIT_CODE = 32;
 
-  /** Most digits in one number: the 34 we keep, and some zeros before or after them. */
-  static final int DIGITS = 56;
-
-  /** Largest power of ten, either way, in a number's exponent. */
-  static final int EXPONENT = 30;
+  /** Most digits, and largest scale either way, of a number in the structured form. */
+  static final int DIGITS = 64;
 
   /** Stored values: exact up to this precision, rounded beyond it. */
   static final MathContext STORED = MathContext.DECIMAL128;

@@ -42,14 +42,19 @@ public final class QuantityPrinter {
         + unit.label();
   }
 
-  /** A number for people: four significant digits, no exponent, the style's decimal mark. */
+  /**
+   * A number for people: four significant digits (more only before the decimal mark), no exponent,
+   * the style's decimal mark; a dash for what is not finite.
+   */
   public static String number(double value, NumberStyle style) {
     if (!Double.isFinite(value)) {
       return "–";
     }
+    BigDecimal exact = new BigDecimal(value);
     BigDecimal rounded =
-        new BigDecimal(value)
-            .round(new MathContext(QuantityLimits.SHOWN_DIGITS, RoundingMode.HALF_EVEN));
+        exact.precision() - exact.scale() > QuantityLimits.SHOWN_DIGITS
+            ? exact.setScale(0, RoundingMode.HALF_EVEN)
+            : exact.round(new MathContext(QuantityLimits.SHOWN_DIGITS, RoundingMode.HALF_EVEN));
     return mark(ExactNumbers.plain(rounded).toPlainString(), style);
   }
 

@@ -57,6 +57,13 @@ public final class QuantityReader {
     return StructuredReader.read(dimension, value, unit, written);
   }
 
+  /** Whichever form it came in; by the rules of the API. */
+  public static Reading<Quantity> read(Dimension dimension, WrittenQuantity written) {
+    return written.text() != null
+        ? read(dimension, written.text())
+        : read(dimension, written.value(), written.unit());
+  }
+
   // Asked of the scale first: expanding 1e999999999 would take all memory.
   private static boolean isAbsurd(BigDecimal value) {
     return value.precision() > QuantityLimits.DIGITS

@@ -23,7 +23,10 @@ final class StructuredReader {
               "A unit is needed: a UCUM code such as " + dimension.canonicalUnit() + ".",
               Candidates.bare(dimension, value).spelled(dimension)));
     }
-    Optional<Conversion> conversion = UcumCodes.conversion(unit, dimension);
+    Optional<Conversion> conversion =
+        UnitTable.knows(Kind.of(dimension), unit)
+            ? Optional.of(UcumCodes.tabled(unit, dimension))
+            : UcumCodes.conversion(unit, dimension);
     if (conversion.isEmpty()) {
       boolean known = UcumCodes.isKnown(unit) || UnitTable.knowsAnywhere(unit);
       return Reading.refused(

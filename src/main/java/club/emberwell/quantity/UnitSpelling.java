@@ -61,11 +61,13 @@ final class UnitSpelling {
   }
 
   private static Set<String> codes(String text) {
-    Set<String> whole = UnitTable.whole(text);
-    if (!whole.isEmpty()) {
-      return whole;
-    }
     String withSlash = negativePower(text).orElse(text);
+    for (String spelling : List.of(text, withSlash)) {
+      Set<String> whole = UnitTable.whole(spelling);
+      if (!whole.isEmpty()) {
+        return whole;
+      }
+    }
     String[] parts = PER.split(withSlash, -1);
     if (parts.length == 1) {
       return powers(parts[0]);

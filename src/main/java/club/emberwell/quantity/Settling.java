@@ -1,0 +1,103 @@
+package club.emberwell.quantity;
+
+import club.emberwell.quantity.Candidates.Amount;
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Severity;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The last step of reading a text: one number and one unit become a value, anything else a refusal
+ * that says what to write instead.
+ *
+ * @param written the text as typed, kept with whatever comes out
+ */
+record Settling(Dimension dimension, String written) {
+
+  /** Numbers, at least one, and the spelling of a unit, which may be empty. */
+  Reading<Quantity> withUnit(List<Amount> numbers, String unit) {
+    if (unit.isEmpty()) {
+      List<Amount> offered = Kind.of(dimension) == Kind.RATIO ? PercentText.bare(numbers) : numbers;
+      return asked(
+          Candidates.bare(dimension, offered), numbers, Optional.of(QuantityRemarks.UNIT_MISSING));
+    }
+    UnitSpelling.Match match = UnitSpelling.read(Kind.of(dimension), unit);
+    Candidates candidates = new Candidates(numbers, match.codes());
+    return switch (match.outcome()) {
+      case KNOWN ->
+          candidates.isClear()
+              ? accepted(candidates)
+              : asked(candidates, numbers, Optional.empty());
+      case AMBIGUOUS -> asked(candidates, numbers, Optional.of(QuantityRemarks.UNIT_AMBIGUOUS));
+      case OTHER_DIMENSION ->
+          refused(
+              QuantityRemarks.UNIT_OF_OTHER_DIMENSION,
+              "\"" + unit + "\" measures something else; a unit like " + usual() + " is needed.",
+              List.of());
+      case UNKNOWN ->
+          refused(
+              QuantityRemarks.UNIT_UNKNOWN,
+              "\"" + unit + "\" is no unit known here; one would be " + usual() + ".",
+              List.of());
+    };
+  }
+
+  /** One number with one unit. */
+  Reading<Quantity> accepted(Candidates clear) {
+    return CanonicalRules.settle(
+        dimension,
+        written,
+        clear.numbers().get(0).value(),
+        UcumCodes.tabled(clear.codes().get(0), dimension));
+  }
+
+  /** The number, the unit or both are in question; every remark carries all readings. */
+  Reading<Quantity> asked(Candidates candidates, List<Amount> numbers, Optional<String> unitId) {
+    List<String> readings = candidates.spelled(dimension);
+    List<Remark> remarks = new ArrayList<>();
+    if (numbers.size() > 1) {
+      boolean fraction = numbers.stream().anyMatch(n -> n.spelled().contains("/"));
+      remarks.add(
+          fraction
+              ? question(
+                  QuantityRemarks.FRACTION_AMBIGUOUS,
+                  "That fraction may have lost a space.",
+                  readings)
+              : question(
+                  QuantityRemarks.NUMBER_AMBIGUOUS,
+                  "The mark before three digits may be a decimal mark or a thousands mark.",
+                  readings));
+    }
+    unitId.ifPresent(
+        id ->
+            remarks.add(
+                question(
+                    id,
+                    id.equals(QuantityRemarks.UNIT_MISSING)
+                        ? "A unit is needed, such as " + usual() + "."
+                        : "That unit could mean something else than it says.",
+                    readings)));
+    return Reading.refused(written, remarks.toArray(Remark[]::new));
+  }
+
+  Reading<Quantity> notANumber() {
+    return refused(
+        QuantityRemarks.NOT_A_NUMBER,
+        "This does not start with a number that can be read, such as 12.5 " + usual() + ".",
+        List.of());
+  }
+
+  Reading<Quantity> refused(String id, String detail, List<String> readings) {
+    return Reading.refused(written, question(id, detail, readings));
+  }
+
+  private static Remark question(String id, String detail, List<String> readings) {
+    return new Remark(id, Severity.ERROR, "", detail, readings);
+  }
+
+  private String usual() {
+    return UnitTable.choices(dimension).get(0).label();
+  }
+}

@@ -1,0 +1,71 @@
+package club.emberwell.quantity;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+/** The tables of accepted and refused spellings, by the rules of the API. */
+class QuantitySpellingsTest {
+
+  @Test
+  void everyAcceptedSpellingGivesItsExactValue() {
+    List<String> wrong = new ArrayList<>();
+    List<String[]> rows = Rows.of("accepted.csv");
+    for (String[] row : rows) {
+      Reading<Quantity> reading = QuantityReader.read(Dimension.valueOf(row[0]), row[1]);
+      String got = reading.value().map(q -> q.value().toPlainString()).orElse("refused");
+      if (!got.equals(row[2])) {
+        wrong.add(String.join("|", row) + " gave " + got + " " + ids(reading));
+      }
+      assertEquals(row[1], reading.written());
+    }
+    assertEquals(List.of(), wrong);
+    assertTrue(rows.size() >= 300, "rows " + rows.size());
+  }
+
+  @Test
+  void everyRefusedSpellingNamesItsReasonAndItsReadings() {
+    List<String> wrong = new ArrayList<>();
+    List<String[]> rows = Rows.of("refused.csv");
+    for (String[] row : rows) {
+      Reading<Quantity> reading = QuantityReader.read(Dimension.valueOf(row[0]), row[1]);
+      String got = ids(reading) + "|" + readings(reading);
+      if (reading.value().isPresent() || !got.equals(row[2] + "|" + row[3])) {
+        wrong.add(row[0] + "|" + row[1] + "|" + got);
+      }
+    }
+    assertEquals("", String.join("\n", wrong));
+    assertTrue(rows.size() >= 150, "rows " + rows.size());
+  }
+
+  @Test
+  void everyReadingOfferedIsItselfRead() {
+    for (String[] row : Rows.of("refused.csv")) {
+      Dimension dimension = Dimension.valueOf(row[0]);
+      for (Remark remark : QuantityReader.read(dimension, row[1]).remarks()) {
+        assertEquals("", remark.field());
+        for (String offered : remark.readings()) {
+          assertTrue(
+              QuantityReader.read(dimension, offered).value().isPresent(), row[1] + ": " + offered);
+        }
+      }
+    }
+  }
+
+  private static String ids(Reading<Quantity> reading) {
+    return reading.remarks().stream().map(Remark::id).collect(Collectors.joining("+"));
+  }
+
+  private static String readings(Reading<Quantity> reading) {
+    return reading.remarks().stream()
+        .flatMap(r -> r.readings().stream())
+        .distinct()
+        .collect(Collectors.joining("; "));
+  }
+}
