@@ -13,7 +13,6 @@ import java.text.Normalizer;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -198,7 +197,7 @@ public class Accounts {
   public Outcome<MemberView> prefer(
       Actor actor, String style, Map<String, String> units, long version) {
     List<Remark> remarks = new ArrayList<>();
-    Optional<NumberStyle> read = style == null ? Optional.empty() : Preferences.style(style);
+    Optional<NumberStyle> read = style == null ? Optional.empty() : NumberStyles.of(style);
     if (read.isEmpty()) {
       remarks.add(
           Remark.error("number-style-unknown", "/numberStyle", "Choose any, point or comma."));
@@ -211,10 +210,8 @@ public class Accounts {
     if (member.version != version) {
       throw new EntryChanged((int) member.version);
     }
-    member.numberStyle = new Preferences(read.get(), UnitPreferences.metric()).styleCode();
-    Map<String, String> stored = new HashMap<>();
-    chosen.forEach((dimension, code) -> stored.put(dimension.name(), code));
-    member.units = stored;
+    member.numberStyle = NumberStyles.code(read.get());
+    member.units = new UnitPreferences(chosen).toMap();
     members.flush();
     return new Outcome.Done<>(Members.view(member));
   }

@@ -34,7 +34,7 @@ class Member {
   String status;
 
   @Column(name = "number_style")
-  String numberStyle = Preferences.ANY;
+  String numberStyle = NumberStyles.ANY;
 
   String locale;
 

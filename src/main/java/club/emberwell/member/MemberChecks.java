@@ -1,14 +1,19 @@
 package club.emberwell.member;
 
 import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.UnitChoice;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Remark;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** Looks at what people enter about themselves; says what is wrong by field. */
 @ApplicationScoped
@@ -61,20 +66,31 @@ class MemberChecks {
     written.forEach(
         (name, unit) -> {
           String pointer = "/units/" + name.replace("~", "~0").replace("/", "~1");
-          Dimension dimension = UnitChoices.dimension(name).orElse(null);
+          Dimension dimension = dimension(name).orElse(null);
           if (dimension == null) {
             remarks.add(Remark.error("dimension-unknown", pointer, "There is no such dimension."));
-          } else if (unit == null || !UnitChoices.of(dimension).contains(unit)) {
+          } else if (unit == null || !UnitPreferences.isChoice(dimension, unit)) {
             remarks.add(
-                Remark.error(
-                    "unit-unknown",
-                    pointer,
-                    "Choose one of " + String.join(", ", UnitChoices.of(dimension)) + "."));
+                Remark.error("unit-unknown", pointer, "Choose one of " + offered(dimension) + "."));
           } else {
             units.put(dimension, unit);
           }
         });
     return units;
+  }
+
+  /** A dimension by its name in the API, {@code lineSpacing}, or by the enum's own. */
+  private static Optional<Dimension> dimension(String name) {
+    String folded = name.replace("_", "");
+    return Arrays.stream(Dimension.values())
+        .filter(d -> d.name().replace("_", "").equalsIgnoreCase(folded))
+        .findFirst();
+  }
+
+  private static String offered(Dimension dimension) {
+    return UnitPreferences.choices(dimension).stream()
+        .map(UnitChoice::code)
+        .collect(Collectors.joining(", "));
   }
 
   private void handle(String handle, List<Remark> remarks) {

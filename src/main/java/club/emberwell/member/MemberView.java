@@ -1,5 +1,6 @@
 package club.emberwell.member;
 
+import club.emberwell.quantity.UnitPreferences;
 import java.time.Instant;
 import java.util.UUID;
 
@@ -8,6 +9,7 @@ import java.util.UUID;
  *
  * @param number the ordinal that stands for the member in columns
  * @param email null where none was given; only for the member and owners
+ * @param units how the member reads and writes numbers
  * @param version for If-Match
  */
 public record MemberView(
@@ -17,11 +19,11 @@ public record MemberView(
     String email,
     Role role,
     MemberStatus status,
-    Preferences preferences,
+    UnitPreferences units,
     Instant createdAt,
     long version) {
   /** This member as somebody who asks for something. */
   public Actor actor() {
-    return new Actor(id, handle, role, preferences.units());
+    return new Actor(id, handle, role, units);
   }
 }

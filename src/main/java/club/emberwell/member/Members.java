@@ -1,5 +1,6 @@
 package club.emberwell.member;
 
+import club.emberwell.quantity.UnitPreferences;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
@@ -52,14 +53,14 @@ public class Members {
         member.email,
         role(member),
         MemberStatus.of(member.status),
-        preferences(member),
+        units(member),
         member.createdAt,
         member.version);
   }
 
-  static Preferences preferences(Member member) {
-    return new Preferences(
-        Preferences.style(member.numberStyle).orElseThrow(), UnitChoices.stored(member.units));
+  private static UnitPreferences units(Member member) {
+    return UnitPreferences.fromMap(member.units)
+        .with(NumberStyles.of(member.numberStyle).orElseThrow());
   }
 
   static Role role(Member member) {

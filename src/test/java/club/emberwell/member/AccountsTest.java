@@ -19,8 +19,8 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.time.Duration;
 import java.util.List;
-import java.util.Map;
 import java.util.Locale;
+import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -40,7 +40,7 @@ class AccountsTest {
   @Inject Members members;
   @Inject Audit audit;
   @Inject Idempotency idempotency;
-  @Inject Throttle throttle;
+  @Inject AttemptRepository throttle;
   @Inject MeterRegistry meters;
   @Inject EntityManager db;
 
@@ -80,8 +80,7 @@ class AccountsTest {
     SignedIn elsewhere = signIn(member);
     UUID keep = sessions.find(here.secret()).orElseThrow().credential();
     done(
-        accounts.changePassword(
-            member.actor(), PASSWORD, "ten grey herons left", keep, address()));
+        accounts.changePassword(member.actor(), PASSWORD, "ten grey herons left", keep, address()));
     assertTrue(sessions.find(here.secret()).isPresent());
     assertTrue(sessions.find(elsewhere.secret()).isEmpty());
   }
@@ -112,8 +111,7 @@ class AccountsTest {
     MemberView member = join();
     SignedIn session = signIn(member);
     accounts.changeRole(join().actor(), member.id(), Role.MODERATOR, "stood for it");
-    assertEquals(
-        Role.MODERATOR, sessions.find(session.secret()).orElseThrow().member().role());
+    assertEquals(Role.MODERATOR, sessions.find(session.secret()).orElseThrow().member().role());
   }
 
   @Test
@@ -184,8 +182,7 @@ class AccountsTest {
                         "update attempt set last_at = now() - interval '1 minute'"
                             + " where subject = :subject")
                     .setParameter(
-                        "subject",
-                        java.util.HexFormat.of().formatHex(Secrets.sha256(handle)))
+                        "subject", java.util.HexFormat.of().formatHex(Secrets.sha256(handle)))
                     .executeUpdate());
   }
 
@@ -207,8 +204,7 @@ class AccountsTest {
     ExecutorService many = Executors.newFixedThreadPool(8);
     try {
       Callable<Boolean> claim = () -> throttle.claim("test", "parallel", rule).isEmpty();
-      List<Future<Boolean>> tries =
-          many.invokeAll(java.util.Collections.nCopies(40, claim));
+      List<Future<Boolean>> tries = many.invokeAll(java.util.Collections.nCopies(40, claim));
       int heard = 0;
       for (Future<Boolean> one : tries) {
         heard += one.get() ? 1 : 0;
@@ -353,10 +349,10 @@ class AccountsTest {
   @Test
   void membersAreFoundByIdAndNameAndShownByLabel() {
     MemberView member = join();
-    assertEquals(member.id(), members.byHandle(member.handle().toUpperCase(Locale.ROOT)).orElseThrow().id());
-    assertTrue(member.number() > 0);
     assertEquals(
-        Map.of(member.id(), member.handle()), members.labels(List.of(member.id())));
+        member.id(), members.byHandle(member.handle().toUpperCase(Locale.ROOT)).orElseThrow().id());
+    assertTrue(member.number() > 0);
+    assertEquals(Map.of(member.id(), member.handle()), members.labels(List.of(member.id())));
     assertEquals(UnitPreferences.metric(), member.actor().units());
   }
 }

@@ -1,9 +1,9 @@
 package club.emberwell.api.access;
 
 import club.emberwell.member.Actor;
-import club.emberwell.member.Preferences;
 import club.emberwell.member.Role;
 import club.emberwell.member.Sessions.Holder;
+import club.emberwell.quantity.UnitPreferences;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.RequestScoped;
 import java.util.Optional;
@@ -12,8 +12,7 @@ import java.util.UUID;
 /** Who sent the present request. */
 @RequestScoped
 public class CurrentActor {
-  private static final Actor STRANGER =
-      new Actor(null, "", Role.READER, Preferences.standard().units());
+  private static final Actor STRANGER = new Actor(null, "", Role.READER, UnitPreferences.metric());
 
   private final SecurityIdentity identity;
 
@@ -24,11 +23,6 @@ public class CurrentActor {
   /** The member, or a stranger without id and name. */
   public Actor get() {
     return holder().map(h -> h.member().actor()).orElse(STRANGER);
-  }
-
-  /** How the person reads and writes numbers; what is standard for a stranger. */
-  public Preferences preferences() {
-    return holder().map(h -> h.member().preferences()).orElseGet(Preferences::standard);
   }
 
   /** The id of the session or token of this request; null for a stranger. */

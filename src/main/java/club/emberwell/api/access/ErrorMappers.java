@@ -7,6 +7,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
@@ -87,6 +88,12 @@ class ErrorMappers {
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
   Response unreadable(JacksonException e) {
     return errors.answer(JsonFaults.of(e));
+  }
+
+  /** Named by itself, because Quarkus brings a mapper of its own for it. */
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response mismatched(MismatchedInputException e) {
+    return unreadable(e);
   }
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)

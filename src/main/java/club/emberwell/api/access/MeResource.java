@@ -3,8 +3,8 @@ package club.emberwell.api.access;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
+import club.emberwell.member.NumberStyles;
 import club.emberwell.member.Outcome;
-import club.emberwell.member.Preferences;
 import club.emberwell.member.Role;
 import club.emberwell.member.Sessions;
 import club.emberwell.member.Sessions.SessionView;
@@ -78,16 +78,15 @@ public class MeResource {
       Instant since,
       PreferencesEntry preferences) {
     static Me of(MemberView member) {
-      Preferences read = member.preferences();
       Map<String, String> units = new TreeMap<>();
-      read.units().units().forEach((dimension, code) -> units.put(name(dimension), code));
+      member.units().units().forEach((dimension, code) -> units.put(name(dimension), code));
       return new Me(
           member.id(),
           member.handle(),
           member.email(),
           code(member.role()),
           member.createdAt(),
-          new PreferencesEntry(read.styleCode(), units));
+          new PreferencesEntry(NumberStyles.code(member.units().style()), units));
     }
   }
 
