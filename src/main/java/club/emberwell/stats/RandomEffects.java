@@ -86,7 +86,10 @@ public record RandomEffects(
     return k < 2 ? Optional.empty() : Optional.of(around(t(k - 1) * knappHartungError));
   }
 
-  /** Where one more member's true value will lie, t with k - 2; empty below 3 estimates. */
+  /**
+   * Where one more member's true value will lie, t with k - 2; empty below 3 estimates. For few
+   * members it covers less than it says (simulated: 92 % instead of 95 % at 8).
+   */
   public Optional<Interval> prediction() {
     return k < 3 ? Optional.empty() : Optional.of(around(t(k - 2) * spread()));
   }
