@@ -19,8 +19,13 @@ trap 'rm -f "$log"' EXIT
 status=0
 mvn -B verify 2>&1 | tee "$log" || status=$?
 
-# the closing lines once more, so that they stand at the end: all classes, then the packaged program
-echo
-grep -E '^\[(INFO|WARNING|ERROR)\] *(.\[[0-9;]*m)*Tests run: .*[0-9]$' "$log" | sed 's/\x1b\[[0-9;]*m//g' || true
-[ "$status" = 0 ] && echo "All tests and checks passed." || echo "Failed: see above."
+# Maven tests twice (the classes, then the packaged program): the sum of its two closing lines
+sed 's/\x1b\[[0-9;]*m//g' "$log" | awk -F'[:,]' '
+  /^\[[A-Z]+\] *Tests run: [0-9]+, Failures: [0-9]+, Errors: [0-9]+, Skipped: [0-9]+$/ {
+    run += $2; failures += $4; errors += $6; skipped += $8
+  }
+  END {
+    printf "Tests run: %d, Failures: %d, Errors: %d, Skipped: %d\n", run, failures, errors, skipped
+  }'
+if [ "$status" = 0 ]; then echo "All tests and checks passed."; else echo "Failed: see above."; fi
 exit "$status"

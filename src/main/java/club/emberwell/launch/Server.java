@@ -3,6 +3,7 @@ package club.emberwell.launch;
 import io.quarkus.runtime.Application;
 import io.quarkus.runtime.Quarkus;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -83,7 +84,11 @@ final class Server {
           "The built-in database is for one machine: set EMBERWELL_DATABASE_URL, or say"
               + " --built-in-database if this club is small and its home is backed up.");
     }
-    postgres = EmbeddedPostgres.start(home.folder().resolve("postgres"));
+    Path folder = home.folder().resolve("postgres");
+    if (!Files.exists(folder)) {
+      System.out.println("Preparing a database in " + folder + " (once)");
+    }
+    postgres = EmbeddedPostgres.start(folder);
     postgres.createDatabase("emberwell");
     return new Database(
         postgres.jdbcUrl("emberwell"), EmbeddedPostgres.USER, postgres.password(), true);
