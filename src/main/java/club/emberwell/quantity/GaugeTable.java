@@ -30,10 +30,9 @@ final class GaugeTable {
   record Column(String name, Map<Integer, BigDecimal> inches) {}
 
   /**
-   * @param column the metal's table, empty where no metal was named
-   * @param metal as written, empty where none was
+   * @param column the metal's table, empty where no known metal was named
    */
-  record Found(int gauge, Optional<Column> column, String metal) {
+  record Found(int gauge, Optional<Column> column) {
     Optional<BigDecimal> inches() {
       return column.map(c -> c.inches().get(gauge));
     }
@@ -59,7 +58,7 @@ final class GaugeTable {
     String digits = m.group(1) == null ? m.group(2) : m.group(1);
     String metal = m.group(3) == null ? "" : m.group(3).strip().toLowerCase(Locale.ROOT);
     return Optional.of(
-        new Found(Integer.parseInt(digits), Optional.ofNullable(BY_METAL.get(metal)), metal));
+        new Found(Integer.parseInt(digits), Optional.ofNullable(BY_METAL.get(metal))));
   }
 
   private static void add(List<String> cells) {

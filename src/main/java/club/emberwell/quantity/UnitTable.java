@@ -1,8 +1,6 @@
 package club.emberwell.quantity;
 
-import java.util.Collection;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -39,10 +37,6 @@ final class UnitTable {
 
   static boolean knowsAnywhere(String code) {
     return LABELS.values().stream().anyMatch(units -> units.containsKey(code));
-  }
-
-  static Collection<String> codes(Kind kind) {
-    return LABELS.get(kind).keySet();
   }
 
   static String label(Kind kind, String code) {
@@ -118,17 +112,5 @@ final class UnitTable {
     if (!knows(kind, code)) {
       throw new IllegalStateException("no unit " + code + " in " + kind);
     }
-  }
-
-  /** Kinds that have a unit of this code. */
-  static Set<Kind> kindsOf(String code) {
-    Set<Kind> kinds = EnumSet.noneOf(Kind.class);
-    LABELS.forEach(
-        (kind, units) -> {
-          if (units.containsKey(code)) {
-            kinds.add(kind);
-          }
-        });
-    return kinds;
   }
 }
