@@ -1,0 +1,77 @@
+package club.emberwell.search;
+
+import club.emberwell.laser.Effect;
+import java.io.IOException;
+import org.apache.lucene.index.DocValues;
+import org.apache.lucene.index.LeafReader;
+import org.apache.lucene.index.NumericDocValues;
+import org.apache.lucene.search.Scorable;
+
+/** Gives each trial the number its report is ordered by; the highest of a report counts. */
+final class HitOrder {
+  private static final double RIGHT = 10;
+
+  private final Order order;
+  private final Closeness closeness;
+  private NumericDocValues created;
+  private NumericDocValues codes;
+  private NumericDocValues ratedPower;
+  private NumericDocValues beam;
+  private Scorable scorer;
+
+  /**
+   * @param closeness null unless ordered by it
+   */
+  HitOrder(Order order, Closeness closeness) {
+    this.order = closeness == null && order == Order.NEAR ? Order.NEWEST : order;
+    this.closeness = closeness;
+  }
+
+  boolean needsScores() {
+    return order == Order.RELEVANCE;
+  }
+
+  void enter(LeafReader leaf) throws IOException {
+    created = DocValues.getNumeric(leaf, Columns.CREATED);
+    codes = DocValues.getNumeric(leaf, Columns.CODES);
+    ratedPower = DocValues.getNumeric(leaf, Columns.Own.RATED_POWER.field());
+    beam = DocValues.getNumeric(leaf, Columns.Own.BEAM_DIAMETER.field());
+  }
+
+  void scoredBy(Scorable scorable) {
+    scorer = scorable;
+  }
+
+  double key(int document) throws IOException {
+    return switch (order) {
+      case RELEVANCE -> scorer.score();
+      case NEWEST -> number(created, document);
+      case QUALITY -> quality(number(codes, document));
+      case NEAR ->
+          -closeness.distance(
+              number(codes, document), real(ratedPower, document), real(beam, document));
+    };
+  }
+
+  /** When the report was posted, ms since 1970: decides between equal keys. */
+  long created(int document) throws IOException {
+    return number(created, document);
+  }
+
+  private static double quality(long packed) {
+    if (PackedCodes.effect(packed) != Effect.RIGHT) {
+      return 0;
+    }
+    return RIGHT + Math.max(0, PackedCodes.QUALITY.code(packed));
+  }
+
+  private static long number(NumericDocValues values, int document) throws IOException {
+    return values.advanceExact(document) ? values.longValue() : 0;
+  }
+
+  private static double real(NumericDocValues values, int document) throws IOException {
+    return values.advanceExact(document)
+        ? Double.longBitsToDouble(values.longValue())
+        : Double.NaN;
+  }
+}

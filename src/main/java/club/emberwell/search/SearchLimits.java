@@ -1,0 +1,68 @@
+package club.emberwell.search;
+
+import java.time.Duration;
+
+/** Every limit and default of this package in one place. */
+public final class SearchLimits {
+  /** Longest text of the search box, in characters. */
+  public static final int TEXT = 200;
+
+  /** Words of the text that are looked for; further ones are left out. */
+  public static final int WORDS = 12;
+
+  /** Most chosen values of one facet. */
+  public static final int CHOSEN = 50;
+
+  /** Longest facet value, in characters. */
+  public static final int VALUE = 120;
+
+  /** Last page that is served. */
+  public static final int PAGE = 1000;
+
+  /** Most hits a page. */
+  public static final int SIZE = 100;
+
+  /** Hits a page unless asked otherwise. */
+  public static final int DEFAULT_SIZE = 20;
+
+  /** Values of one open facet (member, controller version) that are answered; the rest counted. */
+  public static final int FACET_VALUES = 100;
+
+  /** Dictionary words one typed word may stand for by its beginning or by a typo. */
+  static final int EXPANSIONS = 50;
+
+  /** A typo is looked for in words of at least this many letters. */
+  static final int TYPO_LETTERS = 4;
+
+  /** A last word of at least this many letters may be the beginning of one. */
+  static final int BEGINNING_LETTERS = 2;
+
+  /** Longest word that is indexed, in characters. */
+  static final int WORD = 60;
+
+  /** Words of a report's notes that are indexed. */
+  static final int NOTE_WORDS = 2000;
+
+  /** Kept facet counts; they are all dropped when the index changes. */
+  static final int KEPT_COUNTS = 256;
+
+  /** Reports read from the database at once while following or rebuilding. */
+  static final int BATCH = 500;
+
+  /** Change rows read at once. */
+  static final int CHANGES = 1000;
+
+  /** Pause between two looks at the change rows. */
+  static final Duration POLL = Duration.ofMillis(250);
+
+  /** The index is made durable after this long or after {@link #CHANGES} changes. */
+  static final Duration COMMIT = Duration.ofSeconds(5);
+
+  /** How long a writer waits for its own report to become findable. */
+  public static final Duration OWN_REPORT = Duration.ofSeconds(1);
+
+  /** How long a reader waits for an index that is just being opened or built. */
+  static final Duration FIRST_INDEX = Duration.ofSeconds(2);
+
+  private SearchLimits() {}
+}
