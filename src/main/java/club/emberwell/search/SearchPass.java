@@ -67,6 +67,13 @@ final class SearchPass implements LeafCollector {
     return new Found(null, pass.top.finish());
   }
 
+  /** How many reports match. */
+  static int count(IndexSearcher searcher, QueryParts parts) throws IOException {
+    SearchPass pass = new SearchPass(parts, new HitOrder(Order.NEWEST, null), 0, false);
+    pass.run(searcher, parts.matching());
+    return pass.reportCount;
+  }
+
   private void run(IndexSearcher searcher, Query query) throws IOException {
     ScoreMode mode = order.needsScores() ? ScoreMode.COMPLETE : ScoreMode.COMPLETE_NO_SCORES;
     Weight weight = searcher.createWeight(searcher.rewrite(query), mode, 1);

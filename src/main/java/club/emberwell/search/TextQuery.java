@@ -41,6 +41,7 @@ final class TextQuery {
   private final IndexReader reader;
   private final List<String> words;
   private final Map<String, Set<String>> guesses = new LinkedHashMap<>();
+  private final List<String> missing = new ArrayList<>();
 
   private TextQuery(Vocabulary vocabulary, IndexReader reader, String text) {
     this.vocabulary = vocabulary;
@@ -52,12 +53,13 @@ final class TextQuery {
    * A query and what was read into it.
    *
    * @param guesses words the index does not hold, with those taken instead
+   * @param missing words nothing was found for
    */
-  record Result(Query query, Map<String, Set<String>> guesses) {}
+  record Result(Query query, Map<String, Set<String>> guesses, List<String> missing) {}
 
   static Result of(Vocabulary vocabulary, IndexReader reader, String text) throws IOException {
     TextQuery made = new TextQuery(vocabulary, reader, text);
-    return new Result(made.build(), made.guesses);
+    return new Result(made.build(), made.guesses, made.missing);
   }
 
   private static String cut(String text) {
@@ -146,6 +148,8 @@ final class TextQuery {
     if (!instead.isEmpty()) {
       guesses.put(word, instead);
       ways.add(guessed(instead));
+    } else {
+      missing.add(word);
     }
   }
 

@@ -1,0 +1,106 @@
+package club.emberwell.search;
+
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.laser.Laser;
+import club.emberwell.member.Actor;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSource;
+import club.emberwell.report.ReportState;
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.apache.lucene.search.IndexSearcher;
+
+/** Answers searches from this node's index. */
+public final class SearchService {
+  private final SearchIndex index;
+  private final ReportSource source;
+  private final MachineLasers machines;
+  private final CountsCache cache = new CountsCache();
+
+  SearchService(SearchIndex index, ReportSource source, MachineLasers machines) {
+    this.index = index;
+    this.source = source;
+    this.machines = machines;
+  }
+
+  private record Found(
+      FacetCounts counts,
+      Map<UUID, List<Integer>> page,
+      List<SearchResult.FacetList> facets,
+      Map<String, Set<String>> guesses,
+      List<SearchResult.Suggestion> suggestions) {}
+
+  /**
+   * One page of hits, with totals and facets. The reports of the page are loaded as they are now;
+   * the totals are as of the index, at most seconds behind.
+   *
+   * @throws IndexNotReady while there is no index
+   */
+  public SearchResult search(SearchQuery query, Actor actor) {
+    Optional<Laser> mine =
+        Optional.ofNullable(query.near()).flatMap(machine -> machines.find(machine, actor));
+    Order order = order(query, mine);
+    HitOrder hitOrder = new HitOrder(order, mine.map(Closeness::new).orElse(null));
+    Found found = index.read(searcher -> find(searcher, query, hitOrder));
+    List<ReportSnapshot> live =
+        source.byIds(found.page().keySet()).stream()
+            .filter(report -> report.state() == ReportState.LIVE)
+            .toList();
+    return new SearchResult(
+        query,
+        order,
+        found.counts().reports(),
+        found.counts().trials(),
+        PageHits.withReports(found.page(), live),
+        found.facets(),
+        found.guesses(),
+        found.suggestions());
+  }
+
+  private static Order order(SearchQuery query, Optional<Laser> mine) {
+    return Order.effective(mine.isPresent() ? query : query.withNear(null));
+  }
+
+  private Found find(IndexSearcher searcher, SearchQuery query, HitOrder order)
+      throws IOException {
+    Vocabulary vocabulary = index.vocabulary();
+    String words = vocabulary.contentHash();
+    QueryParts parts = QueryParts.of(query, vocabulary, searcher.getIndexReader());
+    int from = query.page() * query.size();
+    FacetCounts counts = cache.get(searcher, query, words);
+    List<TopReports.Entry> best;
+    if (counts == null) {
+      SearchPass.Found full = SearchPass.full(searcher, parts, order, from + query.size());
+      counts = full.counts();
+      best = full.best();
+      cache.put(searcher, query, words, counts);
+    } else {
+      best = SearchPass.hits(searcher, parts, order, from + query.size()).best();
+    }
+    List<TopReports.Entry> page = best.subList(Math.min(from, best.size()), best.size());
+    return new Found(
+        counts,
+        PageHits.of(searcher, parts, page),
+        FacetLists.of(query, counts, vocabulary),
+        parts.guesses(),
+        NoHits.suggestions(query, counts, vocabulary, searcher));
+  }
+
+  /**
+   * The numbers of every trial that matches, whatever the page: what ranges are computed from.
+   *
+   * @throws IndexNotReady while there is no index
+   */
+  public TrialColumns columns(SearchQuery query) {
+    Vocabulary vocabulary = index.vocabulary();
+    return index.read(
+        searcher -> {
+          QueryParts parts = QueryParts.of(query, vocabulary, searcher.getIndexReader());
+          return ColumnReader.read(searcher, parts.matching(), vocabulary);
+        });
+  }
+}
