@@ -45,8 +45,7 @@ final class Columns {
     private final TrialColumns.Measure measure;
     private final BiFunction<ReportSnapshot, TrialSnapshot, Double> value;
 
-    Own(
-        TrialColumns.Measure measure, BiFunction<ReportSnapshot, TrialSnapshot, Double> value) {
+    Own(TrialColumns.Measure measure, BiFunction<ReportSnapshot, TrialSnapshot, Double> value) {
       this.measure = measure;
       this.value = value;
     }

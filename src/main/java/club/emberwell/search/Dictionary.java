@@ -52,8 +52,8 @@ final class Dictionary {
   }
 
   /**
-   * Words one letter away (changed, added, left out or swapped). Numbers are meant as they are:
-   * 304 is not a typo of 316.
+   * Words one letter away (changed, added, left out or swapped). Numbers are meant as they are: 304
+   * is not a typo of 316.
    */
   static Set<String> oneTypoFrom(IndexReader reader, String word) throws IOException {
     Set<String> found = new TreeSet<>();

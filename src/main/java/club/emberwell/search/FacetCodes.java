@@ -26,7 +26,8 @@ final class FacetCodes {
       case COLOUR -> filed(TermKind.COLOUR, report.colour(), report.colourWritten());
       case PROCESS -> report.process().code();
       case EFFECT -> trial.effect().code();
-      case MOTION -> report.laser().motion() == null ? Facet.NOT_GIVEN : report.laser().motion().code();
+      case MOTION ->
+          report.laser().motion() == null ? Facet.NOT_GIVEN : report.laser().motion().code();
       case CONTROLLER_VERSION -> given(report.controllerVersion());
       case MEMBER -> given(report.memberHandle());
     };

@@ -79,8 +79,7 @@ final class FacetTally {
   void leave() throws IOException {
     for (int ordinal = 0; ordinal < countsHere.length; ordinal++) {
       if (countsHere[ordinal] > 0) {
-        counts.merge(
-            values.lookupOrd(ordinal).utf8ToString(), countsHere[ordinal], Integer::sum);
+        counts.merge(values.lookupOrd(ordinal).utf8ToString(), countsHere[ordinal], Integer::sum);
       }
     }
   }

@@ -70,8 +70,6 @@ final class HitOrder {
   }
 
   private static double real(NumericDocValues values, int document) throws IOException {
-    return values.advanceExact(document)
-        ? Double.longBitsToDouble(values.longValue())
-        : Double.NaN;
+    return values.advanceExact(document) ? Double.longBitsToDouble(values.longValue()) : Double.NaN;
   }
 }

@@ -37,6 +37,8 @@ final class IndexFollower {
   private volatile long caughtUp = System.nanoTime();
   private volatile int drifts;
   private boolean looked;
+  private String words = "";
+  private TrialDocuments documents;
   private long committed = System.nanoTime();
   private int uncommitted;
 
@@ -47,8 +49,7 @@ final class IndexFollower {
     this.source = source;
     this.vocabulary = vocabulary;
     this.rebuilding =
-        new Rebuilding(
-            stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped));
+        new Rebuilding(stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped));
   }
 
   /** The generation that answers, or null. */
@@ -76,13 +77,13 @@ final class IndexFollower {
       rebuilding.start();
       return false;
     }
-    if (!at.stamp().vocabulary().equals(vocabulary.get().contentHash())) {
+    read(vocabulary.get());
+    if (!at.stamp().vocabulary().equals(words)) {
       rebuilding.start();
     }
     try {
-      TrialDocuments documents = new TrialDocuments(vocabulary.get());
-      apply(at, wanted, documents);
-      follow(at, documents);
+      apply(at, wanted);
+      follow(at);
       if (!wanted.isEmpty()) {
         at.refresh();
       }
@@ -91,6 +92,13 @@ final class IndexFollower {
       throw new IOException("the index closed itself after an error of the disk", e);
     }
     return true;
+  }
+
+  private void read(Vocabulary current) {
+    if (!current.contentHash().equals(words)) {
+      words = current.contentHash();
+      documents = new TrialDocuments(current);
+    }
   }
 
   private boolean usable(Generation at, UUID epoch) {
@@ -139,7 +147,7 @@ final class IndexFollower {
     }
   }
 
-  private void follow(Generation at, TrialDocuments documents) throws IOException {
+  private void follow(Generation at) throws IOException {
     List<Change> changes;
     do {
       changes = log.since(at.stamp().position(), SearchLimits.CHANGES);
@@ -150,7 +158,7 @@ final class IndexFollower {
       changes.stream()
           .filter(change -> change.entity().equals(REPORT))
           .forEach(change -> reports.add(change.id()));
-      apply(at, reports, documents);
+      apply(at, reports);
       at.reached(at.stamp().at(changes.get(changes.size() - 1).position()));
       at.refresh();
       uncommitted += changes.size();
@@ -161,8 +169,7 @@ final class IndexFollower {
     caughtUp = System.nanoTime();
   }
 
-  private void apply(Generation at, Collection<UUID> reports, TrialDocuments documents)
-      throws IOException {
+  private void apply(Generation at, Collection<UUID> reports) throws IOException {
     List<UUID> left = new ArrayList<>(reports);
     while (!left.isEmpty()) {
       List<UUID> batch = left.subList(0, Math.min(left.size(), SearchLimits.BATCH));

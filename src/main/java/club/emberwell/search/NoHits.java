@@ -54,8 +54,7 @@ final class NoHits {
       int reports = facet.map(f -> counts.without().getOrDefault(f, 0)).orElse(0);
       if (reports > 0) {
         String label = describe(facet.get(), query.facets().get(code));
-        found.add(
-            new Suggestion("drop-facet", label, query.withFacet(code, List.of()), reports));
+        found.add(new Suggestion("drop-facet", label, query.withFacet(code, List.of()), reports));
       }
     }
   }

@@ -59,16 +59,14 @@ final class PageHits {
   }
 
   private static void addTrials(
-      IndexSearcher searcher, QueryParts parts, Map<UUID, List<Integer>> found)
-      throws IOException {
+      IndexSearcher searcher, QueryParts parts, Map<UUID, List<Integer>> found) throws IOException {
     List<BytesRef> ids = found.keySet().stream().map(id -> new BytesRef(id.toString())).toList();
     Query query =
         new BooleanQuery.Builder()
             .add(parts.matching(), Occur.FILTER)
             .add(new TermInSetQuery(Columns.ID, ids), Occur.FILTER)
             .build();
-    Weight weight =
-        searcher.createWeight(searcher.rewrite(query), ScoreMode.COMPLETE_NO_SCORES, 1);
+    Weight weight = searcher.createWeight(searcher.rewrite(query), ScoreMode.COMPLETE_NO_SCORES, 1);
     for (LeafReaderContext leaf : searcher.getIndexReader().leaves()) {
       Scorer scorer = weight.scorer(leaf);
       if (scorer == null) {
@@ -78,8 +76,7 @@ final class PageHits {
       DocIdSetIterator each = scorer.iterator();
       for (int d = each.nextDoc(); d != DocIdSetIterator.NO_MORE_DOCS; d = each.nextDoc()) {
         if (live == null || live.get(d)) {
-          int trial =
-              (int) number(DocValues.getNumeric(leaf.reader(), Columns.TRIAL), d);
+          int trial = (int) number(DocValues.getNumeric(leaf.reader(), Columns.TRIAL), d);
           found.get(id(leaf.reader(), d)).add(trial);
         }
       }

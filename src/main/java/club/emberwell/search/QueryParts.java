@@ -12,7 +12,6 @@ import org.apache.lucene.document.DoublePoint;
 import org.apache.lucene.index.IndexReader;
 import org.apache.lucene.search.BooleanClause.Occur;
 import org.apache.lucene.search.BooleanQuery;
-import org.apache.lucene.search.MatchAllDocsQuery;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.TermInSetQuery;
 import org.apache.lucene.util.BytesRef;
@@ -24,8 +23,7 @@ import org.apache.lucene.util.BytesRef;
  * @param chosen by facet, with everything below a chosen material, coating or colour
  * @param guesses words the index does not hold, with those taken instead
  */
-record QueryParts(
-    Query base, Map<Facet, Set<String>> chosen, Map<String, Set<String>> guesses, boolean scored) {
+record QueryParts(Query base, Map<Facet, Set<String>> chosen, Map<String, Set<String>> guesses) {
 
   static QueryParts of(SearchQuery query, Vocabulary vocabulary, IndexReader reader)
       throws IOException {
@@ -45,8 +43,7 @@ record QueryParts(
                 Facet.of(code)
                     .filter(facet -> !values.isEmpty())
                     .ifPresent(f -> chosen.put(f, expand(f, values, vocabulary))));
-    boolean scored = !(text.query() instanceof MatchAllDocsQuery);
-    return new QueryParts(base.build(), chosen, text.guesses(), scored);
+    return new QueryParts(base.build(), chosen, text.guesses());
   }
 
   private static Query range(RangeField field, SearchQuery.Limits limits) {
@@ -79,10 +76,7 @@ record QueryParts(
     BooleanQuery.Builder most = new BooleanQuery.Builder();
     most.setMinimumNumberShouldMatch(chosen.size() - 1);
     chosen.forEach((facet, codes) -> most.add(oneOf(facet, codes), Occur.SHOULD));
-    return new BooleanQuery.Builder()
-        .add(base, Occur.MUST)
-        .add(most.build(), Occur.FILTER)
-        .build();
+    return new BooleanQuery.Builder().add(base, Occur.MUST).add(most.build(), Occur.FILTER).build();
   }
 
   private static Query oneOf(Facet facet, Collection<String> codes) {

@@ -20,7 +20,10 @@ public enum RangeField {
       "powerPercent", "Power", Dimension.POWER_PERCENT, (r, t) -> t.settings().powerPercent()),
   SPEED("speed", "Speed", Dimension.SPEED, (r, t) -> t.settings().speedMmS()),
   LINE_SPACING(
-      "lineSpacing", "Line spacing", Dimension.LINE_SPACING, (r, t) -> t.settings().lineSpacingMm()),
+      "lineSpacing",
+      "Line spacing",
+      Dimension.LINE_SPACING,
+      (r, t) -> t.settings().lineSpacingMm()),
   REPETITION_RATE(
       "repetitionRate",
       "Repetition rate",

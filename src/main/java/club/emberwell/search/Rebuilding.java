@@ -44,7 +44,9 @@ final class Rebuilding {
     try {
       made = build.run(() -> stopped);
     } catch (IOException | RuntimeException e) {
-      LOG.warnf(e, "The search index could not be built; trying again");
+      if (!stopped) {
+        LOG.warnf(e, "The search index could not be built; trying again");
+      }
     }
     end(made);
   }

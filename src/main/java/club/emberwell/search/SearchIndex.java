@@ -20,9 +20,9 @@ import org.apache.lucene.store.AlreadyClosedException;
 import org.jboss.logging.Logger;
 
 /**
- * This node's index: follows the change rows, answers reads, and replaces itself when it is missing,
- * damaged, behind the kept rows, of another history or written with other words. One thread of its
- * own writes; any thread may read.
+ * This node's index: follows the change rows, answers reads, and replaces itself when it is
+ * missing, damaged, behind the kept rows, of another history or written with other words. One
+ * thread of its own writes; any thread may read.
  */
 public final class SearchIndex {
   private static final Logger LOG = Logger.getLogger(SearchIndex.class);
@@ -51,13 +51,17 @@ public final class SearchIndex {
     thread.start();
   }
 
-  void stop() throws InterruptedException {
+  void stop() {
     stopping = true;
     Thread running = thread;
     if (running != null) {
       // a ticket wakes it; an interrupt would close the files under the writer
       waiting.add(new Ticket(WAKE_UP, new CompletableFuture<>()));
-      running.join(Duration.ofSeconds(10).toMillis());
+      try {
+        running.join(Duration.ofSeconds(10).toMillis());
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
     }
     follower.close();
   }

@@ -82,8 +82,7 @@ public record SearchQuery(
 
   /** Everything, newest first. */
   public static SearchQuery everything() {
-    return new SearchQuery(
-        "", Map.of(), Map.of(), null, "", 0, SearchLimits.DEFAULT_SIZE);
+    return new SearchQuery("", Map.of(), Map.of(), null, "", 0, SearchLimits.DEFAULT_SIZE);
   }
 
   /** True where nothing narrows it. */

@@ -133,7 +133,8 @@ public final class SearchQueryCodec {
   private String text(Map<String, List<String>> parameters) {
     String text = single(TEXT, parameters).orElse("");
     if (text.length() > SearchLimits.TEXT) {
-      problem(TEXT, "text-too-long", "At most " + SearchLimits.TEXT + " characters are looked for.");
+      problem(
+          TEXT, "text-too-long", "At most " + SearchLimits.TEXT + " characters are looked for.");
       return text.substring(0, SearchLimits.TEXT);
     }
     return text;
@@ -171,8 +172,7 @@ public final class SearchQueryCodec {
             .map(terms -> terms.stream().map(Term::slug).toList())
             .orElseGet(() -> List.copyOf(FacetValues.fixed(facet).keySet()));
     String detail = "There is no such value of " + facet.label().toLowerCase(Locale.ROOT) + ".";
-    return new Remark(
-        "value-unknown", Severity.ERROR, "/" + facet.code(), detail, readings);
+    return new Remark("value-unknown", Severity.ERROR, "/" + facet.code(), detail, readings);
   }
 
   private Optional<Double> limit(

@@ -65,8 +65,7 @@ public final class SearchService {
     return Order.effective(mine.isPresent() ? query : query.withNear(null));
   }
 
-  private Found find(IndexSearcher searcher, SearchQuery query, HitOrder order)
-      throws IOException {
+  private Found find(IndexSearcher searcher, SearchQuery query, HitOrder order) throws IOException {
     Vocabulary vocabulary = index.vocabulary();
     String words = vocabulary.contentHash();
     QueryParts parts = QueryParts.of(query, vocabulary, searcher.getIndexReader());

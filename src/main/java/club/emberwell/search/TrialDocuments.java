@@ -7,8 +7,11 @@ import club.emberwell.laser.Laser;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.apache.lucene.document.Document;
 import org.apache.lucene.document.DoublePoint;
@@ -21,7 +24,10 @@ import org.apache.lucene.index.IndexOptions;
 import org.apache.lucene.index.IndexableField;
 import org.apache.lucene.util.BytesRef;
 
-/** Makes the block of documents of a report: one per trial, side by side. */
+/**
+ * Makes the block of documents of a report: one per trial, side by side. Keeps the words of filed
+ * materials, so one thread uses one of these for as long as the vocabulary stays the same.
+ */
 final class TrialDocuments {
   private static final FieldType WORDS = new FieldType();
 
@@ -35,6 +41,7 @@ final class TrialDocuments {
   private final Vocabulary vocabulary;
   private final FacetCodes codes;
   private final Words words;
+  private final Map<TermKind, Map<String, Set<String>>> filedWords = new EnumMap<>(TermKind.class);
 
   TrialDocuments(Vocabulary vocabulary) {
     this.vocabulary = vocabulary;
@@ -127,10 +134,20 @@ final class TrialDocuments {
     if (slug == null) {
       return;
     }
+    found.addAll(
+        filedWords
+            .computeIfAbsent(kind, key -> new HashMap<>())
+            .computeIfAbsent(slug, key -> alongPath(kind, slug)));
+  }
+
+  private Set<String> alongPath(TermKind kind, String slug) {
+    Set<String> found = new LinkedHashSet<>();
     for (Term term : vocabulary.path(kind, slug)) {
       words.addTo(found, term.label());
-      term.synonyms().forEach(synonym -> words.addTo(found, synonym));
+      // not word by word: "black cherry" must not make every cherry board black
+      term.synonyms().forEach(synonym -> words.addWhole(found, synonym));
     }
+    return found;
   }
 
   private void laser(Set<String> found, ReportSnapshot report) {

@@ -48,6 +48,14 @@ final class Words {
     }
   }
 
+  /** Adds a text as one word, however many it has. */
+  void addWhole(Collection<String> found, String text) {
+    String whole = folding.fold(text);
+    if (!whole.isEmpty() && whole.length() <= SearchLimits.WORD) {
+      found.add(whole);
+    }
+  }
+
   private static List<String> cut(List<String> words, int most) {
     return words.size() > most ? words.subList(0, most) : words;
   }

@@ -1,0 +1,68 @@
+package club.emberwell.search;
+
+import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.laser.Laser;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.UnitPreferences;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.BooleanSupplier;
+import org.apache.lucene.store.MMapDirectory;
+
+/** An index over a {@link FakeClub} with the words of the shared files. */
+final class SearchFixture implements AutoCloseable {
+  static final Vocabulary WORDS = CatalogFiles.catalog().vocabulary();
+  static final Actor STRANGER = new Actor(null, "", Role.READER, UnitPreferences.metric());
+
+  final FakeClub club;
+  final Map<UUID, Laser> machines = new HashMap<>();
+  final SearchIndex index;
+  final SearchService service;
+  Vocabulary vocabulary = WORDS;
+
+  SearchFixture(FakeClub club, Path folder, IndexFolder.Opener opener) {
+    this.club = club;
+    index = new SearchIndex(new IndexFolder(folder, opener), club, club, () -> vocabulary);
+    service = new SearchService(index, club, (id, actor) -> Optional.ofNullable(machines.get(id)));
+    index.start();
+  }
+
+  static SearchFixture over(FakeClub club, Path folder) {
+    return new SearchFixture(club, folder, MMapDirectory::new);
+  }
+
+  /** Waits until the index answers and holds what the club holds. */
+  SearchFixture settled() throws InterruptedException {
+    eventually(() -> index.status().ready() && index.hash().equals(IndexHash.of(club)));
+    return this;
+  }
+
+  SearchResult search(SearchQuery query) {
+    return service.search(query, STRANGER);
+  }
+
+  SearchResult search(String text) {
+    return search(SearchQuery.everything().withText(text));
+  }
+
+  /** Waits until something holds, at most a minute. */
+  static void eventually(BooleanSupplier holds) throws InterruptedException {
+    long end = System.nanoTime() + 60_000_000_000L;
+    while (!holds.getAsBoolean()) {
+      if (System.nanoTime() > end) {
+        throw new AssertionError("did not happen within a minute");
+      }
+      Thread.sleep(20);
+    }
+  }
+
+  @Override
+  public void close() {
+    index.stop();
+  }
+}
