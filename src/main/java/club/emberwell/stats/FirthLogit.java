@@ -131,9 +131,10 @@ public final class FirthLogit {
         for (int j = 0; j < columns; j++) {
           logOdds += rows[i][j] * beta[j];
         }
-        p[i] = logistic(logOdds);
-        // log(1 + e^x) without overflow
-        double softplus = Math.max(0, logOdds) + Math.log1p(Math.exp(-Math.abs(logOdds)));
+        // one exponential for both the chance and log(1 + e^x), neither overflowing
+        double small = Math.exp(-Math.abs(logOdds));
+        p[i] = (logOdds >= 0 ? 1 : small) / (1 + small);
+        double softplus = Math.max(0, logOdds) + Math.log1p(small);
         logLikelihood += successes[i] * logOdds - trials[i] * softplus;
         add(information, rows[i], trials[i] * p[i] * (1 - p[i]));
       }
