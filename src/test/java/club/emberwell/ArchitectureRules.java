@@ -169,8 +169,10 @@ record ArchitectureRules(String root) {
         "are neither entities nor repositories", type -> !persists(outermost(type)));
   }
 
+  /** A repository is named so, or {@code Stored…} where it is the stored kind of an interface. */
   private static boolean persists(JavaClass type) {
     return type.getSimpleName().endsWith("Repository")
+        || type.getSimpleName().startsWith("Stored")
         || type.isAnnotatedWith("jakarta.persistence.Entity")
         || type.isAnnotatedWith("jakarta.persistence.Embeddable")
         || type.isAnnotatedWith("jakarta.persistence.MappedSuperclass")
