@@ -88,7 +88,16 @@ public class ClubSettings {
 
   private Copy current() {
     if (!fresh()) {
-      copy = load();
+      Copy last = copy;
+      try {
+        copy = load();
+      } catch (RuntimeException e) {
+        if (last.values().isEmpty()) {
+          throw e;
+        }
+        // the database is away: what was true a moment ago still is
+        copy = new Copy(last.values(), System.nanoTime());
+      }
     }
     return copy;
   }

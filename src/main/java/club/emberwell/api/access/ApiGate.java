@@ -13,7 +13,8 @@ import java.io.InputStream;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 
 /**
- * Turns API requests back before anything is done for them: dead tokens, bodies that are too big.
+ * Turns requests back before anything is done for them: credentials nobody could look up, dead
+ * tokens, bodies that are too big.
  */
 @Provider
 class ApiGate implements ReaderInterceptor {
@@ -29,6 +30,10 @@ class ApiGate implements ReaderInterceptor {
 
   @ServerRequestFilter(preMatching = true)
   void check() {
+    Throwable failure = CredentialMechanism.failure(request);
+    if (failure != null) {
+      throw new IllegalStateException("the credential could not be looked up", failure);
+    }
     if (!ApiPaths.isApi(request)) {
       return;
     }

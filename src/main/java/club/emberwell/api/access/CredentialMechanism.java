@@ -23,6 +23,7 @@ import java.util.Set;
 @ApplicationScoped
 class CredentialMechanism implements HttpAuthenticationMechanism {
   private static final String REFUSED = "emberwell.credential.refused";
+  private static final String FAILURE = "emberwell.credential.failure";
   private static final String BEARER = "Bearer ";
   private static final int SECRET_MAX = 200;
 
@@ -35,6 +36,11 @@ class CredentialMechanism implements HttpAuthenticationMechanism {
   /** Whether the request brought a credential that is worth nothing (any more). */
   static boolean refused(RoutingContext request) {
     return request.get(REFUSED) != null;
+  }
+
+  /** What kept the credential from being looked up; null where nothing did. */
+  static Throwable failure(RoutingContext request) {
+    return request.get(FAILURE);
   }
 
   @Override
@@ -58,6 +64,12 @@ class CredentialMechanism implements HttpAuthenticationMechanism {
         .recoverWithItem(
             () -> {
               request.put(REFUSED, true);
+              return null;
+            })
+        .onFailure()
+        .recoverWithItem(
+            e -> {
+              request.put(FAILURE, e);
               return null;
             });
   }

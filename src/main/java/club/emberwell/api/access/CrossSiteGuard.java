@@ -2,7 +2,6 @@ package club.emberwell.api.access;
 
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
-import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.core.MediaType;
 import java.util.Set;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
@@ -30,7 +29,7 @@ class CrossSiteGuard {
 
   @ServerRequestFilter
   @WithFormRead
-  void check(ContainerRequestContext context) {
+  void check(ResteasyReactiveContainerRequestContext context) {
     if (SAFE.contains(context.getMethod()) || ApiPaths.isApi(routing)) {
       return;
     }
@@ -57,7 +56,7 @@ class CrossSiteGuard {
   }
 
   /** Only what a form or our own script sends can carry a token. */
-  private String sent(ContainerRequestContext context) {
+  private String sent(ResteasyReactiveContainerRequestContext context) {
     String header = context.getHeaderString(FormToken.HEADER);
     if (header != null) {
       return header;
@@ -70,8 +69,7 @@ class CrossSiteGuard {
       return null;
     }
     ResteasyReactiveRequestContext request =
-        (ResteasyReactiveRequestContext)
-            ((ResteasyReactiveContainerRequestContext) context).getServerRequestContext();
+        (ResteasyReactiveRequestContext) context.getServerRequestContext();
     return (String) request.getFormParameter(FormToken.FIELD, true, false);
   }
 }

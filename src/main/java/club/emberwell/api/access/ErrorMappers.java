@@ -124,6 +124,10 @@ class ErrorMappers {
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
   Response failed(Throwable e) {
+    if (Unavailable.is(e)) {
+      LOG.warnf("the database cannot answer: %s", e.getMessage());
+      return errors.answer(Problems.unavailable());
+    }
     String id = UUID.randomUUID().toString();
     LOG.errorf(e, "request failed, told as %s", id);
     return errors.answer(Problems.internal(id));

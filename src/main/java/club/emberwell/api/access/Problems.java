@@ -104,6 +104,12 @@ public final class Problems {
         Map.of());
   }
 
+  /** The database is away or full; nothing was stored. */
+  static Problem unavailable() {
+    return of(503, "The database cannot answer right now. Try again in a moment.")
+        .with(HttpHeaders.RETRY_AFTER, "3");
+  }
+
   /** The value, or the problem that stands in its way. */
   public static <T> T unwrap(Outcome<T> outcome) {
     if (outcome instanceof Outcome.Done<T> done) {
