@@ -24,6 +24,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 /**
  * Parameters of an address to a query and back. Reading never throws: whatever cannot be read is
@@ -37,6 +38,9 @@ public final class SearchQueryCodec {
   public static final String SORT = "sort";
   public static final String PAGE = "page";
   public static final String SIZE = "size";
+
+  private static final String REVERSED = "range-reversed";
+  private static final String REPEATED = "parameter-repeated";
 
   private final Vocabulary vocabulary;
   private final NumberStyle style;
@@ -75,6 +79,19 @@ public final class SearchQueryCodec {
     return new Parsed(query, List.copyOf(codec.problems));
   }
 
+  /** True for a problem of a limit's number or unit, not of the address itself. */
+  public static boolean isOfQuantity(Remark problem) {
+    return Stream.of(RangeField.values())
+            .filter(range -> range.dimension().isPresent())
+            .anyMatch(range -> isLimit(range, problem.field().substring(1)))
+        && !problem.id().equals(REVERSED)
+        && !problem.id().equals(REPEATED);
+  }
+
+  private static boolean isLimit(RangeField range, String name) {
+    return name.equals(range.minParameter()) || name.equals(range.maxParameter());
+  }
+
   private SearchQuery query(Map<String, List<String>> parameters, Set<String> others) {
     for (String name : parameters.keySet()) {
       if (!others.contains(name) && !isOurs(name)) {
@@ -91,7 +108,7 @@ public final class SearchQueryCodec {
       Double max = limit(range, range.maxParameter(), parameters).orElse(null);
       ranges.put(range.stem(), new SearchQuery.Limits(min, max));
       if (min != null && max != null && min > max) {
-        problem(range.minParameter(), "range-reversed", "The lower limit is above the upper one.");
+        problem(range.minParameter(), REVERSED, "The lower limit is above the upper one.");
       }
     }
     return new SearchQuery(
@@ -108,12 +125,7 @@ public final class SearchQueryCodec {
     if (Set.of(TEXT, NEAR, SORT, PAGE, SIZE).contains(name) || Facet.of(name).isPresent()) {
       return true;
     }
-    for (RangeField range : RangeField.values()) {
-      if (name.equals(range.minParameter()) || name.equals(range.maxParameter())) {
-        return true;
-      }
-    }
-    return false;
+    return Stream.of(RangeField.values()).anyMatch(range -> isLimit(range, name));
   }
 
   private void problem(String parameter, String id, String detail) {
@@ -125,7 +137,7 @@ public final class SearchQueryCodec {
     List<String> given =
         parameters.getOrDefault(name, List.of()).stream().filter(v -> !v.isBlank()).toList();
     if (given.size() > 1) {
-      problem(name, "parameter-repeated", "This parameter is given once.");
+      problem(name, REPEATED, "This parameter is given once.");
     }
     return given.stream().findFirst();
   }
