@@ -87,7 +87,10 @@ class ErrorMappers {
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
   Response unreadable(JacksonException e) {
-    return errors.answer(JsonFaults.of(e));
+    // Jackson wraps what is thrown from under its reading, e.g. by the limit on bytes
+    return e.getCause() instanceof ProblemException own
+        ? problem(own)
+        : errors.answer(JsonFaults.of(e));
   }
 
   /** Named by itself, because Quarkus brings a mapper of its own for it. */

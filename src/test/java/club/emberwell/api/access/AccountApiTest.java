@@ -10,13 +10,26 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.startsWith;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.api.access.People.Person;
 import club.emberwell.member.ClubSettings;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
 import io.restassured.http.ContentType;
 import jakarta.inject.Inject;
+import java.io.ByteArrayInputStream;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -53,7 +66,7 @@ class AccountApiTest {
   void aTokenIs256BitsBehindAPrefixAndEndsWhenItsOwnerSaysSo() {
     Person person = People.join();
     given().header("Authorization", "Bearer " + person.token()).get("/api/v1/me");
-    org.junit.jupiter.api.Assertions.assertTrue(person.token().matches("ew_[A-Za-z0-9_-]{43}"));
+    assertTrue(person.token().matches("ew_[A-Za-z0-9_-]{43}"));
     person.asks().get("/api/v1/tokens").then().body("tokens", hasSize(1));
     person.asks().get("/api/v1/tokens/" + person.tokenId()).then().body("label", equalTo("test"));
     People.join().asks().delete("/api/v1/tokens/" + person.tokenId()).then().statusCode(404);
@@ -114,13 +127,13 @@ class AccountApiTest {
         .post("/api/v1/members")
         .then()
         .statusCode(422)
-        .body("errors.pointer", equalTo(java.util.List.of("/email")));
+        .body("errors.pointer", equalTo(List.of("/email")));
   }
 
   @Test
   void aNameIsTakenOnceWhateverTheCaseOfItsLetters() {
     Person person = People.join();
-    json(Map.of("handle", person.handle().toUpperCase(java.util.Locale.ROOT), "password", PASSWORD))
+    json(Map.of("handle", person.handle().toUpperCase(Locale.ROOT), "password", PASSWORD))
         .post("/api/v1/members")
         .then()
         .statusCode(422)
@@ -230,11 +243,27 @@ class AccountApiTest {
   }
 
   @Test
+  void aBodyThatDoesNotSayItsLengthIsCounted() throws Exception {
+    URI there = URI.create(RestAssured.baseURI + ":" + RestAssured.port + "/api/v1/members");
+    for (int size : new int[] {300_000, 13_000_000}) {
+      byte[] body = ("{\"handle\": \"" + "x".repeat(size) + "\"}").getBytes(StandardCharsets.UTF_8);
+      HttpRequest chunked =
+          HttpRequest.newBuilder(there)
+              .header("Content-Type", "application/json")
+              .POST(BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(body)))
+              .build();
+      HttpResponse<String> answer =
+          HttpClient.newHttpClient().send(chunked, BodyHandlers.ofString());
+      assertEquals(413, answer.statusCode());
+    }
+  }
+
+  @Test
   void aWrongPasswordIs401WithoutSayingWhichPartIsWrong() {
     Person person = People.join();
     String known = wrong(person.handle());
     String unknown = wrong("nobody-" + person.handle());
-    org.junit.jupiter.api.Assertions.assertEquals(known, unknown);
+    assertEquals(known, unknown);
   }
 
   private static String wrong(String handle) {
