@@ -1,6 +1,7 @@
 package club.emberwell.bench;
 
 import club.emberwell.laser.Laser;
+import club.emberwell.quantity.NumberStyle;
 import java.time.Instant;
 import java.util.UUID;
 
@@ -9,6 +10,7 @@ import java.util.UUID;
  *
  * @param number small integer identity, for columns
  * @param pulseControl null where not said or not pulsed
+ * @param numberStyle by which the written numbers were read
  * @param deletedAt null while the owner keeps it
  */
 public record Machine(
@@ -20,6 +22,7 @@ public record Machine(
     PulseControl pulseControl,
     String controllerVersion,
     WrittenMachine written,
+    NumberStyle numberStyle,
     int version,
     Instant createdAt,
     Instant updatedAt,

@@ -10,6 +10,7 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
 import org.hibernate.annotations.Generated;
@@ -64,7 +65,7 @@ public class MachineEntity {
   MachineEntity(UUID id, UUID memberId, Instant now) {
     this.id = id;
     this.memberId = memberId;
-    this.createdAt = now;
+    this.createdAt = now.truncatedTo(ChronoUnit.MICROS);
   }
 
   void take(WrittenMachine from, NumberStyle style, MachineReader.Values values, Instant now) {
@@ -74,13 +75,13 @@ public class MachineEntity {
     laser = LaserColumns.of(values.laser());
     pulseControl = values.pulseControl();
     controllerVersion = values.controllerVersion();
-    updatedAt = now;
+    updatedAt = now.truncatedTo(ChronoUnit.MICROS);
     version++;
   }
 
   void delete(Instant now) {
     deletedAt = now;
-    updatedAt = now;
+    updatedAt = now.truncatedTo(ChronoUnit.MICROS);
     version++;
   }
 
@@ -106,6 +107,7 @@ public class MachineEntity {
         pulseControl,
         controllerVersion,
         written,
+        numberStyle,
         version,
         createdAt,
         updatedAt,

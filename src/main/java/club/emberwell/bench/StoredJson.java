@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
@@ -33,6 +34,11 @@ public final class StoredJson {
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("cannot be stored: " + value.getClass(), e);
     }
+  }
+
+  /** The same as a tree, for comparing. */
+  public static JsonNode tree(Object value) {
+    return MAPPER.valueToTree(value);
   }
 
   public static <T> T read(String json, TypeReference<T> type) {

@@ -5,6 +5,7 @@ import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.Severity;
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -28,7 +29,7 @@ public record Interpretation(
     String notes,
     UUID repeatOf,
     List<TrialSnapshot> trials,
-    Optional<Ban> ban,
+    @JsonIgnore Optional<Ban> ban,
     List<Remark> remarks) {
   public Interpretation {
     trials = List.copyOf(trials);
@@ -51,7 +52,20 @@ public record Interpretation(
         .toList();
   }
 
+  /** Equal but for a ban, which is no part of a stored report. */
+  boolean sameAs(Interpretation other) {
+    return withBan(other.ban).equals(other);
+  }
+
+  private Interpretation withBan(Optional<Ban> other) {
+    return copy(other, remarks);
+  }
+
   Interpretation withRemarks(List<Remark> others) {
+    return copy(ban, others);
+  }
+
+  private Interpretation copy(Optional<Ban> otherBan, List<Remark> otherRemarks) {
     return new Interpretation(
         machineId,
         laser,
@@ -65,7 +79,7 @@ public record Interpretation(
         notes,
         repeatOf,
         trials,
-        ban,
-        others);
+        otherBan,
+        otherRemarks);
   }
 }

@@ -1,7 +1,9 @@
 package club.emberwell.report;
 
+import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.WrittenMachine;
+import club.emberwell.laser.Laser;
 import club.emberwell.remark.Remark;
 
 /** The laser: a machine's, or one described in the report; exactly one of the two. */
@@ -15,12 +17,7 @@ final class LaserStep implements ReportInterpreter.Step {
     } else if (written.machine() != null) {
       ofMachine(draft);
     } else if (written.laser() != null) {
-      draft.laser = MachineReader.laser(draft.in, "/laser", described(written.laser()));
-      if (draft.laser != null) {
-        MachineReader.implausible(draft.laser).stream()
-            .map(remark -> remark.at("/laser" + remark.field()))
-            .forEach(draft.in::add);
-      }
+      draft.laser = described(draft.in, written.laser());
     } else {
       String detail = "Name one of your machines or describe the laser.";
       draft.in.add(Remark.error("required", "/machine", detail));
@@ -35,7 +32,18 @@ final class LaserStep implements ReportInterpreter.Step {
     }
   }
 
-  private static WrittenMachine described(WrittenLaser laser) {
+  /** A laser described in the entry at {@code /laser}; null where it is at fault. */
+  static Laser described(FieldReader in, WrittenLaser written) {
+    Laser laser = MachineReader.laser(in, "/laser", asMachine(written));
+    if (laser != null) {
+      MachineReader.implausible(laser).stream()
+          .map(remark -> remark.at("/laser" + remark.field()))
+          .forEach(in::add);
+    }
+    return laser;
+  }
+
+  private static WrittenMachine asMachine(WrittenLaser laser) {
     return new WrittenMachine(
         null,
         laser.source(),

@@ -13,8 +13,11 @@ import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.hibernate.annotations.ColumnTransformer;
 import org.hibernate.annotations.Generated;
 import org.hibernate.generator.EventType;
@@ -23,6 +26,9 @@ import org.hibernate.generator.EventType;
 @Entity
 @Table(name = "report")
 class ReportEntity {
+  /** Id of the remark that the same author posted the same words before. */
+  static final String SAME_AS_BEFORE = "same-as-before";
+
   @Id private UUID id;
 
   @Generated(event = EventType.INSERT)
@@ -111,7 +117,7 @@ class ReportEntity {
     this.memberId = memberId;
     this.origin = origin.address();
     this.originVersion = origin.version();
-    this.createdAt = createdAt;
+    this.createdAt = stored(createdAt);
   }
 
   /** Takes an entry with what was read from it; the version goes up by one. */
@@ -144,8 +150,13 @@ class ReportEntity {
   }
 
   void touch(Instant now) {
-    updatedAt = now;
+    updatedAt = stored(now);
     version++;
+  }
+
+  // The database keeps microseconds; what is answered now must equal what is read later.
+  private static Instant stored(Instant time) {
+    return time.truncatedTo(ChronoUnit.MICROS);
   }
 
   /** The first state is set without counting as a change. */
@@ -204,6 +215,31 @@ class ReportEntity {
 
   LaserColumns laser() {
     return laser;
+  }
+
+  /** Remarks of a new reading, beside those that only the moment of posting could know. */
+  List<Remark> remarksWith(List<Remark> read) {
+    return Stream.concat(read.stream(), remarks.stream().filter(r -> r.id().equals(SAME_AS_BEFORE)))
+        .toList();
+  }
+
+  /** What is stored, as the interpreter would have answered it. */
+  Interpretation interpretation(List<TrialSnapshot> trials) {
+    return new Interpretation(
+        machineId,
+        laser.toLaser(),
+        new Filed(material, materialWritten),
+        new Filed(coating, coatingWritten),
+        new Filed(colour, colourWritten),
+        process,
+        thicknessMm,
+        lot,
+        controllerVersion,
+        notes,
+        repeatOf,
+        trials,
+        Optional.empty(),
+        remarks);
   }
 
   ReportSnapshot toSnapshot(ReportNames names, List<TrialSnapshot> trials) {

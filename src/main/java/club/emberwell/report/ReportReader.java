@@ -11,13 +11,13 @@ import java.util.UUID;
 class ReportReader {
   private final ReportRepository reports;
   private final StoredReports source;
-  private final RevisionRepository revisions;
+  private final ReportRevisionRepository revisions;
   private final PhotoRepository photos;
 
   ReportReader(
       ReportRepository reports,
       StoredReports source,
-      RevisionRepository revisions,
+      ReportRevisionRepository revisions,
       PhotoRepository photos) {
     this.reports = reports;
     this.source = source;

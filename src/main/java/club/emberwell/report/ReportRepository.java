@@ -3,11 +3,13 @@ package club.emberwell.report;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
+import jakarta.persistence.Tuple;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.hibernate.Session;
 
 /** Rows of reports. */
 @ApplicationScoped
@@ -79,5 +81,64 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .setParameter("id", id)
         .setMaxResults(most)
         .getResultList();
+  }
+
+  ReadingMark readingMark() {
+    Tuple row =
+        session()
+            .createNativeQuery(
+                "select catalog_version, interpreter_version from report_reading", Tuple.class)
+            .getSingleResult();
+    return new ReadingMark(
+        row.get(0, Number.class).longValue(), row.get(1, Number.class).intValue());
+  }
+
+  /** Never steps back: another node may be ahead. */
+  void remember(ReadingMark reached) {
+    session()
+        .createNativeMutationQuery(
+            "update report_reading set catalog_version = greatest(catalog_version, :catalog),"
+                + " interpreter_version = :interpreter")
+        .setParameter("catalog", reached.catalogVersion())
+        .setParameter("interpreter", reached.interpreterVersion())
+        .executeUpdate();
+  }
+
+  List<UUID> readByOthers(int interpreterVersion) {
+    return session()
+        .createQuery(
+            "select r.id from ReportEntity r where r.interpreterVersion <> :version", UUID.class)
+        .setParameter("version", interpreterVersion)
+        .getResultList();
+  }
+
+  /**
+   * The distinct words of a kind with what they are filed as.
+   *
+   * @param column {@code material}, {@code coating} or {@code colour}
+   */
+  List<Filed> words(String column) {
+    return session()
+        .createQuery(
+            "select distinct new club.emberwell.report.Filed(r.%1$s, r.%1$sWritten)"
+                    .formatted(column)
+                + " from ReportEntity r where r.%1$sWritten is not null".formatted(column),
+            Filed.class)
+        .getResultList();
+  }
+
+  List<UUID> with(String column, Filed word) {
+    return session()
+        .createQuery(
+            "select r.id from ReportEntity r where r.%1$sWritten = :written".formatted(column)
+                + " and r.%1$s is not distinct from :slug".formatted(column),
+            UUID.class)
+        .setParameter("written", word.written())
+        .setParameter("slug", word.slug())
+        .getResultList();
+  }
+
+  private Session session() {
+    return getEntityManager().unwrap(Session.class);
   }
 }

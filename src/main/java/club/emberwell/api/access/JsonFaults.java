@@ -1,7 +1,9 @@
 package club.emberwell.api.access;
 
+import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.exc.InputCoercionException;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
@@ -29,7 +31,8 @@ final class JsonFaults {
           pointer(mismatch), "Here " + expected(mismatch.getTargetType()) + " is expected.");
     }
     if (e instanceof JsonMappingException mapping
-        && !(mapping.getCause() instanceof JacksonException)) {
+        && (mapping.getCause() instanceof InputCoercionException
+            || !(mapping.getCause() instanceof JacksonException))) {
       return Problems.unreadable(pointer(mapping), "This value cannot be read.");
     }
     return Problems.unreadable("", "This is not valid JSON" + at(e.getLocation()) + ".");
@@ -73,6 +76,9 @@ final class JsonFaults {
     }
     if (type == java.util.UUID.class) {
       return "an id (UUID)";
+    }
+    if (type == WrittenQuantity.class) {
+      return "a text with its unit or {value, unit}";
     }
     if (type.isEnum()) {
       return "one of the known words";

@@ -33,7 +33,7 @@ public record Problem(
    */
   @JsonInclude(JsonInclude.Include.NON_EMPTY)
   public record Fault(@JsonInclude String pointer, String detail, List<String> readings) {
-    static Fault of(Remark remark) {
+    public static Fault of(Remark remark) {
       return new Fault(remark.field(), remark.detail(), remark.readings());
     }
   }

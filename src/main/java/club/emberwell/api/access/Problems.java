@@ -41,7 +41,7 @@ public final class Problems {
     return of(status, detail, List.of());
   }
 
-  static Problem of(int status, String detail, List<Fault> errors) {
+  public static Problem of(int status, String detail, List<Fault> errors) {
     String title = TITLES.getOrDefault(status, status < 500 ? "Not done" : TITLES.get(500));
     return new Problem(title, status, detail, null, errors, Map.of());
   }
@@ -55,7 +55,7 @@ public final class Problems {
   }
 
   /** 400 at one field. */
-  static Problem unreadable(String pointer, String detail) {
+  public static Problem unreadable(String pointer, String detail) {
     return of(400, detail, List.of(new Fault(pointer, detail, List.of())));
   }
 

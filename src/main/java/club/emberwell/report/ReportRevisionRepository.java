@@ -7,17 +7,18 @@ import java.util.UUID;
 
 /** Rows of report revisions, only ever added. */
 @ApplicationScoped
-class RevisionRepository implements PanacheRepositoryBase<RevisionEntity, RevisionEntity.Key> {
+class ReportRevisionRepository
+    implements PanacheRepositoryBase<ReportRevisionEntity, ReportRevisionEntity.Key> {
   /** Newest first. */
   List<Revision> of(UUID report) {
     return getEntityManager()
         .createQuery(
-            "select v, m.handle from RevisionEntity v left join Member m on m.id = v.editorId"
+            "select v, m.handle from ReportRevisionEntity v left join Member m on m.id = v.editorId"
                 + " where v.reportId = :report order by v.version desc",
             Object[].class)
         .setParameter("report", report)
         .getResultStream()
-        .map(row -> ((RevisionEntity) row[0]).toRevision((String) row[1]))
+        .map(row -> ((ReportRevisionEntity) row[0]).toRevision((String) row[1]))
         .toList();
   }
 }

@@ -16,8 +16,8 @@ import org.hibernate.annotations.ColumnTransformer;
 /** One state a report was in; rows are only added. */
 @Entity
 @Table(name = "report_revision")
-@IdClass(RevisionEntity.Key.class)
-class RevisionEntity {
+@IdClass(ReportRevisionEntity.Key.class)
+class ReportRevisionEntity {
   /** Which version of which report. */
   record Key(UUID reportId, int version) implements Serializable {}
 
@@ -48,12 +48,13 @@ class RevisionEntity {
   @ColumnTransformer(write = "?::jsonb")
   private String interpreted;
 
-  protected RevisionEntity() {}
+  protected ReportRevisionEntity() {}
 
   /**
    * @param interpreted what was read, as stored JSON
    */
-  RevisionEntity(ReportEntity report, RevisionAction action, Cause cause, String interpreted) {
+  ReportRevisionEntity(
+      ReportEntity report, RevisionAction action, Cause cause, String interpreted) {
     reportId = report.id();
     version = report.version();
     state = report.state();

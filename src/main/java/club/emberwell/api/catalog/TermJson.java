@@ -1,0 +1,40 @@
+package club.emberwell.api.catalog;
+
+import club.emberwell.api.view.CautionJson;
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.Term;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+
+/**
+ * One entry of the vocabulary.
+ *
+ * @param parent slug of the wider term
+ * @param synonyms other spellings
+ * @param hex colours only
+ * @param cautions what is known of it alone, whatever is done to it
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+record TermJson(
+    String value,
+    String label,
+    String parent,
+    List<String> synonyms,
+    String note,
+    String hex,
+    Boolean deprecated,
+    List<CautionJson> cautions) {
+  static TermJson of(Catalog catalog, Term term) {
+    List<CautionJson> cautions =
+        catalog.cautions().forTerm(term.kind(), term.slug()).stream().map(CautionJson::of).toList();
+    return new TermJson(
+        term.slug(),
+        term.label(),
+        term.parent(),
+        term.synonyms(),
+        term.note(),
+        term.hex(),
+        term.deprecated() ? Boolean.TRUE : null,
+        cautions);
+  }
+}

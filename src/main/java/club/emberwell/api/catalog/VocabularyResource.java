@@ -1,0 +1,74 @@
+package club.emberwell.api.catalog;
+
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.member.Role;
+import club.emberwell.report.ReportCatalog;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.EntityTag;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Materials, coatings, colours and defects with their synonyms and cautions. */
+@Path("/api/v1")
+@Produces(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.READ)
+@Tag(name = "Vocabulary")
+public class VocabularyResource {
+  private final ReportCatalog catalog;
+
+  VocabularyResource(ReportCatalog catalog) {
+    this.catalog = catalog;
+  }
+
+  /** Every living term, parents before children. */
+  record Listing(long version, List<TermJson> terms) {}
+
+  @GET
+  @Path("materials")
+  @Operation(summary = "All materials")
+  public Response materials(@Context Request request) {
+    return answer(TermKind.MATERIAL, request);
+  }
+
+  @GET
+  @Path("coatings")
+  @Operation(summary = "All coatings")
+  public Response coatings(@Context Request request) {
+    return answer(TermKind.COATING, request);
+  }
+
+  @GET
+  @Path("colours")
+  @Operation(summary = "All colour words")
+  public Response colours(@Context Request request) {
+    return answer(TermKind.COLOUR, request);
+  }
+
+  @GET
+  @Path("defects")
+  @Operation(summary = "All named defects")
+  public Response defects(@Context Request request) {
+    return answer(TermKind.DEFECT, request);
+  }
+
+  private Response answer(TermKind kind, Request request) {
+    Catalog now = catalog.snapshot();
+    EntityTag tag = new EntityTag(kind.code() + "-" + now.version());
+    Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
+    if (unchanged != null) {
+      return unchanged.tag(tag).build();
+    }
+    List<TermJson> terms =
+        now.vocabulary().terms(kind).stream().map(term -> TermJson.of(now, term)).toList();
+    return Response.ok(new Listing(now.version(), terms)).tag(tag).build();
+  }
+}

@@ -1,0 +1,2 @@
+/** The vocabulary over JSON. */
+package club.emberwell.api.catalog;

@@ -1,0 +1,114 @@
+package club.emberwell.api.machine;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.Etags;
+import club.emberwell.api.access.KeyedWrites;
+import club.emberwell.bench.Machine;
+import club.emberwell.bench.MachineReader;
+import club.emberwell.bench.Machines;
+import club.emberwell.bench.Machines.Kept;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.NumberStyle;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** My machines. */
+@Path(MachineResource.PATH)
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.WRITE)
+@Tag(name = "Machines")
+public class MachineResource {
+  static final String PATH = "/api/v1/machines";
+
+  private final Machines machines;
+  private final CurrentActor actor;
+  private final KeyedWrites writes;
+  private final RoutingContext request;
+
+  MachineResource(
+      Machines machines, CurrentActor actor, KeyedWrites writes, RoutingContext request) {
+    this.machines = machines;
+    this.actor = actor;
+    this.writes = writes;
+    this.request = request;
+  }
+
+  /** All of them, in the order they were added. */
+  record Listing(List<MachineJson> machines) {}
+
+  @POST
+  @Operation(summary = "Add a machine")
+  public Response add(MachineRequest sent) {
+    return writes.once(
+        sent,
+        () -> {
+          Kept kept = machines.add(actor.get(), sent.id(), sent.written(), NumberStyle.ANY);
+          return answer(Response.created(URI.create(PATH + "/" + kept.machine().id())), kept);
+        });
+  }
+
+  @GET
+  @Operation(summary = "My machines")
+  public Listing list() {
+    return new Listing(
+        machines.of(actor.get()).stream()
+            .map(machine -> MachineJson.of(machine, noticed(machine).remarks()))
+            .toList());
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(summary = "One of my machines")
+  public Response get(@PathParam("id") UUID id) {
+    return answer(Response.ok(), noticed(machines.get(actor.get(), id)));
+  }
+
+  @PUT
+  @Path("{id}")
+  @Operation(
+      summary = "Describe a machine anew",
+      description = "Reports made with it keep the laser as it was. Needs If-Match.")
+  public Response revise(@PathParam("id") UUID id, MachineRequest sent) {
+    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
+    return answer(
+        Response.ok(), machines.revise(actor.get(), id, version, sent.written(), NumberStyle.ANY));
+  }
+
+  @DELETE
+  @Path("{id}")
+  @Operation(
+      summary = "Take a machine off the bench",
+      description = "Reports made with it keep its name and laser.")
+  public void delete(@PathParam("id") UUID id) {
+    machines.delete(actor.get(), id);
+  }
+
+  private static Kept noticed(Machine machine) {
+    return new Kept(
+        machine, MachineReader.read(machine.written(), machine.numberStyle()).remarks());
+  }
+
+  private static Response answer(Response.ResponseBuilder response, Kept kept) {
+    return response
+        .header(HttpHeaders.ETAG, Etags.of(kept.machine().version()))
+        .entity(MachineJson.of(kept.machine(), kept.remarks()))
+        .build();
+  }
+}

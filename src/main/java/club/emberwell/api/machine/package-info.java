@@ -1,0 +1,2 @@
+/** A member's machines over JSON. */
+package club.emberwell.api.machine;

@@ -1,0 +1,54 @@
+package club.emberwell.api.quantity;
+
+import club.emberwell.api.view.DerivedJson;
+import club.emberwell.api.view.LaserJson;
+import club.emberwell.api.view.RemarkJson;
+import club.emberwell.api.view.SettingsJson;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.report.DoseCalculator;
+import club.emberwell.report.DoseCalculator.Answer;
+import club.emberwell.report.WrittenLaser;
+import club.emberwell.report.WrittenSettings;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** The dose calculator: what follows from a laser and settings. Nothing is stored. */
+@Path("/api/v1/dose")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@PermitAll
+@Tag(name = "Quantities")
+public class DoseResource {
+  /** What to compute with. */
+  record DoseRequest(WrittenLaser laser, String process, WrittenSettings settings) {}
+
+  /** The inputs as read, and what follows; all nominal. */
+  record DoseAnswer(
+      LaserJson laser,
+      String process,
+      SettingsJson settings,
+      DerivedJson derived,
+      List<RemarkJson> warnings,
+      List<RemarkJson> remarks) {}
+
+  @POST
+  @Operation(summary = "Compute nominal dose and pulse values")
+  public DoseAnswer compute(DoseRequest sent) {
+    Answer answer =
+        DoseCalculator.compute(sent.laser(), sent.process(), sent.settings(), NumberStyle.ANY);
+    return new DoseAnswer(
+        LaserJson.of(answer.laser()),
+        answer.process().code(),
+        SettingsJson.of(answer.settings(), sent.settings()),
+        DerivedJson.of(answer.derived()),
+        RemarkJson.warnings(answer.remarks()),
+        RemarkJson.notes(answer.remarks()));
+  }
+}

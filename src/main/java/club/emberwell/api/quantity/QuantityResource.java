@@ -1,0 +1,86 @@
+package club.emberwell.api.quantity;
+
+import club.emberwell.api.access.Problems;
+import club.emberwell.api.view.QuantityJson;
+import club.emberwell.api.view.RemarkJson;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityReader;
+import club.emberwell.remark.Reading;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Reads one quantity as people type it. */
+@Path("/api/v1/quantities")
+@Produces(MediaType.APPLICATION_JSON)
+@PermitAll
+@Tag(name = "Quantities")
+public class QuantityResource {
+  /**
+   * The quantity.
+   *
+   * @param value exact
+   */
+  @JsonInclude(JsonInclude.Include.NON_EMPTY)
+  record Answer(
+      String dimension, BigDecimal value, String unit, String written, List<RemarkJson> remarks) {}
+
+  @GET
+  @Operation(
+      summary = "Read a quantity",
+      description = "An ambiguous text is refused with its possible readings.")
+  public Answer read(@QueryParam("dimension") String dimension, @QueryParam("text") String text) {
+    Dimension wanted =
+        dimension(dimension)
+            .orElseThrow(
+                () ->
+                    Problems.unreadable("/dimension", "Choose one of: " + all() + ".").exception());
+    if (text == null) {
+      throw Problems.unreadable("/text", "Send the text to read.").exception();
+    }
+    Reading<Quantity> reading = QuantityReader.read(wanted, text).at("/text");
+    Quantity quantity =
+        reading.value().orElseThrow(() -> Problems.of(reading.remarks()).exception());
+    QuantityJson exact =
+        new QuantityJson(quantity.value(), wanted.canonicalUnit(), quantity.written());
+    return new Answer(
+        code(wanted),
+        exact.value(),
+        exact.unit(),
+        exact.written(),
+        RemarkJson.notes(reading.remarks()));
+  }
+
+  /** The word of a dimension in the API: {@code lineSpacing}. */
+  static String code(Dimension dimension) {
+    String[] words = dimension.name().toLowerCase(Locale.ROOT).split("_");
+    return words[0]
+        + Arrays.stream(words)
+            .skip(1)
+            .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1))
+            .collect(Collectors.joining());
+  }
+
+  private static Optional<Dimension> dimension(String code) {
+    return Arrays.stream(Dimension.values()).filter(d -> code(d).equals(code)).findFirst();
+  }
+
+  private static String all() {
+    return Arrays.stream(Dimension.values())
+        .map(QuantityResource::code)
+        .collect(Collectors.joining(", "));
+  }
+}

@@ -1,0 +1,2 @@
+/** The parser's own door and the dose calculator. */
+package club.emberwell.api.quantity;

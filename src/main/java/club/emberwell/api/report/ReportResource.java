@@ -1,0 +1,140 @@
+package club.emberwell.api.report;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.Etags;
+import club.emberwell.api.access.KeyedWrites;
+import club.emberwell.api.view.ReportJson;
+import club.emberwell.api.view.ReportViews;
+import club.emberwell.member.Role;
+import club.emberwell.report.Posting;
+import club.emberwell.report.ReportService;
+import club.emberwell.report.StoredReport;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Reports, one at a time. */
+@Path(ReportViews.PATH)
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Reports")
+public class ReportResource {
+  private final ReportService reports;
+  private final ReportViews views;
+  private final CurrentActor actor;
+  private final KeyedWrites writes;
+  private final RoutingContext request;
+
+  ReportResource(
+      ReportService reports,
+      ReportViews views,
+      CurrentActor actor,
+      KeyedWrites writes,
+      RoutingContext request) {
+    this.reports = reports;
+    this.views = views;
+    this.actor = actor;
+    this.writes = writes;
+    this.request = request;
+  }
+
+  /** Every version, newest first. */
+  record History(List<RevisionJson> revisions) {}
+
+  /** Live repeats, oldest first. */
+  record Repeats(List<UUID> repeats) {}
+
+  @POST
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Post a report",
+      description =
+          "Implausible values are stored and answered as warnings. A prohibited material is refused"
+              + " with its hazard, agent and source. Needs an Idempotency-Key.")
+  public Response post(ReportRequest sent) {
+    return writes.once(
+        sent, () -> created(reports.post(actor.get(), Posting.ofApi(sent.id(), sent.written()))));
+  }
+
+  @GET
+  @Path("{id}")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Read a report")
+  public Response get(@PathParam("id") UUID id) {
+    return answer(Response.ok(), reports.get(actor.get(), id));
+  }
+
+  @PUT
+  @Path("{id}")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Write a report anew",
+      description = "Its author may, and moderators. Needs If-Match.")
+  public Response revise(@PathParam("id") UUID id, ReportRequest sent) {
+    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
+    Posting posting = Posting.ofApi(null, sent.written());
+    return answer(Response.ok(), reports.revise(actor.get(), id, version, posting, sent.reason()));
+  }
+
+  @DELETE
+  @Path("{id}")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Withdraw a report",
+      description = "Its author may. It stays in the history and counts no more.")
+  public void withdraw(@PathParam("id") UUID id) {
+    reports.withdraw(actor.get(), id, null);
+  }
+
+  @POST
+  @Path("{id}/repeats")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Post one's own trial of a report",
+      description = "What is left out is taken from the report. Needs an Idempotency-Key.")
+  public Response repeat(@PathParam("id") UUID id, ReportRequest sent) {
+    return writes.once(
+        sent,
+        () -> created(reports.repeat(actor.get(), id, Posting.ofApi(sent.id(), sent.written()))));
+  }
+
+  @GET
+  @Path("{id}/repeats")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "The repeats of a report")
+  public Repeats repeats(@PathParam("id") UUID id) {
+    return new Repeats(reports.repeats(actor.get(), id));
+  }
+
+  @GET
+  @Path("{id}/history")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Every version of a report")
+  public History history(@PathParam("id") UUID id) {
+    return new History(RevisionJson.all(reports.history(actor.get(), id)));
+  }
+
+  private Response created(StoredReport report) {
+    return answer(Response.created(URI.create(ReportViews.path(report.snapshot().id()))), report);
+  }
+
+  private Response answer(Response.ResponseBuilder response, StoredReport report) {
+    ReportJson json = views.whole(report);
+    return response.header(HttpHeaders.ETAG, Etags.of(json.version())).entity(json).build();
+  }
+}

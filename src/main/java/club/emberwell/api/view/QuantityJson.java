@@ -1,0 +1,55 @@
+package club.emberwell.api.view;
+
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.WrittenQuantity;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.math.BigDecimal;
+import java.math.MathContext;
+
+/**
+ * A quantity: {@code {"value": 304.8, "unit": "mm/s", "written": "12 in/s"}}.
+ *
+ * @param value in the dimension's canonical unit
+ * @param unit UCUM code
+ * @param written as typed; left out for what was computed
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record QuantityJson(BigDecimal value, String unit, String written) {
+  // What a double surely holds; hides the dust that binary arithmetic leaves behind.
+  private static final MathContext SURE = new MathContext(15);
+
+  /** A canonical value; null stays null. */
+  public static QuantityJson of(Dimension dimension, Double value) {
+    return of(dimension.canonicalUnit(), value);
+  }
+
+  /** A computed value in a unit that no dimension has. */
+  public static QuantityJson of(String unit, Double value) {
+    return value == null ? null : new QuantityJson(number(value), unit, null);
+  }
+
+  /** A canonical value beside what was typed. */
+  public static QuantityJson of(Dimension dimension, Double value, WrittenQuantity written) {
+    return value == null
+        ? null
+        : new QuantityJson(number(value), dimension.canonicalUnit(), text(written));
+  }
+
+  /** A number without unit; null stays null. */
+  public static BigDecimal number(Double value) {
+    if (value == null || !Double.isFinite(value)) {
+      return null;
+    }
+    BigDecimal plain = BigDecimal.valueOf(value).round(SURE).stripTrailingZeros();
+    return plain.scale() < 0 ? plain.setScale(0) : plain;
+  }
+
+  private static String text(WrittenQuantity written) {
+    if (written == null) {
+      return null;
+    }
+    return written.text() != null
+        ? written.text()
+        : written.value().toPlainString() + " " + written.unit();
+  }
+}

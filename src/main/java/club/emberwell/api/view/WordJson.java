@@ -1,0 +1,23 @@
+package club.emberwell.api.view;
+
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import com.fasterxml.jackson.annotation.JsonInclude;
+
+/**
+ * A word of the author's and what it is filed as.
+ *
+ * @param value slug; null while it waits for filing
+ * @param label of the term, or the author's words while they wait
+ */
+public record WordJson(@JsonInclude String value, String label, String written) {
+  /** Null where nothing was written. */
+  public static WordJson of(Vocabulary vocabulary, TermKind kind, String slug, String written) {
+    if (written == null) {
+      return null;
+    }
+    String label = vocabulary.successor(kind, slug).map(Term::label).orElse(written);
+    return new WordJson(slug, label, written);
+  }
+}

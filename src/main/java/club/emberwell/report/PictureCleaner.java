@@ -1,0 +1,109 @@
+package club.emberwell.report;
+
+import club.emberwell.report.PictureRefused.Fault;
+import com.drew.imaging.ImageMetadataReader;
+import com.drew.imaging.ImageProcessingException;
+import com.drew.metadata.MetadataException;
+import com.drew.metadata.exif.ExifIFD0Directory;
+import com.twelvemonkeys.imageio.plugins.webp.WebPImageReaderSpi;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.Iterator;
+import java.util.concurrent.Semaphore;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReadParam;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.MemoryCacheImageInputStream;
+
+/**
+ * Makes our own JPEGs of an uploaded picture: the sender's bytes are never stored, so neither
+ * metadata nor anything hidden behind the picture gets through. Memory is bounded by the pixel cap,
+ * by decoding large pictures coarsely, and by decoding two at a time.
+ */
+final class PictureCleaner {
+  private static final Semaphore AT_ONCE = new Semaphore(2);
+
+  private PictureCleaner() {}
+
+  /**
+   * @throws PictureRefused where it is none we take
+   */
+  static CleanPicture clean(byte[] upload) {
+    if (upload.length > ReportLimits.PHOTO_UPLOAD) {
+      throw new PictureRefused(
+          Fault.TOO_BIG,
+          "A picture has at most " + ReportLimits.PHOTO_UPLOAD / 1024 / 1024 + " MB.");
+    }
+    PictureFormat format =
+        PictureFormat.of(upload)
+            .orElseThrow(
+                () ->
+                    new PictureRefused(
+                        Fault.OTHER_FORMAT, "Pictures are taken as JPEG, PNG or WebP."));
+    if (format == PictureFormat.JPEG && !PictureFormat.jpegEnds(upload)) {
+      throw unreadable();
+    }
+    AT_ONCE.acquireUninterruptibly();
+    try {
+      BufferedImage decoded = decode(format, upload);
+      BufferedImage large =
+          Pixels.upright(Pixels.within(decoded, ReportLimits.PHOTO_SIDE), orientation(upload));
+      BufferedImage small = Pixels.within(large, ReportLimits.THUMB_SIDE);
+      return new CleanPicture(
+          large.getWidth(), large.getHeight(), Pixels.jpeg(large), Pixels.jpeg(small));
+    } catch (IOException | RuntimeException e) {
+      // decoders throw all kinds of things for broken files
+      throw e instanceof PictureRefused refused ? refused : unreadable();
+    } finally {
+      AT_ONCE.release();
+    }
+  }
+
+  private static PictureRefused unreadable() {
+    return new PictureRefused(Fault.UNREADABLE, "This picture is damaged or cut off.");
+  }
+
+  private static BufferedImage decode(PictureFormat format, byte[] upload) throws IOException {
+    ImageReader reader = reader(format);
+    try (MemoryCacheImageInputStream in =
+        new MemoryCacheImageInputStream(new ByteArrayInputStream(upload))) {
+      reader.setInput(in, true, true);
+      int width = reader.getWidth(0);
+      int height = reader.getHeight(0);
+      if ((long) width * height > ReportLimits.PHOTO_PIXELS) {
+        throw new PictureRefused(
+            Fault.TOO_MANY_PIXELS,
+            "A picture has at most " + ReportLimits.PHOTO_PIXELS / 1_000_000 + " million pixels.");
+      }
+      ImageReadParam coarse = reader.getDefaultReadParam();
+      int step = Math.max(1, Math.max(width, height) / (2 * ReportLimits.PHOTO_SIDE));
+      coarse.setSourceSubsampling(step, step, 0, 0);
+      return reader.read(0, coarse);
+    } finally {
+      reader.dispose();
+    }
+  }
+
+  private static ImageReader reader(PictureFormat format) throws IOException {
+    if (format == PictureFormat.WEBP) {
+      return new WebPImageReaderSpi().createReaderInstance();
+    }
+    Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(format.name());
+    return readers.next();
+  }
+
+  /** The EXIF orientation, 1 to 8; 1 where there is none. */
+  private static int orientation(byte[] upload) {
+    try {
+      ExifIFD0Directory exif =
+          ImageMetadataReader.readMetadata(new ByteArrayInputStream(upload))
+              .getFirstDirectoryOfType(ExifIFD0Directory.class);
+      return exif == null || !exif.containsTag(ExifIFD0Directory.TAG_ORIENTATION)
+          ? 1
+          : exif.getInt(ExifIFD0Directory.TAG_ORIENTATION);
+    } catch (ImageProcessingException | MetadataException | IOException e) {
+      return 1;
+    }
+  }
+}

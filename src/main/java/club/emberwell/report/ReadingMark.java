@@ -1,0 +1,4 @@
+package club.emberwell.report;
+
+/** Up to which catalog and interpreter all reports have been read. */
+record ReadingMark(long catalogVersion, int interpreterVersion) {}

@@ -1,0 +1,142 @@
+package club.emberwell.report;
+
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.laser.Laser;
+import club.emberwell.report.ReportRevisionEntity.Cause;
+import club.emberwell.report.ReportWriter.Edit;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.jboss.logging.Logger;
+
+/**
+ * Reads stored reports again when words were filed anew or the interpreter was mended. Only reports
+ * that come out differently are written, each with a revision and a change row, in small
+ * transactions so that the readers of the change rows are never held up for long. Two nodes doing
+ * it at once do no harm.
+ */
+@ApplicationScoped
+public class ReportRereading {
+  private static final Logger LOG = Logger.getLogger(ReportRereading.class);
+  private static final Map<TermKind, String> COLUMNS =
+      Map.of(
+          TermKind.MATERIAL, "material",
+          TermKind.COATING, "coating",
+          TermKind.COLOUR, "colour");
+
+  private final ReportRepository reports;
+  private final TrialRepository trials;
+  private final ReportWriter writer;
+  private final ReportCatalog catalog;
+  private volatile long readUpTo = -1;
+
+  ReportRereading(
+      ReportRepository reports,
+      TrialRepository trials,
+      ReportWriter writer,
+      ReportCatalog catalog) {
+    this.reports = reports;
+    this.trials = trials;
+    this.writer = writer;
+    this.catalog = catalog;
+  }
+
+  /** Costs one look at memory while the catalog stays as it is. */
+  @Scheduled(every = "2s", delayed = "5s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  void followCatalog() {
+    Catalog now = catalog.snapshot();
+    if (now.version() != readUpTo) {
+      int changed = catchUp(now);
+      readUpTo = now.version();
+      if (changed > 0) {
+        LOG.infof("%d reports read again with catalog version %d", changed, now.version());
+      }
+    }
+  }
+
+  /** Reads again whatever the catalog or the interpreter now reads differently; how many. */
+  public int catchUp(Catalog now) {
+    ReadingMark mark = QuarkusTransaction.requiringNew().call(reports::readingMark);
+    if (mark.catalogVersion() >= now.version()
+        && mark.interpreterVersion() == ReportInterpreter.VERSION) {
+      return 0;
+    }
+    int changed = reinterpret(QuarkusTransaction.requiringNew().call(() -> affected(now, mark)));
+    ReadingMark reached = new ReadingMark(now.version(), ReportInterpreter.VERSION);
+    QuarkusTransaction.requiringNew().run(() -> reports.remember(reached));
+    return changed;
+  }
+
+  private List<UUID> affected(Catalog now, ReadingMark mark) {
+    Set<UUID> ids = new LinkedHashSet<>();
+    if (mark.interpreterVersion() != ReportInterpreter.VERSION) {
+      ids.addAll(reports.readByOthers(ReportInterpreter.VERSION));
+    }
+    COLUMNS.forEach(
+        (kind, column) -> {
+          for (Filed word : reports.words(column)) {
+            String slug =
+                VocabularyStep.slug(now.vocabulary(), now.colours(), kind, word.written());
+            if (!Objects.equals(slug, word.slug())) {
+              ids.addAll(reports.with(column, word));
+            }
+          }
+        });
+    return new ArrayList<>(ids);
+  }
+
+  /** Reads these reports again with the catalog as it is; answers how many came out differently. */
+  public int reinterpret(Collection<UUID> ids) {
+    List<UUID> all = List.copyOf(ids);
+    int changed = 0;
+    for (int from = 0; from < all.size(); from += ReportLimits.READ_AGAIN_BATCH) {
+      int to = Math.min(all.size(), from + ReportLimits.READ_AGAIN_BATCH);
+      List<UUID> batch = all.subList(from, to);
+      changed += QuarkusTransaction.requiringNew().call(() -> batch(batch));
+    }
+    return changed;
+  }
+
+  private int batch(List<UUID> ids) {
+    Map<UUID, List<TrialSnapshot>> before = trials.of(ids);
+    int changed = 0;
+    // in one order everywhere, so that two nodes never wait for each other crosswise
+    for (UUID id : ids.stream().sorted().toList()) {
+      Optional<ReportEntity> report = reports.locked(id);
+      if (report.isPresent() && again(report.get(), before.getOrDefault(id, List.of()))) {
+        changed++;
+      }
+    }
+    return changed;
+  }
+
+  private boolean again(ReportEntity report, List<TrialSnapshot> before) {
+    Laser machine = report.machineId() == null ? null : report.laser().toLaser();
+    Interpretation read =
+        ReportInterpreter.read(report.written(), machine, catalog.snapshot(), report.numberStyle());
+    Cause cause = new Cause(null, Instant.now(), null);
+    if (read.ban().isPresent() && report.state() == ReportState.LIVE) {
+      Cause why = new Cause(null, cause.at(), read.ban().get().sentence());
+      writer.enter(report, ReportState.HELD, RevisionAction.HELD, why);
+    }
+    Interpretation kept = read.withRemarks(report.remarksWith(read.remarks()));
+    if (!read.readable() || kept.sameAs(report.interpretation(before))) {
+      report.stillRead();
+      return false;
+    }
+    Edit edit = new Edit(RevisionAction.READ_AGAIN, cause);
+    writer.rewrite(report, report.written(), report.numberStyle(), kept, edit);
+    return true;
+  }
+}

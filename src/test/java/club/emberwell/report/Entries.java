@@ -1,0 +1,72 @@
+package club.emberwell.report;
+
+import club.emberwell.quantity.WrittenQuantity;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.UnaryOperator;
+
+/** Entries for tests, changed field by field. */
+final class Entries {
+  private Entries() {}
+
+  /** CO2, 40 W, gantry. */
+  static WrittenLaser laser() {
+    return new WrittenLaser(
+        "co2", text("10.6 um"), text("40 W"), "gantry", "cw", null, text("150 um"));
+  }
+
+  /** 100 % at 400 mm/s and 0.1 mm: 1 J/mm2 with 40 W. */
+  static WrittenSettings settings() {
+    return new WrittenSettings(
+        text("100 %"), text("400 mm/s"), text("0.1 mm"), 1, null, null, null, null, null, null);
+  }
+
+  static WrittenTrial trial(WrittenSettings settings) {
+    return new WrittenTrial(null, null, settings, "right", 4, List.of());
+  }
+
+  static WrittenReport report() {
+    return with(settings());
+  }
+
+  static WrittenReport with(WrittenSettings settings) {
+    return with(List.of(trial(settings)));
+  }
+
+  static WrittenReport with(List<WrittenTrial> trials) {
+    return work("birch plywood", null, null, "surface engraving", trials);
+  }
+
+  static WrittenReport work(String material, String coating, String colour) {
+    return work(material, coating, colour, "surface engraving", List.of(trial(settings())));
+  }
+
+  static WrittenReport work(
+      String material, String coating, String colour, String process, List<WrittenTrial> trials) {
+    return new WrittenReport(
+        null, laser(), material, coating, colour, null, process, trials, null, null, null, null,
+        null);
+  }
+
+  /** The settings with another power, speed and spacing. */
+  static WrittenSettings settings(String power, String speed, String spacing) {
+    return new WrittenSettings(
+        text(power), text(speed), text(spacing), null, null, null, null, null, null, null);
+  }
+
+  /** A grid of this many rows and columns, all alike but for what is changed. */
+  static WrittenReport grid(int rows, int columns, UnaryOperator<WrittenTrial> change) {
+    List<WrittenTrial> trials = new ArrayList<>();
+    for (int row = 0; row < rows; row++) {
+      for (int column = 0; column < columns; column++) {
+        trials.add(
+            change.apply(new WrittenTrial(row, column, settings(), "right", null, List.of())));
+      }
+    }
+    return with(trials);
+  }
+
+  static WrittenQuantity text(String text) {
+    return text == null ? null : WrittenQuantity.of(text);
+  }
+}

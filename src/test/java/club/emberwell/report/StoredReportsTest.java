@@ -1,0 +1,202 @@
+package club.emberwell.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.ReportModeration.Decision;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.Supplier;
+import org.hibernate.SessionFactory;
+import org.hibernate.stat.Statistics;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class StoredReportsTest {
+  @Inject ReportService reports;
+  @Inject ReportModeration moderation;
+  @Inject ReportRereading rereading;
+  @Inject ReportSource source;
+  @Inject ChangeLog changes;
+  @Inject ReportCatalog catalog;
+  @Inject EntityManager db;
+
+  private Actor ada;
+  private Actor moderator;
+
+  @BeforeEach
+  void people() {
+    ada = member(Role.MEMBER);
+    moderator = member(Role.MODERATOR);
+  }
+
+  private Actor member(Role role) {
+    UUID id = UUID.randomUUID();
+    String handle = "m" + id.toString().substring(0, 13);
+    QuarkusTransaction.requiringNew()
+        .run(
+            () ->
+                db.createNativeQuery(
+                        "insert into member (id, handle, role, status)"
+                            + " values (:id, :handle, :role, 'active')")
+                    .setParameter("id", id)
+                    .setParameter("handle", handle)
+                    .setParameter("role", role.name().toLowerCase(java.util.Locale.ROOT))
+                    .executeUpdate());
+    return new Actor(id, handle, role, UnitPreferences.metric());
+  }
+
+  private StoredReport post(WrittenReport written) {
+    return reports.post(ada, Posting.ofApi(null, written));
+  }
+
+  @Test
+  void aBatchTakesTwoStatementsWhateverItsSize() {
+    List<UUID> ids = new ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      ids.add(post(Entries.grid(2, 2, t -> t)).snapshot().id());
+    }
+    for (int size : new int[] {1, 12}) {
+      assertEquals(2, statements(() -> source.byIds(ids.subList(0, size))));
+    }
+    long before = post(Entries.report()).snapshot().number() - 1;
+    assertEquals(2, statements(() -> source.liveAfter(before, 100)));
+  }
+
+  /** The least of some counts: what runs in the background can only add to one. */
+  private long statements(Supplier<List<ReportSnapshot>> read) {
+    Statistics statistics =
+        db.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
+    statistics.setStatisticsEnabled(true);
+    long least = Long.MAX_VALUE;
+    for (int i = 0; i < 8; i++) {
+      statistics.clear();
+      assertTrue(!read.get().isEmpty());
+      least = Math.min(least, statistics.getPrepareStatementCount());
+    }
+    statistics.setStatisticsEnabled(false);
+    return least;
+  }
+
+  @Test
+  void aSnapshotHoldsEverythingThatWasRead() {
+    ReportSnapshot posted = post(Entries.grid(2, 3, t -> t)).snapshot();
+    ReportSnapshot read = source.byIds(List.of(posted.id())).get(0);
+    assertEquals(posted, read);
+    assertEquals(6, read.trials().size());
+    assertEquals(1, read.trials().get(5).row());
+    assertEquals(2, read.trials().get(5).column());
+    assertEquals(ada.handle(), read.memberHandle());
+    assertEquals(1.0, read.trials().get(0).derived().arealDose(), 1e-12);
+  }
+
+  @Test
+  void everyWriteLeavesOneChangeRow() {
+    ChangeLog.Position start = changes.head();
+    UUID id = post(Entries.report()).snapshot().id();
+    reports.revise(ada, id, 1, Posting.ofApi(null, Entries.work("oak", null, null)), null);
+    reports.withdraw(ada, id, 2);
+    long mine = changes.since(start, 100).stream().filter(c -> c.id().equals(id)).count();
+    assertEquals(3, mine);
+  }
+
+  @Test
+  void aRefusedWriteLeavesNothing() {
+    ChangeLog.Position start = changes.head();
+    UUID id = UUID.randomUUID();
+    assertThrows(
+        EntryRefused.class,
+        () -> reports.post(ada, Posting.ofApi(id, Entries.work(null, null, null))));
+    assertThrows(
+        ProhibitedWork.class,
+        () -> reports.post(ada, Posting.ofApi(id, Entries.work("vinyl", null, null))));
+    assertThrows(EntryUnknown.class, () -> reports.get(ada, id));
+    assertTrue(changes.since(start, 100).stream().noneMatch(c -> c.id().equals(id)));
+  }
+
+  @Test
+  void aPageIsAskedBeforeImplausibleValuesAreStored() {
+    WrittenReport fast = Entries.with(Entries.settings("45 %", "9000 mm/s", "0.1 mm"));
+    assertThrows(
+        EntryUnconfirmed.class, () -> reports.post(ada, Posting.ofPage(fast, NumberStyle.ANY)));
+    StoredReport stored =
+        reports.post(
+            ada, Posting.ofPage(fast.withConfirmed(List.of("/settings/speed")), NumberStyle.ANY));
+    assertEquals(ReportState.LIVE, stored.snapshot().state());
+  }
+
+  @Test
+  void aHeldReportIsSeenByItsAuthorAndModeratorsOnly() {
+    UUID id = post(Entries.report()).snapshot().id();
+    moderation.decide(moderator, id, Decision.HOLD, "the photo shows something else");
+    Actor stranger = member(Role.MEMBER);
+    assertThrows(EntryUnknown.class, () -> reports.get(stranger, id));
+    assertEquals(ReportState.HELD, reports.get(ada, id).snapshot().state());
+    assertEquals("the photo shows something else", reports.history(ada, id).get(0).reason());
+    moderation.decide(moderator, id, Decision.RESTORE, "settled");
+    assertEquals(ReportState.LIVE, reports.get(stranger, id).snapshot().state());
+    moderation.decide(moderator, id, Decision.REMOVE, "advertising");
+    assertThrows(ReportGone.class, () -> reports.get(stranger, id));
+  }
+
+  @Test
+  void nobodyDecidesWithoutReasonOrAboutTheirOwn() {
+    UUID id = post(Entries.report()).snapshot().id();
+    assertThrows(EntryRefused.class, () -> moderation.decide(moderator, id, Decision.HOLD, " "));
+    assertThrows(EntryForbidden.class, () -> moderation.decide(ada, id, Decision.HOLD, "because"));
+    UUID own = reports.post(moderator, Posting.ofApi(null, Entries.report())).snapshot().id();
+    assertThrows(
+        EntryForbidden.class, () -> moderation.decide(moderator, own, Decision.REMOVE, "because"));
+  }
+
+  @Test
+  void wordsThatAreFiledMeanwhileAreReadAgain() {
+    UUID id = post(Entries.report()).snapshot().id();
+    assertEquals(0, rereading.reinterpret(List.of(id)), "nothing changed");
+    assertEquals(1, reports.get(ada, id).snapshot().version());
+    // as if the word had not been in the list when the report was posted
+    QuarkusTransaction.requiringNew()
+        .run(
+            () ->
+                db.createNativeQuery("update report set material = null where id = :id")
+                    .setParameter("id", id)
+                    .executeUpdate());
+    ChangeLog.Position start = changes.head();
+    assertEquals(1, rereading.reinterpret(List.of(id)));
+    StoredReport again = reports.get(ada, id);
+    assertEquals("birch-plywood", again.snapshot().material());
+    assertEquals(RevisionAction.READ_AGAIN, reports.history(ada, id).get(0).action());
+    assertEquals(List.of(id), changes.since(start, 10).stream().map(ChangeLog.Change::id).toList());
+  }
+
+  @Test
+  void catchingUpFindsTheReportsWhoseWordsMeanSomethingElseNow() {
+    UUID id = post(Entries.report()).snapshot().id();
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              db.createNativeQuery("update report set material = 'oak' where id = :id")
+                  .setParameter("id", id)
+                  .executeUpdate();
+              db.createNativeQuery("update report_reading set catalog_version = -1")
+                  .executeUpdate();
+            });
+    assertTrue(rereading.catchUp(catalog.snapshot()) >= 1);
+    assertEquals("birch-plywood", reports.get(ada, id).snapshot().material());
+    assertEquals(0, rereading.catchUp(catalog.snapshot()));
+  }
+}
