@@ -1,5 +1,6 @@
 package club.emberwell.catalog;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 
@@ -27,6 +28,7 @@ public record CautionRule(
     limits = limits == null ? List.of() : List.copyOf(limits);
   }
 
+  @JsonIgnore
   public boolean isBan() {
     return weight == CautionClass.BAN;
   }

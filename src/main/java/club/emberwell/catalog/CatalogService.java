@@ -1,0 +1,126 @@
+package club.emberwell.catalog;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.event.TransactionPhase;
+import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.jboss.logging.Logger;
+
+/**
+ * The current catalog of this node. A change made here shows at once after its commit, one made on
+ * another node within a second.
+ */
+@ApplicationScoped
+public class CatalogService {
+  private static final Logger LOG = Logger.getLogger(CatalogService.class);
+
+  private final CatalogStore store;
+  private final UnfiledRepository unfiled;
+  private final CatalogRevisionRepository revisions;
+  private final AtomicBoolean unreachable = new AtomicBoolean();
+  private final AtomicBoolean stale = new AtomicBoolean(true);
+  private volatile Catalog current;
+
+  CatalogService(
+      CatalogStore store, UnfiledRepository unfiled, CatalogRevisionRepository revisions) {
+    this.store = store;
+    this.unfiled = unfiled;
+    this.revisions = revisions;
+  }
+
+  /** Immutable; costs nothing unless this node changed the catalog since the last call. */
+  public Catalog snapshot() {
+    if (current == null || stale.get()) {
+      reload();
+    }
+    return current;
+  }
+
+  public Vocabulary vocabulary() {
+    return snapshot().vocabulary();
+  }
+
+  public Cautions cautions() {
+    return snapshot().cautions();
+  }
+
+  private synchronized void reload() {
+    if (stale.getAndSet(false) || current == null) {
+      try {
+        current = QuarkusTransaction.requiringNew().call(store::read);
+      } catch (RuntimeException e) {
+        stale.set(true);
+        throw e;
+      }
+    }
+  }
+
+  void afterChange(@Observes(during = TransactionPhase.AFTER_SUCCESS) CatalogChange change) {
+    stale.set(true);
+  }
+
+  @Scheduled(
+      every = "${emberwell.catalog.poll}",
+      concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  void poll() {
+    try {
+      long version = QuarkusTransaction.requiringNew().call(store::version);
+      unreachable.set(false);
+      if (current != null && version != current.version()) {
+        stale.set(true);
+        reload();
+      }
+    } catch (RuntimeException e) {
+      // said once per outage; the snapshot at hand serves meanwhile
+      if (!unreachable.getAndSet(true)) {
+        LOG.warn("cannot look for changes of the catalog: " + e.getMessage());
+      }
+    }
+  }
+
+  /**
+   * Keeps a text that matched no term for a moderator, in the caller's transaction: one row per
+   * folded text, counted. A text without letters and digits is dropped.
+   */
+  @Transactional
+  public void queueUnfiled(TermKind kind, String written) {
+    String clean = written.replaceAll("\\p{Cntrl}+", " ").strip();
+    if (clean.length() > CatalogLimits.TEXT) {
+      clean = clean.substring(0, CatalogLimits.TEXT);
+    }
+    String folded = store.folding().fold(clean);
+    if (!folded.isEmpty()) {
+      unfiled.countOne(kind, clean, folded);
+    }
+  }
+
+  /** What waits to be filed, the most written first; at most {@link CatalogLimits#PAGE} a page. */
+  @Transactional
+  public List<Unfiled> waiting(int page) {
+    return unfiled.waiting(page).stream().map(UnfiledEntity::toUnfiled).toList();
+  }
+
+  @Transactional
+  public long waitingCount() {
+    return unfiled.waitingCount();
+  }
+
+  /**
+   * What happened to a term ({@code kind:slug}) or a caution, newest first.
+   *
+   * @param subject see {@link CatalogRevision}
+   */
+  @Transactional
+  public List<CatalogRevision> history(String subject, String id, int page) {
+    return revisions
+        .find("subject = ?1 and subjectId = ?2 order by seq desc", subject, id)
+        .page(page, CatalogLimits.PAGE)
+        .stream()
+        .map(CatalogRevisionEntity::toRevision)
+        .toList();
+  }
+}
