@@ -11,7 +11,7 @@ import club.emberwell.laser.Settings;
 import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.Severity;
+import club.emberwell.remark.Remarks;
 import java.util.List;
 
 /** Reads a machine from what its owner wrote; pure. */
@@ -30,15 +30,12 @@ public final class MachineReader {
    */
   public record Result(Values values, List<Remark> remarks) {
     public boolean readable() {
-      return remarks.stream().noneMatch(Remark::isError);
+      return Remarks.errors(remarks).isEmpty();
     }
 
     /** Warnings whose pointers the owner did not confirm. */
     public List<Remark> unconfirmed(List<String> confirmed) {
-      return remarks.stream()
-          .filter(r -> r.severity() == Severity.WARNING)
-          .filter(r -> confirmed == null || !confirmed.contains(r.field()))
-          .toList();
+      return Remarks.unconfirmed(remarks, confirmed);
     }
   }
 

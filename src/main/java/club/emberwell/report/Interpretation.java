@@ -4,7 +4,7 @@ import club.emberwell.catalog.Ban;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.Severity;
+import club.emberwell.remark.Remarks;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
 import java.util.Optional;
@@ -37,19 +37,16 @@ public record Interpretation(
   }
 
   public boolean readable() {
-    return remarks.stream().noneMatch(Remark::isError);
+    return errors().isEmpty();
   }
 
   public List<Remark> errors() {
-    return remarks.stream().filter(Remark::isError).toList();
+    return Remarks.errors(remarks);
   }
 
   /** Implausible values whose pointers the author did not confirm. */
   public List<Remark> unconfirmed(List<String> confirmed) {
-    return remarks.stream()
-        .filter(r -> r.severity() == Severity.WARNING)
-        .filter(r -> confirmed == null || !confirmed.contains(r.field()))
-        .toList();
+    return Remarks.unconfirmed(remarks, confirmed);
   }
 
   /** Equal but for a ban, which is no part of a stored report. */

@@ -19,10 +19,12 @@ import javax.imageio.stream.MemoryCacheImageInputStream;
 /**
  * Makes our own JPEGs of an uploaded picture: the sender's bytes are never stored, so neither
  * metadata nor anything hidden behind the picture gets through. Memory is bounded by the pixel cap,
- * by decoding large pictures coarsely, and by decoding two at a time.
+ * by decoding large pictures coarsely, and by decoding two at a time, large ones alone.
  */
 final class PictureCleaner {
-  private static final Semaphore AT_ONCE = new Semaphore(2);
+  private static final int TURNS = 2;
+  private static final long LARGE = 12_000_000;
+  private static final Semaphore AT_ONCE = new Semaphore(TURNS, true);
 
   private PictureCleaner() {}
 
@@ -44,45 +46,60 @@ final class PictureCleaner {
     if (format == PictureFormat.JPEG && !PictureFormat.jpegEnds(upload)) {
       throw unreadable();
     }
-    AT_ONCE.acquireUninterruptibly();
     try {
-      BufferedImage decoded = decode(format, upload);
-      BufferedImage large =
-          Pixels.upright(Pixels.within(decoded, ReportLimits.PHOTO_SIDE), orientation(upload));
-      BufferedImage small = Pixels.within(large, ReportLimits.THUMB_SIDE);
-      return new CleanPicture(
-          large.getWidth(), large.getHeight(), Pixels.jpeg(large), Pixels.jpeg(small));
+      return inTurn(format, upload);
     } catch (IOException | RuntimeException e) {
       // decoders throw all kinds of things for broken files
       throw e instanceof PictureRefused refused ? refused : unreadable();
-    } finally {
-      AT_ONCE.release();
     }
+  }
+
+  private static CleanPicture inTurn(PictureFormat format, byte[] upload) throws IOException {
+    ImageReader reader = reader(format);
+    try (MemoryCacheImageInputStream in =
+        new MemoryCacheImageInputStream(new ByteArrayInputStream(upload))) {
+      reader.setInput(in, true, true);
+      int turns = pixels(reader) > LARGE ? TURNS : 1;
+      AT_ONCE.acquireUninterruptibly(turns);
+      try {
+        return encode(decode(reader), orientation(upload));
+      } finally {
+        AT_ONCE.release(turns);
+      }
+    } finally {
+      reader.dispose();
+    }
+  }
+
+  private static CleanPicture encode(BufferedImage decoded, int orientation) throws IOException {
+    BufferedImage large =
+        Pixels.upright(Pixels.within(decoded, ReportLimits.PHOTO_SIDE), orientation);
+    BufferedImage small = Pixels.within(large, ReportLimits.THUMB_SIDE);
+    return new CleanPicture(
+        large.getWidth(), large.getHeight(), Pixels.jpeg(large), Pixels.jpeg(small));
   }
 
   private static PictureRefused unreadable() {
     return new PictureRefused(Fault.UNREADABLE, "This picture is damaged or cut off.");
   }
 
-  private static BufferedImage decode(PictureFormat format, byte[] upload) throws IOException {
-    ImageReader reader = reader(format);
-    try (MemoryCacheImageInputStream in =
-        new MemoryCacheImageInputStream(new ByteArrayInputStream(upload))) {
-      reader.setInput(in, true, true);
-      int width = reader.getWidth(0);
-      int height = reader.getHeight(0);
-      if ((long) width * height > ReportLimits.PHOTO_PIXELS) {
-        throw new PictureRefused(
-            Fault.TOO_MANY_PIXELS,
-            "A picture has at most " + ReportLimits.PHOTO_PIXELS / 1_000_000 + " million pixels.");
-      }
-      ImageReadParam coarse = reader.getDefaultReadParam();
-      int step = Math.max(1, Math.max(width, height) / (2 * ReportLimits.PHOTO_SIDE));
-      coarse.setSourceSubsampling(step, step, 0, 0);
-      return reader.read(0, coarse);
-    } finally {
-      reader.dispose();
+  /** Read from the header alone. */
+  private static long pixels(ImageReader reader) throws IOException {
+    long pixels = (long) reader.getWidth(0) * reader.getHeight(0);
+    if (pixels > ReportLimits.PHOTO_PIXELS) {
+      throw new PictureRefused(
+          Fault.TOO_MANY_PIXELS,
+          "A picture has at most " + ReportLimits.PHOTO_PIXELS / 1_000_000 + " million pixels.");
     }
+    return pixels;
+  }
+
+  private static BufferedImage decode(ImageReader reader) throws IOException {
+    ImageReadParam coarse = reader.getDefaultReadParam();
+    int longer = Math.max(reader.getWidth(0), reader.getHeight(0));
+    int step = Math.max(1, longer / (2 * ReportLimits.PHOTO_SIDE));
+    coarse.setSourceSubsampling(step, step, 0, 0);
+    return reader.read(0, coarse);
   }
 
   private static ImageReader reader(PictureFormat format) throws IOException {

@@ -31,6 +31,15 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
     return findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE);
   }
 
+  /** Waits until nobody else is posting under this id. */
+  void awaitTurn(UUID id) {
+    session()
+        .createNativeQuery(
+            "select cast(pg_advisory_xact_lock(hashtextextended(:id, 0)) as text)", String.class)
+        .setParameter("id", "report " + id)
+        .getSingleResult();
+  }
+
   List<Named> named(Collection<UUID> ids) {
     return getEntityManager()
         .createQuery(WITH_NAMES + " where r.id in :ids", Object[].class)
@@ -69,6 +78,19 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .setMaxResults(1)
         .getResultStream()
         .findFirst();
+  }
+
+  /** A member's own reports in whatever state, newest first. */
+  List<UUID> of(UUID memberId, int from, int most) {
+    return getEntityManager()
+        .createQuery(
+            "select r.id from ReportEntity r where r.memberId = :member"
+                + " order by r.createdAt desc, r.number desc",
+            UUID.class)
+        .setParameter("member", memberId)
+        .setFirstResult(from)
+        .setMaxResults(most)
+        .getResultList();
   }
 
   /** Live repeats of a report, oldest first. */

@@ -160,6 +160,12 @@ public class ReportService {
     return reader.history(actor, id);
   }
 
+  /** The actor's own reports in whatever state, newest first. */
+  @Transactional
+  public List<ReportSnapshot> mine(Actor actor, int from, int most) {
+    return actor.signedIn() ? reader.of(actor.memberId(), from, most) : List.of();
+  }
+
   /** Live repeats of a report, oldest first. */
   @Transactional
   public List<UUID> repeats(Actor actor, UUID id) {
@@ -174,6 +180,7 @@ public class ReportService {
     if (posting.id() == null) {
       return Optional.empty();
     }
+    reports.awaitTurn(posting.id());
     Optional<ReportEntity> there = reports.findByIdOptional(posting.id());
     there.ifPresent(
         report -> {

@@ -17,9 +17,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import org.hibernate.SessionFactory;
 import org.hibernate.stat.Statistics;
 import org.junit.jupiter.api.BeforeEach;
@@ -102,6 +104,29 @@ class StoredReportsTest {
     assertEquals(2, read.trials().get(5).column());
     assertEquals(ada.handle(), read.memberHandle());
     assertEquals(1.0, read.trials().get(0).derived().arealDose(), 1e-12);
+  }
+
+  @Test
+  void onesOwnReportsAreListedInWhateverState() {
+    UUID first = post(Entries.report()).snapshot().id();
+    UUID second = post(Entries.work("oak", null, null)).snapshot().id();
+    reports.withdraw(ada, first, null);
+    assertEquals(
+        List.of(second, first), reports.mine(ada, 0, 10).stream().map(ReportSnapshot::id).toList());
+    assertEquals(1, reports.mine(ada, 1, 10).size());
+  }
+
+  @Test
+  void theSameIdPostedFromManySidesAtOnceIsOneReport() {
+    UUID id = UUID.randomUUID();
+    List<UUID> answers =
+        IntStream.range(0, 8)
+            .parallel()
+            .mapToObj(i -> reports.post(ada, Posting.ofApi(id, Entries.report())))
+            .map(stored -> stored.snapshot().id())
+            .toList();
+    assertEquals(Collections.nCopies(8, id), answers);
+    assertEquals(1, reports.history(ada, id).size());
   }
 
   @Test

@@ -86,7 +86,7 @@ public class ReportResource {
       summary = "Write a report anew",
       description = "Its author may, and moderators. Needs If-Match.")
   public Response revise(@PathParam("id") UUID id, ReportRequest sent) {
-    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
+    int version = based();
     Posting posting = Posting.ofApi(null, sent.written());
     return answer(Response.ok(), reports.revise(actor.get(), id, version, posting, sent.reason()));
   }
@@ -96,9 +96,10 @@ public class ReportResource {
   @RolesAllowed(Role.WRITE)
   @Operation(
       summary = "Withdraw a report",
-      description = "Its author may. It stays in the history and counts no more.")
+      description = "Its author may. It stays in the history and counts no more. Heeds If-Match.")
   public void withdraw(@PathParam("id") UUID id) {
-    reports.withdraw(actor.get(), id, null);
+    boolean conditional = request.request().getHeader(HttpHeaders.IF_MATCH) != null;
+    reports.withdraw(actor.get(), id, conditional ? based() : null);
   }
 
   @POST
@@ -127,6 +128,11 @@ public class ReportResource {
   @Operation(summary = "Every version of a report")
   public History history(@PathParam("id") UUID id) {
     return new History(RevisionJson.all(reports.history(actor.get(), id)));
+  }
+
+  /** The version that If-Match names. */
+  private int based() {
+    return Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
   }
 
   private Response created(StoredReport report) {

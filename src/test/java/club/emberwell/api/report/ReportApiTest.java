@@ -230,6 +230,7 @@ class ReportApiTest {
   @Test
   void aWithdrawnReportIsGoneForOthersAndKeptForItsAuthor() {
     String id = Bodies.post(ada, Bodies.report());
+    ada.asks().header("If-Match", "\"7\"").delete("/api/v1/reports/" + id).then().statusCode(412);
     ada.asks().delete("/api/v1/reports/" + id).then().statusCode(204);
     ada.asks().delete("/api/v1/reports/" + id).then().statusCode(204);
     read(id).statusCode(410);
