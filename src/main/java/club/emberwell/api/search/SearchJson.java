@@ -1,0 +1,108 @@
+package club.emberwell.api.search;
+
+import club.emberwell.api.view.ReportJson;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.search.SearchResult;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * What a search found.
+ *
+ * @param total matching reports
+ * @param trials their matching trials
+ * @param query the address of this search in its one canonical form
+ * @param facets by code; a facet's counts ignore its own choice
+ * @param more by facet code: how many further values are not listed
+ * @param guesses typed words that no report holds, with the words taken instead
+ * @param suggestions where nothing was found: ways to find something
+ */
+record SearchJson(
+    int total,
+    int trials,
+    int page,
+    int size,
+    String sort,
+    String query,
+    List<Hit> hits,
+    Map<String, List<Value>> facets,
+    Map<String, Integer> more,
+    Map<String, Set<String>> guesses,
+    List<Way> suggestions) {
+
+  /**
+   * A found report.
+   *
+   * @param matchingTrials positions of its trials that match, right ones of the best quality first
+   */
+  record Hit(@JsonUnwrapped ReportJson report, List<Integer> matchingTrials) {}
+
+  /**
+   * One value of a facet.
+   *
+   * @param parent the value above it in the tree
+   * @param depth 0 at the top of the tree
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Value(
+      String value, String label, int count, boolean selected, String parent, Integer depth) {}
+
+  /**
+   * A way out of an empty result.
+   *
+   * @param kind drop-facet, drop-range, drop-text, drop-words, widen or drop-all
+   * @param query the address of that search
+   * @param total reports it finds
+   */
+  record Way(String kind, String label, String query, int total) {}
+
+  static SearchJson of(SearchResult result, List<Hit> hits) {
+    Map<String, List<Value>> facets = new LinkedHashMap<>();
+    Map<String, Integer> more = new LinkedHashMap<>();
+    for (SearchResult.FacetList list : result.facets()) {
+      facets.put(list.facet().code(), values(list));
+      if (list.more() > 0) {
+        more.put(list.facet().code(), list.more());
+      }
+    }
+    return new SearchJson(
+        result.totalReports(),
+        result.totalTrials(),
+        result.query().page(),
+        result.query().size(),
+        result.order().code(),
+        SearchQueryCodec.write(result.query()),
+        hits,
+        facets,
+        more,
+        result.guesses(),
+        result.suggestions().stream().map(SearchJson::way).toList());
+  }
+
+  private static List<Value> values(SearchResult.FacetList list) {
+    boolean tree = list.values().stream().anyMatch(value -> value.depth() > 0);
+    return list.values().stream()
+        .map(
+            value ->
+                new Value(
+                    value.value(),
+                    value.label(),
+                    value.count(),
+                    value.selected(),
+                    value.parent(),
+                    tree ? value.depth() : null))
+        .toList();
+  }
+
+  private static Way way(SearchResult.Suggestion suggestion) {
+    return new Way(
+        suggestion.kind(),
+        suggestion.label(),
+        SearchQueryCodec.write(suggestion.query()),
+        suggestion.reports());
+  }
+}

@@ -1,0 +1,51 @@
+package club.emberwell.api.search;
+
+import club.emberwell.api.access.Problem;
+import club.emberwell.api.access.Problems;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.remark.Remark;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchQueryCodec;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+import java.util.Set;
+
+/** Reads the search parameters of a request, for every resource that takes them. */
+@ApplicationScoped
+public class SearchRequests {
+  private final CatalogService catalog;
+
+  SearchRequests(CatalogService catalog) {
+    this.catalog = catalog;
+  }
+
+  /**
+   * The query of an address.
+   *
+   * @param others parameters of the resource itself
+   * @throws club.emberwell.api.access.ProblemException 400 with a pointer for each parameter that
+   *     cannot be read; 422 where the only trouble is a quantity that could mean two things
+   */
+  public SearchQuery read(UriInfo uri, Set<String> others) {
+    SearchQueryCodec.Parsed parsed =
+        SearchQueryCodec.read(uri.getQueryParameters(), catalog.vocabulary(), others);
+    if (parsed.problems().isEmpty()) {
+      return parsed.query();
+    }
+    throw problem(parsed.problems()).exception();
+  }
+
+  private static Problem problem(List<Remark> problems) {
+    if (problems.stream().allMatch(SearchQueryCodec::isOfQuantity)) {
+      return Problems.of(problems);
+    }
+    List<Problem.Fault> faults =
+        problems.stream()
+            .map(remark -> new Problem.Fault(remark.field(), remark.detail(), remark.readings()))
+            .toList();
+    String detail = faults.get(0).pointer().substring(1) + ": " + faults.get(0).detail();
+    return Problems.of(Response.Status.BAD_REQUEST.getStatusCode(), detail, faults);
+  }
+}

@@ -1,0 +1,2 @@
+/** Searching reports over the API. */
+package club.emberwell.api.search;
