@@ -1,5 +1,8 @@
 package club.emberwell.search;
 
+import club.emberwell.quantity.Dimension;
+import java.util.Optional;
+
 /**
  * The numbers of every matching trial, one array element each, in no particular order. NaN = not
  * given. Entities are small integers (their {@code number} column) so that grouping costs nothing.
@@ -28,25 +31,48 @@ public record TrialColumns(
     int[][] properties,
     PropertyLabels labels) {
 
-  /** A numeric column. */
+  /** A numeric column, with its word in the API and on pages. */
   public enum Measure {
-    POWER_PERCENT,
-    POWER_W,
-    SPEED,
-    LINE_SPACING,
-    PASSES,
-    REPETITION_RATE,
-    PULSE_DURATION,
-    FOCUS_OFFSET,
-    AREAL_DOSE,
-    LINE_DOSE,
-    PEAK_FLUENCE,
-    BEAM_DIAMETER,
-    RATED_POWER,
-    THICKNESS,
-    QUALITY,
+    POWER_PERCENT("powerPercent", "Power, share of rated", Dimension.POWER_PERCENT),
+    POWER_W("power", "Average power", Dimension.POWER),
+    SPEED("speed", "Speed", Dimension.SPEED),
+    LINE_SPACING("lineSpacing", "Line spacing", Dimension.LINE_SPACING),
+    PASSES("passes", "Passes", null),
+    REPETITION_RATE("repetitionRate", "Pulse repetition rate", Dimension.REPETITION_RATE),
+    PULSE_DURATION("pulseDuration", "Pulse duration", Dimension.PULSE_DURATION),
+    FOCUS_OFFSET("focusOffset", "Focus offset", Dimension.FOCUS_OFFSET),
+    AREAL_DOSE("arealDose", "Nominal dose", Dimension.AREAL_DOSE),
+    LINE_DOSE("lineDose", "Nominal line dose", Dimension.LINE_DOSE),
+    PEAK_FLUENCE("peakFluence", "Peak fluence", Dimension.FLUENCE),
+    BEAM_DIAMETER("beamDiameter", "Beam diameter", Dimension.BEAM_DIAMETER),
+    RATED_POWER("ratedPower", "Rated power", Dimension.POWER),
+    THICKNESS("thickness", "Thickness", Dimension.THICKNESS),
+    QUALITY("quality", "Quality", null),
     /** Days since 1970-01-01. */
-    POSTED
+    POSTED("posted", "Posted", null);
+
+    private final String code;
+    private final String label;
+    private final Dimension dimension;
+
+    Measure(String code, String label, Dimension dimension) {
+      this.code = code;
+      this.label = label;
+      this.dimension = dimension;
+    }
+
+    public String code() {
+      return code;
+    }
+
+    public String label() {
+      return label;
+    }
+
+    /** What it measures; empty for counts and dates. */
+    public Optional<Dimension> dimension() {
+      return Optional.ofNullable(dimension);
+    }
   }
 
   /** A recorded property that could explain why voices differ. */

@@ -1,5 +1,6 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Role;
 import io.quarkus.runtime.LaunchMode;
 import io.quarkus.security.identity.SecurityIdentity;
@@ -7,8 +8,12 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.inject.Named;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
@@ -16,8 +21,12 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 @Named("page")
 @RequestScoped
 public class PageFrame {
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
+
   @Inject SecurityIdentity identity;
   @Inject UriInfo uri;
+  @Inject ClubSettings club;
 
   @ConfigProperty(name = "quarkus.application.version")
   String version;
@@ -47,7 +56,12 @@ public class PageFrame {
   }
 
   public String getClubName() {
-    return "Emberwell";
+    return club.clubName();
+  }
+
+  /** A date as it stands on pages. */
+  public String day(Instant when) {
+    return DAY.format(when.atZone(ZoneOffset.UTC));
   }
 
   public boolean isSignedIn() {
@@ -59,7 +73,7 @@ public class PageFrame {
   }
 
   public boolean isDoorOpen() {
-    return true;
+    return club.door() == ClubSettings.Door.OPEN;
   }
 
   public boolean isModerator() {

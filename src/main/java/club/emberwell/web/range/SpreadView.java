@@ -1,0 +1,150 @@
+package club.emberwell.web.range;
+
+import club.emberwell.consensus.Spread;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.stats.Quantiles;
+import club.emberwell.web.plot.StripPlot;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/**
+ * One measure of a range as a page shows it: a sentence, a plot, and the same numbers as a table.
+ *
+ * @param headline the middle and the quartiles in words, or the dots' values
+ * @param sure what is known of the middle, or why nothing is
+ * @param next where one more member would land, with its probability
+ * @param cells the table under the plot
+ */
+public record SpreadView(
+    String code,
+    String label,
+    String unit,
+    int n,
+    int voices,
+    int aside,
+    String headline,
+    String sure,
+    String next,
+    StripPlot plot,
+    List<Cell> cells) {
+  private static final double PERCENT = 100;
+
+  /** A column of the table. */
+  public record Cell(String label, String value) {}
+
+  /**
+   * @param scope unique in the page, part of the plot's id
+   * @param mine the reader's own value to mark, or null
+   */
+  static SpreadView of(Spread spread, UnitPreferences reader, String scope, Double mine) {
+    Measure measure = spread.measure();
+    MeasureText text = new MeasureText(measure, reader);
+    String headline = headline(spread, text);
+    String sure = sure(spread, text);
+    String next = next(spread, text);
+    return new SpreadView(
+        measure.code(),
+        measure.label(),
+        text.unit(),
+        spread.n(),
+        spread.voices().size(),
+        spread.aside().size(),
+        headline,
+        sure,
+        next,
+        plot(spread, text, scope, mine, headline + " " + sure + " " + next),
+        cells(spread, text));
+  }
+
+  private static String headline(Spread spread, MeasureText text) {
+    if (spread.quantiles().isEmpty()) {
+      return Arrays.stream(spread.voices().values())
+          .sorted()
+          .mapToObj(text::text)
+          .collect(Collectors.joining(" and "));
+    }
+    Quantiles.Seven q = spread.quantiles().get();
+    double[] half = text.ends(q.p25(), q.p75());
+    return "Middle "
+        + text.text(q.median())
+        + ", half of the members between "
+        + text.tick(half[0])
+        + " and "
+        + text.tick(half[1])
+        + ".";
+  }
+
+  private static String sure(Spread spread, MeasureText text) {
+    return spread
+        .medianInterval()
+        .map(
+            i -> {
+              double[] ends = text.ends(i.low(), i.high());
+              return "The middle of all such members lies between "
+                  + text.tick(ends[0])
+                  + " and "
+                  + text.tick(ends[1])
+                  + " (95 % interval).";
+            })
+        .orElse("Too few members to say how sure the middle is; that takes six.");
+  }
+
+  private static String next(Spread spread, MeasureText text) {
+    return spread
+        .nextMember()
+        .map(
+            i -> {
+              double[] ends = text.ends(i.low(), i.high());
+              return "One more member lands between "
+                  + text.tick(ends[0])
+                  + " and "
+                  + text.tick(ends[1])
+                  + " with "
+                  + Math.round(i.coverage() * PERCENT)
+                  + " % probability.";
+            })
+        .orElse("Too few members for a band.");
+  }
+
+  private static StripPlot plot(
+      Spread spread, MeasureText text, String scope, Double mine, String description) {
+    double[] quartiles = spread.quantiles().map(q -> text.ends(q.p25(), q.p75())).orElse(null);
+    boolean positive =
+        Arrays.stream(spread.voices().values()).allMatch(v -> v > 0)
+            && Arrays.stream(spread.aside().values()).allMatch(v -> v > 0);
+    return StripPlot.of(
+        new StripPlot.Input(
+            scope + "-" + spread.measure().code(),
+            spread.measure().label() + " of " + spread.voices().size() + " members",
+            description,
+            text.values(spread.voices().values()),
+            text.values(spread.aside().values()),
+            quartiles,
+            spread.quantiles().map(q -> text.value(q.median())).orElse(null),
+            spread.medianInterval().map(i -> text.ends(i.low(), i.high())).orElse(null),
+            spread.nextMember().map(i -> text.ends(i.low(), i.high())).orElse(null),
+            mine == null ? null : text.value(mine),
+            positive,
+            text::tick));
+  }
+
+  private static List<Cell> cells(Spread spread, MeasureText text) {
+    List<Cell> cells = new ArrayList<>();
+    spread
+        .quantiles()
+        .ifPresent(
+            q -> {
+              cells.add(new Cell("Least", text.number(q.min())));
+              cells.add(new Cell("10 %", text.number(q.p10())));
+              cells.add(new Cell("25 %", text.number(q.p25())));
+              cells.add(new Cell("Middle", text.number(q.median())));
+              cells.add(new Cell("75 %", text.number(q.p75())));
+              cells.add(new Cell("90 %", text.number(q.p90())));
+              cells.add(new Cell("Most", text.number(q.max())));
+            });
+    return cells;
+  }
+}
