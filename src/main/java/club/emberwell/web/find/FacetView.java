@@ -1,0 +1,72 @@
+package club.emberwell.web.find;
+
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchResult.FacetList;
+import club.emberwell.search.SearchResult.FacetValue;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * A facet as the page shows it.
+ *
+ * @param open whether it stands open: something in it is chosen
+ * @param first the values in sight
+ * @param rest what "show more" opens
+ */
+record FacetView(String code, String label, boolean open, List<Value> first, List<Value> rest) {
+  /** Values in sight before "show more". */
+  static final int IN_SIGHT = 7;
+
+  /** A value with the address that chooses it or takes it away. */
+  record Value(String id, String label, int count, boolean selected, int depth, String href) {}
+
+  static FacetView of(FacetList list, SearchQuery query) {
+    String code = list.facet().code();
+    Set<String> wanted = openBranches(list.values());
+    List<Value> first = new ArrayList<>();
+    List<Value> rest = new ArrayList<>();
+    boolean chosen = false;
+    for (FacetValue value : list.values()) {
+      if (value.count() == 0 && !value.selected()) {
+        continue;
+      }
+      chosen |= value.selected();
+      boolean inBranch = value.depth() == 0 || wanted.contains(value.parent());
+      Value view =
+          new Value(
+              code + "-" + value.value().replaceAll("[^A-Za-z0-9-]", "_"),
+              value.label(),
+              value.count(),
+              value.selected(),
+              Math.min(3, value.depth()),
+              FindView.address(query.toggled(code, value.value())));
+      if (value.selected() || inBranch && first.size() < IN_SIGHT) {
+        first.add(view);
+      } else {
+        rest.add(view);
+      }
+    }
+    return new FacetView(code, list.facet().label(), chosen, first, rest);
+  }
+
+  /** The chosen values and everything above them: their children are in sight. */
+  private static Set<String> openBranches(List<FacetValue> values) {
+    Set<String> open = new HashSet<>();
+    for (int i = values.size() - 1; i >= 0; i--) {
+      FacetValue value = values.get(i);
+      if (value.selected() || open.contains(value.value())) {
+        open.add(value.value());
+        if (value.parent() != null) {
+          open.add(value.parent());
+        }
+      }
+    }
+    return open;
+  }
+
+  boolean isEmpty() {
+    return first.isEmpty() && rest.isEmpty();
+  }
+}

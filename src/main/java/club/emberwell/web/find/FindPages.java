@@ -1,0 +1,53 @@
+package club.emberwell.web.find;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.member.Role;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.search.SearchQueryCodec.Parsed;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.Set;
+
+/** Find settings: the first page, whose address is its whole state. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+public class FindPages {
+  private final FindViews views;
+  private final CatalogService catalog;
+  private final CurrentActor current;
+
+  FindPages(FindViews views, CatalogService catalog, CurrentActor current) {
+    this.views = views;
+    this.catalog = catalog;
+    this.current = current;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance find(FindView view);
+  }
+
+  @GET
+  @RolesAllowed(Role.READ)
+  public TemplateInstance find(@Context UriInfo uri) {
+    Parsed parsed =
+        SearchQueryCodec.read(
+            uri.getQueryParameters(),
+            catalog.current().vocabulary(),
+            Set.of(),
+            current.preferences().numberStyle());
+    return Templates.find(views.of(parsed, current.get()));
+  }
+}

@@ -1,0 +1,208 @@
+package club.emberwell.web.find;
+
+import club.emberwell.bench.Machines;
+import club.emberwell.catalog.Ban;
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.consensus.ConsensusService;
+import club.emberwell.consensus.Range;
+import club.emberwell.member.Actor;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.Remark;
+import club.emberwell.search.Facet;
+import club.emberwell.search.Order;
+import club.emberwell.search.RangeField;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.search.SearchQueryCodec.Parsed;
+import club.emberwell.search.SearchResult;
+import club.emberwell.search.SearchService;
+import club.emberwell.web.find.FindView.Chip;
+import club.emberwell.web.find.FindView.Hazard;
+import club.emberwell.web.find.FindView.Pair;
+import club.emberwell.web.find.FindView.Way;
+import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.range.RangeView;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Composes the search page from the search, the ranges and the cautions. */
+@ApplicationScoped
+class FindViews {
+  private final SearchService search;
+  private final ConsensusService consensus;
+  private final CatalogService catalog;
+  private final Machines machines;
+
+  FindViews(
+      SearchService search, ConsensusService consensus, CatalogService catalog, Machines machines) {
+    this.search = search;
+    this.consensus = consensus;
+    this.catalog = catalog;
+    this.machines = machines;
+  }
+
+  FindView of(Parsed parsed, Actor actor) {
+    SearchQuery query = parsed.query();
+    Catalog now = catalog.current();
+    SearchResult result = search.search(query, actor);
+    boolean narrow = isNarrow(query);
+    List<Range> ranges = narrow ? consensus.ranges(query) : List.of();
+    UnitPreferences reader = actor.units();
+    List<RangeView> views = new ArrayList<>();
+    for (int i = 0; i < ranges.size(); i++) {
+      views.add(RangeView.of(ranges.get(i), reader, "range" + i));
+    }
+    String parameters = SearchQueryCodec.write(query.withPage(0));
+    return new FindView(
+        query.text(),
+        hidden(query),
+        chips(result),
+        query.isEverything() ? null : "/",
+        result.facets().stream()
+            .map(list -> FacetView.of(list, query))
+            .filter(facet -> !facet.isEmpty())
+            .toList(),
+        hazards(query, now),
+        parsed.problems().stream().map(Remark::detail).toList(),
+        found(result),
+        views.isEmpty() ? null : views.get(0),
+        views.isEmpty() ? views : views.subList(1, views.size()),
+        narrow ? "" : "Choose a material or a coating, or type one, to see the range of what members used.",
+        narrow ? "/range?" + parameters : null,
+        result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
+        result.suggestions().stream()
+            .map(s -> new Way(s.label(), FindView.address(s.query()), s.reports()))
+            .toList(),
+        result.guesses().entrySet().stream()
+            .map(e -> "“" + e.getKey() + "” was read as " + String.join(", ", e.getValue()))
+            .toList(),
+        orders(query, result.order()),
+        machineOptions(actor, query),
+        query.page() > 0 ? FindView.address(query.withPage(query.page() - 1)) : null,
+        query.page() + 1 < result.pages()
+            ? FindView.address(query.withPage(query.page() + 1))
+            : null,
+        "Page " + (query.page() + 1) + " of " + Math.max(1, result.pages()));
+  }
+
+  /** A range over all materials would say nothing about any. */
+  private static boolean isNarrow(SearchQuery query) {
+    return !query.text().isEmpty()
+        || query.facets().containsKey(Facet.MATERIAL.code())
+        || query.facets().containsKey(Facet.COATING.code());
+  }
+
+  private static String found(SearchResult result) {
+    String reports =
+        result.totalReports() == 1 ? "1 report" : result.totalReports() + " reports";
+    String trials = result.totalTrials() == 1 ? "1 trial" : result.totalTrials() + " trials";
+    return reports + " with " + trials;
+  }
+
+  /** What the text form sends along besides its own box. */
+  private static List<Pair> hidden(SearchQuery query) {
+    String parameters = SearchQueryCodec.write(query.withText("").withSort("").withNear(null));
+    return parameters.isEmpty()
+        ? List.of()
+        : Arrays.stream(parameters.split("&"))
+            .map(pair -> pair.split("=", 2))
+            .map(
+                pair ->
+                    new Pair(
+                        pair[0],
+                        java.net.URLDecoder.decode(
+                            pair[1], java.nio.charset.StandardCharsets.UTF_8)))
+            .toList();
+  }
+
+  private List<Chip> chips(SearchResult result) {
+    SearchQuery query = result.query();
+    List<Chip> chips = new ArrayList<>();
+    if (!query.text().isEmpty()) {
+      chips.add(new Chip("“" + query.text() + "”", FindView.address(query.withText(""))));
+    }
+    result.facets().forEach(
+        facet ->
+            facet.values().stream()
+                .filter(SearchResult.FacetValue::selected)
+                .map(
+                    v ->
+                        new Chip(
+                            facet.facet().label() + ": " + v.label(),
+                            FindView.address(query.toggled(facet.facet().code(), v.value()))))
+                .forEach(chips::add));
+    query.ranges().forEach((stem, limits) -> RangeField.of(stem).ifPresent(f -> chips.add(chip(query, f, limits))));
+    return chips;
+  }
+
+  private static Chip chip(SearchQuery query, RangeField field, SearchQuery.Limits limits) {
+    String from = SearchQueryCodec.written(field, limits.min());
+    String to = SearchQueryCodec.written(field, limits.max());
+    String text = from.isEmpty() ? "up to " + to : to.isEmpty() ? "from " + from : from + " to " + to;
+    return new Chip(
+        field.label() + " " + text, FindView.address(query.withRange(field.stem(), null)));
+  }
+
+  private static List<Hazard> hazards(SearchQuery query, Catalog now) {
+    List<Hazard> hazards = new ArrayList<>();
+    Vocabulary vocabulary = now.vocabulary();
+    now.cautions()
+        .banInText(query.text(), null, null)
+        .ifPresent(ban -> hazards.add(hazard(ban)));
+    for (TermKind kind : List.of(TermKind.MATERIAL, TermKind.COATING)) {
+      for (String slug : query.facets().getOrDefault(kind.code(), List.of())) {
+        vocabulary
+            .successor(kind, slug)
+            .ifPresent(
+                term ->
+                    now.cautions().forTerm(kind, term.slug()).stream()
+                        .map(caution -> hazard(caution, kind, term.slug()))
+                        .forEach(hazards::add));
+      }
+    }
+    return hazards.stream().distinct().toList();
+  }
+
+  private static Hazard hazard(Ban ban) {
+    return new Hazard("Takes no settings: " + ban.subject(), ban.sentence(), "/materials");
+  }
+
+  private static Hazard hazard(Caution caution, TermKind kind, String slug) {
+    String title =
+        (caution.rule().isBan() ? "Takes no settings: " : "Take care: ")
+            + caution.because().map(t -> t.label()).orElse("");
+    return new Hazard(
+        title,
+        caution.rule().claim()
+            + " "
+            + caution.rule().advice()
+            + " Source: "
+            + caution.rule().evidence().source()
+            + ".",
+        "/materials/" + (kind == TermKind.MATERIAL ? "" : "coating/") + slug);
+  }
+
+  private static List<Option> orders(SearchQuery query, Order effective) {
+    return Stream.of(Order.values())
+        .filter(o -> o != Order.NEAR || query.near() != null)
+        .filter(o -> o != Order.RELEVANCE || !query.text().isEmpty())
+        .map(o -> new Option(o.code(), o.label(), o == effective))
+        .toList();
+  }
+
+  private List<Option> machineOptions(Actor actor, SearchQuery query) {
+    if (!actor.signedIn()) {
+      return List.of();
+    }
+    return machines.of(actor).stream()
+        .map(m -> new Option(m.id().toString(), m.name(), m.id().equals(query.near())))
+        .toList();
+  }
+}
