@@ -1,0 +1,121 @@
+package club.emberwell.exchange;
+
+import club.emberwell.bench.WrittenMachine;
+import club.emberwell.quantity.WrittenQuantity;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.databind.DeserializationContext;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.deser.std.StdDeserializer;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The files of an invented club, as they travel inside the jar. */
+final class ScenarioFiles {
+  private static final ObjectMapper MAPPER =
+      JsonMapper.builder()
+          .addModule(new JavaTimeModule())
+          .addModule(
+              new SimpleModule().addDeserializer(WrittenQuantity.class, new QuantityAsTyped()))
+          .build();
+
+  private final String folder;
+
+  /**
+   * @param folder on the class path, without slashes at the ends
+   */
+  ScenarioFiles(String folder) {
+    this.folder = folder;
+  }
+
+  record Person(String handle, String about, String role) {}
+
+  record OwnedMachine(String owner, WrittenMachine machine) {}
+
+  List<Person> members() {
+    return rows("members.csv").stream().map(c -> new Person(c[0], c[1], c[2])).toList();
+  }
+
+  List<OwnedMachine> machines() {
+    return rows("machines.csv").stream().map(ScenarioFiles::machine).toList();
+  }
+
+  private static OwnedMachine machine(String[] cell) {
+    boolean pulsed = !cell[6].equals("cw");
+    String control = cell[12].equals("yes") ? "set-freely" : "follows-repetition-rate";
+    return new OwnedMachine(
+        cell[0],
+        new WrittenMachine(
+            cell[1],
+            cell[2],
+            quantity(cell[3]),
+            quantity(cell[4]),
+            cell[5],
+            cell[6],
+            null,
+            pulsed ? control : null,
+            quantity(cell[7]),
+            quantity(cell[8]),
+            quantity(cell[11]),
+            null,
+            List.of()));
+  }
+
+  private static WrittenQuantity quantity(String typed) {
+    return typed.isEmpty() ? null : WrittenQuantity.of(typed);
+  }
+
+  List<ScenarioReport> reports() {
+    return lines("reports.jsonl").stream()
+        .map(
+            line -> {
+              try {
+                return MAPPER.readValue(line, ScenarioReport.class);
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+            })
+        .toList();
+  }
+
+  /** Rows of a semicolon table without comments and heading. */
+  private List<String[]> rows(String file) {
+    List<String[]> rows =
+        new ArrayList<>(lines(file).stream().map(line -> line.split(";", -1)).toList());
+    rows.remove(0);
+    return rows;
+  }
+
+  private List<String> lines(String file) {
+    String path = "/" + folder + "/" + file;
+    try (InputStream in = ScenarioFiles.class.getResourceAsStream(path)) {
+      if (in == null) {
+        throw new IllegalArgumentException("no scenario at " + path);
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .lines()
+          .filter(line -> !line.isBlank() && !line.startsWith("#"))
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static final class QuantityAsTyped extends StdDeserializer<WrittenQuantity> {
+    QuantityAsTyped() {
+      super(WrittenQuantity.class);
+    }
+
+    @Override
+    public WrittenQuantity deserialize(JsonParser json, DeserializationContext context)
+        throws IOException {
+      return WrittenQuantity.of(json.getText());
+    }
+  }
+}
