@@ -5,6 +5,7 @@ import club.emberwell.api.access.CurrentActor;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
+import club.emberwell.member.NumberStyles;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.Sessions;
@@ -187,7 +188,7 @@ public class MePages {
     List<Field> units =
         CHOOSABLE.entrySet().stream()
             .sorted(Map.Entry.comparingByKey())
-            .map(e -> unitField(e.getKey(), e.getValue(), member.preferences().units()))
+            .map(e -> unitField(e.getKey(), e.getValue(), member.units()))
             .toList();
     units.forEach(first::add);
     return new Account(
@@ -210,7 +211,7 @@ public class MePages {
                 new Option("any", "Ask me when it could mean two things", false),
                 new Option("point", "Point: 0.08 and 1,000", false),
                 new Option("comma", "Comma: 0,08 and 1.000", false)))
-        .value(member.preferences().styleCode())
+        .value(NumberStyles.code(member.units().style()))
         .required();
   }
 

@@ -47,7 +47,7 @@ public class FindPages {
             uri.getQueryParameters(),
             catalog.current().vocabulary(),
             Set.of(),
-            current.preferences().numberStyle());
+            current.get().units().style());
     return Templates.find(views.of(parsed, current.get()));
   }
 }

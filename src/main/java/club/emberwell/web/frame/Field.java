@@ -65,6 +65,12 @@ public final class Field {
     return this;
   }
 
+  /** Which keyboard a phone shows. */
+  public Field inputMode(String mode) {
+    this.inputMode = mode;
+    return this;
+  }
+
   public Field autocomplete(String token) {
     this.autocomplete = token;
     return this;

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The fields of one page's form with the remarks spread over them; nothing typed is ever lost. */
 public final class Form {
@@ -27,6 +28,11 @@ public final class Form {
       throw new IllegalArgumentException("the form has no field " + name);
     }
     return field;
+  }
+
+  /** The field by its dotted name, if the form has it. */
+  public Optional<Field> find(String name) {
+    return Optional.ofNullable(fields.get(name));
   }
 
   /** Spreads remarks over the fields; those without a field here stand in the summary alone. */

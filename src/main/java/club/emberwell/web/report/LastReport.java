@@ -1,0 +1,28 @@
+package club.emberwell.web.report;
+
+import club.emberwell.member.Actor;
+import club.emberwell.report.ReportService;
+import club.emberwell.report.StoredReport;
+import club.emberwell.report.WrittenReport;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Optional;
+
+/** What somebody posted last: the best guess for what they post next. */
+@ApplicationScoped
+class LastReport {
+  private final ReportService reports;
+
+  LastReport(ReportService reports) {
+    this.reports = reports;
+  }
+
+  /** Grids are no pattern for a single result. */
+  Optional<WrittenReport> of(Actor actor) {
+    return reports
+        .latest(actor, 1)
+        .stream()
+        .map(StoredReport::written)
+        .filter(written -> written.trials().size() == 1)
+        .findFirst();
+  }
+}

@@ -1,0 +1,223 @@
+package club.emberwell.web.report;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.bench.Machine;
+import club.emberwell.bench.Machines;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.report.EntryUnconfirmed;
+import club.emberwell.report.Posting;
+import club.emberwell.report.ProhibitedWork;
+import club.emberwell.report.ReportService;
+import club.emberwell.report.StoredReport;
+import club.emberwell.report.WrittenReport;
+import club.emberwell.search.SearchIndex;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.PageFrame;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jboss.resteasy.reactive.RestPath;
+
+/** Post a result: a form that loses nothing and asks before it stores what looks implausible. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.WRITE)
+public class PostPages {
+  private static final int UNPROCESSABLE = 422;
+
+  private final ReportService reports;
+  private final LastReport last;
+  private final Machines machines;
+  private final Words words;
+  private final SearchIndex index;
+  private final CurrentActor current;
+  private final PageFrame page;
+
+  PostPages(
+      ReportService reports,
+      LastReport last,
+      Machines machines,
+      Words words,
+      SearchIndex index,
+      CurrentActor current,
+      PageFrame page) {
+    this.reports = reports;
+    this.last = last;
+    this.machines = machines;
+    this.words = words;
+    this.index = index;
+    this.current = current;
+    this.page = page;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance post(Entry entry);
+  }
+
+  /**
+   * The form in one state.
+   *
+   * @param action where it is sent to
+   * @param doubts warnings to confirm before it is stored as it is
+   * @param ban why nothing about this work is stored, or null
+   * @param version of the report being edited, or null for a new one
+   * @param changedTo set where somebody changed the report meanwhile
+   */
+  record Entry(
+      String heading,
+      String action,
+      Form form,
+      List<Machine> machines,
+      List<Remark> doubts,
+      String ban,
+      Integer version,
+      String changedTo,
+      Words.Lists words) {}
+
+  @GET
+  @Path("post")
+  public TemplateInstance post() {
+    Actor actor = current.get();
+    Map<String, String> likely = last.of(actor).map(ReportFormValues::likely).orElse(Map.of());
+    return Templates.post(entry("Post a result", "/post", likely, List.of()));
+  }
+
+  @POST
+  @Path("post")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public Response post(MultivaluedMap<String, String> sent) {
+    return store(sent, "Post a result", "/post", null, null);
+  }
+
+  @GET
+  @Path("reports/{id}/repeat")
+  public TemplateInstance repeat(@RestPath UUID id) {
+    StoredReport original = reports.get(current.get(), id);
+    Map<String, String> likely = ReportFormValues.likely(original.written());
+    likely.remove("machine");
+    return Templates.post(
+        entry("Tried it too", "/reports/" + id + "/repeat", likely, List.of()));
+  }
+
+  @POST
+  @Path("reports/{id}/repeat")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public Response repeat(@RestPath UUID id, MultivaluedMap<String, String> sent) {
+    return store(sent, "Tried it too", "/reports/" + id + "/repeat", id, null);
+  }
+
+  @GET
+  @Path("reports/{id}/edit")
+  public TemplateInstance edit(@RestPath UUID id) {
+    StoredReport report = reports.get(current.get(), id);
+    Entry entry =
+        entry(
+            "Change your report",
+            "/reports/" + id + "/edit",
+            ReportFormValues.all(report.written()),
+            List.of());
+    return Templates.post(versioned(entry, report.snapshot().version(), null));
+  }
+
+  @POST
+  @Path("reports/{id}/edit")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public Response edit(@RestPath UUID id, MultivaluedMap<String, String> sent) {
+    return store(sent, "Change your report", "/reports/" + id + "/edit", null, id);
+  }
+
+  private Response store(
+      MultivaluedMap<String, String> sent, String heading, String action, UUID repeatOf, UUID edited) {
+    ReportFormReader reader = new ReportFormReader(sent);
+    WrittenReport written = reader.written(repeatOf);
+    Integer version = version(sent);
+    Entry again = versioned(entry(heading, action, reader.values(), reader.remarks()), version, null);
+    if (reader.onlyAsked()) {
+      return Response.ok(Templates.post(again)).build();
+    }
+    if (!reader.remarks().isEmpty()) {
+      return refused(again);
+    }
+    Actor actor = current.get();
+    Posting posting = Posting.ofPage(written, actor.units().style());
+    try {
+      StoredReport stored = stored(actor, posting, repeatOf, edited, version);
+      index.awaitSeen(stored.snapshot().id(), stored.snapshot().version());
+      return Response.seeOther(URI.create("/reports/" + stored.snapshot().id() + "?saved")).build();
+    } catch (EntryRefused e) {
+      return refused(with(again, e.remarks(), List.of(), null));
+    } catch (EntryUnconfirmed e) {
+      return refused(with(again, e.warnings(), e.warnings(), null));
+    } catch (ProhibitedWork e) {
+      return refused(
+          with(again, List.of(Remark.error("prohibited", "/material", e.ban().sentence())), List.of(), e.ban().sentence()));
+    } catch (EntryChanged e) {
+      String now = "/reports/" + edited;
+      return Response.status(Response.Status.PRECONDITION_FAILED)
+          .entity(Templates.post(versioned(again, e.version(), now)))
+          .build();
+    }
+  }
+
+  private StoredReport stored(
+      Actor actor, Posting posting, UUID repeatOf, UUID edited, Integer version) {
+    if (edited != null) {
+      return reports.revise(actor, edited, version == null ? -1 : version, posting, null);
+    }
+    return repeatOf == null
+        ? reports.post(actor, posting)
+        : reports.repeat(actor, repeatOf, posting);
+  }
+
+  private Response refused(Entry entry) {
+    page.fail();
+    return Response.status(UNPROCESSABLE).entity(Templates.post(entry)).build();
+  }
+
+  private Entry entry(
+      String heading, String action, Map<String, String> values, List<Remark> remarks) {
+    List<Machine> own = machines.of(current.get());
+    Form form = ReportForm.of(values, own).remarks(remarks);
+    if (own.size() == 1 && form.field("machine").getValue().isEmpty()) {
+      form.field("machine").value(own.get(0).id().toString());
+    }
+    return new Entry(heading, action, form, own, List.of(), null, null, null, words.lists());
+  }
+
+  private static Entry with(Entry e, List<Remark> remarks, List<Remark> doubts, String ban) {
+    e.form().remarks(remarks);
+    return new Entry(
+        e.heading(), e.action(), e.form(), e.machines(), doubts, ban, e.version(), e.changedTo(), e.words());
+  }
+
+  private static Entry versioned(Entry e, Integer version, String changedTo) {
+    return new Entry(
+        e.heading(), e.action(), e.form(), e.machines(), e.doubts(), e.ban(), version, changedTo, e.words());
+  }
+
+  private static Integer version(MultivaluedMap<String, String> sent) {
+    String text = sent.getFirst("version");
+    return text != null && text.matches("\\d{1,9}") ? Integer.valueOf(text) : null;
+  }
+}

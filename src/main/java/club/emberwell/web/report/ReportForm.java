@@ -1,0 +1,102 @@
+package club.emberwell.web.report;
+
+import club.emberwell.bench.Machine;
+import club.emberwell.laser.Direction;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Process;
+import club.emberwell.report.ReportLimits;
+import club.emberwell.web.frame.Field;
+import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.frame.Form;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/** The fields of a report, named after the API's pointers, with what stands in them. */
+final class ReportForm {
+  private static final int QUANTITY_LENGTH = 64;
+  private static final Option NOTHING = new Option("", "not said", false);
+
+  private ReportForm() {}
+
+  /**
+   * @param values by field name
+   */
+  static Form of(Map<String, String> values, List<Machine> machines) {
+    Form form = new Form();
+    form.add(machine(machines)).add(word("material", "Material", "materials").required());
+    form.add(word("coating", "Coating", "coatings").hint("Powder coat, anodised, paint …"));
+    form.add(word("colour", "Colour of the coating", "colours").hint("A word or a hex colour."));
+    form.add(quantity("thickness", "Thickness", "3 mm, 1/8 in"));
+    form.add(choice("process", "What you did", processes()).required());
+    settings(form);
+    form.add(choice("effect", "How it came out", effects()).required());
+    form.add(choice("quality", "How good, where right", qualities()));
+    form.add(word("defects", "What went wrong", "defect-words").hint("Charring, halo, banding …"));
+    form.add(Field.of("notes", "Notes").maxLength(ReportLimits.NOTES));
+    form.add(Field.of("lot", "Lot or supplier's batch").maxLength(ReportLimits.LOT));
+    form.add(
+        Field.of("controllerVersion", "Controller version")
+            .maxLength(ReportLimits.CONTROLLER_VERSION));
+    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
+    return form;
+  }
+
+  private static void settings(Form form) {
+    form.add(quantity("settings.power", "Power", "45 % or 9 W").required());
+    form.add(quantity("settings.speed", "Speed", "3000 mm/min, 50 mm/s, 12 in/s").required());
+    form.add(quantity("settings.lineSpacing", "Line spacing", "0.1 mm, 254 dpi; area work only"));
+    form.add(Field.of("settings.passes", "Passes").inputMode("numeric").maxLength(5));
+    form.add(quantity("settings.repetitionRate", "Pulse repetition rate", "30 kHz"));
+    form.add(quantity("settings.pulseDuration", "Pulse duration", "200 ns"));
+    form.add(
+        quantity("settings.focusOffset", "Focus offset", "+2 mm is away from the work, -1 mm into it"));
+    form.add(
+        choice("settings.airAssist", "Air assist", List.of(option("true", "on"), option("false", "off"))));
+    form.add(
+        choice(
+            "settings.direction",
+            "Direction of the lines",
+            Stream.of(Direction.values()).map(d -> option(d.code(), d.label())).toList()));
+    form.add(choice("settings.crossPass", "Second fill across the first", List.of(option("true", "yes"), option("false", "no"))));
+  }
+
+  private static Field machine(List<Machine> machines) {
+    return Field.of("machine", "On which machine")
+        .options(machines.stream().map(m -> option(m.id().toString(), m.name())).toList())
+        .required();
+  }
+
+  private static Field word(String name, String label, String datalist) {
+    return Field.of(name, label).list(datalist).maxLength(ReportLimits.WORDS);
+  }
+
+  private static Field quantity(String name, String label, String hint) {
+    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
+  }
+
+  private static Field choice(String name, String label, List<Option> options) {
+    return Field.of(name, label).options(options);
+  }
+
+  private static List<Option> processes() {
+    return Stream.of(Process.values()).map(p -> option(p.code(), p.label())).toList();
+  }
+
+  private static List<Option> effects() {
+    return Stream.of(Effect.values()).map(e -> option(e.code(), e.label())).toList();
+  }
+
+  private static List<Option> qualities() {
+    return Stream.concat(
+            Stream.of(NOTHING),
+            IntStream.rangeClosed(1, ReportLimits.BEST_QUALITY)
+                .mapToObj(q -> option(Integer.toString(q), Integer.toString(q))))
+        .toList();
+  }
+
+  private static Option option(String value, String label) {
+    return new Option(value, label, false);
+  }
+}

@@ -1,0 +1,75 @@
+package club.emberwell.web.report;
+
+import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.WrittenReport;
+import club.emberwell.report.WrittenSettings;
+import club.emberwell.report.WrittenTrial;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** An entry in its author's words, back as the values of form fields. */
+final class ReportFormValues {
+  private final Map<String, String> values = new LinkedHashMap<>();
+
+  private ReportFormValues() {}
+
+  /** Everything, for an edit. */
+  static Map<String, String> all(WrittenReport written) {
+    ReportFormValues form = new ReportFormValues();
+    form.work(written);
+    form.trial(written.trials().get(0), true);
+    form.put("notes", written.notes());
+    form.put("lot", written.lot());
+    form.put("controllerVersion", written.controllerVersion());
+    return form.values;
+  }
+
+  /** What a next report of the same person likely has in common; never the judgement. */
+  static Map<String, String> likely(WrittenReport written) {
+    ReportFormValues form = new ReportFormValues();
+    form.work(written);
+    form.trial(written.trials().get(0), false);
+    form.put("controllerVersion", written.controllerVersion());
+    return form.values;
+  }
+
+  private void work(WrittenReport w) {
+    put("machine", w.machine());
+    put("material", w.material());
+    put("coating", w.coating());
+    put("colour", w.colour());
+    put("thickness", w.thickness());
+    put("process", w.process() == null ? null : w.process().strip().replace(' ', '-'));
+  }
+
+  private void trial(WrittenTrial trial, boolean judged) {
+    WrittenSettings s = trial.settings();
+    put("settings.power", s.power());
+    put("settings.speed", s.speed());
+    put("settings.lineSpacing", s.lineSpacing());
+    put("settings.passes", s.passes());
+    put("settings.repetitionRate", s.repetitionRate());
+    put("settings.pulseDuration", s.pulseDuration());
+    put("settings.focusOffset", s.focusOffset());
+    put("settings.airAssist", s.airAssist());
+    put("settings.direction", s.direction());
+    put("settings.crossPass", s.crossPass());
+    if (judged) {
+      put("effect", trial.effect() == null ? null : trial.effect().strip().replace(' ', '-'));
+      put("quality", trial.quality());
+      put("defects", trial.defects() == null ? null : String.join(", ", trial.defects()));
+    }
+  }
+
+  private void put(String name, Object value) {
+    if (value instanceof WrittenQuantity quantity) {
+      values.put(
+          name,
+          quantity.text() != null
+              ? quantity.text()
+              : quantity.value().toPlainString() + " " + quantity.unit());
+    } else if (value != null) {
+      values.put(name, value.toString());
+    }
+  }
+}
