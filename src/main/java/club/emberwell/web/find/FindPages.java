@@ -45,7 +45,7 @@ public class FindPages {
     Parsed parsed =
         SearchQueryCodec.read(
             uri.getQueryParameters(),
-            catalog.current().vocabulary(),
+            catalog.snapshot().vocabulary(),
             Set.of(),
             current.get().units().style());
     return Templates.find(views.of(parsed, current.get()));

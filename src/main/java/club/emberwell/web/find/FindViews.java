@@ -50,7 +50,7 @@ class FindViews {
 
   FindView of(Parsed parsed, Actor actor) {
     SearchQuery query = parsed.query();
-    Catalog now = catalog.current();
+    Catalog now = catalog.snapshot();
     SearchResult result = search.search(query, actor);
     boolean narrow = isNarrow(query);
     List<Range> ranges = narrow ? consensus.ranges(query) : List.of();

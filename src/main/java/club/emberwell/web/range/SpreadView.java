@@ -31,6 +31,8 @@ public record SpreadView(
     StripPlot plot,
     List<Cell> cells) {
   private static final double PERCENT = 100;
+  private static final List<String> COLUMNS =
+      List.of("Least", "10 %", "25 %", "Middle", "75 %", "90 %", "Most");
 
   /** A column of the table. */
   public record Cell(String label, String value) {}
@@ -131,20 +133,20 @@ public record SpreadView(
             text::tick));
   }
 
+  /** Smallest first in the reader's unit: more lines per inch is less spacing. */
   private static List<Cell> cells(Spread spread, MeasureText text) {
+    if (spread.quantiles().isEmpty()) {
+      return List.of();
+    }
+    Quantiles.Seven q = spread.quantiles().get();
+    double[] values =
+        text.values(
+            new double[] {q.min(), q.p10(), q.p25(), q.median(), q.p75(), q.p90(), q.max()});
+    Arrays.sort(values);
     List<Cell> cells = new ArrayList<>();
-    spread
-        .quantiles()
-        .ifPresent(
-            q -> {
-              cells.add(new Cell("Least", text.number(q.min())));
-              cells.add(new Cell("10 %", text.number(q.p10())));
-              cells.add(new Cell("25 %", text.number(q.p25())));
-              cells.add(new Cell("Middle", text.number(q.median())));
-              cells.add(new Cell("75 %", text.number(q.p75())));
-              cells.add(new Cell("90 %", text.number(q.p90())));
-              cells.add(new Cell("Most", text.number(q.max())));
-            });
+    for (int i = 0; i < values.length; i++) {
+      cells.add(new Cell(COLUMNS.get(i), text.tick(values[i])));
+    }
     return cells;
   }
 }

@@ -93,7 +93,33 @@ public class PostPages {
       String ban,
       Integer version,
       String changedTo,
-      Words.Lists words) {}
+      Words.Lists words) {
+    private static final List<String> MORE =
+        List.of(
+            "settings.repetitionRate",
+            "settings.pulseDuration",
+            "settings.focusOffset",
+            "settings.airAssist",
+            "settings.direction",
+            "settings.crossPass",
+            "thickness");
+    private static final List<String> WORDS = List.of("defects", "notes", "lot", "controllerVersion");
+
+    /** What holds something, or something to correct, stands open. */
+    public boolean isMoreOpen() {
+      return inUse(MORE);
+    }
+
+    public boolean isWordsOpen() {
+      return inUse(WORDS);
+    }
+
+    private boolean inUse(List<String> names) {
+      return names.stream()
+          .map(form::field)
+          .anyMatch(f -> !f.getValue().isEmpty() || f.isFailed() || f.isWarned());
+    }
+  }
 
   @GET
   @Path("post")
@@ -163,7 +189,7 @@ public class PostPages {
     Posting posting = Posting.ofPage(written, actor.units().style());
     try {
       StoredReport stored = stored(actor, posting, repeatOf, edited, version);
-      index.awaitSeen(stored.snapshot().id(), stored.snapshot().version());
+      index.awaitSeen(stored.snapshot().id());
       return Response.seeOther(URI.create("/reports/" + stored.snapshot().id() + "?saved")).build();
     } catch (EntryRefused e) {
       return refused(with(again, e.remarks(), List.of(), null));
