@@ -57,6 +57,10 @@ class ReportReader {
     return whole(id, false);
   }
 
+  List<StoredReport> latest(UUID author, int most) {
+    return reports.latestOf(author, most).stream().map(id -> whole(id, false)).toList();
+  }
+
   List<Revision> history(Actor actor, UUID id) {
     seen(actor, id);
     return revisions.of(id);

@@ -93,6 +93,19 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .getResultList();
   }
 
+  /** Ids of a member's newest reports that were neither withdrawn nor removed. */
+  List<UUID> latestOf(UUID memberId, int most) {
+    return getEntityManager()
+        .createQuery(
+            "select r.id from ReportEntity r where r.memberId = ?1 and r.state in ?2"
+                + " order by r.createdAt desc, r.number desc",
+            UUID.class)
+        .setParameter(1, memberId)
+        .setParameter(2, List.of(ReportState.LIVE, ReportState.WAITING))
+        .setMaxResults(most)
+        .getResultList();
+  }
+
   /** Live repeats of a report, oldest first. */
   List<UUID> repeatsOf(UUID id, int most) {
     return getEntityManager()

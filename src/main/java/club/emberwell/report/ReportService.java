@@ -154,6 +154,12 @@ public class ReportService {
     return reader.visible(actor, id);
   }
 
+  /** The actor's own latest reports that still stand, newest first. */
+  @Transactional
+  public List<StoredReport> latest(Actor actor, int most) {
+    return reader.latest(ReportAccess.signedIn(actor), most);
+  }
+
   /** Every version of a report, newest first; seen by whoever sees the report. */
   @Transactional
   public List<Revision> history(Actor actor, UUID id) {
