@@ -156,7 +156,8 @@ public class ScenarioLoader {
       }
     }
     LOG.infof(
-        "scenario: %d reports are there, %d were refused as they should be", stored, refused - wrongly);
+        "scenario: %d reports are there, %d were refused as they should be",
+        stored, refused - wrongly);
     return new Loaded(stored, refused, wrongly, letIn);
   }
 

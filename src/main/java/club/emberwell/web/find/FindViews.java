@@ -74,7 +74,9 @@ class FindViews {
         found(result),
         views.isEmpty() ? null : views.get(0),
         views.isEmpty() ? views : views.subList(1, views.size()),
-        narrow ? "" : "Choose a material or a coating, or type one, to see the range of what members used.",
+        narrow
+            ? ""
+            : "Choose a material or a coating, or type one, to see the range of what members used.",
         narrow ? "/range?" + parameters : null,
         result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
         result.suggestions().stream()
@@ -100,8 +102,7 @@ class FindViews {
   }
 
   private static String found(SearchResult result) {
-    String reports =
-        result.totalReports() == 1 ? "1 report" : result.totalReports() + " reports";
+    String reports = result.totalReports() == 1 ? "1 report" : result.totalReports() + " reports";
     String trials = result.totalTrials() == 1 ? "1 trial" : result.totalTrials() + " trials";
     return reports + " with " + trials;
   }
@@ -128,24 +129,31 @@ class FindViews {
     if (!query.text().isEmpty()) {
       chips.add(new Chip("“" + query.text() + "”", FindView.address(query.withText(""))));
     }
-    result.facets().forEach(
-        facet ->
-            facet.values().stream()
-                .filter(SearchResult.FacetValue::selected)
-                .map(
-                    v ->
-                        new Chip(
-                            facet.facet().label() + ": " + v.label(),
-                            FindView.address(query.toggled(facet.facet().code(), v.value()))))
-                .forEach(chips::add));
-    query.ranges().forEach((stem, limits) -> RangeField.of(stem).ifPresent(f -> chips.add(chip(query, f, limits))));
+    result
+        .facets()
+        .forEach(
+            facet ->
+                facet.values().stream()
+                    .filter(SearchResult.FacetValue::selected)
+                    .map(
+                        v ->
+                            new Chip(
+                                facet.facet().label() + ": " + v.label(),
+                                FindView.address(query.toggled(facet.facet().code(), v.value()))))
+                    .forEach(chips::add));
+    query
+        .ranges()
+        .forEach(
+            (stem, limits) ->
+                RangeField.of(stem).ifPresent(f -> chips.add(chip(query, f, limits))));
     return chips;
   }
 
   private static Chip chip(SearchQuery query, RangeField field, SearchQuery.Limits limits) {
     String from = SearchQueryCodec.written(field, limits.min());
     String to = SearchQueryCodec.written(field, limits.max());
-    String text = from.isEmpty() ? "up to " + to : to.isEmpty() ? "from " + from : from + " to " + to;
+    String text =
+        from.isEmpty() ? "up to " + to : to.isEmpty() ? "from " + from : from + " to " + to;
     return new Chip(
         field.label() + " " + text, FindView.address(query.withRange(field.stem(), null)));
   }
@@ -153,9 +161,7 @@ class FindViews {
   private static List<Hazard> hazards(SearchQuery query, Catalog now) {
     List<Hazard> hazards = new ArrayList<>();
     Vocabulary vocabulary = now.vocabulary();
-    now.cautions()
-        .banInText(query.text(), null, null)
-        .ifPresent(ban -> hazards.add(hazard(ban)));
+    now.cautions().banInText(query.text(), null, null).ifPresent(ban -> hazards.add(hazard(ban)));
     for (TermKind kind : List.of(TermKind.MATERIAL, TermKind.COATING)) {
       for (String slug : query.facets().getOrDefault(kind.code(), List.of())) {
         vocabulary

@@ -34,7 +34,8 @@ record HitView(
   static final int TRIALS_IN_SIGHT = 2;
 
   /** A trial in one line. */
-  record TrialLine(String settings, String dose, String effect, String effectClass, Integer quality) {}
+  record TrialLine(
+      String settings, String dose, String effect, String effectClass, Integer quality) {}
 
   static HitView of(Hit hit, Vocabulary vocabulary, UnitPreferences reader) {
     ReportSnapshot report = hit.report();

@@ -18,9 +18,7 @@ class LastReport {
 
   /** Grids are no pattern for a single result. */
   Optional<WrittenReport> of(Actor actor) {
-    return reports
-        .latest(actor, 1)
-        .stream()
+    return reports.latest(actor, 1).stream()
         .map(StoredReport::written)
         .filter(written -> written.trials().size() == 1)
         .findFirst();

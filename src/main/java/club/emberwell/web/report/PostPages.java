@@ -103,7 +103,8 @@ public class PostPages {
             "settings.direction",
             "settings.crossPass",
             "thickness");
-    private static final List<String> WORDS = List.of("defects", "notes", "lot", "controllerVersion");
+    private static final List<String> WORDS =
+        List.of("defects", "notes", "lot", "controllerVersion");
 
     /** What holds something, or something to correct, stands open. */
     public boolean isMoreOpen() {
@@ -142,8 +143,7 @@ public class PostPages {
     StoredReport original = reports.get(current.get(), id);
     Map<String, String> likely = ReportFormValues.likely(original.written());
     likely.remove("machine");
-    return Templates.post(
-        entry("Tried it too", "/reports/" + id + "/repeat", likely, List.of()));
+    return Templates.post(entry("Tried it too", "/reports/" + id + "/repeat", likely, List.of()));
   }
 
   @POST
@@ -174,11 +174,16 @@ public class PostPages {
   }
 
   private Response store(
-      MultivaluedMap<String, String> sent, String heading, String action, UUID repeatOf, UUID edited) {
+      MultivaluedMap<String, String> sent,
+      String heading,
+      String action,
+      UUID repeatOf,
+      UUID edited) {
     ReportFormReader reader = new ReportFormReader(sent);
     WrittenReport written = reader.written(repeatOf);
     Integer version = version(sent);
-    Entry again = versioned(entry(heading, action, reader.values(), reader.remarks()), version, null);
+    Entry again =
+        versioned(entry(heading, action, reader.values(), reader.remarks()), version, null);
     if (reader.onlyAsked()) {
       return Response.ok(Templates.post(again)).build();
     }
@@ -197,7 +202,11 @@ public class PostPages {
       return refused(with(again, e.warnings(), e.warnings(), null));
     } catch (ProhibitedWork e) {
       return refused(
-          with(again, List.of(Remark.error("prohibited", "/material", e.ban().sentence())), List.of(), e.ban().sentence()));
+          with(
+              again,
+              List.of(Remark.error("prohibited", "/material", e.ban().sentence())),
+              List.of(),
+              e.ban().sentence()));
     } catch (EntryChanged e) {
       String now = "/reports/" + edited;
       return Response.status(Response.Status.PRECONDITION_FAILED)
@@ -234,12 +243,28 @@ public class PostPages {
   private static Entry with(Entry e, List<Remark> remarks, List<Remark> doubts, String ban) {
     e.form().remarks(remarks);
     return new Entry(
-        e.heading(), e.action(), e.form(), e.machines(), doubts, ban, e.version(), e.changedTo(), e.words());
+        e.heading(),
+        e.action(),
+        e.form(),
+        e.machines(),
+        doubts,
+        ban,
+        e.version(),
+        e.changedTo(),
+        e.words());
   }
 
   private static Entry versioned(Entry e, Integer version, String changedTo) {
     return new Entry(
-        e.heading(), e.action(), e.form(), e.machines(), e.doubts(), e.ban(), version, changedTo, e.words());
+        e.heading(),
+        e.action(),
+        e.form(),
+        e.machines(),
+        e.doubts(),
+        e.ban(),
+        version,
+        changedTo,
+        e.words());
   }
 
   private static Integer version(MultivaluedMap<String, String> sent) {

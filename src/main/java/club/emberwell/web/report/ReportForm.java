@@ -51,15 +51,23 @@ final class ReportForm {
     form.add(quantity("settings.repetitionRate", "Pulse repetition rate", "30 kHz"));
     form.add(quantity("settings.pulseDuration", "Pulse duration", "200 ns"));
     form.add(
-        quantity("settings.focusOffset", "Focus offset", "+2 mm is away from the work, -1 mm into it"));
+        quantity(
+            "settings.focusOffset", "Focus offset", "+2 mm is away from the work, -1 mm into it"));
     form.add(
-        choice("settings.airAssist", "Air assist", List.of(option("true", "on"), option("false", "off"))));
+        choice(
+            "settings.airAssist",
+            "Air assist",
+            List.of(option("true", "on"), option("false", "off"))));
     form.add(
         choice(
             "settings.direction",
             "Direction of the lines",
             Stream.of(Direction.values()).map(d -> option(d.code(), d.label())).toList()));
-    form.add(choice("settings.crossPass", "Second fill across the first", List.of(option("true", "yes"), option("false", "no"))));
+    form.add(
+        choice(
+            "settings.crossPass",
+            "Second fill across the first",
+            List.of(option("true", "yes"), option("false", "no"))));
   }
 
   private static Field machine(List<Machine> machines) {

@@ -49,7 +49,8 @@ public final class TrialText {
     return watts.isEmpty() ? percent : percent + " (" + watts + ")";
   }
 
-  private static void add(List<String> parts, Double value, Dimension dimension, UnitPreferences reader) {
+  private static void add(
+      List<String> parts, Double value, Dimension dimension, UnitPreferences reader) {
     if (value != null) {
       parts.add(QuantityPrinter.print(value, dimension, reader));
     }
@@ -71,7 +72,12 @@ public final class TrialText {
   public static String laser(Laser laser, UnitPreferences reader) {
     return QuantityPrinter.print(laser.ratedPowerW(), Dimension.POWER, reader)
         + " "
-        + laser.source().label().toLowerCase(java.util.Locale.ROOT).replace("co2", "CO2").replace("uv", "UV")
+        + laser
+            .source()
+            .label()
+            .toLowerCase(java.util.Locale.ROOT)
+            .replace("co2", "CO2")
+            .replace("uv", "UV")
         + " "
         + QuantityPrinter.print(laser.wavelengthNm(), Dimension.WAVELENGTH, reader)
         + ", "
