@@ -17,6 +17,7 @@ import java.util.UUID;
 final class FakeClub implements ChangeLog, ReportSource {
   private final Map<UUID, ReportSnapshot> reports = new HashMap<>();
   private final List<Change> changes = new ArrayList<>();
+  private long transactions;
   private UUID epoch = UUID.randomUUID();
   private Position trimmed = Position.START;
   private RuntimeException away;
@@ -41,7 +42,7 @@ final class FakeClub implements ChangeLog, ReportSource {
   }
 
   private void note(UUID id) {
-    changes.add(new Change(new Position(changes.size() + 1L, 1), "report", id));
+    changes.add(new Change(new Position(++transactions, 1), "report", id));
   }
 
   synchronized void startNewEpoch() {
@@ -80,7 +81,7 @@ final class FakeClub implements ChangeLog, ReportSource {
 
   @Override
   public synchronized Position head() {
-    return new Position(changes.size(), Long.MAX_VALUE);
+    return new Position(transactions, Long.MAX_VALUE);
   }
 
   @Override
