@@ -1,0 +1,140 @@
+package club.emberwell.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.bench.MachineReader;
+import club.emberwell.bench.WrittenMachine;
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.quantity.NumberStyle;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** Every report of the invented club goes through the same reader as a posted one. */
+class InventedClubTest {
+  private static final Path CLUB = Path.of("seed-scenario");
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final Catalog CATALOG = CatalogFiles.catalog();
+
+  @Test
+  void everyMachineIsRead() throws IOException {
+    Map<String, MachineReader.Result> machines = machines();
+    assertTrue(machines.size() >= 40);
+    machines.forEach(
+        (name, read) -> assertTrue(read.readable(), () -> name + ": " + read.remarks()));
+  }
+
+  @Test
+  void everyReportIsReadOrRefusedAsItSays() throws IOException {
+    Map<String, MachineReader.Result> machines = machines();
+    int read = 0;
+    List<String> surprises = new ArrayList<>();
+    for (String line : Files.readAllLines(CLUB.resolve("reports.jsonl"))) {
+      JsonNode entry = JSON.readTree(line);
+      MachineReader.Result machine =
+          machines.get(entry.get("by").asText() + "/" + entry.get("machine").asText());
+      Interpretation found =
+          ReportInterpreter.read(
+              Lines.report(entry), machine.values().laser(), CATALOG, NumberStyle.ANY);
+      boolean taken = found.readable() && found.ban().isEmpty();
+      read += taken ? 1 : 0;
+      if (taken == entry.has("expect")) {
+        surprises.add(line + " -> " + found.remarks() + found.ban());
+      }
+    }
+    assertEquals(List.of(), surprises);
+    assertTrue(read >= 1500, "enough reports to look at: " + read);
+  }
+
+  private static Map<String, MachineReader.Result> machines() throws IOException {
+    Map<String, MachineReader.Result> machines = new HashMap<>();
+    for (String line : Files.readAllLines(CLUB.resolve("machines.csv"))) {
+      if (line.startsWith("#") || line.startsWith("owner;")) {
+        continue;
+      }
+      String[] cells = line.split(";", -1);
+      WrittenMachine written =
+          new WrittenMachine(
+              cells[1],
+              cells[2],
+              Entries.text(cells[3]),
+              Entries.text(cells[4]),
+              cells[5],
+              cells[6],
+              null,
+              null,
+              Entries.text(cells[7]),
+              Entries.text(cells[8]),
+              Entries.text(cells[11]),
+              null,
+              null);
+      machines.put(cells[0] + "/" + cells[1], MachineReader.read(written, NumberStyle.ANY));
+    }
+    return machines;
+  }
+
+  /** Lines of the scenario as entries. */
+  private static final class Lines {
+    static WrittenReport report(JsonNode n) {
+      List<WrittenTrial> trials = new ArrayList<>();
+      if (n.has("trials")) {
+        n.get("trials").forEach(t -> trials.add(trial(t)));
+      } else {
+        trials.add(trial(n));
+      }
+      return new WrittenReport(
+          UUID.nameUUIDFromBytes(n.get("machine").asText().getBytes()),
+          null,
+          text(n, "material"),
+          text(n, "coating"),
+          text(n, "colour"),
+          Entries.text(text(n, "thickness")),
+          text(n, "process"),
+          trials,
+          text(n, "notes"),
+          text(n, "lot"),
+          text(n, "controllerVersion"),
+          null,
+          null);
+    }
+
+    private static WrittenTrial trial(JsonNode n) {
+      JsonNode s = n.get("settings");
+      WrittenSettings settings =
+          new WrittenSettings(
+              Entries.text(text(s, "power")),
+              Entries.text(text(s, "speed")),
+              Entries.text(text(s, "lineSpacing")),
+              s.has("passes") ? s.get("passes").intValue() : null,
+              Entries.text(text(s, "repetitionRate")),
+              Entries.text(text(s, "pulseDuration")),
+              Entries.text(text(s, "focusOffset")),
+              s.has("airAssist") ? s.get("airAssist").booleanValue() : null,
+              text(s, "direction"),
+              s.has("crossPass") ? s.get("crossPass").booleanValue() : null);
+      List<String> defects = new ArrayList<>();
+      n.path("defects").forEach(d -> defects.add(d.asText()));
+      return new WrittenTrial(
+          n.has("row") ? n.get("row").intValue() : null,
+          n.has("column") ? n.get("column").intValue() : null,
+          settings,
+          text(n, "effect"),
+          n.has("quality") ? n.get("quality").intValue() : null,
+          defects);
+    }
+
+    private static String text(JsonNode n, String field) {
+      return n.has(field) ? n.get(field).asText() : null;
+    }
+  }
+}
