@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.laser.Laser;
 import club.emberwell.report.ReportRevisionEntity.Cause;
@@ -38,14 +39,14 @@ public class ReportRereading {
   private final ReportRepository reports;
   private final TrialRepository trials;
   private final ReportWriter writer;
-  private final ReportCatalog catalog;
+  private final CatalogService catalog;
   private volatile long readUpTo = -1;
 
   ReportRereading(
       ReportRepository reports,
       TrialRepository trials,
       ReportWriter writer,
-      ReportCatalog catalog) {
+      CatalogService catalog) {
     this.reports = reports;
     this.trials = trials;
     this.writer = writer;

@@ -2,6 +2,7 @@ package club.emberwell.report;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
+import club.emberwell.catalog.CatalogService;
 import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
@@ -30,7 +31,7 @@ public class ReportService {
   private final ReportReader reader;
   private final ReportWriter writer;
   private final Machines machines;
-  private final ReportCatalog catalog;
+  private final CatalogService catalog;
   private final ReportPolicy policy;
 
   ReportService(
@@ -38,7 +39,7 @@ public class ReportService {
       ReportReader reader,
       ReportWriter writer,
       Machines machines,
-      ReportCatalog catalog,
+      CatalogService catalog,
       ReportPolicy policy) {
     this.reports = reports;
     this.reader = reader;

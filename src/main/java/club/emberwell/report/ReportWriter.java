@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import club.emberwell.bench.StoredJson;
+import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.ReportRevisionEntity.Cause;
@@ -18,14 +19,14 @@ class ReportWriter {
   private final TrialRepository trials;
   private final ReportRevisionRepository revisions;
   private final StoredChangeLog changes;
-  private final ReportCatalog catalog;
+  private final CatalogService catalog;
 
   ReportWriter(
       ReportRepository reports,
       TrialRepository trials,
       ReportRevisionRepository revisions,
       StoredChangeLog changes,
-      ReportCatalog catalog) {
+      CatalogService catalog) {
     this.reports = reports;
     this.trials = trials;
     this.revisions = revisions;

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.catalog.CatalogService;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
@@ -34,7 +35,7 @@ class StoredReportsTest {
   @Inject ReportRereading rereading;
   @Inject ReportSource source;
   @Inject ChangeLog changes;
-  @Inject ReportCatalog catalog;
+  @Inject CatalogService catalog;
   @Inject EntityManager db;
 
   private Actor ada;

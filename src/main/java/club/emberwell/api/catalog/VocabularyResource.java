@@ -1,9 +1,9 @@
 package club.emberwell.api.catalog;
 
 import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.member.Role;
-import club.emberwell.report.ReportCatalog;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -23,9 +23,9 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @RolesAllowed(Role.READ)
 @Tag(name = "Vocabulary")
 public class VocabularyResource {
-  private final ReportCatalog catalog;
+  private final CatalogService catalog;
 
-  VocabularyResource(ReportCatalog catalog) {
+  VocabularyResource(CatalogService catalog) {
     this.catalog = catalog;
   }
 

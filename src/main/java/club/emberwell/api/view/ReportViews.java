@@ -4,12 +4,12 @@ import club.emberwell.api.view.ReportJson.Author;
 import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportJson.UsedMachine;
 import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Photo;
-import club.emberwell.report.ReportCatalog;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.TrialSnapshot;
@@ -26,9 +26,9 @@ import java.util.stream.IntStream;
 public class ReportViews {
   public static final String PATH = "/api/v1/reports";
 
-  private final ReportCatalog catalog;
+  private final CatalogService catalog;
 
-  ReportViews(ReportCatalog catalog) {
+  ReportViews(CatalogService catalog) {
     this.catalog = catalog;
   }
 
