@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Deed;
+import club.emberwell.catalog.TermCare;
+import club.emberwell.catalog.Unfiled;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
@@ -36,6 +39,7 @@ class StoredReportsTest {
   @Inject ReportSource source;
   @Inject ChangeLog changes;
   @Inject CatalogService catalog;
+  @Inject TermCare terms;
   @Inject EntityManager db;
 
   private Actor ada;
@@ -224,5 +228,26 @@ class StoredReportsTest {
     assertTrue(rereading.catchUp(catalog.snapshot()) >= 1);
     assertEquals("birch-plywood", reports.get(ada, id).snapshot().material());
     assertEquals(0, rereading.catchUp(catalog.snapshot()));
+  }
+
+  @Test
+  void wordsThatMatchNothingWaitAndAreReadAgainOnceFiled() throws InterruptedException {
+    String words = "zorblite veneer " + UUID.randomUUID().toString().substring(0, 8);
+    UUID id = post(Entries.work(words, null, null)).snapshot().id();
+    Unfiled waiting =
+        IntStream.range(0, 50)
+            .mapToObj(catalog::waiting)
+            .flatMap(List::stream)
+            .filter(u -> u.written().equals(words))
+            .findFirst()
+            .orElseThrow();
+    terms.file(waiting.id(), "birch-plywood", new Deed("a moderator", "a test"));
+    for (int i = 0; i < 100 && reports.get(ada, id).snapshot().material() == null; i++) {
+      Thread.sleep(100);
+    }
+    StoredReport read = reports.get(ada, id);
+    assertEquals("birch-plywood", read.snapshot().material());
+    assertEquals(words, read.snapshot().materialWritten());
+    assertEquals(RevisionAction.READ_AGAIN, reports.history(ada, id).get(0).action());
   }
 }
