@@ -347,7 +347,7 @@ public final class Generate {
       json.append(",\"quality\":").append(3 + random.nextInt(3));
     }
     if (!effect.equals("right") && random.nextInt(100) < 35) {
-      String defect = effect.equals("too little") ? (line(combo.process()) ? "not cut through" : "too faint") : pickText("charring", "halo", "banding");
+      String defect = effect.equals("too little") ? (line(combo.process()) ? "not cut through" : "faint mark") : pickText("charring", "halo", "banding");
       json.append(",\"defects\":[").append(text(defect)).append(']');
     }
     return json.toString();
