@@ -1,5 +1,6 @@
 package club.emberwell.web.find;
 
+import club.emberwell.search.Facet;
 import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchResult.FacetList;
 import club.emberwell.search.SearchResult.FacetValue;
@@ -18,6 +19,10 @@ import java.util.Set;
 record FacetView(String code, String label, boolean open, List<Value> first, List<Value> rest) {
   /** Values in sight before "show more". */
   static final int IN_SIGHT = 7;
+
+  /** What people narrow by most; these stand open. */
+  private static final Set<Facet> OPEN =
+      Set.of(Facet.SOURCE, Facet.MATERIAL, Facet.COATING, Facet.PROCESS);
 
   /** A value with the address that chooses it or takes it away. */
   record Value(String id, String label, int count, boolean selected, int depth, String href) {}
@@ -48,7 +53,8 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
         rest.add(view);
       }
     }
-    return new FacetView(code, list.facet().label(), chosen, first, rest);
+    return new FacetView(
+        code, list.facet().label(), chosen || OPEN.contains(list.facet()), first, rest);
   }
 
   /** The chosen values and everything above them: their children are in sight. */

@@ -1,16 +1,13 @@
 package club.emberwell.web.find;
 
-import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.quantity.Dimension;
-import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.search.SearchResult.Hit;
 import club.emberwell.web.trial.TrialText;
+import club.emberwell.web.trial.WorkText;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -46,7 +43,7 @@ record HitView(
             .toList();
     return new HitView(
         "/reports/" + report.id(),
-        work(report, vocabulary, reader),
+        WorkText.of(report, vocabulary, reader),
         report.process().label(),
         lines,
         Math.max(0, hit.trials().size() - lines.size()),
@@ -63,27 +60,5 @@ record HitView(
         trial.effect().label(),
         TrialText.effectClass(trial.effect()),
         trial.quality());
-  }
-
-  /** "Birch plywood, 3 mm", "Stainless steel / powder coat / navy". */
-  static String work(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
-    List<String> parts = new ArrayList<>();
-    parts.add(label(vocabulary, TermKind.MATERIAL, report.material(), report.materialWritten()));
-    if (report.coatingWritten() != null) {
-      parts.add(label(vocabulary, TermKind.COATING, report.coating(), report.coatingWritten()));
-    }
-    if (report.colourWritten() != null) {
-      parts.add(label(vocabulary, TermKind.COLOUR, report.colour(), report.colourWritten()));
-    }
-    String work = String.join(" / ", parts);
-    return report.thicknessMm() == null
-        ? work
-        : work + ", " + QuantityPrinter.print(report.thicknessMm(), Dimension.THICKNESS, reader);
-  }
-
-  private static String label(Vocabulary vocabulary, TermKind kind, String slug, String written) {
-    return slug == null
-        ? "“" + written + "”"
-        : vocabulary.successor(kind, slug).map(t -> t.label()).orElse(written);
   }
 }

@@ -98,7 +98,17 @@ public record StripPlot(
         Span.on(axis, input.medianInterval(), boxY),
         Span.on(axis, input.band(), boxY),
         input.mine() == null ? null : axis.at(input.mine()),
-        axis.ticks(input.label()));
+        ticks(input, axis));
+  }
+
+  /** Where all values are one, its own number says more than round ones beside it. */
+  private static List<Axis.Tick> ticks(Input input, Axis axis) {
+    double[] all = everything(input);
+    double least = Arrays.stream(all).min().orElse(Double.NaN);
+    double most = Arrays.stream(all).max().orElse(Double.NaN);
+    return least == most
+        ? List.of(new Axis.Tick(axis.at(least), input.label().apply(least)))
+        : axis.ticks(input.label());
   }
 
   private static double[] everything(Input input) {

@@ -69,6 +69,12 @@ public record SpreadView(
           .collect(Collectors.joining(" and "));
     }
     Quantiles.Seven q = spread.quantiles().get();
+    if (q.min() == q.max()) {
+      return "All " + spread.voices().size() + " members: " + text.text(q.median()) + ".";
+    }
+    if (q.p25() == q.p75()) {
+      return "Middle " + text.text(q.median()) + ", the same for half of the members or more.";
+    }
     double[] half = text.ends(q.p25(), q.p75());
     return "Middle "
         + text.text(q.median())

@@ -1,0 +1,173 @@
+package club.emberwell.web.report;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.report.FieldChange;
+import club.emberwell.report.Photos;
+import club.emberwell.report.PictureRefused;
+import club.emberwell.report.ReportGone;
+import club.emberwell.report.ReportService;
+import club.emberwell.report.Revision;
+import club.emberwell.report.WrittenDifference;
+import club.emberwell.web.frame.PageFrame;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
+
+/** The page of a report, its history, its pictures and taking it back. */
+@Path("/reports/{id}")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+public class ReportPages {
+  private static final int UNPROCESSABLE = 422;
+
+  private final ReportService reports;
+  private final Photos photos;
+  private final ReportViewer viewer;
+  private final CurrentActor current;
+  private final PageFrame page;
+
+  ReportPages(
+      ReportService reports,
+      Photos photos,
+      ReportViewer viewer,
+      CurrentActor current,
+      PageFrame page) {
+    this.reports = reports;
+    this.photos = photos;
+    this.viewer = viewer;
+    this.current = current;
+    this.page = page;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance report(ReportPage report, List<String> photoErrors);
+
+    static native TemplateInstance gone(String what);
+
+    static native TemplateInstance history(String id, String work, List<Step> steps);
+
+    static native TemplateInstance withdraw(String id, int version, String work);
+  }
+
+  /** A step of the history with what it changed. */
+  record Step(Revision revision, List<FieldChange> changes) {}
+
+  @GET
+  @RolesAllowed(Role.READ)
+  public Response show(@RestPath UUID id, @RestQuery String saved) {
+    if (saved != null) {
+      page.say("Saved. Everybody finds it now.");
+    }
+    try {
+      return Response.ok(Templates.report(shown(id), List.of())).build();
+    } catch (ReportGone e) {
+      return Response.status(Response.Status.GONE).entity(Templates.gone(e.getMessage())).build();
+    }
+  }
+
+  private ReportPage shown(UUID id) {
+    Actor actor = current.get();
+    return viewer.page(reports.get(actor, id), reports.repeats(actor, id), actor);
+  }
+
+  @GET
+  @Path("history")
+  @RolesAllowed(Role.READ)
+  public TemplateInstance history(@RestPath UUID id) {
+    Actor actor = current.get();
+    ReportPage report = viewer.page(reports.get(actor, id), List.of(), actor);
+    List<Revision> revisions = reports.history(actor, id);
+    List<Step> steps = new ArrayList<>();
+    for (int i = 0; i < revisions.size(); i++) {
+      List<FieldChange> changes =
+          i + 1 < revisions.size()
+              ? WrittenDifference.between(
+                  revisions.get(i + 1).written(), revisions.get(i).written())
+              : List.of();
+      steps.add(new Step(revisions.get(i), changes));
+    }
+    return Templates.history(id.toString(), report.work(), steps);
+  }
+
+  @GET
+  @Path("withdraw")
+  @RolesAllowed(Role.WRITE)
+  public TemplateInstance withdraw(@RestPath UUID id) {
+    ReportPage report = shown(id);
+    return Templates.withdraw(report.id(), report.version(), report.work());
+  }
+
+  @POST
+  @Path("withdraw")
+  @RolesAllowed(Role.WRITE)
+  public Response withdraw(@RestPath UUID id, @RestForm Integer version) {
+    reports.withdraw(current.get(), id, version);
+    return Response.seeOther(URI.create("/reports/" + id)).build();
+  }
+
+  @POST
+  @Path("photos")
+  @RolesAllowed(Role.WRITE)
+  public Response addPhoto(@RestPath UUID id, @RestForm("photo") FileUpload upload)
+      throws IOException {
+    try {
+      if (upload == null || upload.size() == 0) {
+        return refused(id, List.of("Choose a picture first."));
+      }
+      photos.add(current.get(), id, Photos.ready(Files.readAllBytes(upload.uploadedFile())));
+      return Response.seeOther(URI.create("/reports/" + id + "#photos")).build();
+    } catch (PictureRefused e) {
+      return refused(id, List.of(e.getMessage()));
+    } catch (EntryRefused e) {
+      return refused(id, e.remarks().stream().map(r -> r.detail()).toList());
+    }
+  }
+
+  @POST
+  @Path("photos/{photo}/remove")
+  @RolesAllowed(Role.WRITE)
+  public Response removePhoto(@RestPath UUID id, @RestPath UUID photo) {
+    photos.remove(current.get(), id, photo);
+    return Response.seeOther(URI.create("/reports/" + id + "#photos")).build();
+  }
+
+  /** The pictures themselves, for pages; the API has its own address for programs. */
+  @GET
+  @Path("photos/{photo}.jpg")
+  @Produces("image/jpeg")
+  @RolesAllowed(Role.READ)
+  public Response photo(@RestPath UUID id, @RestPath UUID photo, @RestQuery String small) {
+    return Response.ok(photos.bytes(current.get(), id, photo, small != null))
+        .header("Content-Security-Policy", "sandbox; default-src 'none'")
+        .header("Cache-Control", "private, max-age=86400, immutable")
+        .build();
+  }
+
+  private Response refused(UUID id, List<String> errors) {
+    page.fail();
+    return Response.status(UNPROCESSABLE).entity(Templates.report(shown(id), errors)).build();
+  }
+}

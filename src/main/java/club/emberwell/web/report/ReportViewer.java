@@ -1,0 +1,201 @@
+package club.emberwell.web.report;
+
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.laser.DoseFormula;
+import club.emberwell.laser.Formula;
+import club.emberwell.member.Actor;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.Severity;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSource;
+import club.emberwell.report.ReportState;
+import club.emberwell.report.StoredReport;
+import club.emberwell.report.TrialSnapshot;
+import club.emberwell.search.Facet;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.web.report.ReportPage.Danger;
+import club.emberwell.web.report.ReportPage.Other;
+import club.emberwell.web.report.ReportPage.Row;
+import club.emberwell.web.report.ReportPage.Said;
+import club.emberwell.web.trial.TrialText;
+import club.emberwell.web.trial.WorkText;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+
+/** Composes the page of a report. */
+@ApplicationScoped
+class ReportViewer {
+  private final CatalogService catalog;
+  private final ReportSource source;
+
+  ReportViewer(CatalogService catalog, ReportSource source) {
+    this.catalog = catalog;
+    this.source = source;
+  }
+
+  ReportPage page(StoredReport report, List<UUID> repeats, Actor actor) {
+    ReportSnapshot s = report.snapshot();
+    UnitPreferences reader = actor.units();
+    Catalog now = catalog.snapshot();
+    boolean single = s.trials().size() == 1;
+    TrialSnapshot first = s.trials().get(0);
+    boolean mine = actor.is(s.memberId());
+    boolean stands = s.state() == ReportState.LIVE || s.state() == ReportState.WAITING;
+    return new ReportPage(
+        s.id().toString(),
+        s.version(),
+        WorkText.of(s, now.vocabulary(), reader),
+        s.process().label(),
+        TrialText.laser(s.laser(), reader),
+        s.machineName(),
+        s.memberHandle(),
+        s.createdAt(),
+        s.updatedAt(),
+        banner(s.state()),
+        single ? first.effect().label() : null,
+        single ? TrialText.effectClass(first.effect()) : null,
+        single ? first.quality() : null,
+        single ? defects(first, now) : List.of(),
+        single ? SettingRows.of(report, reader) : List.of(),
+        single ? derived(s, first, reader) : List.of(),
+        single ? null : Grids.of(s, reader),
+        said(s),
+        report.remarks().stream().filter(r -> r.severity() != Severity.ERROR).toList(),
+        dangers(s, now),
+        report.photos(),
+        others(repeats, now, reader),
+        s.repeatOf() == null
+            ? null
+            : others(List.of(s.repeatOf()), now, reader).stream().findFirst().orElse(null),
+        similar(s),
+        mine,
+        mine && stands,
+        actor.signedIn() && s.state() == ReportState.LIVE);
+  }
+
+  private static String banner(ReportState state) {
+    return switch (state) {
+      case LIVE -> null;
+      case WAITING ->
+          "Waits for a moderator's first look. Until then only you and moderators see it, and it counts nowhere.";
+      case HELD -> "Held by a moderator until something is settled. It counts nowhere meanwhile.";
+      case REMOVED -> "Removed by a moderator. It counts nowhere.";
+      case WITHDRAWN -> "Withdrawn by its author. It counts nowhere.";
+    };
+  }
+
+  private static List<String> defects(TrialSnapshot trial, Catalog now) {
+    return trial.defects().stream()
+        .map(slug -> now.vocabulary().term(TermKind.DEFECT, slug).map(t -> t.label()).orElse(slug))
+        .toList();
+  }
+
+  private static List<ReportPage.Derived> derived(
+      ReportSnapshot s, TrialSnapshot trial, UnitPreferences reader) {
+    List<ReportPage.Derived> derived = new ArrayList<>();
+    for (DoseFormula formula : DoseFormula.values()) {
+      Double value = formula.value(trial.derived());
+      if (value != null) {
+        Formula how = formula.explain(s.laser(), s.process(), trial.settings());
+        derived.add(
+            new ReportPage.Derived(
+                how.name(),
+                number(value, how.unit(), reader),
+                how.text(),
+                how.inputs().stream()
+                    .filter(i -> i.value() != null)
+                    .map(i -> new Row(i.symbol(), i.name(), number(i.value(), i.unit(), reader)))
+                    .toList(),
+                how.source(),
+                how.caveats()));
+      }
+    }
+    return derived;
+  }
+
+  /** In the units the formula is written in, so that a reader can check it. */
+  private static String number(double value, String unit, UnitPreferences reader) {
+    String shown = unit.replace("mm2", "mm²").replace("cm2", "cm²").replace("um", "µm");
+    String number = QuantityPrinter.number(value, reader.style());
+    return shown.isEmpty() ? number : number + " " + shown;
+  }
+
+  private static List<Said> said(ReportSnapshot s) {
+    List<Said> said = new ArrayList<>();
+    add(said, "Notes", s.notes());
+    add(said, "Lot", s.lot());
+    add(said, "Controller version", s.controllerVersion());
+    return said;
+  }
+
+  private static void add(List<Said> said, String label, String text) {
+    if (text != null && !text.isBlank()) {
+      said.add(new Said(label, text));
+    }
+  }
+
+  private static List<Danger> dangers(ReportSnapshot s, Catalog now) {
+    return now
+        .cautions()
+        .forWork(s.material(), s.coating(), s.process(), s.thicknessMm(), s.laser().source())
+        .stream()
+        .map(ReportViewer::danger)
+        .toList();
+  }
+
+  private static Danger danger(Caution caution) {
+    var rule = caution.rule();
+    String about = caution.because().map(t -> t.label() + ": ").orElse("");
+    return new Danger(
+        rule.isBan(),
+        about + rule.hazard() + " (" + rule.agent() + ")",
+        rule.claim(),
+        rule.advice(),
+        rule.evidence().source(),
+        rule.evidence().disputed());
+  }
+
+  private List<Other> others(List<UUID> ids, Catalog now, UnitPreferences reader) {
+    if (ids.isEmpty()) {
+      return List.of();
+    }
+    return source.byIds(ids).stream()
+        .filter(r -> r.state() == ReportState.LIVE)
+        .map(
+            r -> {
+              TrialSnapshot trial = r.trials().get(0);
+              return new Other(
+                  "/reports/" + r.id(),
+                  r.memberHandle()
+                      + " on "
+                      + TrialText.laser(r.laser(), reader)
+                      + ": "
+                      + TrialText.settings(trial, reader),
+                  trial.effect().label(),
+                  TrialText.effectClass(trial.effect()));
+            })
+        .toList();
+  }
+
+  /** The search that finds what others did with the same work. */
+  private static String similar(ReportSnapshot s) {
+    SearchQuery query = SearchQuery.everything();
+    if (s.material() == null) {
+      query = query.withText(s.materialWritten());
+    } else {
+      query = query.withFacet(Facet.MATERIAL.code(), List.of(s.material()));
+    }
+    if (s.coating() != null) {
+      query = query.withFacet(Facet.COATING.code(), List.of(s.coating()));
+    }
+    query = query.withFacet(Facet.PROCESS.code(), List.of(s.process().code()));
+    return "/?" + SearchQueryCodec.write(query);
+  }
+}
