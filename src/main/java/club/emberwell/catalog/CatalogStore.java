@@ -6,7 +6,6 @@ import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
-import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +15,7 @@ import java.util.stream.Collectors;
 /** The catalog in the database: reading it whole, locking it, and its history. */
 @ApplicationScoped
 class CatalogStore {
-  private final EntityManager entities;
+  private final CatalogStateRepository state;
   private final TermRepository terms;
   private final SynonymRepository synonyms;
   private final CautionRepository cautions;
@@ -26,13 +25,13 @@ class CatalogStore {
   private final Map<String, Integer> cssColours = CatalogFiles.cssColours();
 
   CatalogStore(
-      EntityManager entities,
+      CatalogStateRepository state,
       TermRepository terms,
       SynonymRepository synonyms,
       CautionRepository cautions,
       CatalogRevisionRepository revisions,
       Event<CatalogChange> changes) {
-    this.entities = entities;
+    this.state = state;
     this.terms = terms;
     this.synonyms = synonyms;
     this.cautions = cautions;
@@ -42,21 +41,17 @@ class CatalogStore {
 
   /** The number that rises with every change. */
   long version() {
-    return number("select version from catalog_state");
+    return state.version();
   }
 
   /** Makes the caller the only one who changes the catalog until its transaction ends. */
   void lock() {
-    number("select version from catalog_state for update");
-  }
-
-  private long number(String sql) {
-    return ((Number) entities.createNativeQuery(sql).getSingleResult()).longValue();
+    state.lock();
   }
 
   /** The whole catalog as this transaction sees it; three statements. */
   Catalog read() {
-    entities.flush();
+    state.flush();
     long version = version();
     Vocabulary vocabulary = new Vocabulary(allTerms(), folding);
     return catalog(version, vocabulary);
@@ -136,8 +131,8 @@ class CatalogStore {
 
   /** Counts a change and tells everybody. */
   CatalogChange changed(TermKind kind, Set<String> slugs, Set<String> spellings) {
-    entities.flush();
-    long version = number("update catalog_state set version = version + 1 returning version");
+    state.flush();
+    long version = state.countUp();
     CatalogChange change = new CatalogChange(version, kind, slugs, spellings);
     changes.fire(change);
     return change;
