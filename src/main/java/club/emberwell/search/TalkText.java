@@ -1,0 +1,25 @@
+package club.emberwell.search;
+
+import java.util.UUID;
+
+/**
+ * A question with its answers, or a notice, as far as it is searched.
+ *
+ * @param number rises with every entry; the order of a rebuild
+ * @param kind {@code question} or {@code notice}
+ * @param body everything said below the title
+ * @param material slug or null, the same for coating
+ * @param source code of the laser source or null, the same for the process
+ */
+public record TalkText(
+    UUID id,
+    long number,
+    String kind,
+    String title,
+    String body,
+    String material,
+    String coating,
+    String source,
+    String process,
+    String machineModel,
+    String controllerVersion) {}
