@@ -1,0 +1,65 @@
+package club.emberwell.talk;
+
+import club.emberwell.search.TalkSource;
+import club.emberwell.search.TalkText;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/** What is searched of the talk: one statement for the entries, one for their answers. */
+@ApplicationScoped
+class StoredTalkSource implements TalkSource {
+  private final TalkEntryRepository entries;
+
+  StoredTalkSource(TalkEntryRepository entries) {
+    this.entries = entries;
+  }
+
+  @Override
+  @Transactional
+  public List<TalkText> byIds(Collection<UUID> ids) {
+    return ids.isEmpty() ? List.of() : texts(entries.behind(ids));
+  }
+
+  @Override
+  @Transactional
+  public List<TalkText> liveAfter(long number, int most) {
+    return texts(entries.liveAfter(number, most));
+  }
+
+  private List<TalkText> texts(List<TalkEntryEntity> found) {
+    if (found.isEmpty()) {
+      return List.of();
+    }
+    Map<UUID, StringBuilder> answers = new HashMap<>();
+    List<UUID> ids = found.stream().map(TalkEntryEntity::id).toList();
+    for (Object[] row : entries.answerTexts(ids)) {
+      answers
+          .computeIfAbsent((UUID) row[0], id -> new StringBuilder())
+          .append("\n\n")
+          .append((String) row[1]);
+    }
+    return found.stream().map(entry -> text(entry.toEntry(""), answers.get(entry.id()))).toList();
+  }
+
+  private static TalkText text(TalkEntry entry, StringBuilder answers) {
+    WrittenTalk written = entry.written();
+    Ties ties = written.ties();
+    return new TalkText(
+        entry.id(),
+        entry.number(),
+        entry.kind().code(),
+        written.title(),
+        answers == null ? written.text() : written.text() + answers,
+        ties.material(),
+        ties.coating(),
+        ties.source(),
+        ties.process(),
+        ties.machineModel(),
+        ties.controllerVersion());
+  }
+}

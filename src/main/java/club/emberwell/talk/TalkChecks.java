@@ -1,0 +1,158 @@
+package club.emberwell.talk;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Process;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Severity;
+import club.emberwell.report.ReportSource;
+import club.emberwell.report.ReportState;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.UUID;
+
+/** Reads entries as written into what is stored, or says what is at fault. */
+@ApplicationScoped
+class TalkChecks {
+  private final CatalogService catalog;
+  private final ReportSource reports;
+
+  TalkChecks(CatalogService catalog, ReportSource reports) {
+    this.catalog = catalog;
+    this.reports = reports;
+  }
+
+  /**
+   * The entry with its ties as slugs and codes.
+   *
+   * @throws EntryRefused with a remark for every field at fault
+   */
+  WrittenTalk read(TalkKind kind, WrittenTalk written) {
+    FieldReader in = new FieldReader(NumberStyle.ANY);
+    String title = title(kind, written, in);
+    String text = in.text("/text", written.text(), TalkLimits.TEXT, true);
+    in.required("/text", written.text());
+    Ties ties = kind == TalkKind.ANSWER ? untied(written.ties(), in) : ties(written.ties(), in);
+    if (in.failed()) {
+      throw new EntryRefused(in.remarks());
+    }
+    return new WrittenTalk(title, text, ties);
+  }
+
+  private static boolean isBlank(String text) {
+    return text == null || text.isBlank();
+  }
+
+  private static String title(TalkKind kind, WrittenTalk written, FieldReader in) {
+    if (kind == TalkKind.ANSWER) {
+      if (!isBlank(written.title())) {
+        in.add(Remark.error("title-unwanted", "/title", "An answer has no title."));
+      }
+      return null;
+    }
+    in.required("/title", written.title());
+    String title = in.text("/title", written.title(), TalkLimits.TITLE, false);
+    if (title != null && title.length() < TalkLimits.TITLE_LEAST) {
+      String detail = "A title of at least " + TalkLimits.TITLE_LEAST + " characters is found.";
+      in.add(Remark.error("text-too-short", "/title", detail));
+    }
+    return title;
+  }
+
+  private static Ties untied(Ties ties, FieldReader in) {
+    if (!ties.isEmpty()) {
+      String detail = "An answer belongs to what its question is about.";
+      in.add(Remark.error("ties-unwanted", "/ties", detail));
+    }
+    return Ties.NONE;
+  }
+
+  private Ties ties(Ties written, FieldReader in) {
+    Vocabulary vocabulary = catalog.vocabulary();
+    return new Ties(
+        term(TermKind.MATERIAL, "/ties/material", written.material(), vocabulary, in),
+        term(TermKind.COATING, "/ties/coating", written.coating(), vocabulary, in),
+        code(
+            in.choice(
+                "/ties/source",
+                written.source(),
+                LaserSource::of,
+                LaserSource.values(),
+                LaserSource::code)),
+        code(
+            in.choice(
+                "/ties/process", written.process(), Process::of, Process.values(), Process::code)),
+        in.text("/ties/machineModel", written.machineModel(), TalkLimits.MACHINE_MODEL, false),
+        in.text(
+            "/ties/controllerVersion",
+            written.controllerVersion(),
+            TalkLimits.CONTROLLER_VERSION,
+            false),
+        report(written.report(), in));
+  }
+
+  private static String code(LaserSource source) {
+    return source == null ? null : source.code();
+  }
+
+  private static String code(Process process) {
+    return process == null ? null : process.code();
+  }
+
+  private static String term(
+      TermKind kind, String pointer, String given, Vocabulary vocabulary, FieldReader in) {
+    String text = in.text(pointer, given, TalkLimits.TITLE, false);
+    if (text == null) {
+      return null;
+    }
+    if (vocabulary.successor(kind, text).isPresent()) {
+      return vocabulary.successor(kind, text).get().slug();
+    }
+    Reading<Term> reading = vocabulary.read(kind, text);
+    if (reading.value().isEmpty()) {
+      List<String> readings =
+          reading.remarks().stream().flatMap(remark -> remark.readings().stream()).toList();
+      String detail = "The club's list has no such word; leave it out and say it in the text.";
+      in.add(new Remark("term-unknown", Severity.ERROR, pointer, detail, readings));
+    }
+    return reading.value().map(Term::slug).orElse(null);
+  }
+
+  private UUID report(UUID id, FieldReader in) {
+    boolean there =
+        id == null
+            || reports.byIds(List.of(id)).stream()
+                .anyMatch(report -> report.state() == ReportState.LIVE);
+    if (!there) {
+      in.add(Remark.error("report-unknown", "/ties/report", "There is no such report."));
+    }
+    return id;
+  }
+
+  /** A reason without space around it, null where none was given. */
+  static String reason(String reason) {
+    FieldReader in = new FieldReader(NumberStyle.ANY);
+    String text = in.text("/reason", reason, TalkLimits.REASON, true);
+    if (in.failed()) {
+      throw new EntryRefused(in.remarks());
+    }
+    return text;
+  }
+
+  /** A reason that must be there. */
+  static String neededReason(String reason) {
+    FieldReader in = new FieldReader(NumberStyle.ANY);
+    in.required("/reason", reason);
+    if (in.failed()) {
+      throw new EntryRefused(in.remarks());
+    }
+    return reason(reason);
+  }
+}

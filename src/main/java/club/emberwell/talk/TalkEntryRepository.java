@@ -1,0 +1,150 @@
+package club.emberwell.talk;
+
+import club.emberwell.member.Actor;
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
+import jakarta.persistence.TypedQuery;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Rows of questions, answers and notices. */
+@ApplicationScoped
+class TalkEntryRepository implements PanacheRepositoryBase<TalkEntryEntity, UUID> {
+  private static final String WITH_NAME =
+      "select e, case when m.status = 'erased' then 'former member' else m.handle end"
+          + " from TalkEntryEntity e join Member m on m.id = e.memberId where ";
+
+  /** Held until the transaction ends, so that versions are counted one by one. */
+  Optional<TalkEntryEntity> locked(UUID id) {
+    return findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE);
+  }
+
+  Optional<TalkEntry> named(UUID id) {
+    return entries(query("e.id = :id").setParameter("id", id)).stream().findFirst();
+  }
+
+  /** In no particular order. */
+  List<TalkEntry> live(Collection<UUID> ids) {
+    return ids.isEmpty()
+        ? List.of()
+        : entries(query("e.state = 'LIVE' and e.id in :ids").setParameter("ids", ids));
+  }
+
+  /** Newest first. */
+  List<TalkEntry> newest(TalkKind kind, boolean unanswered, int from, int most) {
+    String only = unanswered ? " and e.answers = 0" : "";
+    return entries(
+        query("e.state = 'LIVE' and e.kind = :kind" + only + " order by e.number desc")
+            .setParameter("kind", kind)
+            .setFirstResult(from)
+            .setMaxResults(most));
+  }
+
+  /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
+  List<TalkEntry> answers(TalkEntry question, Actor actor, int from, int most) {
+    return entries(
+        query(
+                "e.questionId = :question and (e.state = 'LIVE' or e.state <> 'WITHDRAWN'"
+                    + " and (e.memberId = :reader or :moderates = true))"
+                    + " order by case when e.id = :accepted then 0 else 1 end, e.number")
+            .setParameter("question", question.id())
+            .setParameter("reader", actor.signedIn() ? actor.memberId() : NOBODY)
+            .setParameter("moderates", actor.moderates())
+            .setParameter("accepted", question.accepted() == null ? NOBODY : question.accepted())
+            .setFirstResult(from)
+            .setMaxResults(most));
+  }
+
+  private static final UUID NOBODY = new UUID(0, 0);
+
+  List<TalkEntry> aboutReport(UUID report, int most) {
+    return entries(
+        query("e.state = 'LIVE' and e.reportId = :report order by e.number desc")
+            .setParameter("report", report)
+            .setMaxResults(most));
+  }
+
+  private TypedQuery<Object[]> query(String where) {
+    return getEntityManager().createQuery(WITH_NAME + where, Object[].class);
+  }
+
+  private static List<TalkEntry> entries(TypedQuery<Object[]> query) {
+    return query
+        .getResultStream()
+        .map(row -> ((TalkEntryEntity) row[0]).toEntry((String) row[1]))
+        .toList();
+  }
+
+  long writtenSince(UUID member, Instant since) {
+    return count("memberId = ?1 and createdAt >= ?2", member, since);
+  }
+
+  /** How many live answers a question has and when the last one came. */
+  LiveAnswers liveAnswers(UUID question) {
+    return getEntityManager()
+        .createQuery(
+            "select new club.emberwell.talk.TalkEntryRepository$LiveAnswers(count(a),"
+                + " max(a.createdAt)) from TalkEntryEntity a"
+                + " where a.questionId = :question and a.state = 'LIVE'",
+            LiveAnswers.class)
+        .setParameter("question", question)
+        .getSingleResult();
+  }
+
+  /**
+   * The live answers of a question together.
+   *
+   * @param last null where there is none
+   */
+  record LiveAnswers(Long count, Instant last) {}
+
+  /** The live questions and notices these ids are, or are answers of. */
+  List<TalkEntryEntity> behind(Collection<UUID> ids) {
+    return getEntityManager()
+        .createQuery(
+            "select e from TalkEntryEntity e where e.state = 'LIVE' and e.kind <> 'ANSWER' and"
+                + " (e.id in :ids or e.id in"
+                + " (select a.questionId from TalkEntryEntity a where a.id in :ids))",
+            TalkEntryEntity.class)
+        .setParameter("ids", ids)
+        .getResultList();
+  }
+
+  List<TalkEntryEntity> liveAfter(long number, int most) {
+    return getEntityManager()
+        .createQuery(
+            "select e from TalkEntryEntity e where e.state = 'LIVE' and e.kind <> 'ANSWER'"
+                + " and e.number > :number order by e.number",
+            TalkEntryEntity.class)
+        .setParameter("number", number)
+        .setMaxResults(most)
+        .getResultList();
+  }
+
+  /** Texts of live answers, each with its question's id. */
+  List<Object[]> answerTexts(Collection<UUID> questions) {
+    return getEntityManager()
+        .createQuery(
+            "select a.questionId, a.body from TalkEntryEntity a"
+                + " where a.questionId in :questions and a.state = 'LIVE' order by a.number",
+            Object[].class)
+        .setParameter("questions", questions)
+        .getResultList();
+  }
+
+  /** Live answers among these ids, each with the author of its question. */
+  List<Object[]> answersWithAsker(Collection<UUID> ids) {
+    return getEntityManager()
+        .createQuery(
+            "select a.id, q.memberId from TalkEntryEntity a"
+                + " join TalkEntryEntity q on q.id = a.questionId where a.id in :ids"
+                + " and a.state = 'LIVE' and q.state = 'LIVE' and a.memberId <> q.memberId",
+            Object[].class)
+        .setParameter("ids", ids)
+        .getResultList();
+  }
+}

@@ -1,0 +1,56 @@
+package club.emberwell.talk;
+
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.TalkSearch;
+import club.emberwell.talk.TalkService.Page;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+
+/** Finds questions and notices by the same words as everything else: one statement each. */
+@ApplicationScoped
+public class TalkFinder {
+  private final TalkSearch search;
+  private final TalkEntryRepository entries;
+
+  TalkFinder(TalkSearch search, TalkEntryRepository entries) {
+    this.search = search;
+    this.entries = entries;
+  }
+
+  /** The few questions and notices that concern a search, the closest first. */
+  @Transactional
+  public List<TalkEntry> about(SearchQuery query) {
+    return load(search.about(query, TalkLimits.BESIDE));
+  }
+
+  /** The few that resemble a text while it is being typed. */
+  @Transactional
+  public List<TalkEntry> similar(String text) {
+    return load(search.similar(text, TalkLimits.BESIDE));
+  }
+
+  /** Questions or notices that hold every word, the best first. */
+  @Transactional
+  public Page find(TalkKind kind, String text, int page) {
+    int at = TalkService.clamp(page);
+    List<UUID> ids = search.find(kind.code(), text, at * TalkLimits.PAGE, TalkLimits.PAGE + 1);
+    Page found = TalkService.page(load(ids), at, TalkLimits.PAGE);
+    return new Page(found.entries(), at, ids.size() > TalkLimits.PAGE);
+  }
+
+  /** Lets the writer find their own entry at once; after the transaction that wrote it. */
+  public void show(TalkEntry entry) {
+    search.show(List.of(entry.id()));
+  }
+
+  private List<TalkEntry> load(List<UUID> ids) {
+    Map<UUID, TalkEntry> byId = new HashMap<>();
+    entries.live(ids).forEach(entry -> byId.put(entry.id(), entry));
+    return ids.stream().map(byId::get).filter(Objects::nonNull).toList();
+  }
+}

@@ -1,0 +1,2 @@
+/** Questions, answers, notices, and watches over what is new. */
+package club.emberwell.talk;

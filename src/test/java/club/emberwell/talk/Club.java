@@ -1,0 +1,84 @@
+package club.emberwell.talk;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.Posting;
+import club.emberwell.report.ReportService;
+import club.emberwell.report.WrittenLaser;
+import club.emberwell.report.WrittenReport;
+import club.emberwell.report.WrittenSettings;
+import club.emberwell.report.WrittenTrial;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+
+/** People and reports for the tests of talk. */
+@ApplicationScoped
+public class Club {
+  private final EntityManager db;
+  private final ReportService reports;
+
+  Club(EntityManager db, ReportService reports) {
+    this.db = db;
+    this.reports = reports;
+  }
+
+  Actor member() {
+    return person(Role.MEMBER);
+  }
+
+  Actor person(Role role) {
+    UUID id = UUID.randomUUID();
+    String handle = "t" + id.toString().substring(0, 13);
+    run(
+        "insert into member (id, handle, email, role, status) values ('%s', '%s', '%s', '%s', 'active')"
+            .formatted(id, handle, handle + "@club.example", role.name().toLowerCase(Locale.ROOT)));
+    return new Actor(id, handle, role, UnitPreferences.metric());
+  }
+
+  void run(String sql) {
+    QuarkusTransaction.requiringNew().run(() -> db.createNativeQuery(sql).executeUpdate());
+  }
+
+  UUID report(Actor by, String material, String notes) {
+    WrittenLaser laser =
+        new WrittenLaser(
+            "co2", text("10.6 um"), text("40 W"), "gantry", "cw", null, text("150 um"));
+    WrittenSettings settings =
+        new WrittenSettings(
+            text("60 %"), text("400 mm/s"), text("0.1 mm"), 1, null, null, null, null, null, null);
+    WrittenReport written =
+        new WrittenReport(
+            null,
+            laser,
+            material,
+            null,
+            null,
+            null,
+            "surface engraving",
+            List.of(new WrittenTrial(null, null, settings, "right", 4, List.of())),
+            notes,
+            null,
+            null,
+            null,
+            null);
+    return reports.post(by, Posting.ofApi(null, written)).snapshot().id();
+  }
+
+  private static WrittenQuantity text(String text) {
+    return WrittenQuantity.of(text);
+  }
+
+  static TalkPosting posting(String title, String text, Ties ties) {
+    return TalkPosting.of(null, new WrittenTalk(title, text, ties));
+  }
+
+  static Ties about(String material) {
+    return new Ties(material, null, null, null, null, null, null);
+  }
+}

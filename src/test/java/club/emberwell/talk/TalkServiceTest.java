@@ -1,0 +1,287 @@
+package club.emberwell.talk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.launch.StatementCount;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.ChangeLog;
+import club.emberwell.talk.TalkModeration.Decision;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+
+@QuarkusTest
+class TalkServiceTest {
+  private static final Actor STRANGER = new Actor(null, "", Role.READER, UnitPreferences.metric());
+
+  @Inject TalkService talk;
+  @Inject TalkModeration moderation;
+  @Inject ChangeLog changes;
+  @Inject Club club;
+
+  private Actor ada;
+  private Actor ben;
+  private Actor moderator;
+
+  @BeforeEach
+  void people() {
+    ada = club.member();
+    ben = club.member();
+    moderator = club.person(Role.MODERATOR);
+  }
+
+  private TalkEntry ask() {
+    return talk.post(
+            ada,
+            TalkKind.QUESTION,
+            Club.posting("Pale marks on slate", "They fade after **oil**.", Club.about("slate")))
+        .entry();
+  }
+
+  private TalkEntry answer(TalkEntry question) {
+    return talk.answer(
+            ben, question.id(), TalkPosting.of(null, WrittenTalk.answer("Slow down, then oil.")))
+        .entry();
+  }
+
+  @Test
+  void aQuestionIsReadByStrangersWithItsTiesAsSlugs() {
+    TalkEntry read = talk.get(STRANGER, ask().id());
+    assertEquals("Pale marks on slate", read.written().title());
+    assertEquals("slate", read.written().ties().material());
+    assertEquals(ada.handle(), read.memberHandle());
+    assertEquals(1, read.version());
+    assertTrue(read.html().getMarkup().contains("<strong>oil</strong>"));
+  }
+
+  @Test
+  void anotherSpellingOfAMaterialBecomesItsSlug() {
+    Ties ties = new Ties("Birch Ply", "powdercoat", "Fibre", "coating removal", "", " ", null);
+    Ties read =
+        talk.post(ada, TalkKind.NOTICE, Club.posting("A notice of ties", "text", ties))
+            .entry()
+            .written()
+            .ties();
+    assertEquals("birch-plywood", read.material());
+    assertEquals("powder-coat", read.coating());
+    assertEquals("fibre", read.source());
+    assertEquals("coating-removal", read.process());
+    assertNull(read.machineModel());
+    assertNull(read.controllerVersion());
+  }
+
+  static Stream<Arguments> misfits() {
+    String title = "A good long title";
+    return Stream.of(
+        Arguments.of(null, "text", null, "/title"),
+        Arguments.of("short", "text", null, "/title"),
+        Arguments.of("x".repeat(TalkLimits.TITLE + 1), "text", null, "/title"),
+        Arguments.of("Two\nlines in a title", "text", null, "/title"),
+        Arguments.of("Turned \u202e around title", "text", null, "/title"),
+        Arguments.of("Half \ud83d a character", "text", null, "/title"),
+        Arguments.of(title, null, null, "/text"),
+        Arguments.of(title, "  \n ", null, "/text"),
+        Arguments.of(title, "nul \u0000", null, "/text"),
+        Arguments.of(title, "text", "unobtainium of nowhere", "/ties/material"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("misfits")
+  void whatDoesNotFitIsRefusedAtItsField(
+      String title, String text, String material, String pointer) {
+    EntryRefused refused =
+        assertThrows(
+            EntryRefused.class,
+            () ->
+                talk.post(ada, TalkKind.QUESTION, Club.posting(title, text, Club.about(material))));
+    assertEquals(pointer, refused.remarks().get(0).field());
+  }
+
+  @Test
+  void everyTieIsCheckedAtItsPlace() {
+    Ties ties =
+        new Ties(
+            "x".repeat(400),
+            "nowhere coat",
+            "maser",
+            "melting",
+            "m".repeat(81),
+            "v".repeat(81),
+            UUID.randomUUID());
+    EntryRefused refused =
+        assertThrows(
+            EntryRefused.class,
+            () -> talk.post(ada, TalkKind.NOTICE, Club.posting("A good long title", "t", ties)));
+    assertEquals(
+        List.of(
+            "/ties/material",
+            "/ties/coating",
+            "/ties/source",
+            "/ties/process",
+            "/ties/machineModel",
+            "/ties/controllerVersion",
+            "/ties/report"),
+        refused.remarks().stream().map(r -> r.field()).toList());
+  }
+
+  @Test
+  void theLongestTextFitsAndOneCharacterMoreDoesNot() {
+    String most = "\ud83d\udd25".repeat(TalkLimits.TEXT);
+    talk.post(ada, TalkKind.NOTICE, Club.posting("A good long title", most, Ties.NONE));
+    assertThrows(
+        EntryRefused.class,
+        () ->
+            talk.post(
+                ada, TalkKind.NOTICE, Club.posting("A good long title", most + "x", Ties.NONE)));
+  }
+
+  @Test
+  void anAnswerCountsAndTheAskerSaysWhichOneHelpedAndMayChangeTheirMind() {
+    TalkEntry question = ask();
+    TalkEntry first = answer(question);
+    TalkEntry second =
+        talk.answer(
+                moderator,
+                question.id(),
+                TalkPosting.of(null, WrittenTalk.answer("Try a coat of paint first.")))
+            .entry();
+    assertEquals(2, talk.get(STRANGER, question.id()).answers());
+    talk.accept(ada, question.id(), second.id());
+    assertEquals(
+        List.of(second.id(), first.id()),
+        talk.thread(STRANGER, question.id(), 0).answers().entries().stream()
+            .map(TalkEntry::id)
+            .toList());
+    assertEquals(first.id(), talk.accept(ada, question.id(), first.id()).accepted());
+    assertNull(talk.accept(ada, question.id(), null).accepted());
+    assertThrows(EntryForbidden.class, () -> talk.accept(ben, question.id(), first.id()));
+    assertThrows(EntryForbidden.class, () -> talk.accept(moderator, question.id(), first.id()));
+    TalkEntry elsewhere = answer(ask());
+    assertThrows(EntryUnknown.class, () -> talk.accept(ada, question.id(), elsewhere.id()));
+  }
+
+  @Test
+  void anAcceptedAnswerThatGoesIsAcceptedNoMore() {
+    TalkEntry question = ask();
+    TalkEntry answer = answer(question);
+    talk.accept(ada, question.id(), answer.id());
+    talk.withdraw(ben, answer.id(), null);
+    TalkEntry after = talk.get(STRANGER, question.id());
+    assertNull(after.accepted());
+    assertEquals(0, after.answers());
+    assertThrows(TalkGone.class, () -> talk.get(STRANGER, answer.id()));
+  }
+
+  @Test
+  void anEditNeedsTheVersionThatWasReadAndKeepsBoth() {
+    TalkEntry question = ask();
+    WrittenTalk better = new WrittenTalk("Pale marks on slate", "They fade.", Ties.NONE);
+    TalkEntry edited = talk.revise(ada, question.id(), 1, better, "shorter");
+    assertEquals(2, edited.version());
+    EntryChanged late =
+        assertThrows(EntryChanged.class, () -> talk.revise(ada, question.id(), 1, better, null));
+    assertEquals(2, late.version());
+    assertThrows(EntryForbidden.class, () -> talk.revise(ben, question.id(), 2, better, null));
+    List<TalkRevision> history = talk.history(STRANGER, question.id());
+    assertEquals(2, history.size());
+    assertEquals("shorter", history.get(0).reason());
+    assertEquals("They fade after **oil**.", history.get(1).written().text());
+  }
+
+  @Test
+  void theSameIdWithTheSameWordsIsOneEntryAndWithOthersIsRefused() {
+    UUID id = UUID.randomUUID();
+    WrittenTalk written = new WrittenTalk("A title of its own", "text", Ties.NONE);
+    assertTrue(talk.post(ada, TalkKind.NOTICE, TalkPosting.of(id, written)).created());
+    assertFalse(talk.post(ada, TalkKind.NOTICE, TalkPosting.of(id, written)).created());
+    WrittenTalk other = new WrittenTalk("A title of its own", "other", Ties.NONE);
+    assertThrows(
+        EntryRefused.class, () -> talk.post(ada, TalkKind.NOTICE, TalkPosting.of(id, other)));
+    assertThrows(
+        EntryRefused.class, () -> talk.post(ben, TalkKind.NOTICE, TalkPosting.of(id, written)));
+  }
+
+  @Test
+  void heldIsUnknownToOthersRemovedIsGoneAndRestoredIsBack() {
+    TalkEntry question = ask();
+    assertThrows(
+        EntryForbidden.class, () -> moderation.decide(ada, question.id(), Decision.HOLD, "no"));
+    assertThrows(
+        EntryRefused.class, () -> moderation.decide(moderator, question.id(), Decision.HOLD, " "));
+    moderation.decide(moderator, question.id(), Decision.HOLD, "needs a look");
+    assertThrows(EntryUnknown.class, () -> talk.get(ben, question.id()));
+    assertEquals(TalkState.HELD, talk.get(ada, question.id()).state());
+    assertThrows(EntryUnknown.class, () -> answer(question));
+    moderation.decide(moderator, question.id(), Decision.REMOVE, "spam");
+    assertThrows(TalkGone.class, () -> talk.get(ben, question.id()));
+    moderation.decide(moderator, question.id(), Decision.RESTORE, "a mistake");
+    assertEquals(TalkState.LIVE, talk.get(STRANGER, question.id()).state());
+    assertEquals("a mistake", talk.history(ada, question.id()).get(0).reason());
+  }
+
+  @Test
+  void noModeratorDecidesAboutTheirOwnEntry() {
+    TalkEntry own =
+        talk.post(
+                moderator,
+                TalkKind.NOTICE,
+                Club.posting("Extraction serviced", "Filters are new.", Ties.NONE))
+            .entry();
+    assertThrows(
+        EntryForbidden.class,
+        () -> moderation.decide(moderator, own.id(), Decision.REMOVE, "changed my mind"));
+  }
+
+  @Test
+  void everyWriteLeavesOneChangeRow() {
+    ChangeLog.Position start = changes.head();
+    TalkEntry question = ask();
+    talk.revise(ada, question.id(), 1, question.written(), null);
+    talk.withdraw(ada, question.id(), 2);
+    talk.withdraw(ada, question.id(), 2);
+    long mine =
+        changes.since(start, 1000).stream().filter(c -> c.id().equals(question.id())).count();
+    assertEquals(3, mine);
+  }
+
+  @Test
+  void aDaysPaceIsLimited() {
+    Actor eager = club.member();
+    for (int i = 0; i < TalkLimits.PACE; i++) {
+      talk.post(eager, TalkKind.NOTICE, Club.posting("Notice number " + i, "text", Ties.NONE));
+    }
+    assertThrows(
+        EntryRefused.class,
+        () -> talk.post(eager, TalkKind.NOTICE, Club.posting("One too many", "text", Ties.NONE)));
+  }
+
+  @Test
+  void aListIsOneStatementAndAThreadTwoWhateverTheirSize() {
+    TalkEntry question = ask();
+    for (int i = 0; i < 5; i++) {
+      answer(question);
+    }
+    assertEquals(1, StatementCount.of(() -> talk.newest(TalkKind.QUESTION, false, 0)).size());
+    assertEquals(2, StatementCount.of(() -> talk.thread(ada, question.id(), 0)).size());
+    assertTrue(
+        talk.newest(TalkKind.QUESTION, true, 0).entries().stream()
+            .noneMatch(entry -> entry.id().equals(question.id())));
+  }
+}
