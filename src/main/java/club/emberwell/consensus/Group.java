@@ -5,6 +5,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.TrialColumns;
+import club.emberwell.search.TrialColumns.Property;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -93,12 +94,18 @@ record Group(RangeKey key, TrialColumns columns, int[] rows) {
 
   /** Machines kept here, plus one per member who described a laser in the report only. */
   int machines() {
-    return distinct(
-        rows.length,
-        i -> {
-          long machine = columns.machine()[rows[i]];
-          return machine == 0 ? -1 - member(rows[i]) : machine;
-        });
+    return distinct(rows.length, i -> machine(rows[i]));
+  }
+
+  /** The machine's number; below zero for the lasers a member described in reports only. */
+  long machine(int row) {
+    long machine = columns.machine()[row];
+    return machine == 0 ? -1 - member(row) : machine;
+  }
+
+  /** Code of a property, -1 = not given. */
+  int code(Property property, int row) {
+    return columns.property(property)[row];
   }
 
   private static int distinct(int n, java.util.function.IntToLongFunction of) {

@@ -62,6 +62,12 @@ public record Range(
         Success.of(group));
   }
 
+  /** The same where its voices were found to fall into camps. */
+  Range split() {
+    Evidence word = Evidence.of(voices, dose.intervalRatio(), true);
+    return new Range(key, trials, reports, voices, machines, word, settings, dose, success);
+  }
+
   /** The dose by which this kind of work is compared. */
   public static Measure doseMeasure(RangeKey key) {
     return key.process().doseKind() == DoseKind.AREAL ? Measure.AREAL_DOSE : Measure.LINE_DOSE;

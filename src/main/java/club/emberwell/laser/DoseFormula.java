@@ -165,6 +165,21 @@ public enum DoseFormula {
     return unit;
   }
 
+  /** The formula in symbols. */
+  public String text() {
+    return text;
+  }
+
+  /** Where it is published. */
+  public String source() {
+    return source;
+  }
+
+  /** What to keep in mind beside the number, in sentences. */
+  public List<String> caveats() {
+    return caveats.stream().map(Caveat::sentence).toList();
+  }
+
   /** The value this formula gives, or null. */
   public Double value(Derived derived) {
     return value.apply(derived);
@@ -176,7 +191,6 @@ public enum DoseFormula {
     for (Symbol symbol : symbols) {
       inputs.add(symbol.input(laser, process, settings));
     }
-    return new Formula(
-        title, unit, text, inputs, source, caveats.stream().map(Caveat::sentence).toList());
+    return new Formula(title, unit, text, inputs, source, caveats());
   }
 }

@@ -17,6 +17,9 @@ public class Members {
   /** What stands in place of a name once a person is gone. */
   public static final String FORMER = "former member";
 
+  /** Far below the most parameters a statement of PostgreSQL takes. */
+  private static final int AT_ONCE = 10_000;
+
   private final MemberRepository members;
 
   Members(MemberRepository members) {
@@ -41,6 +44,19 @@ public class Members {
     if (!ids.isEmpty()) {
       List<Member> found = members.list("id in ?1", ids);
       found.forEach(member -> labels.put(member.id, label(member)));
+    }
+    return labels;
+  }
+
+  /** The same by the numbers that stand for members in columns. */
+  @Transactional
+  public Map<Long, String> labelsByNumber(Collection<Long> numbers) {
+    Map<Long, String> labels = new HashMap<>();
+    List<Long> all = List.copyOf(numbers);
+    for (int from = 0; from < all.size(); from += AT_ONCE) {
+      List<Long> some = all.subList(from, Math.min(all.size(), from + AT_ONCE));
+      List<Member> found = members.list("number in ?1", some);
+      found.forEach(member -> labels.put(member.number, label(member)));
     }
     return labels;
   }

@@ -29,6 +29,12 @@ record ColumnLabels(Map<TrialColumns.Property, List<String>> names, Vocabulary v
     };
   }
 
+  @Override
+  public String value(TrialColumns.Property property, int code) {
+    List<String> named = names.get(property);
+    return code < 0 || named == null ? label(property, code) : named.get(code);
+  }
+
   private String term(TermKind kind, String slug) {
     return vocabulary.term(kind, slug).map(Term::label).orElse(slug);
   }

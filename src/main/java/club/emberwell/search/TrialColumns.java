@@ -93,6 +93,11 @@ public record TrialColumns(
   /** Names for the codes in {@link #properties}. */
   public interface PropertyLabels {
     String label(Property property, int code);
+
+    /** The stored value: the slug of a term, otherwise the label. */
+    default String value(Property property, int code) {
+      return label(property, code);
+    }
   }
 
   public double[] values(Measure measure) {

@@ -178,7 +178,8 @@ public final class DoseWindow {
    */
   public Optional<WindowEdges> edges(double probability) {
     Checked.level(probability);
-    return state == State.KNOWN ? WindowEdges.of(this, probability) : Optional.empty();
+    boolean curve = lower.curve().isPresent() || upper.curve().isPresent();
+    return state == State.KNOWN && curve ? WindowEdges.of(this, probability) : Optional.empty();
   }
 
   /**

@@ -25,6 +25,9 @@ final class NewtonAscent {
   /** From here on the score decides about a step, not the target. */
   private static final double NEAR = 1e-8;
 
+  /** A step that leaves more than this share of the gain to be had is looked at twice. */
+  private static final double SLOW = 0.25;
+
   private NewtonAscent() {}
 
   /** A likelihood to climb. */
@@ -99,7 +102,7 @@ final class NewtonAscent {
       if (next.isEmpty()) {
         break;
       }
-      here = next;
+      here = Optional.of(shorter(surface, here.get(), next.get()));
     }
     return here.filter(point -> point.gain() <= GOOD_ENOUGH);
   }
@@ -119,6 +122,18 @@ final class NewtonAscent {
       }
     }
     return Optional.empty();
+  }
+
+  /** Half the step instead, where steps overshoot from side to side and gain little by it. */
+  private static Point shorter(Surface surface, Point here, Point there) {
+    if (there.gain() < SLOW * here.gain()) {
+      return there;
+    }
+    double[] middle = here.parameters().clone();
+    for (int i = 0; i < middle.length; i++) {
+      middle[i] = (middle[i] + there.parameters()[i]) / 2;
+    }
+    return surface.at(middle).filter(point -> point.gain() < there.gain()).orElse(there);
   }
 
   private static boolean rises(Point here, double gain, Point there, double share) {

@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
@@ -115,5 +116,23 @@ class LogisticTest {
       }
     }
     return lower;
+  }
+
+  /** Scoring steps of weighted trials can overshoot from side to side for hundreds of steps. */
+  @Test
+  void everyWeightedSampleOfTwoGradesHasAPenalisedFit() {
+    SplittableRandom random = new SplittableRandom(20261125);
+    for (int run = 0; run < 5_000; run++) {
+      int n = 3 + random.nextInt(6);
+      double[] x = new double[n];
+      double[] weights = new double[n];
+      double[] successes = new double[n];
+      for (int i = 0; i < n; i++) {
+        x[i] = random.nextGaussian();
+        weights[i] = random.nextDouble(0.3, 1.3);
+        successes[i] = random.nextBoolean() ? weights[i] : 0;
+      }
+      assertTrue(FirthLogit.fit(x, successes, weights).isPresent(), "run " + run);
+    }
   }
 }

@@ -1,0 +1,32 @@
+package club.emberwell.api.consensus;
+
+import club.emberwell.api.view.QuantityJson;
+import club.emberwell.stats.Interval;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/**
+ * From one value to another.
+ *
+ * @param probability what it claims to hold with; left out where nothing is claimed
+ * @param means what it says, in a sentence; left out where its place says it
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+record IntervalJson(BigDecimal low, BigDecimal high, BigDecimal probability, String means) {
+  static IntervalJson of(Interval interval) {
+    return of(interval, null);
+  }
+
+  static IntervalJson of(Interval interval, String means) {
+    return new IntervalJson(
+        QuantityJson.number(interval.low()),
+        QuantityJson.number(interval.high()),
+        QuantityJson.number(interval.coverage()),
+        means);
+  }
+
+  static IntervalJson of(Optional<Interval> interval, String means) {
+    return interval.map(i -> of(i, means)).orElse(null);
+  }
+}

@@ -1,0 +1,97 @@
+package club.emberwell.api.consensus;
+
+import club.emberwell.api.view.QuantityJson;
+import club.emberwell.api.view.SettingsJson;
+import club.emberwell.consensus.EqualDosePair;
+import club.emberwell.consensus.OnMyMachine;
+import club.emberwell.laser.Comparison;
+import club.emberwell.quantity.Dimension;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * What a range means on the reader's machine; the verdict comes first.
+ *
+ * @param verdict start-of-grid, weak, side-by-side or no-transfer
+ * @param reasons the deciding one first
+ * @param verdicts how many voices got each
+ * @param basis where the doses of the lines come from
+ * @param start the middle of a test grid, not a setting; left out unless the verdict gives a number
+ * @param lines of equal dose, cut to the machine's limits
+ * @param limits published pairs of equal dose that agree and that do not
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+record MachineJson(
+    UUID machine,
+    String verdict,
+    String label,
+    List<String> reasons,
+    Map<String, Integer> verdicts,
+    String basis,
+    String basisMeans,
+    QuantityJson lineSpacing,
+    SettingsJson start,
+    List<LineJson> lines,
+    List<BesideJson> sideBySide,
+    LimitsJson limits) {
+
+  /** A line of equal dose; the unit of the dose is that of the range. */
+  record LineJson(String place, BigDecimal dose, List<PointJson> points) {
+    static LineJson of(OnMyMachine.Line line) {
+      return new LineJson(
+          FindingsJson.word(line.place()),
+          QuantityJson.number(line.dose()),
+          line.points().stream()
+              .map(
+                  point ->
+                      new PointJson(
+                          QuantityJson.number(point.powerPercent()),
+                          QuantityJson.number(point.powerW()),
+                          QuantityJson.number(point.speedMmS())))
+              .toList());
+    }
+  }
+
+  /** Power in % of rated and in W, speed in mm/s. */
+  record PointJson(BigDecimal powerPercent, BigDecimal power, BigDecimal speed) {}
+
+  /** One quantity of peers and of this machine. */
+  @JsonInclude(JsonInclude.Include.ALWAYS)
+  record BesideJson(String name, String unit, BigDecimal peers, BigDecimal mine, BigDecimal ratio) {
+    static BesideJson of(Comparison one) {
+      return new BesideJson(
+          one.name(),
+          one.unit(),
+          QuantityJson.number(one.from()),
+          QuantityJson.number(one.to()),
+          QuantityJson.number(one.ratio()));
+    }
+  }
+
+  /** How far equal dose carries, as published. */
+  record LimitsJson(String means, List<EqualDosePair> pairs) {
+    static final LimitsJson PUBLISHED = new LimitsJson(EqualDosePair.MEANS, EqualDosePair.ALL);
+  }
+
+  static MachineJson of(UUID machine, OnMyMachine mine) {
+    Map<String, Integer> verdicts = new LinkedHashMap<>();
+    mine.verdicts().forEach((verdict, voices) -> verdicts.put(verdict.code(), voices));
+    return new MachineJson(
+        machine,
+        mine.verdict().code(),
+        mine.verdict().label(),
+        mine.reasons(),
+        verdicts,
+        mine.basis().map(OnMyMachine.Basis::code).orElse(null),
+        mine.basis().map(OnMyMachine.Basis::words).orElse(null),
+        QuantityJson.of(Dimension.LINE_SPACING, mine.spacingMm()),
+        mine.start().map(start -> SettingsJson.of(start, null)).orElse(null),
+        mine.lines().stream().map(LineJson::of).toList(),
+        mine.sideBySide().stream().map(BesideJson::of).toList(),
+        LimitsJson.PUBLISHED);
+  }
+}

@@ -1,0 +1,121 @@
+package club.emberwell.api.consensus;
+
+import club.emberwell.api.view.CautionJson;
+import club.emberwell.api.view.QuantityJson;
+import club.emberwell.consensus.BetweenMachines;
+import club.emberwell.consensus.Range;
+import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.Spread;
+import club.emberwell.consensus.Success;
+import club.emberwell.laser.DoseKind;
+import club.emberwell.stats.MemberShare;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * What peers' right trials say for one process, wavelength band and regime. It describes; it
+ * recommends nothing.
+ *
+ * @param evidence in words: nothing yet, one voice, two voices, sparse, some, good, strong, split
+ * @param settings by name, only those that anybody stated
+ * @param band where one more member's dose lands
+ * @param camps whether the voices disagree and why
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+record RangeJson(
+    KeyJson key,
+    int trials,
+    int reports,
+    int voices,
+    int machines,
+    String evidence,
+    Map<String, SpreadJson> settings,
+    DoseJson dose,
+    SuccessJson success,
+    IntervalJson band,
+    FindingsJson.WindowJson window,
+    FindingsJson.BetweenJson between,
+    FindingsJson.CampsJson camps,
+    List<FindingsJson.ContrastJson> contrasts,
+    FindingsJson.BorrowedJson borrowed,
+    MachineJson forMachine,
+    List<CautionJson> cautions,
+    ExplainJson explain) {
+
+  /** What is never mixed, by the words of the search. */
+  record KeyJson(String process, String band, String regime) {}
+
+  /**
+   * The nominal dose by which this work is compared.
+   *
+   * @param kind areal (J/mm2) or line (J/mm)
+   */
+  record DoseJson(String kind, @JsonUnwrapped SpreadJson spread) {}
+
+  /**
+   * How often it works.
+   *
+   * @param share mean of the members' own shares, 0 to 1; null where nobody tried
+   * @param members behind it
+   */
+  @JsonInclude(JsonInclude.Include.ALWAYS)
+  record SuccessJson(
+      int right, int trials, BigDecimal share, BigDecimal low, BigDecimal high, int members) {
+    static SuccessJson of(Success success) {
+      MemberShare share = success.share().orElse(null);
+      return new SuccessJson(
+          success.right(),
+          success.trials(),
+          share == null ? null : QuantityJson.number(share.share()),
+          share == null ? null : QuantityJson.number(share.interval().low()),
+          share == null ? null : QuantityJson.number(share.interval().high()),
+          share == null ? 0 : share.members());
+    }
+  }
+
+  /**
+   * @param machine the machine asked about, or null
+   */
+  static RangeJson of(RangeDetail detail, UUID machine) {
+    Range range = detail.range();
+    boolean full = detail.window().isPresent();
+    return new RangeJson(
+        new KeyJson(
+            range.key().process().code(), range.key().band().code(), range.key().regime().code()),
+        range.trials(),
+        range.reports(),
+        range.voices(),
+        range.machines(),
+        range.evidence().words(),
+        settings(range),
+        new DoseJson(kind(range.key().process().doseKind()), SpreadJson.of(range.dose())),
+        SuccessJson.of(range.success()),
+        IntervalJson.of(range.dose().nextMember(), BetweenMachines.NEXT_MEANS),
+        detail.window().map(FindingsJson.WindowJson::of).orElse(null),
+        detail.between().map(FindingsJson.BetweenJson::of).orElse(null),
+        detail.disagreement().map(FindingsJson.CampsJson::of).orElse(null),
+        full ? detail.contrasts().stream().map(FindingsJson.ContrastJson::of).toList() : null,
+        detail.borrowing().map(FindingsJson.BorrowedJson::of).orElse(null),
+        detail.forMachine().map(mine -> MachineJson.of(machine, mine)).orElse(null),
+        detail.cautions().stream().map(CautionJson::of).toList(),
+        detail.explanation().map(ExplainJson::of).orElse(null));
+  }
+
+  private static Map<String, SpreadJson> settings(Range range) {
+    Map<String, SpreadJson> settings = new LinkedHashMap<>();
+    for (Spread spread : range.settings()) {
+      settings.put(spread.measure().code(), SpreadJson.of(spread));
+    }
+    return settings;
+  }
+
+  static String kind(DoseKind kind) {
+    return kind.name().toLowerCase(Locale.ROOT);
+  }
+}

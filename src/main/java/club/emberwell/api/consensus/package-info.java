@@ -1,0 +1,2 @@
+/** Ranges over the API. */
+package club.emberwell.api.consensus;

@@ -1,0 +1,38 @@
+package club.emberwell.consensus;
+
+/** How much of a range is worked out. The rules of statistics stand with their methods. */
+public final class ConsensusLimits {
+  /** Points of the curve of a window. */
+  static final int CURVE_POINTS = 61;
+
+  /** How far the curve is drawn beyond the doses tried, as a factor; grey there. */
+  static final double CURVE_MARGIN = 1.5;
+
+  /** Groups worked out in full, largest first; the rest keep to the core. */
+  static final int DETAILED = 8;
+
+  /** Values of one property that are compared with the most frequent one. */
+  static final int CONTRASTED = 5;
+
+  /** Below so many voices a range borrows. */
+  static final int BORROW_BELOW = 6;
+
+  /** Fewest siblings to borrow from: with fewer nobody knows how much siblings differ. */
+  static final int FEWEST_SIBLINGS = 3;
+
+  /** Fewest repeats behind a variance within. */
+  static final int FEWEST_REPEATS = 3;
+
+  /** Ranges offered by borrowing alone where nobody did exactly this. */
+  static final int BORROWED_ALONE = 3;
+
+  /** More works than this in one range get only the general cautions and the bans. */
+  static final int CAUTIONED_WORKS = 6;
+
+  /** Fewest and most combinations side by side. */
+  public static final int FEWEST_COMPARED = 2;
+
+  public static final int MOST_COMPARED = 4;
+
+  private ConsensusLimits() {}
+}

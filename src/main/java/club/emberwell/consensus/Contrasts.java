@@ -1,0 +1,186 @@
+package club.emberwell.consensus;
+
+import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.stats.Holm;
+import club.emberwell.stats.Interval;
+import club.emberwell.stats.ModifiedZ;
+import club.emberwell.stats.Ratio;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * Compares the values of one property by the dose that came out right. Members who did both are
+ * compared with themselves, and only on the same material, coating and colour, so that nothing else
+ * is compared by the way; below three such members different members are compared.
+ */
+final class Contrasts {
+  /** The same work of one member; the property in question is left out of it (-1). */
+  private record Cell(long member, int material, int coating, int colour) {}
+
+  private record Pair(Property property, String a, String b, Ratio ratio) {}
+
+  private Contrasts() {}
+
+  /**
+   * All contrasts, the clearest first.
+   *
+   * @param group of the query
+   * @param anyColour of the same query without its choice of colours
+   */
+  static List<Contrast> of(Group group, Group anyColour) {
+    List<Pair> pairs = new ArrayList<>();
+    for (Property property : Recorded.CONTRASTED) {
+      pairs.addAll(pairs(property == Property.COLOUR ? anyColour : group, property));
+    }
+    double[] adjusted = Holm.adjust(pairs.stream().mapToDouble(p -> p.ratio().pValue()).toArray());
+    List<Contrast> contrasts = new ArrayList<>();
+    for (int i = 0; i < adjusted.length; i++) {
+      contrasts.add(contrast(pairs.get(i), adjusted[i]));
+    }
+    contrasts.sort(
+        Comparator.comparingDouble(Contrast::adjusted)
+            .thenComparing(Comparator.comparingInt((Contrast c) -> c.ratio().n()).reversed()));
+    return List.copyOf(contrasts);
+  }
+
+  private static Contrast contrast(Pair pair, double adjusted) {
+    Ratio r = pair.ratio();
+    if (r.ratio() >= 1) {
+      return new Contrast(pair.property(), pair.a(), pair.b(), r, adjusted);
+    }
+    Interval i = r.interval();
+    Interval turned = new Interval(1 / i.high(), 1 / i.low(), i.coverage());
+    Ratio other = new Ratio(r.kind(), r.n(), 1 / r.ratio(), turned, r.degrees(), r.pValue());
+    return new Contrast(pair.property(), pair.b(), pair.a(), other, adjusted);
+  }
+
+  private static List<Pair> pairs(Group group, Property property) {
+    Map<Integer, Map<Cell, Double>> values = values(group, property);
+    List<Integer> codes =
+        values.keySet().stream()
+            .sorted(
+                Comparator.comparingInt((Integer code) -> members(values.get(code)).size())
+                    .reversed()
+                    .thenComparing(Comparator.naturalOrder()))
+            .limit(ConsensusLimits.CONTRASTED + 1L)
+            .toList();
+    List<Pair> pairs = new ArrayList<>();
+    for (int i = 1; i < codes.size(); i++) {
+      int other = codes.get(i);
+      int usual = codes.get(0);
+      ratio(values.get(other), values.get(usual))
+          .map(
+              ratio ->
+                  new Pair(
+                      property,
+                      label(group, property, other),
+                      label(group, property, usual),
+                      ratio))
+          .ifPresent(pairs::add);
+    }
+    return pairs;
+  }
+
+  private static String label(Group group, Property property, int code) {
+    return group.columns().labels().label(property, code);
+  }
+
+  /** Median ln dose of each member's right trials of one work, by value of the property. */
+  private static Map<Integer, Map<Cell, Double>> values(Group group, Property property) {
+    Dosed dosed = Dosed.of(group);
+    Map<Integer, Map<Cell, List<Double>>> found = new TreeMap<>();
+    for (int i = 0; i < dosed.size(); i++) {
+      int code = group.code(property, dosed.rows()[i]);
+      if (code >= 0 && dosed.right(i)) {
+        found
+            .computeIfAbsent(code, key -> new HashMap<>())
+            .computeIfAbsent(cell(dosed, i, property), key -> new ArrayList<>())
+            .add(Math.log(dosed.doses()[i]));
+      }
+    }
+    Map<Integer, Map<Cell, Double>> medians = new TreeMap<>();
+    found.forEach(
+        (code, cells) -> {
+          Map<Cell, Double> own = new LinkedHashMap<>();
+          cells.forEach((cell, logs) -> own.put(cell, Logs.median(logs)));
+          Set<Long> suspects = suspects(own);
+          own.keySet().removeIf(cell -> suspects.contains(cell.member()));
+          medians.put(code, own);
+        });
+    return medians;
+  }
+
+  /** Set aside within one value: what is far off among all may be usual for that value. */
+  private static Set<Long> suspects(Map<Cell, Double> values) {
+    List<Long> members = List.copyOf(members(values));
+    boolean[] far = ModifiedZ.suspects(voices(values, Set.of()));
+    return IntStream.range(0, far.length)
+        .filter(i -> far[i])
+        .mapToObj(members::get)
+        .collect(Collectors.toSet());
+  }
+
+  private static Cell cell(Dosed dosed, int i, Property property) {
+    int row = dosed.rows()[i];
+    Group group = dosed.group();
+    return new Cell(
+        dosed.member(i),
+        group.code(Property.MATERIAL, row),
+        group.code(Property.COATING, row),
+        property == Property.COLOUR ? -1 : group.code(Property.COLOUR, row));
+  }
+
+  private static Set<Long> members(Map<Cell, Double> values) {
+    Set<Long> members = new TreeSet<>();
+    values.keySet().forEach(cell -> members.add(cell.member()));
+    return members;
+  }
+
+  private static Optional<Ratio> ratio(Map<Cell, Double> a, Map<Cell, Double> b) {
+    Map<Long, List<Double>> differences = new TreeMap<>();
+    a.forEach(
+        (cell, log) -> {
+          if (b.containsKey(cell)) {
+            differences
+                .computeIfAbsent(cell.member(), key -> new ArrayList<>())
+                .add(log - b.get(cell));
+          }
+        });
+    if (differences.size() >= Ratio.FEWEST_PAIRS) {
+      double[] ratios = exp(differences.values().stream().map(Logs::mean));
+      double[] ones = new double[ratios.length];
+      Arrays.fill(ones, 1);
+      return Ratio.paired(ratios, ones);
+    }
+    // a member in both groups would be compared with themselves by half: counted in one only
+    Set<Long> first = members(a);
+    return Ratio.unpaired(voices(a, Set.of()), voices(b, first));
+  }
+
+  private static double[] voices(Map<Cell, Double> values, Set<Long> without) {
+    Map<Long, List<Double>> own = new TreeMap<>();
+    values.forEach(
+        (cell, log) -> {
+          if (!without.contains(cell.member())) {
+            own.computeIfAbsent(cell.member(), key -> new ArrayList<>()).add(log);
+          }
+        });
+    return exp(own.values().stream().map(Logs::mean));
+  }
+
+  private static double[] exp(Stream<Double> logs) {
+    return logs.mapToDouble(Math::exp).toArray();
+  }
+}

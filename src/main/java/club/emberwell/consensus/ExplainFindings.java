@@ -1,0 +1,117 @@
+package club.emberwell.consensus;
+
+import club.emberwell.stats.Ratio;
+import java.util.List;
+
+/** Explanations of what goes beyond the core: window, machines, camps, contrasts, transfer. */
+final class ExplainFindings {
+  private ExplainFindings() {}
+
+  static void add(RangeDetail detail, List<Explanation> into) {
+    detail.window().ifPresent(window -> into.add(window(window)));
+    detail.between().ifPresent(between -> into.add(between(between)));
+    detail.disagreement().ifPresent(found -> into.add(camps(found)));
+    if (!detail.contrasts().isEmpty()) {
+      into.add(contrasts(detail.contrasts()));
+    }
+    detail.borrowing().ifPresent(borrowing -> into.add(borrowed(borrowing)));
+    detail.forMachine().ifPresent(mine -> into.add(forMachine(mine)));
+  }
+
+  private static Explanation window(Window window) {
+    Window.Counts counts = window.counts();
+    return new Explanation(
+        "window",
+        "Two Firth-penalised logits on ln dose, each member with the same total weight, standard"
+            + " errors widened by sqrt(trials / members); the edges are where a right result passes"
+            + " an even chance.",
+        "P(right) = P(at least right) - P(too much)",
+        "McCullagh, JRSS B 42 (1980) 109-142; Firth, Biometrika 80 (1993) 27-38",
+        counts.tooLittle()
+            + " too little, "
+            + counts.right()
+            + " right, "
+            + counts.tooMuch()
+            + " too much from "
+            + Explain.counted(counts.members(), "member", "members")
+            + "; without a dose: "
+            + counts.undosed()
+            + ", set aside: "
+            + counts.aside(),
+        window.missing());
+  }
+
+  private static Explanation between(BetweenMachines between) {
+    return new Explanation(
+        "between",
+        "Machines' mean ln doses; variance between by Paule and Mandel, interval by Knapp and"
+            + " Hartung, variance within pooled over repeats.",
+        "factor = exp(tau)",
+        "Paule & Mandel, J. Res. NBS 87 (1982) 377-385; Hartung & Knapp, Statistics in Medicine 20"
+            + " (2001) 3875-3889; Higgins, Thompson & Spiegelhalter, JRSS A 172 (2009) 137-159",
+        Explain.counted(between.machines(), "machine", "machines")
+            + ", "
+            + Explain.counted(between.trials(), "right trial", "right trials")
+            + ", "
+            + between.repeats()
+            + " of them repeats on one machine",
+        between.missing().map(List::of).orElse(List.of()));
+  }
+
+  private static Explanation camps(Disagreement found) {
+    return new Explanation(
+        "camps",
+        "Best split of the voices by each recorded property, judged by permutation and Holm's rule;"
+            + " then the dip test from 15 voices, both at 5 %.",
+        "",
+        "Fisher, JASA 53 (1958) 789-798; Holm, Scand. J. Statistics 6 (1979) 65-70; Hartigan &"
+            + " Hartigan, Annals of Statistics 13 (1985) 70-84",
+        Explain.counted(found.voices(), "voice", "voices")
+            + (found.tested().isEmpty() ? "" : "; tried: " + String.join(", ", found.tested())),
+        List.of());
+  }
+
+  private static Explanation contrasts(List<Contrast> contrasts) {
+    long paired = contrasts.stream().filter(c -> c.ratio().kind() == Ratio.Kind.PAIRED).count();
+    return new Explanation(
+        "contrasts",
+        "Ratio of geometric mean doses with a t interval on logarithms; members who did both are"
+            + " compared with themselves on the same work, from 3 such members; p-values by Holm's"
+            + " rule.",
+        "ratio = exp(mean(ln a - ln b))",
+        "Student's paired t; Welch, Biometrika 34 (1947) 28-35; Holm, Scand. J. Statistics 6 (1979)"
+            + " 65-70",
+        Explain.counted(contrasts.size(), "comparison", "comparisons")
+            + ", "
+            + paired
+            + " within members",
+        List.of("Between different members everything else may differ too."));
+  }
+
+  private static Explanation borrowed(Borrowing borrowing) {
+    return new Explanation(
+        "borrowed",
+        "The own mean ln dose drawn toward its relatives'.",
+        "w own + (1 - w) parent, w = tau² / (tau² + v)",
+        "Robinson, Statistical Science 6 (1991) 15-51",
+        Explain.counted(borrowing.voices(), "own voice", "own voices")
+            + ", "
+            + Explain.counted(borrowing.members(), "member", "members")
+            + " on "
+            + borrowing.relatives()
+            + " relatives",
+        List.of("It stands beside the own value and never replaces it."));
+  }
+
+  private static Explanation forMachine(OnMyMachine mine) {
+    int judged = mine.verdicts().values().stream().mapToInt(Integer::intValue).sum();
+    return new Explanation(
+        "forMachine",
+        "Each voice's typical trial is judged against this machine; the verdict is the one at least"
+            + " half of them reach. Lines of equal nominal dose, cut to the machine's limits.",
+        "v = P n / (F h), for line work v = P n / E_l",
+        "Bounds: rules of this project. " + EqualDosePair.MEANS,
+        Explain.counted(judged, "voice", "voices") + " judged",
+        mine.reasons());
+  }
+}

@@ -1,0 +1,39 @@
+package club.emberwell.consensus;
+
+import club.emberwell.search.TrialColumns.Measure;
+import java.util.List;
+
+/**
+ * How a number of a range came about.
+ *
+ * @param number which: its path in the JSON answer, e.g. {@code dose.median}
+ * @param method what was done, in a sentence
+ * @param formula in symbols; empty where there is none
+ * @param source where the method is published
+ * @param counts what stands behind it, in words
+ * @param caveats what to keep in mind
+ */
+public record Explanation(
+    String number,
+    String method,
+    String formula,
+    String source,
+    String counts,
+    List<String> caveats) {
+
+  /**
+   * One voice behind a measure.
+   *
+   * @param handle who; "former member" for those who left
+   * @param value canonical
+   * @param trials right trials whose median it is
+   * @param aside true where it is set aside: drawn hollow, counted apart
+   */
+  public record Voice(String handle, double value, int trials, boolean aside) {}
+
+  /** The voices of one measure, in ascending order of their values. */
+  public record Voices(Measure measure, List<Voice> voices) {}
+
+  /** Everything that opens one range. */
+  public record All(List<Explanation> numbers, List<Voices> voices) {}
+}

@@ -1,0 +1,75 @@
+package club.emberwell.consensus;
+
+import club.emberwell.catalog.Caution;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A range with everything worked out.
+ *
+ * @param range its evidence says {@code split} where camps were found
+ * @param window empty where the group was not worked out or nobody tried anything
+ * @param between the same
+ * @param disagreement the same
+ * @param contrasts the clearest first
+ * @param borrowing beside too few voices
+ * @param forMachine where a machine was asked about
+ * @param cautions of the work, bans first; never says that something is safe
+ * @param explanation where asked for
+ */
+public record RangeDetail(
+    Range range,
+    Optional<Window> window,
+    Optional<BetweenMachines> between,
+    Optional<Disagreement> disagreement,
+    List<Contrast> contrasts,
+    Optional<Borrowing> borrowing,
+    Optional<OnMyMachine> forMachine,
+    List<Caution> cautions,
+    Optional<Explanation.All> explanation) {
+
+  /** Only the core: for the smaller groups of a wide search. */
+  static RangeDetail core(Range range) {
+    return new RangeDetail(
+        range,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        Optional.empty());
+  }
+
+  RangeDetail with(Optional<Borrowing> borrowed) {
+    return new RangeDetail(
+        range,
+        window,
+        between,
+        disagreement,
+        contrasts,
+        borrowed,
+        forMachine,
+        cautions,
+        explanation);
+  }
+
+  RangeDetail with(List<Caution> found) {
+    return new RangeDetail(
+        range, window, between, disagreement, contrasts, borrowing, forMachine, found, explanation);
+  }
+
+  RangeDetail with(Explanation.All opened) {
+    return new RangeDetail(
+        range,
+        window,
+        between,
+        disagreement,
+        contrasts,
+        borrowing,
+        forMachine,
+        cautions,
+        Optional.of(opened));
+  }
+}

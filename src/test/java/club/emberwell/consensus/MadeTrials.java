@@ -1,0 +1,152 @@
+package club.emberwell.consensus;
+
+import club.emberwell.laser.DoseKind;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.WavelengthBand;
+import club.emberwell.search.TrialColumns;
+import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.TrialColumns.Property;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/** Columns for a test, trial by trial. A trial is right unless it is said otherwise. */
+final class MadeTrials {
+  private final List<Trial> trials = new ArrayList<>();
+  private final Map<Property, List<String>> names = new EnumMap<>(Property.class);
+
+  /** One trial on the way. */
+  final class Trial {
+    private final long member;
+    private final long report = trials.size() + 1L;
+    private long machine;
+    private Process process = Process.SURFACE_ENGRAVING;
+    private WavelengthBand band = WavelengthBand.CO2_10600;
+    private Regime regime = Regime.CW;
+    private Effect effect = Effect.RIGHT;
+    private final double[] values = new double[Measure.values().length];
+    private final int[] codes = new int[Property.values().length];
+
+    private Trial(long member) {
+      this.member = member;
+      Arrays.fill(values, Double.NaN);
+      Arrays.fill(codes, -1);
+    }
+
+    Trial on(long number) {
+      machine = number;
+      return this;
+    }
+
+    Trial of(Process other) {
+      process = other;
+      return this;
+    }
+
+    Trial at(WavelengthBand other) {
+      band = other;
+      return this;
+    }
+
+    Trial in(Regime other) {
+      regime = other;
+      return this;
+    }
+
+    Trial was(Effect other) {
+      effect = other;
+      return this;
+    }
+
+    Trial dose(double dose) {
+      return with(
+          process.doseKind() == DoseKind.AREAL ? Measure.AREAL_DOSE : Measure.LINE_DOSE, dose);
+    }
+
+    Trial with(Measure measure, double value) {
+      values[measure.ordinal()] = value;
+      return this;
+    }
+
+    Trial with(Property property, String value) {
+      List<String> known = names.computeIfAbsent(property, key -> new ArrayList<>());
+      if (!known.contains(value)) {
+        known.add(value);
+      }
+      codes[property.ordinal()] = known.indexOf(value);
+      return this;
+    }
+  }
+
+  Trial by(long member) {
+    Trial trial = new Trial(member);
+    trials.add(trial);
+    return trial;
+  }
+
+  int size() {
+    return trials.size();
+  }
+
+  TrialColumns columns() {
+    int n = trials.size();
+    double[][] values = new double[Measure.values().length][n];
+    int[][] properties = new int[Property.values().length][n];
+    for (int i = 0; i < n; i++) {
+      for (int m = 0; m < values.length; m++) {
+        values[m][i] = trials.get(i).values[m];
+      }
+      for (int p = 0; p < properties.length; p++) {
+        properties[p][i] = trials.get(i).codes[p];
+      }
+    }
+    byte[] process = new byte[n];
+    byte[] band = new byte[n];
+    byte[] regime = new byte[n];
+    byte[] effect = new byte[n];
+    for (int i = 0; i < n; i++) {
+      process[i] = (byte) trials.get(i).process.ordinal();
+      band[i] = (byte) trials.get(i).band.ordinal();
+      regime[i] = (byte) trials.get(i).regime.ordinal();
+      effect[i] = (byte) trials.get(i).effect.ordinal();
+    }
+    return new TrialColumns(
+        n,
+        trials.stream().mapToLong(t -> t.member).toArray(),
+        trials.stream().mapToLong(t -> t.machine).toArray(),
+        trials.stream().mapToLong(t -> t.report).toArray(),
+        process,
+        band,
+        regime,
+        effect,
+        values,
+        properties,
+        (property, code) -> names.get(property).get(code));
+  }
+
+  /** All of them, where they have one key. */
+  Group group() {
+    List<Group> groups = Group.split(columns());
+    if (groups.size() != 1) {
+      throw new AssertionError(groups.size() + " groups");
+    }
+    return groups.get(0);
+  }
+
+  Range range() {
+    return Range.of(group(), false);
+  }
+
+  /** Doses of right trials, a member each. */
+  static MadeTrials ofVoices(double... doses) {
+    MadeTrials made = new MadeTrials();
+    for (int i = 0; i < doses.length; i++) {
+      made.by(i + 1L).dose(doses[i]);
+    }
+    return made;
+  }
+}
