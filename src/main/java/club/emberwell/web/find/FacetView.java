@@ -20,6 +20,9 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
   /** Values in sight before "show more". */
   static final int IN_SIGHT = 7;
 
+  /** With this few branches at the top, what grows on them is in sight too. */
+  private static final int FEW_ROOTS = 2;
+
   /** What people narrow by most; these stand open. */
   private static final Set<Facet> OPEN =
       Set.of(Facet.SOURCE, Facet.MATERIAL, Facet.COATING, Facet.PROCESS);
@@ -30,6 +33,7 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
   static FacetView of(FacetList list, SearchQuery query) {
     String code = list.facet().code();
     Set<String> wanted = openBranches(list.values());
+    long roots = list.values().stream().filter(v -> v.depth() == 0 && v.count() > 0).count();
     List<Value> first = new ArrayList<>();
     List<Value> rest = new ArrayList<>();
     boolean chosen = false;
@@ -38,7 +42,8 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
         continue;
       }
       chosen |= value.selected();
-      boolean inBranch = value.depth() == 0 || wanted.contains(value.parent());
+      boolean inBranch =
+          value.depth() == 0 || roots <= FEW_ROOTS || wanted.contains(value.parent());
       Value view =
           new Value(
               code + "-" + value.value().replaceAll("[^A-Za-z0-9-]", "_"),

@@ -27,6 +27,7 @@ import club.emberwell.web.trial.WorkText;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 
 /** Composes the page of a report. */
@@ -155,11 +156,15 @@ class ReportViewer {
     String about = caution.because().map(t -> t.label() + ": ").orElse("");
     return new Danger(
         rule.isBan(),
-        about + rule.hazard() + " (" + rule.agent() + ")",
+        sentence(about + rule.hazard()) + " (" + rule.agent() + ")",
         rule.claim(),
         rule.advice(),
         rule.evidence().source(),
         rule.evidence().disputed());
+  }
+
+  private static String sentence(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   private List<Other> others(List<UUID> ids, Catalog now, UnitPreferences reader) {
