@@ -53,7 +53,7 @@ public final class Dose {
   }
 
   /** How often the beam runs over the work: passes (not given = 1), doubled by a cross pass. */
-  static Double runs(Process process, Settings settings) {
+  public static Double runs(Process process, Settings settings) {
     int passes = settings.passes() == null ? 1 : settings.passes();
     if (passes < 1) {
       return null;

@@ -61,5 +61,10 @@ public final class ReportLimits {
   /** Repeats named with a report. */
   public static final int REPEATS_SHOWN = 100;
 
+  /** Own reports on one page of the bench, and how many pages go back. */
+  public static final int OWN_PAGE = 20;
+
+  public static final int OWN_PAGES = 500;
+
   private ReportLimits() {}
 }

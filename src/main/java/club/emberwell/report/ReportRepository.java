@@ -106,6 +106,19 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .getResultList();
   }
 
+  /** Ids of a member's reports in any state, newest first. */
+  List<UUID> postedBy(UUID memberId, int from, int most) {
+    return getEntityManager()
+        .createQuery(
+            "select r.id from ReportEntity r where r.memberId = :member"
+                + " order by r.createdAt desc, r.number desc",
+            UUID.class)
+        .setParameter("member", memberId)
+        .setFirstResult(from)
+        .setMaxResults(most)
+        .getResultList();
+  }
+
   /** Live repeats of a report, oldest first. */
   List<UUID> repeatsOf(UUID id, int most) {
     return getEntityManager()

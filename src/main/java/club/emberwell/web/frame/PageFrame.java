@@ -102,7 +102,7 @@ public class PageFrame {
 
   /** Addresses change with the version, so that browsers may keep them for a year. */
   public List<String> getStyleSheets() {
-    return Stream.of("base", "layout", "forms", "search", "plot", "print")
+    return Stream.of("base", "layout", "forms", "search", "bench", "plot", "print")
         .map(name -> "/assets/" + name + ".css?v=" + stamp())
         .toList();
   }

@@ -1,0 +1,108 @@
+package club.emberwell.web.bench;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.bench.Machines;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.report.OwnReports;
+import club.emberwell.web.frame.PageFrame;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** My bench: the machines somebody owns and what they posted. */
+@Path("/bench")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.WRITE)
+public class BenchPages {
+  private final Machines machines;
+  private final OwnReports reports;
+  private final CatalogService catalog;
+  private final CurrentActor current;
+  private final PageFrame page;
+
+  BenchPages(
+      Machines machines,
+      OwnReports reports,
+      CatalogService catalog,
+      CurrentActor current,
+      PageFrame page) {
+    this.machines = machines;
+    this.reports = reports;
+    this.catalog = catalog;
+    this.current = current;
+    this.page = page;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance bench(Bench bench);
+  }
+
+  /**
+   * What lies on the bench.
+   *
+   * @param newer address of the page before, or null
+   * @param older address of the page after, or null
+   * @param begun true right after the first machine was added
+   */
+  record Bench(
+      List<MachineCard> machines,
+      List<OwnReport> reports,
+      boolean beyondFirst,
+      String newer,
+      String older,
+      boolean begun) {}
+
+  @GET
+  public TemplateInstance bench(@RestQuery @DefaultValue("0") String from, @RestQuery String done) {
+    Actor actor = current.get();
+    Vocabulary vocabulary = catalog.vocabulary();
+    List<MachineCard> cards =
+        machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units())).toList();
+    OwnReports.Page own = reports.of(actor, number(from));
+    List<OwnReport> lines =
+        own.reports().stream().map(r -> OwnReport.of(r, vocabulary, actor.units())).toList();
+    boolean begun = "added".equals(done) && cards.size() == 1;
+    say(done, begun);
+    return Templates.bench(
+        new Bench(
+            cards,
+            lines,
+            own.number() > 0,
+            own.number() > 0 ? address(own.number() - 1) : null,
+            own.more() ? address(own.number() + 1) : null,
+            begun));
+  }
+
+  private void say(String done, boolean begun) {
+    if ("added".equals(done) && !begun) {
+      page.say("The machine is on your bench.");
+    } else if ("changed".equals(done)) {
+      page.say("Saved. Reports made before keep the laser as it was.");
+    } else if ("deleted".equals(done)) {
+      page.say("The machine is off your bench. Reports made with it stay.");
+    }
+  }
+
+  private static String address(int number) {
+    return number == 0 ? "/bench#reports" : "/bench?from=" + number + "#reports";
+  }
+
+  private static int number(String text) {
+    return text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0;
+  }
+}

@@ -1,0 +1,54 @@
+package club.emberwell.web.bench;
+
+import club.emberwell.bench.Machine;
+import club.emberwell.laser.Laser;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.web.trial.TrialText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+
+/**
+ * A machine as its owner sees it.
+ *
+ * @param laser in one line
+ * @param facts what else is known, each with its value in the reader's units
+ */
+record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
+  /** Something known of a machine. */
+  record Fact(String label, String value) {}
+
+  static MachineCard of(Machine machine, UnitPreferences reader) {
+    Laser laser = machine.laser();
+    List<Fact> facts = new ArrayList<>();
+    facts.add(new Fact("Light", light(machine)));
+    add(facts, "Lens", laser.lensFocalMm(), Dimension.FOCAL_LENGTH, reader);
+    add(facts, "Beam at focus", laser.beamDiameterUm(), Dimension.BEAM_DIAMETER, reader);
+    add(facts, "Highest speed", laser.maxSpeedMmS(), Dimension.SPEED, reader);
+    if (machine.controllerVersion() != null) {
+      facts.add(new Fact("Controller", machine.controllerVersion()));
+    }
+    return new MachineCard(
+        machine.id(), machine.name(), TrialText.laser(laser, reader), List.copyOf(facts));
+  }
+
+  private static String light(Machine machine) {
+    String light = machine.laser().regime().label();
+    if (machine.laser().gated()) {
+      light += ", dimmed by switching on and off";
+    }
+    return machine.pulseControl() == null
+        ? light
+        : light + "; " + machine.pulseControl().label().toLowerCase(Locale.ROOT);
+  }
+
+  private static void add(
+      List<Fact> facts, String label, Double value, Dimension dimension, UnitPreferences reader) {
+    if (value != null) {
+      facts.add(new Fact(label, QuantityPrinter.print(value, dimension, reader)));
+    }
+  }
+}

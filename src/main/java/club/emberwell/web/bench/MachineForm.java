@@ -1,0 +1,148 @@
+package club.emberwell.web.bench;
+
+import club.emberwell.bench.MachineLimits;
+import club.emberwell.bench.PulseControl;
+import club.emberwell.bench.WrittenMachine;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.Regime;
+import club.emberwell.remark.Remark;
+import club.emberwell.web.frame.Field;
+import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.SentForm;
+import club.emberwell.web.frame.UsualWavelength;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** The fields of a machine, from and to what its owner wrote. */
+final class MachineForm {
+  private static final int QUANTITY_LENGTH = 64;
+  private static final String UNSAID = "not said";
+
+  private MachineForm() {}
+
+  /**
+   * @param values by field name
+   */
+  static Form of(Map<String, String> values) {
+    Form form = new Form();
+    form.add(
+        Field.of("name", "What you call it")
+            .hint("Only you see your bench; a report shows this name beside the laser.")
+            .maxLength(MachineLimits.NAME)
+            .required());
+    form.add(
+        Field.of("source", "Laser source")
+            .options(Stream.of(LaserSource.values()).map(s -> option(s.code(), s.label())).toList())
+            .required());
+    form.add(
+        quantity("wavelength", "Wavelength", "From its label. " + UsualWavelength.sentence())
+            .list("wavelengths")
+            .required());
+    form.add(
+        quantity("ratedPower", "Rated power", "Optical power, 10 W; not what it draws.")
+            .required());
+    form.add(
+        Field.of("motion", "How the beam moves")
+            .options(
+                List.of(
+                    option(Motion.GANTRY.code(), "Gantry (the head travels)"),
+                    option(Motion.GALVO.code(), "Galvo (mirrors turn)")))
+            .required());
+    pulses(form);
+    form.add(quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
+    form.add(
+        quantity("beamDiameter", "Beam diameter at focus", "80 um, 0.08 mm; for overlap values"));
+    form.add(quantity("maxSpeed", "Highest speed", "600 mm/s, 36000 mm/min"));
+    form.add(
+        Field.of("controllerVersion", "Controller version")
+            .maxLength(MachineLimits.CONTROLLER_VERSION));
+    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
+    return form;
+  }
+
+  private static void pulses(Form form) {
+    form.add(
+        Field.of("regime", "Light comes")
+            .hint("Left open, CO2 and diode count as continuous, the others as nanosecond pulses.")
+            .options(
+                unsaid(Stream.of(Regime.values()).map(r -> option(r.code(), r.label())).toList())));
+    form.add(
+        Field.of("gated", "Power is set by switching a continuous beam on and off")
+            .options(List.of(option("", UNSAID), option("true", "yes"), option("false", "no"))));
+    form.add(
+        Field.of("pulseControl", "Pulse duration, where it is pulsed")
+            .options(
+                unsaid(
+                    Stream.of(PulseControl.values())
+                        .map(p -> option(p.code(), p.label()))
+                        .toList())));
+  }
+
+  private static List<Option> unsaid(List<Option> options) {
+    return Stream.concat(Stream.of(option("", UNSAID)), options.stream()).toList();
+  }
+
+  private static Field quantity(String name, String label, String hint) {
+    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
+  }
+
+  private static Option option(String value, String label) {
+    return new Option(value, label, false);
+  }
+
+  static WrittenMachine written(SentForm sent) {
+    return new WrittenMachine(
+        sent.text("name"),
+        sent.text("source"),
+        sent.quantity("wavelength"),
+        sent.quantity("ratedPower"),
+        sent.text("motion"),
+        sent.text("regime"),
+        sent.flag("gated"),
+        sent.text("pulseControl"),
+        sent.quantity("lens"),
+        sent.quantity("beamDiameter"),
+        sent.quantity("maxSpeed"),
+        sent.text("controllerVersion"),
+        sent.confirmed());
+  }
+
+  /** What was written, by field name. */
+  static Map<String, String> values(WrittenMachine w) {
+    Map<String, String> values = new LinkedHashMap<>();
+    values.put("name", w.name());
+    values.put("source", word(LaserSource.of(w.source()).map(LaserSource::code)));
+    values.put("wavelength", SentForm.typed(w.wavelength()));
+    values.put("ratedPower", SentForm.typed(w.ratedPower()));
+    values.put("motion", word(Motion.of(w.motion()).map(Motion::code)));
+    values.put("regime", word(Regime.of(w.regime()).map(Regime::code)));
+    values.put("gated", w.gated() == null ? "" : w.gated().toString());
+    values.put("pulseControl", w.pulseControl() == null ? "" : w.pulseControl());
+    values.put("lens", SentForm.typed(w.lens()));
+    values.put("beamDiameter", SentForm.typed(w.beamDiameter()));
+    values.put("maxSpeed", SentForm.typed(w.maxSpeed()));
+    values.put("controllerVersion", w.controllerVersion() == null ? "" : w.controllerVersion());
+    return values;
+  }
+
+  private static String word(Optional<String> code) {
+    return code.orElse("");
+  }
+
+  /** The same remarks; a missing wavelength comes with the usual one of the source, to confirm. */
+  static List<Remark> helpful(List<Remark> remarks, String source) {
+    Optional<String> usual = LaserSource.of(source).map(UsualWavelength::of);
+    return remarks.stream()
+        .map(
+            r ->
+                r.id().equals("required") && r.field().equals("/wavelength") && usual.isPresent()
+                    ? new Remark(r.id(), r.severity(), r.field(), r.detail(), List.of(usual.get()))
+                    : r)
+        .toList();
+  }
+}

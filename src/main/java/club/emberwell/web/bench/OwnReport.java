@@ -1,0 +1,58 @@
+package club.emberwell.web.bench;
+
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportState;
+import club.emberwell.report.TrialSnapshot;
+import club.emberwell.web.trial.TrialText;
+import club.emberwell.web.trial.WorkText;
+import java.time.Instant;
+import java.util.UUID;
+
+/**
+ * One of one's own reports in a few lines.
+ *
+ * @param state in words, empty for a report that everybody sees
+ * @param settings of its first trial
+ * @param more further trials
+ */
+record OwnReport(
+    UUID id,
+    String work,
+    String process,
+    String machine,
+    String state,
+    String settings,
+    String effect,
+    String effectClass,
+    int more,
+    Instant posted) {
+
+  static OwnReport of(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
+    TrialSnapshot first = report.trials().get(0);
+    return new OwnReport(
+        report.id(),
+        WorkText.of(report, vocabulary, reader),
+        report.process().label(),
+        report.machineName() == null
+            ? TrialText.laser(report.laser(), reader)
+            : report.machineName(),
+        inWords(report.state()),
+        TrialText.settings(first, reader),
+        first.effect().label(),
+        TrialText.effectClass(first.effect()),
+        report.trials().size() - 1,
+        report.createdAt());
+  }
+
+  private static String inWords(ReportState state) {
+    return switch (state) {
+      case LIVE -> "";
+      case WAITING -> "waits for a moderator's first look";
+      case HELD -> "held back by a moderator";
+      case REMOVED -> "removed by a moderator";
+      case WITHDRAWN -> "withdrawn by you";
+    };
+  }
+}

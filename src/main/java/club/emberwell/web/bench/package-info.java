@@ -1,0 +1,2 @@
+/** Pages of the bench: a member's machines and own reports. */
+package club.emberwell.web.bench;

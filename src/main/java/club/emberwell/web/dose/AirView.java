@@ -1,0 +1,196 @@
+package club.emberwell.web.dose;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.bench.MachineLimits.Bounds;
+import club.emberwell.laser.Ventilation;
+import club.emberwell.laser.Ventilation.Carried;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.remark.Remark;
+import club.emberwell.web.frame.Field;
+import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.SentForm;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Duct and room air in one state.
+ *
+ * @param values empty before anything was asked
+ * @param closing ends every answer
+ */
+record AirView(Form form, List<Worked> values, List<String> missing, String closing) {
+  private static final int QUANTITY_LENGTH = 64;
+  private static final double USUAL_REMOVED_PERCENT = 99;
+  private static final double MM3_PER_M3 = 1e9;
+  private static final String VELOCITIES =
+      "ACGIH Industrial Ventilation, 2009 table as quoted on a public page";
+  private static final String FLOW = "Continuity: v = Q / A, A = π d² / 4";
+
+  static AirView of(SentForm sent, NumberStyle style) {
+    Form form = form(sent.values());
+    if (sent.lacks(List.of("flow", "duct", "length", "width", "height"))) {
+      return new AirView(form, List.of(), List.of(), Ventilation.CLOSING);
+    }
+    FieldReader in = new FieldReader(style);
+    in.required("/flow", sent.text("flow"));
+    Double flow =
+        in.quantity("/flow", Dimension.AIR_FLOW, sent.quantity("flow"), CalculatorLimits.FLOW_M3H);
+    Double duct = length(in, sent, "duct", CalculatorLimits.DUCT_MM);
+    Optional<Carried> carried = carried(in, sent.text("carried"));
+    Double room = room(in, sent);
+    Double removed =
+        in.quantity(
+            "/removed",
+            Dimension.POWER_PERCENT,
+            sent.quantity("removed"),
+            CalculatorLimits.REMOVED_PERCENT);
+    form.remarks(in.remarks());
+    if (in.failed()) {
+      return new AirView(form, List.of(), List.of(), Ventilation.CLOSING);
+    }
+    Answer answer = new Answer(style, new ArrayList<>(), new ArrayList<>());
+    answer.duct(flow, duct, carried);
+    answer.room(flow, room, removed == null ? USUAL_REMOVED_PERCENT : removed);
+    return new AirView(form, answer.values(), answer.missing(), Ventilation.CLOSING);
+  }
+
+  private static Form form(Map<String, String> values) {
+    Form form = new Form();
+    form.add(
+        quantity("flow", "Air flow", "As measured, not as printed on the fan: 400 m3/h, 235 cfm")
+            .required());
+    form.add(quantity("duct", "Inner diameter of the duct", "100 mm, 4 in"));
+    form.add(
+        Field.of("carried", "What the air carries")
+            .options(
+                Stream.of(Carried.values())
+                    .map(c -> new Option(c.name(), c.label(), false))
+                    .toList())
+            .value(Carried.VAPOUR_GAS_SMOKE.name()));
+    form.add(quantity("length", "Room length", "4 m, 13 ft"));
+    form.add(quantity("width", "Room width", "3 m"));
+    form.add(quantity("height", "Room height", "2.4 m"));
+    form.add(quantity("removed", "Share to be removed", "99 %; empty = 99 %"));
+    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
+    return form;
+  }
+
+  private static Field quantity(String name, String label, String hint) {
+    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
+  }
+
+  private static Double length(FieldReader in, SentForm sent, String name, Bounds bounds) {
+    return in.quantity("/" + name, Dimension.FOCAL_LENGTH, sent.quantity(name), bounds);
+  }
+
+  private static Optional<Carried> carried(FieldReader in, String code) {
+    if (code == null) {
+      return Optional.empty();
+    }
+    Optional<Carried> found =
+        Stream.of(Carried.values()).filter(c -> c.name().equals(code)).findFirst();
+    if (found.isEmpty()) {
+      in.add(Remark.error("choice-unknown", "/carried", "Choose one of the list."));
+    }
+    return found;
+  }
+
+  // All three sides or none.
+  private static Double room(FieldReader in, SentForm sent) {
+    List<String> sides = List.of("length", "width", "height");
+    if (sent.lacks(sides)) {
+      return null;
+    }
+    double volume = 1 / MM3_PER_M3;
+    for (String side : sides) {
+      in.required("/" + side, sent.text(side));
+      Double mm = length(in, sent, side, CalculatorLimits.ROOM_MM);
+      volume *= mm == null ? 1 : mm;
+    }
+    return volume;
+  }
+
+  /** Collects what the stated inputs allow. */
+  private record Answer(NumberStyle style, List<Worked> values, List<String> missing) {
+    void duct(double flow, Double diameter, Optional<Carried> carried) {
+      if (diameter == null) {
+        missing.add("The air's speed in the duct needs the duct's diameter.");
+        return;
+      }
+      double speed = Ventilation.velocityMs(flow, diameter);
+      values.add(
+          new Worked(
+              "Air speed in the duct",
+              speed(speed),
+              "v = Q / (π d² / 4)",
+              FLOW,
+              List.of("Mean over the duct; bends, filters and a bad fit change the flow.")));
+      carried.ifPresent(what -> usual(what, speed, diameter));
+    }
+
+    private void usual(Carried what, double speed, double diameter) {
+      String place =
+          speed < what.fromMs()
+              ? "Slower than usual: part of it can settle in the duct."
+              : speed > what.toMs()
+                  ? "Faster than usual: it costs noise and pressure."
+                  : "Within the usual speeds.";
+      values.add(
+          new Worked(
+              "Usual for " + what.label(),
+              number(what.fromMs()) + " to " + speed(what.toMs()),
+              place,
+              VELOCITIES,
+              List.of(
+                  "Speeds that keep what is carried from settling; they say nothing of fumes.")));
+      values.add(
+          new Worked(
+              "Flow that gives these speeds here",
+              number(Ventilation.flowM3h(what.fromMs(), diameter))
+                  + " to "
+                  + number(Ventilation.flowM3h(what.toMs(), diameter))
+                  + " m³/h",
+              "Q = v π d² / 4",
+              FLOW,
+              List.of()));
+    }
+
+    void room(double flow, Double volume, double removedPercent) {
+      if (volume == null) {
+        missing.add("Air changes and the time to clear the air need the room's three sides.");
+        return;
+      }
+      double changes = Ventilation.airChangesPerHour(flow, volume);
+      values.add(
+          new Worked(
+              "Air changes",
+              number(changes) + " per hour",
+              "ACH = Q / V, V = " + number(volume) + " m³",
+              "Definition",
+              List.of("All of the flow leaves the building and fresh air comes in for it.")));
+      values.add(
+          new Worked(
+              "Until " + number(removedPercent) + " % of what was in the air is gone",
+              number(Ventilation.purgeMinutes(changes, removedPercent / 100)) + " min",
+              "t = ln(C0 / C) / ACH",
+              "Dilution of well-mixed air",
+              List.of(
+                  "Well-mixed air and nothing new coming in; corners and furniture take longer.",
+                  "Counted from the moment the work stops giving off fumes.")));
+    }
+
+    private String speed(double ms) {
+      return number(ms) + " m/s (" + number(ms / Ventilation.MS_PER_FPM) + " ft/min)";
+    }
+
+    private String number(double value) {
+      return QuantityPrinter.number(value, style);
+    }
+  }
+}

@@ -1,0 +1,159 @@
+package club.emberwell.web.dose;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.bench.Machines;
+import club.emberwell.member.Actor;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Severity;
+import club.emberwell.report.DoseCalculator;
+import club.emberwell.report.DoseCalculator.Answer;
+import club.emberwell.report.WrittenSettings;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.SentForm;
+import club.emberwell.web.frame.UsualWavelength;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The public calculators. They store nothing; their address holds all that was typed. */
+@Path("/dose")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@PermitAll
+public class DosePages {
+  private static final int UNPROCESSABLE = 422;
+
+  private final Machines machines;
+  private final CurrentActor current;
+  private final PageFrame page;
+
+  DosePages(Machines machines, CurrentActor current, PageFrame page) {
+    this.machines = machines;
+    this.current = current;
+    this.page = page;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance dose(DoseView view);
+
+    static native TemplateInstance eyes(EyesView view);
+
+    static native TemplateInstance air(AirView view);
+  }
+
+  /** A link that fills in one of the reader's machines. */
+  record Own(String href, String name) {}
+
+  /**
+   * The calculator in one state.
+   *
+   * @param values derived from the settings; empty before anything was asked
+   * @param missing what further values would need
+   * @param doubts what is possible but unlikely about the settings
+   * @param notes what was assumed
+   * @param equal null where there is nothing to keep equal
+   */
+  record DoseView(
+      Form form,
+      List<Own> machines,
+      List<Opened> values,
+      List<String> missing,
+      List<Remark> doubts,
+      List<String> notes,
+      EqualDose equal,
+      List<String> wavelengths) {}
+
+  @GET
+  public Response dose(@Context UriInfo uri) {
+    SentForm sent = new SentForm(uri.getQueryParameters());
+    if (sent.lacks(DoseForm.ASKING)) {
+      return Response.ok(Templates.dose(view(sent, List.of(), null, null))).build();
+    }
+    UnitPreferences reader = current.get().units();
+    WrittenSettings settings = DoseForm.settings(sent);
+    EqualDose.Wanted wanted = EqualDose.wanted(sent, reader.style());
+    List<Remark> faults = new ArrayList<>(sent.remarks());
+    faults.addAll(wanted.remarks());
+    Answer answer = null;
+    try {
+      answer =
+          DoseCalculator.compute(
+              DoseForm.laser(sent), sent.text("process"), settings, reader.style());
+    } catch (EntryRefused e) {
+      faults.addAll(e.remarks());
+    }
+    if (faults.stream().anyMatch(Remark::isError)) {
+      page.fail();
+      return Response.status(UNPROCESSABLE)
+          .entity(Templates.dose(view(sent, faults, null, null)))
+          .build();
+    }
+    EqualDose equal = EqualDose.of(answer, wanted.settings(), reader);
+    return Response.ok(Templates.dose(view(sent, answer.remarks(), answer, equal))).build();
+  }
+
+  private DoseView view(SentForm sent, List<Remark> remarks, Answer answer, EqualDose equal) {
+    Actor actor = current.get();
+    Form form = DoseForm.of(sent.values()).remarks(remarks);
+    List<Own> own =
+        machines.of(actor).stream().map(m -> new Own(DoseForm.withMachine(m), m.name())).toList();
+    return new DoseView(
+        form,
+        own,
+        answer == null ? List.of() : Opened.of(answer, actor.units()),
+        answer == null ? List.of() : Opened.missing(answer),
+        answer == null ? List.of() : remarks.stream().filter(DosePages::isDoubt).toList(),
+        answer == null ? List.of() : notes(remarks),
+        equal,
+        UsualWavelength.all());
+  }
+
+  private static boolean isDoubt(Remark remark) {
+    return remark.severity() == Severity.WARNING;
+  }
+
+  private static List<String> notes(List<Remark> remarks) {
+    return remarks.stream().filter(r -> r.severity() == Severity.INFO).map(Remark::detail).toList();
+  }
+
+  @GET
+  @Path("eyes")
+  public Response eyes(@Context UriInfo uri) {
+    EyesView view =
+        EyesView.of(new SentForm(uri.getQueryParameters()), current.get().units().style());
+    return answer(view.form(), Templates.eyes(view));
+  }
+
+  @GET
+  @Path("air")
+  public Response air(@Context UriInfo uri) {
+    AirView view =
+        AirView.of(new SentForm(uri.getQueryParameters()), current.get().units().style());
+    return answer(view.form(), Templates.air(view));
+  }
+
+  // Told before the template renders: its title says whether the form was refused.
+  private Response answer(Form form, TemplateInstance template) {
+    if (form.isFailed()) {
+      page.fail();
+      return Response.status(UNPROCESSABLE).entity(template).build();
+    }
+    return Response.ok(template).build();
+  }
+}

@@ -1,0 +1,106 @@
+package club.emberwell.web.dose;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.laser.Dose;
+import club.emberwell.laser.DoseKind;
+import club.emberwell.laser.IsoDose;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.Settings;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.remark.Remark;
+import club.emberwell.report.DoseCalculator.Answer;
+import club.emberwell.report.SettingsReader;
+import club.emberwell.report.WrittenSettings;
+import club.emberwell.web.frame.SentForm;
+import java.util.List;
+
+/**
+ * Speeds of the same nominal dose.
+ *
+ * @param dose that is kept
+ * @param power the other power, as wanted
+ * @param spacing the other line spacing, or null for line work
+ * @param speed that gives the dose with them
+ * @param line one row for every step of power
+ */
+record EqualDose(String dose, String power, String spacing, String speed, List<Row> line) {
+  private static final int STEPS_SHOWN = 20;
+
+  /** A power with the speed of equal dose. */
+  record Row(String percent, String power, String speed) {}
+
+  /** What was wanted instead, as read; values at fault are null. */
+  record Wanted(Settings settings, List<Remark> remarks) {
+    boolean readable() {
+      return remarks.stream().noneMatch(Remark::isError);
+    }
+  }
+
+  /** Reads the other power and spacing; what is left open is as in the settings. */
+  static Wanted wanted(SentForm sent, NumberStyle style) {
+    FieldReader in = new FieldReader(style);
+    WrittenSettings written =
+        new WrittenSettings(
+            or(sent.quantity("other.power"), sent.quantity("settings.power")),
+            sent.quantity("settings.speed"),
+            or(sent.quantity("other.lineSpacing"), sent.quantity("settings.lineSpacing")),
+            null,
+            null,
+            null,
+            null,
+            null,
+            null,
+            null);
+    Settings read = SettingsReader.read(in, "/other", written);
+    List<Remark> own =
+        in.remarks().stream()
+            .filter(
+                r ->
+                    r.field().equals("/other/power") && sent.text("other.power") != null
+                        || r.field().equals("/other/lineSpacing")
+                            && sent.text("other.lineSpacing") != null)
+            .toList();
+    return new Wanted(read, own);
+  }
+
+  private static WrittenQuantity or(WrittenQuantity first, WrittenQuantity second) {
+    return first == null ? second : first;
+  }
+
+  /** Null where there is no dose to keep. */
+  static EqualDose of(Answer answer, Settings other, UnitPreferences reader) {
+    DoseKind kind = answer.process().doseKind();
+    boolean area = kind == DoseKind.AREAL;
+    Double dose = area ? answer.derived().arealDose() : answer.derived().lineDose();
+    Double power = Dose.derive(answer.laser(), answer.process(), other).averagePowerW();
+    Double spacing = area ? other.lineSpacingMm() : Double.valueOf(1);
+    Double runs = Dose.runs(answer.process(), answer.settings());
+    if (dose == null || dose == 0 || power == null || spacing == null || runs == null) {
+      return null;
+    }
+    double speed = IsoDose.speedFor(kind, dose, power, spacing, runs);
+    return new EqualDose(
+        QuantityPrinter.print(dose, area ? Dimension.AREAL_DOSE : Dimension.LINE_DOSE, reader),
+        QuantityPrinter.print(power, Dimension.POWER, reader),
+        area ? QuantityPrinter.print(spacing, Dimension.LINE_SPACING, reader) : null,
+        QuantityPrinter.print(speed, Dimension.SPEED, reader),
+        line(answer.laser(), kind, dose, spacing, runs, reader));
+  }
+
+  private static List<Row> line(
+      Laser laser, DoseKind kind, double dose, double spacing, double runs, UnitPreferences to) {
+    return IsoDose.line(laser, kind, dose, spacing, runs).stream()
+        .limit(STEPS_SHOWN)
+        .map(
+            point ->
+                new Row(
+                    QuantityPrinter.print(point.powerPercent(), Dimension.POWER_PERCENT, to),
+                    QuantityPrinter.print(point.powerW(), Dimension.POWER, to),
+                    QuantityPrinter.print(point.speedMmS(), Dimension.SPEED, to)))
+        .toList();
+  }
+}

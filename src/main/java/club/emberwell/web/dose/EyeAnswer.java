@@ -1,0 +1,191 @@
+package club.emberwell.web.dose;
+
+import club.emberwell.laser.En207;
+import club.emberwell.laser.EyeLimits;
+import club.emberwell.laser.EyeLimits.Edition;
+import club.emberwell.laser.EyeLimits.Limit;
+import club.emberwell.laser.Eyewear;
+import club.emberwell.laser.HazardDistance;
+import club.emberwell.laser.HazardDistance.Edge;
+import club.emberwell.laser.Regime;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.web.dose.EyesView.Beam;
+import club.emberwell.web.dose.EyesView.Pulses;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Works out eyewear minima and hazard distances from what was stated. */
+final class EyeAnswer {
+  private static final String LIMITS =
+      "ICNIRP 2013 and Directive 2006/25/EC, read in an open transcription; neither IEC 60825-1 nor"
+          + " ANSI Z136.1 was read";
+  private static final String NORM =
+      "EN 207:2017 as given in two encyclopaedia mirrors; superseded by ISO 19818-1:2021";
+  private static final String DISTANCES =
+      "ANSI Z136.1 Appendix B and OSHA Technical Manual III:6 (from memory)";
+
+  private final Beam beam;
+  private final NumberStyle style;
+  private final List<Worked> eyewear = new ArrayList<>();
+  private final List<Worked> distances = new ArrayList<>();
+  private final List<String> missing = new ArrayList<>();
+
+  private EyeAnswer(Beam beam, NumberStyle style) {
+    this.beam = beam;
+    this.style = style;
+  }
+
+  static EyeAnswer of(Beam beam, NumberStyle style) {
+    EyeAnswer answer = new EyeAnswer(beam, style);
+    Optional<Limit> limit = EyeLimits.limit(beam.nm(), EyeLimits.accidentalSeconds(beam.nm()));
+    if (limit.isEmpty()) {
+      answer.missing.add(
+          "The tables as read here give no limit for this wavelength: no density and no distance"
+              + " can be computed. Ask a laser safety officer.");
+    } else {
+      answer.densities(limit.get());
+      answer.distances(limit.get());
+    }
+    answer.scales();
+    return answer;
+  }
+
+  List<Worked> eyewear() {
+    return List.copyOf(eyewear);
+  }
+
+  List<Worked> distances() {
+    return List.copyOf(distances);
+  }
+
+  List<String> missing() {
+    return List.copyOf(missing);
+  }
+
+  private void densities(Limit limit) {
+    eyewear.add(
+        new Worked(
+            "Limit for an accidental look of " + number(limit.seconds()) + " s",
+            number(limit.irradiance()) + " W/m²",
+            limit.rule() + ", over an opening of " + number(limit.apertureMm()) + " mm",
+            LIMITS,
+            limit.assumptions()));
+    Eyewear.density(beam.nm(), beam.powerW(), limit.seconds(), beam.beamMm())
+        .ifPresent(
+            density ->
+                eyewear.add(
+                    new Worked(
+                        "Optical density for the average power, at least",
+                        "OD " + upward(density.opticalDensity()),
+                        "D = log10(E / limit), E = " + number(density.irradiance()) + " W/m²",
+                        LIMITS,
+                        density.assumptions())));
+    if (beam.pulses().stated()) {
+      pulsed(limit.seconds(), Edition.ICNIRP_2013, "newer edition");
+      pulsed(limit.seconds(), Edition.DIRECTIVE_2006_25, "Directive 2006/25/EC");
+    }
+  }
+
+  private void pulsed(double seconds, Edition edition, String named) {
+    Pulses pulses = beam.pulses();
+    Optional<Eyewear.PulsedDensity> density =
+        Eyewear.pulsed(
+            beam.nm(), energyMj(), pulses.durationNs(), pulses.rateKhz(), seconds, edition);
+    if (density.isEmpty()) {
+      missing.add("No limit for pulses of this duration in the " + named + " as read here.");
+      return;
+    }
+    Eyewear.PulsedDensity d = density.get();
+    eyewear.add(
+        new Worked(
+            "Optical density for the pulse train, " + named + ", at least",
+            "OD " + upward(d.required()),
+            "one pulse %s, average %s, one pulse with C_p %s"
+                .formatted(upward(d.singlePulse()), upward(d.average()), upward(d.additive())),
+            LIMITS,
+            d.assumptions()));
+  }
+
+  private double energyMj() {
+    return beam.powerW() / beam.pulses().rateKhz();
+  }
+
+  private void scales() {
+    if (beam.beamMm() == null) {
+      missing.add("A scale number (LB) needs the beam diameter at the eye.");
+      return;
+    }
+    scale(
+        "Scale number for the average power, at least",
+        En207.continuous(beam.nm(), beam.powerW(), beam.beamMm()));
+    Pulses pulses = beam.pulses();
+    if (pulses.stated() && Regime.ofPulseDuration(pulses.durationNs()) != Regime.CW) {
+      scale(
+          "Scale number for one pulse, at least",
+          En207.pulse(beam.nm(), energyMj(), pulses.durationNs(), beam.beamMm()));
+    }
+  }
+
+  private void scale(String title, Optional<En207.Scale> scale) {
+    if (scale.isEmpty()) {
+      missing.add(title + ": beyond the highest number there is, or outside its wavelengths.");
+      return;
+    }
+    En207.Scale found = scale.get();
+    eyewear.add(
+        new Worked(
+            title,
+            found.marking(),
+            "rounded up from " + number(found.exact()),
+            NORM,
+            found.assumptions()));
+  }
+
+  private void distances(Limit limit) {
+    double mpe = limit.irradiance();
+    if (beam.beamMm() != null && beam.divergenceMrad() != null) {
+      distance(
+          "Straight beam",
+          HazardDistance.direct(
+              beam.powerW(), mpe, beam.beamMm(), beam.divergenceMrad(), Edge.ONE_OVER_E2),
+          "(√(8 P / (π limit)) − a) / φ, a and φ as 1/e² values");
+    } else {
+      missing.add("The distance of a straight beam needs its diameter and divergence.");
+    }
+    if (beam.lensMm() != null && beam.atLensMm() != null) {
+      distance(
+          "Behind the lens, should the work be missing",
+          HazardDistance.lens(beam.powerW(), mpe, beam.lensMm(), beam.atLensMm(), Edge.ONE_OVER_E2),
+          "(f / b) √(8 P / (π limit)), b as 1/e² value");
+    } else {
+      missing.add("The distance behind the lens needs its focal length and the beam at it.");
+    }
+    double share = beam.reflectance() == null ? 1 : beam.reflectance();
+    distance(
+        "Matt reflection, looked at straight on",
+        HazardDistance.diffuse(beam.powerW(), mpe, share, 0),
+        "√(ρ P / (π limit)), ρ = " + number(share));
+  }
+
+  private void distance(String title, HazardDistance.Distance found, String formula) {
+    distances.add(
+        new Worked(title, metres(found.metres()), formula, DISTANCES, found.assumptions()));
+  }
+
+  private String metres(double metres) {
+    return number(metres) + " m";
+  }
+
+  private String number(double value) {
+    return QuantityPrinter.number(value, style);
+  }
+
+  // A minimum is never rounded down.
+  private String upward(double density) {
+    String text = String.format(Locale.ROOT, "%.1f", Math.ceil(density * 10 - 1e-9) / 10);
+    return style == NumberStyle.DECIMAL_COMMA ? text.replace('.', ',') : text;
+  }
+}

@@ -1,0 +1,166 @@
+package club.emberwell.web.dose;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.bench.MachineLimits.Bounds;
+import club.emberwell.laser.EyeLimits;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.Remark;
+import club.emberwell.web.frame.Field;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.SentForm;
+import club.emberwell.web.frame.UsualWavelength;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Eyewear and distances in one state.
+ *
+ * @param eyewear minima; empty before anything was asked
+ * @param distances those that the given inputs allow
+ * @param missing what further values would need
+ * @param closing ends every answer
+ */
+record EyesView(
+    Form form,
+    List<Worked> eyewear,
+    List<Worked> distances,
+    List<String> missing,
+    List<String> wavelengths,
+    String closing) {
+  private static final int QUANTITY_LENGTH = 64;
+
+  private static final List<String> ASKING = List.of("wavelength", "power");
+
+  /** What was stated, in nm, W, mm, mrad, kHz, ns and a share of 1; null = not stated. */
+  record Beam(
+      Double nm,
+      Double powerW,
+      Double beamMm,
+      Double divergenceMrad,
+      Double lensMm,
+      Double atLensMm,
+      Double reflectance,
+      Pulses pulses) {}
+
+  /** A pulse train, kHz and ns; null = not stated. */
+  record Pulses(Double rateKhz, Double durationNs) {
+    boolean stated() {
+      return rateKhz != null && durationNs != null;
+    }
+  }
+
+  static EyesView of(SentForm sent, NumberStyle style) {
+    Form form = form(sent.values());
+    if (sent.lacks(ASKING)) {
+      return answer(form, List.of(), List.of(), List.of());
+    }
+    FieldReader in = new FieldReader(style);
+    Beam beam = read(in, sent);
+    form.remarks(in.remarks());
+    if (in.failed()) {
+      return answer(form, List.of(), List.of(), List.of());
+    }
+    EyeAnswer worked = EyeAnswer.of(beam, style);
+    return answer(form, worked.eyewear(), worked.distances(), worked.missing());
+  }
+
+  private static EyesView answer(
+      Form form, List<Worked> eyewear, List<Worked> distances, List<String> missing) {
+    return new EyesView(
+        form, eyewear, distances, missing, UsualWavelength.all(), EyeLimits.CLOSING);
+  }
+
+  private static Form form(Map<String, String> values) {
+    Form form = new Form();
+    form.add(
+        quantity("wavelength", "Wavelength", "455 nm, 10.6 um").list("wavelengths").required());
+    form.add(
+        quantity("power", "Power that could reach an eye", "The full rated power, 20 W")
+            .required());
+    form.add(
+        quantity("beam", "Beam diameter where it meets the eye or leaves the machine", "4 mm"));
+    form.add(quantity("divergence", "Divergence, full angle", "2 mrad"));
+    form.add(quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
+    form.add(quantity("atLens", "Beam diameter at the lens", "6 mm"));
+    form.add(
+        quantity("reflectance", "Reflectance of a matt surface", "60 %; empty = all of it, 100 %"));
+    form.add(quantity("repetitionRate", "Pulse repetition rate", "30 kHz; pulsed light only"));
+    form.add(quantity("pulseDuration", "Pulse duration", "200 ns; pulsed light only"));
+    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
+    return form;
+  }
+
+  private static Field quantity(String name, String label, String hint) {
+    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
+  }
+
+  private static Beam read(FieldReader in, SentForm sent) {
+    in.required("/wavelength", sent.text("wavelength"));
+    in.required("/power", sent.text("power"));
+    Pulses pulses =
+        new Pulses(
+            in.quantity(
+                "/repetitionRate",
+                Dimension.REPETITION_RATE,
+                sent.quantity("repetitionRate"),
+                CalculatorLimits.RATE_KHZ),
+            in.quantity(
+                "/pulseDuration",
+                Dimension.PULSE_DURATION,
+                sent.quantity("pulseDuration"),
+                CalculatorLimits.DURATION_NS));
+    if ((pulses.rateKhz() == null) != (pulses.durationNs() == null) && !in.failed()) {
+      in.add(
+          Remark.error(
+              "pulses-incomplete",
+              pulses.rateKhz() == null ? "/repetitionRate" : "/pulseDuration",
+              "Pulses need both: repetition rate and duration."));
+    }
+    return new Beam(
+        in.quantity(
+            "/wavelength",
+            Dimension.WAVELENGTH,
+            sent.quantity("wavelength"),
+            CalculatorLimits.WAVELENGTH_NM),
+        in.quantity("/power", Dimension.POWER, sent.quantity("power"), CalculatorLimits.POWER_W),
+        length(in, sent, "beam", CalculatorLimits.BEAM_MM),
+        divergence(in, sent.text("divergence")),
+        length(in, sent, "lens", CalculatorLimits.FOCAL_MM),
+        length(in, sent, "atLens", CalculatorLimits.BEAM_MM),
+        share(in, sent),
+        pulses);
+  }
+
+  private static Double length(FieldReader in, SentForm sent, String name, Bounds bounds) {
+    return in.quantity("/" + name, Dimension.FOCAL_LENGTH, sent.quantity(name), bounds);
+  }
+
+  private static Double share(FieldReader in, SentForm sent) {
+    Double percent =
+        in.quantity(
+            "/reflectance",
+            Dimension.POWER_PERCENT,
+            sent.quantity("reflectance"),
+            CalculatorLimits.PERCENT);
+    return percent == null ? null : percent / 100;
+  }
+
+  // At most two decimals behind a whole number: nothing is left that could mean a thousand.
+  private static Double divergence(FieldReader in, String text) {
+    if (text == null) {
+      return null;
+    }
+    String bare = text.replaceAll("\\s*mrad$", "").replace(',', '.');
+    if (bare.matches("\\d{1,4}(\\.\\d{1,2})?|0\\.\\d{1,4}")) {
+      double mrad = Double.parseDouble(bare);
+      if (CalculatorLimits.DIVERGENCE_MRAD.hold(mrad)) {
+        return mrad;
+      }
+    }
+    in.add(
+        Remark.error(
+            "divergence-unreadable", "/divergence", "A number of milliradians, such as 2 mrad."));
+    return null;
+  }
+}

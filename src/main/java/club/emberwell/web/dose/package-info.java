@@ -1,0 +1,2 @@
+/** The public calculators: dose, eyes and distances, air. */
+package club.emberwell.web.dose;

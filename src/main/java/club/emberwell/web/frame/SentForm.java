@@ -1,0 +1,102 @@
+package club.emberwell.web.frame;
+
+import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.remark.Remark;
+import jakarta.ws.rs.core.MultivaluedMap;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What a form said, field by field; empty fields count as not given. */
+public final class SentForm {
+  /** Name of a button that puts one of the offered readings into its field. */
+  private static final String USE = "use:";
+
+  private static final String CONFIRMED = "confirmed";
+
+  private final Map<String, String> values = new LinkedHashMap<>();
+  private final List<Remark> remarks = new ArrayList<>();
+  private final List<String> confirmed;
+  private boolean onlyAsked;
+
+  public SentForm(MultivaluedMap<String, String> sent) {
+    sent.forEach((name, all) -> values.put(name, all.isEmpty() ? "" : all.get(0).strip()));
+    confirmed = List.copyOf(sent.getOrDefault(CONFIRMED, List.of()));
+    for (String name : List.copyOf(values.keySet())) {
+      if (name.startsWith(USE)) {
+        values.put(name.substring(USE.length()), values.get(name));
+        onlyAsked = true;
+      }
+    }
+  }
+
+  /** Everything typed, by field name, for showing the form again. */
+  public Map<String, String> values() {
+    return values;
+  }
+
+  /** True where the press was on an offered reading: show the form again, store nothing. */
+  public boolean onlyAsked() {
+    return onlyAsked;
+  }
+
+  /** Pointers of warnings that were said to be meant. */
+  public List<String> confirmed() {
+    return confirmed;
+  }
+
+  /** What cannot even be written down as an entry, such as letters for passes. */
+  public List<Remark> remarks() {
+    return remarks;
+  }
+
+  /** True where none of these fields was filled in. */
+  public boolean lacks(Iterable<String> names) {
+    for (String name : names) {
+      if (text(name) != null) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  public String text(String name) {
+    String value = values.get(name);
+    return value == null || value.isEmpty() ? null : value;
+  }
+
+  public WrittenQuantity quantity(String name) {
+    String text = text(name);
+    return text == null ? null : WrittenQuantity.of(text);
+  }
+
+  public Boolean flag(String name) {
+    String text = text(name);
+    return text == null ? null : Boolean.valueOf(text.equals("true"));
+  }
+
+  public Integer number(String name) {
+    String text = text(name);
+    if (text == null) {
+      return null;
+    }
+    try {
+      return Integer.valueOf(text);
+    } catch (NumberFormatException e) {
+      String pointer = "/" + name.replace('.', '/');
+      remarks.add(Remark.error("not-a-whole-number", pointer, "A whole number, such as 2."));
+      return null;
+    }
+  }
+
+  /** How a stored quantity stands in a form: as typed, else its number and unit. */
+  public static String typed(WrittenQuantity quantity) {
+    if (quantity == null) {
+      return "";
+    }
+    return quantity.text() != null
+        ? quantity.text()
+        : quantity.value().toPlainString() + " " + quantity.unit();
+  }
+}

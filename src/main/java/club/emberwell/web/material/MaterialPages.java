@@ -1,0 +1,139 @@
+package club.emberwell.web.material;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.catalog.Ban;
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CatalogLimits;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Match;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.web.material.ReportCounts.Counts;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import java.util.stream.Stream;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Materials, coatings and colours, with what is known against working them. */
+@Path("/materials")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.READ)
+public class MaterialPages {
+  private static final int MOVED = 308;
+
+  private final CatalogService catalog;
+  private final ReportCounts counts;
+  private final CurrentActor current;
+
+  MaterialPages(CatalogService catalog, ReportCounts counts, CurrentActor current) {
+    this.catalog = catalog;
+    this.counts = counts;
+    this.current = current;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance list(Listing list);
+
+    static native TemplateInstance term(TermView view);
+  }
+
+  /**
+   * The vocabulary, narrowed to a text.
+   *
+   * @param ban why work that the text names takes no settings, or null
+   * @param near terms whose spelling is close, where nothing fits
+   * @param general cautions that go with every work
+   */
+  record Listing(
+      String text,
+      Ban ban,
+      List<TermTree.Branch> materials,
+      List<TermTree.Branch> coatings,
+      List<TermTree.Branch> colours,
+      List<CautionView.Link> near,
+      List<CautionView> general) {
+    /** A narrowed list is unfolded. */
+    public boolean open() {
+      return !text.isEmpty();
+    }
+
+    public boolean nothing() {
+      return materials.isEmpty() && coatings.isEmpty() && colours.isEmpty();
+    }
+  }
+
+  @GET
+  public TemplateInstance list(@RestQuery @DefaultValue("") String q) {
+    String stripped = q.strip();
+    String text =
+        stripped.length() > CatalogLimits.TEXT
+            ? stripped.substring(0, CatalogLimits.TEXT)
+            : stripped;
+    Actor actor = current.get();
+    Catalog now = catalog.snapshot();
+    Counts reports = counts.all(actor);
+    return Templates.list(
+        new Listing(
+            text,
+            now.cautions().banInText(text, null, null).orElse(null),
+            TermTree.of(now, TermKind.MATERIAL, reports, text),
+            TermTree.of(now, TermKind.COATING, reports, text),
+            TermTree.of(now, TermKind.COLOUR, reports, text),
+            text.isEmpty() ? List.of() : near(now, text),
+            now.cautions().rules().stream()
+                .filter(CautionView::isGeneral)
+                .map(rule -> CautionView.of(rule, now.vocabulary(), actor.units()))
+                .toList()));
+  }
+
+  private static List<CautionView.Link> near(Catalog now, String text) {
+    return CautionView.links(
+        Stream.of(TermKind.MATERIAL, TermKind.COATING)
+            .map(kind -> now.vocabulary().resolve(kind, text))
+            .map(Match::candidates)
+            .flatMap(List::stream)
+            .toList());
+  }
+
+  @GET
+  @Path("{slug}")
+  public Response material(@RestPath String slug) {
+    return term(TermKind.MATERIAL, slug);
+  }
+
+  @GET
+  @Path("coating/{slug}")
+  public Response coating(@RestPath String slug) {
+    return term(TermKind.COATING, slug);
+  }
+
+  private Response term(TermKind kind, String slug) {
+    Catalog now = catalog.snapshot();
+    Term term =
+        now.vocabulary().successor(kind, slug).orElseThrow(() -> new EntryUnknown(kind.code()));
+    if (!term.slug().equals(slug)) {
+      return Response.status(MOVED).location(URI.create(TermView.address(term))).build();
+    }
+    Actor actor = current.get();
+    int reports = counts.all(actor).of(kind, term.slug());
+    return Response.ok(Templates.term(TermView.of(now, term, actor.units(), reports))).build();
+  }
+}

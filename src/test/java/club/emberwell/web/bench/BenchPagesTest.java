@@ -1,0 +1,100 @@
+package club.emberwell.web.bench;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.report.ReportLimits;
+import club.emberwell.web.frame.Browser;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.Map;
+import java.util.UUID;
+import org.hibernate.SessionFactory;
+import org.hibernate.stat.Statistics;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class BenchPagesTest {
+  @Inject EntityManager db;
+
+  private static String post(Person person, int speed) {
+    Map<String, Object> laser =
+        Map.of("source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry");
+    Map<String, Object> settings =
+        Map.of("power", "100 %", "speed", speed + " mm/s", "lineSpacing", "0.1 mm");
+    Map<String, Object> report =
+        Map.of(
+            "laser", laser,
+            "material", "birch plywood",
+            "process", "surface engraving",
+            "settings", settings,
+            "effect", "right");
+    return person
+        .asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .body(report)
+        .post("/api/v1/reports")
+        .then()
+        .statusCode(201)
+        .extract()
+        .path("id");
+  }
+
+  @Test
+  void ownReportsStandThereInEveryState() {
+    Person person = People.join();
+    String kept = post(person, 300);
+    String withdrawn = post(person, 310);
+    person
+        .asks()
+        .header("If-Match", "*")
+        .delete("/api/v1/reports/" + withdrawn)
+        .then()
+        .statusCode(204);
+    Browser browser = Browser.of(person).get("/bench").tidy();
+    assertEquals(200, browser.status());
+    var page = browser.page();
+    assertEquals(2, page.select(".hit").size());
+    assertEquals("/reports/" + withdrawn, page.select(".hit h3 a").get(0).attr("href"));
+    assertTrue(page.select(".hit").get(0).text().contains("withdrawn by you"));
+    assertEquals("/reports/" + kept, page.select(".hit h3 a").get(1).attr("href"));
+    assertNull(page.select(".hit").get(1).selectFirst(".state"));
+  }
+
+  @Test
+  void aLongListIsPagedAndCostsNoMoreStatementsThanAShortOne() {
+    Person few = People.join();
+    post(few, 300);
+    post(few, 301);
+    Person many = People.join();
+    for (int i = 0; i < ReportLimits.OWN_PAGE + 1; i++) {
+      post(many, 400 + i);
+    }
+    Browser first = Browser.of(few);
+    Browser second = Browser.of(many);
+    first.get("/bench");
+    assertEquals(statements(first), statements(second));
+    var page = second.page();
+    assertEquals(ReportLimits.OWN_PAGE, page.select(".hit").size());
+    second.get(page.select("a[rel=next]").attr("href").replaceFirst("#.*", "")).tidy();
+    assertEquals(1, second.page().select(".hit").size());
+    assertNotNull(second.page().selectFirst("a[rel=prev]"));
+    assertEquals(200, second.get("/bench?from=junk").status());
+    assertEquals(200, second.get("/bench?from=999999").status());
+    assertEquals(0, second.page().select(".hit").size());
+  }
+
+  private long statements(Browser browser) {
+    Statistics statistics =
+        db.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
+    statistics.setStatisticsEnabled(true);
+    statistics.clear();
+    assertEquals(200, browser.get("/bench").status());
+    return statistics.getPrepareStatementCount();
+  }
+}

@@ -1,0 +1,194 @@
+package club.emberwell.web.bench;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.web.frame.Browser;
+import io.quarkus.test.junit.QuarkusTest;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class MachinePagesTest {
+  private static final String FORM = "main form";
+
+  private static Map<String, String> tube() {
+    Map<String, String> fields = new HashMap<>();
+    fields.put("name", "Shed tube");
+    fields.put("source", "co2");
+    fields.put("wavelength", "10.6 um");
+    fields.put("ratedPower", "40 W");
+    fields.put("motion", "gantry");
+    return fields;
+  }
+
+  private static Map<String, String> tube(String field, String value) {
+    Map<String, String> fields = tube();
+    fields.put(field, value);
+    return fields;
+  }
+
+  private static List<Map<String, Object>> machines(Person person) {
+    return person.asks().get("/api/v1/machines").then().statusCode(200).extract().path("items");
+  }
+
+  private static String added(Browser browser) {
+    browser.get("/bench/machines/new").send(FORM, tube());
+    assertEquals(303, browser.status());
+    browser.follow();
+    return browser.page().select("a[href^=/bench/machines/]:contains(Change)").attr("href");
+  }
+
+  @Test
+  void aStrangerIsAskedToSignIn() {
+    for (String path :
+        List.of(
+            "/bench", "/bench/machines/new", "/bench/machines/" + java.util.UUID.randomUUID())) {
+      given().get(path).then().statusCode(401);
+    }
+  }
+
+  @Test
+  void anEmptyBenchLeadsOnAndTheFirstMachineLeadsToPosting() {
+    Browser browser = Browser.of(People.join());
+    browser.get("/bench").tidy();
+    assertNotNull(browser.page().selectFirst("main a[href=/bench/machines/new].button"));
+    assertNotNull(browser.page().selectFirst("main a[href=/post]"));
+
+    browser.get("/bench/machines/new").tidy().send(FORM, tube());
+    assertEquals(303, browser.status());
+    browser.follow().tidy();
+    assertEquals(200, browser.status());
+    assertTrue(browser.page().text().contains("Shed tube"));
+    assertNotNull(browser.page().selectFirst(".box-good a[href=/post].button"));
+  }
+
+  @Test
+  void nothingTypedIsLostWhenFieldsAreAtFault() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    Map<String, String> fields = tube("ratedPower", "forty");
+    fields.put("lens", "2");
+    fields.put("controllerVersion", "  rev 7 ");
+    browser.get("/bench/machines/new").send(FORM, fields);
+    assertEquals(422, browser.status());
+    browser.tidy();
+    assertEquals("Shed tube", browser.field("name"));
+    assertEquals("forty", browser.field("ratedPower"));
+    assertEquals("2", browser.field("lens"));
+    assertEquals("rev 7", browser.field("controllerVersion"));
+    assertNotNull(
+        browser.page().selectFirst("#source[checked], [name=source][value=co2][checked]"));
+    assertEquals("true", browser.page().getElementById("ratedPower").attr("aria-invalid"));
+    assertEquals("true", browser.page().getElementById("lens").attr("aria-invalid"));
+    assertNotNull(browser.page().selectFirst("#error-summary a[href=#ratedPower]"));
+    assertTrue(browser.page().title().startsWith("Error:"));
+    assertTrue(machines(person).isEmpty());
+  }
+
+  @Test
+  void aNumberWithoutUnitIsAskedAboutAndTheChosenReadingFillsTheField() {
+    Browser browser = Browser.of(People.join());
+    browser.get("/bench/machines/new").send(FORM, tube("maxSpeed", "600"));
+    assertEquals(422, browser.status());
+    var button = browser.page().selectFirst("button[name=use:maxSpeed]");
+    String reading = button.val();
+    browser.send(FORM, Map.of(), Map.of("use:maxSpeed", reading));
+    assertEquals(200, browser.status());
+    assertEquals(reading, browser.field("maxSpeed"));
+    browser.send(FORM, Map.of());
+    assertEquals(303, browser.status());
+  }
+
+  @Test
+  void theUsualWavelengthIsOfferedButMustBeStated() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    browser.get("/bench/machines/new").send(FORM, tube("wavelength", ""));
+    assertEquals(422, browser.status());
+    assertTrue(machines(person).isEmpty());
+    assertEquals("10600 nm", browser.page().select("button[name=use:wavelength]").val());
+  }
+
+  @Test
+  void anUnlikelyWavelengthIsAskedAboutOnceAndThenStored() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    browser.get("/bench/machines/new").send(FORM, tube("wavelength", "1064 nm"));
+    assertEquals(422, browser.status());
+    assertTrue(browser.page().text().contains("Is this meant?"));
+    assertTrue(machines(person).isEmpty());
+    browser.tidy().send(FORM, Map.of());
+    assertEquals(303, browser.status());
+    assertEquals(1, machines(person).size());
+  }
+
+  @Test
+  void anEditShowsWhatWasTypedAndSavesIt() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    String address = added(browser);
+    browser.get(address).tidy();
+    assertEquals("10.6 um", browser.field("wavelength"));
+    browser.send(FORM, Map.of("name", "Garage tube", "beamDiameter", "0.15 mm"));
+    assertEquals(303, browser.status());
+    browser.follow();
+    assertTrue(browser.page().text().contains("Garage tube"));
+    assertTrue(
+        browser.page().text().contains("150 um") || browser.page().text().contains("150 µm"));
+  }
+
+  @Test
+  void twoEditsAtOnceShowBothAndOverwriteOnlyWhenAskedAgain() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    String address = added(browser);
+    Browser elsewhere = Browser.of(person);
+    elsewhere.get(address);
+    browser.get(address).send(FORM, Map.of("name", "First"));
+    assertEquals(303, browser.status());
+
+    elsewhere.send(FORM, Map.of("name", "Second"));
+    assertEquals(412, elsewhere.status());
+    elsewhere.tidy();
+    assertEquals("Second", elsewhere.field("name"));
+    assertTrue(elsewhere.page().select(".box-warn").text().contains("First"));
+    assertEquals("First", machines(person).get(0).get("name"));
+
+    elsewhere.send(FORM, Map.of());
+    assertEquals(303, elsewhere.status());
+    assertEquals("Second", machines(person).get(0).get("name"));
+  }
+
+  @Test
+  void takingAwayAsksFirst() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    String address = added(browser);
+    browser.get(address + "/delete").tidy();
+    assertEquals(200, browser.status());
+    assertEquals(1, machines(person).size());
+    browser.send(FORM, Map.of());
+    assertEquals(303, browser.status());
+    assertTrue(machines(person).isEmpty());
+    assertEquals(404, browser.get(address).status());
+  }
+
+  @Test
+  void somebodyElsesMachineIsNotThere() {
+    String address = added(Browser.of(People.join()));
+    Browser other = Browser.of(People.join());
+    assertEquals(404, other.get(address).status());
+    assertEquals(404, other.get(address + "/delete").status());
+    other.get("/bench/machines/new");
+    String token = other.page().select("input[name=form-token]").val();
+    assertFalse(token.isEmpty());
+  }
+}

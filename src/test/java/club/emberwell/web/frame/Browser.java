@@ -1,0 +1,116 @@
+package club.emberwell.web.frame;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import io.restassured.response.Response;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jsoup.Jsoup;
+import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
+
+/** What somebody does in a browser without scripts: follow links, fill in forms, send them. */
+public final class Browser {
+  private final Map<String, String> cookies = new HashMap<>();
+  private Response last;
+
+  /** A browser in which this person is signed in. */
+  public static Browser of(Person person) {
+    Browser browser = new Browser();
+    browser.get("/sign-in");
+    browser.send("main form", Map.of("handle", person.handle(), "password", People.PASSWORD));
+    assertEquals(303, browser.status());
+    return browser;
+  }
+
+  public Browser get(String path) {
+    last = given().cookies(cookies).redirects().follow(false).urlEncodingEnabled(false).get(path);
+    cookies.putAll(last.cookies());
+    return this;
+  }
+
+  public Browser follow() {
+    return get(location());
+  }
+
+  /** Sends the post form a selector finds, with these fields beside what stands in it. */
+  public Browser send(String selector, Map<String, String> filled) {
+    return send(selector, filled, Map.of());
+  }
+
+  /** The same with a press on a named button. */
+  public Browser send(String selector, Map<String, String> filled, Map<String, String> pressed) {
+    Element form = page().selectFirst(selector);
+    assertTrue(form != null, "no such form: " + selector);
+    var request = given().cookies(cookies).redirects().follow(false);
+    for (Element input : form.select("input, select, textarea")) {
+      String name = input.attr("name");
+      if (!filled.containsKey(name)) {
+        String value = value(input);
+        if (value != null) {
+          request.formParam(name, value);
+        }
+      }
+    }
+    filled.forEach(request::formParam);
+    pressed.forEach(request::formParam);
+    last = request.post(form.attr("action"));
+    cookies.putAll(last.cookies());
+    return this;
+  }
+
+  private static String value(Element input) {
+    if (input.normalName().equals("select")) {
+      Element chosen = input.selectFirst("option[selected]");
+      Element first = input.selectFirst("option");
+      return (chosen == null ? first : chosen).attr("value");
+    }
+    boolean choice = input.attr("type").equals("radio") || input.attr("type").equals("checkbox");
+    return choice && !input.hasAttr("checked") ? null : input.val();
+  }
+
+  public int status() {
+    return last.statusCode();
+  }
+
+  public String location() {
+    return last.header("Location").replaceFirst("^https?://[^/]+", "");
+  }
+
+  public Document page() {
+    return Jsoup.parse(last.asString());
+  }
+
+  /** What a field holds now. */
+  public String field(String name) {
+    Element field = page().getElementById(name);
+    return field.normalName().equals("select")
+        ? field.select("option[selected]").attr("value")
+        : field.val();
+  }
+
+  /** Holds for every page: no inline script or style, one heading, labels for all fields. */
+  public Browser tidy() {
+    Document page = page();
+    assertEquals(1, page.select("h1").size());
+    assertTrue(page.select("style, [style]").isEmpty(), "inline style");
+    assertTrue(page.select("script:not([src])").isEmpty(), "inline script");
+    for (Element each : page.getAllElements()) {
+      each.attributes().forEach(a -> assertTrue(!a.getKey().startsWith("on"), a.getKey()));
+    }
+    for (Element input : page.select("main input:not([type=hidden]), main select, main textarea")) {
+      boolean labelled =
+          input.closest("label") != null
+              || !page.select("label[for=\"" + input.id() + "\"]").isEmpty();
+      assertTrue(labelled, "no label for " + input.attr("name"));
+    }
+    List<String> ids = page.getAllElements().eachAttr("id");
+    assertEquals(ids.stream().distinct().count(), ids.size(), "an id stands twice: " + ids);
+    return this;
+  }
+}
