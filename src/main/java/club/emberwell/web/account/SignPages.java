@@ -159,7 +159,8 @@ public class SignPages {
                 .required())
         .add(
             Field.of("email", "Mail address")
-                .hint("Only for a forgotten password and for watches you set. Nobody sees it.")
+                .hint(
+                    "If you like: only for a forgotten password and for watches you set. Nobody sees it.")
                 .value(email)
                 .type("email")
                 .autocomplete("email")

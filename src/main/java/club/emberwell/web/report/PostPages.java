@@ -106,19 +106,22 @@ public class PostPages {
     private static final List<String> WORDS =
         List.of("defects", "notes", "lot", "controllerVersion");
 
-    /** What holds something, or something to correct, stands open. */
+    /** What has something to correct stands open. */
     public boolean isMoreOpen() {
-      return inUse(MORE);
+      return toCorrect(MORE);
     }
 
     public boolean isWordsOpen() {
-      return inUse(WORDS);
+      return toCorrect(WORDS);
     }
 
-    private boolean inUse(List<String> names) {
-      return names.stream()
-          .map(form::field)
-          .anyMatch(f -> !f.getValue().isEmpty() || f.isFailed() || f.isWarned());
+    /** How many of the folded settings hold something, so that none is sent unnoticed. */
+    public long getMoreFilled() {
+      return MORE.stream().filter(name -> !form.field(name).getValue().isEmpty()).count();
+    }
+
+    private boolean toCorrect(List<String> names) {
+      return names.stream().map(form::field).anyMatch(f -> f.isFailed() || f.isWarned());
     }
   }
 
