@@ -5,10 +5,10 @@ import club.emberwell.laser.Process;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Which cautions go with a work. Immutable; hazards inherit down the trees of the vocabulary. */
 public final class Cautions {
@@ -17,6 +17,23 @@ public final class Cautions {
 
   private final Vocabulary vocabulary;
   private final List<CautionRule> rules;
+  private final List<Bound> bound;
+
+  /**
+   * A rule with the living terms of its scope: a caution of a merged term goes with its successor.
+   */
+  private record Bound(CautionRule rule, Set<String> materials, Set<String> coatings) {}
+
+  /** What is in hand: the term and the slugs from it up to the top of its tree. */
+  private record Held(Optional<Term> term, Set<String> path) {
+    Optional<Term> hit(Set<String> named, boolean exactly) {
+      boolean meant =
+          exactly
+              ? term.map(Term::slug).filter(named::contains).isPresent()
+              : path.stream().anyMatch(named::contains);
+      return meant ? term : Optional.empty();
+    }
+  }
 
   public Cautions(Vocabulary vocabulary, Collection<CautionRule> rules) {
     this.vocabulary = vocabulary;
@@ -24,6 +41,28 @@ public final class Cautions {
         rules.stream()
             .sorted(Comparator.comparing(CautionRule::weight).thenComparing(CautionRule::id))
             .toList();
+    this.bound =
+        this.rules.stream()
+            .map(
+                rule ->
+                    new Bound(
+                        rule,
+                        living(TermKind.MATERIAL, rule.scope().materials()),
+                        living(TermKind.COATING, rule.scope().coatings())))
+            .toList();
+  }
+
+  private Set<String> living(TermKind kind, List<String> slugs) {
+    return slugs.stream()
+        .flatMap(slug -> vocabulary.successor(kind, slug).stream())
+        .map(Term::slug)
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
+  private Held held(TermKind kind, String slug) {
+    Set<String> path =
+        vocabulary.path(kind, slug).stream().map(Term::slug).collect(Collectors.toSet());
+    return new Held(vocabulary.successor(kind, slug), path);
   }
 
   /** All rules, heaviest first. */
@@ -41,17 +80,17 @@ public final class Cautions {
    */
   public List<Caution> forWork(
       String material, String coating, Process process, Double thicknessMm, LaserSource source) {
+    Held work = held(TermKind.MATERIAL, material);
+    Held surface = held(TermKind.COATING, coating);
     List<Caution> found = new ArrayList<>();
-    for (CautionRule rule : rules) {
-      CautionScope scope = rule.scope();
-      if (!concerns(scope, process, thicknessMm, source)) {
-        continue;
-      }
-      if (scope.isGeneral()) {
-        found.add(new Caution(rule, Optional.empty()));
-      } else {
-        because(scope, material, coating)
-            .ifPresent(term -> found.add(new Caution(rule, Optional.of(term))));
+    for (Bound each : bound) {
+      CautionScope scope = each.rule().scope();
+      Optional<Term> because =
+          work.hit(each.materials(), scope.exactly())
+              .or(() -> surface.hit(each.coatings(), scope.exactly()));
+      if ((scope.isGeneral() || because.isPresent())
+          && concerns(scope, process, thicknessMm, source)) {
+        found.add(new Caution(each.rule(), because));
       }
     }
     found.sort(
@@ -127,25 +166,5 @@ public final class Cautions {
 
   private static boolean among(List<String> codes, String code) {
     return codes.isEmpty() || code == null || codes.contains(code);
-  }
-
-  private Optional<Term> because(CautionScope scope, String material, String coating) {
-    return hit(TermKind.MATERIAL, scope.materials(), scope.exactly(), material)
-        .or(() -> hit(TermKind.COATING, scope.coatings(), scope.exactly(), coating));
-  }
-
-  // Rules follow merges too: a caution of a merged term goes with its successor.
-  private Optional<Term> hit(TermKind kind, List<String> named, boolean exactly, String slug) {
-    if (slug == null || named.isEmpty()) {
-      return Optional.empty();
-    }
-    Set<String> targets = new HashSet<>(named);
-    named.forEach(n -> vocabulary.successor(kind, n).map(Term::slug).ifPresent(targets::add));
-    Optional<Term> term = vocabulary.successor(kind, slug);
-    boolean meant =
-        exactly
-            ? term.map(Term::slug).filter(targets::contains).isPresent()
-            : vocabulary.path(kind, slug).stream().map(Term::slug).anyMatch(targets::contains);
-    return meant ? term : Optional.empty();
   }
 }

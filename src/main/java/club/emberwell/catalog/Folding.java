@@ -17,6 +17,8 @@ import java.util.stream.Collectors;
 public final class Folding {
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern NOT_WORD = Pattern.compile("[^\\p{L}\\p{N}]+");
+  private static final Pattern LONG_PLURAL = Pattern.compile("(x|ch|sh|ss|zz)es$");
+  private static final Pattern NO_PLURAL = Pattern.compile("(ss|us|is)$");
   private static final Pattern THICKNESS =
       Pattern.compile(
           "(?iu)(?<![\\p{L}\\p{N}])(\\d+\\s+)?\\d+([.,/]\\d+)?\\s*"
@@ -96,10 +98,10 @@ public final class Folding {
     if (word.endsWith("ies") && word.length() > 4) {
       return word.substring(0, word.length() - 3) + "y";
     }
-    if (word.matches(".*(x|ch|sh|ss|zz)es")) {
+    if (LONG_PLURAL.matcher(word).find()) {
       return word.substring(0, word.length() - 2);
     }
-    if (word.endsWith("s") && !word.matches(".*(ss|us|is)")) {
+    if (word.endsWith("s") && !NO_PLURAL.matcher(word).find()) {
       return word.substring(0, word.length() - 1);
     }
     return word;

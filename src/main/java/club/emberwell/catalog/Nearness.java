@@ -22,13 +22,21 @@ final class Nearness {
     if (longer == 0) {
       return 1;
     }
-    double byEdits = edits(text, spelling) / (double) longer;
-    boolean contained =
-        words.contains(spelling) || spelling.length() >= CONTAINED && text.contains(spelling);
-    if (!contained) {
-      return byEdits;
+    if (words.contains(spelling) || spelling.length() >= CONTAINED && text.contains(spelling)) {
+      return Math.min(byEdits(spelling, longer), byContent(spelling, longer));
     }
-    return Math.min(byEdits, CONTAINED_DISTANCE * (1 - spelling.length() / (double) longer));
+    return byEdits(spelling, longer);
+  }
+
+  private static double byContent(String spelling, int longer) {
+    return CONTAINED_DISTANCE * (1 - spelling.length() / (double) longer);
+  }
+
+  // The difference in length alone is a lower bound: most spellings need no closer look.
+  private double byEdits(String spelling, int longer) {
+    double least = Math.abs(text.length() - spelling.length()) / (double) longer;
+    boolean tooFar = least > CatalogLimits.SUGGESTION_DISTANCE;
+    return tooFar ? least : edits(text, spelling) / (double) longer;
   }
 
   /** Optimal string alignment: insert, delete, replace, swap of neighbours. */

@@ -18,7 +18,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 
 /**
  * An immutable snapshot of all terms: lookup by slug and by any spelling, and the tree. A lookup
@@ -71,28 +70,22 @@ public final class Vocabulary {
   /** What a written text means; slugs and labels are spellings too. Never null, never throws. */
   public Match resolve(TermKind kind, String text) {
     String cut = text.length() > CatalogLimits.TEXT ? text.substring(0, CatalogLimits.TEXT) : text;
-    Match match = lookUp(kind, text, cut);
-    if (match.outcome() != Outcome.NONE) {
-      return match;
-    }
     String bare = Folding.withoutThickness(cut);
-    return Stream.of(bare, folding.withoutFillers(bare))
-        .map(less -> lookUp(kind, text, less))
-        .filter(found -> found.outcome() != Outcome.NONE)
-        .findFirst()
-        .map(Match::inPart)
-        .orElse(match);
+    return lookUp(kind, text, cut)
+        .or(() -> lookUp(kind, text, bare).map(Match::inPart))
+        .or(() -> lookUp(kind, text, folding.withoutFillers(bare)).map(Match::inPart))
+        .orElseGet(() -> Match.open(text, Outcome.NONE, nearest(kind, cut)));
   }
 
-  private Match lookUp(TermKind kind, String written, String text) {
+  private Optional<Match> lookUp(TermKind kind, String written, String text) {
     Set<String> slugs = bySpelling.get(kind).getOrDefault(folding.fold(text), Set.of());
     if (slugs.isEmpty()) {
-      return Match.open(written, Outcome.NONE, nearest(kind, text));
+      return Optional.empty();
     }
     if (slugs.size() > 1) {
-      return Match.open(written, Outcome.AMBIGUOUS, terms(kind, slugs));
+      return Optional.of(Match.open(written, Outcome.AMBIGUOUS, terms(kind, slugs)));
     }
-    return Match.exact(written, bySlug.get(kind).get(slugs.iterator().next()));
+    return Optional.of(Match.exact(written, bySlug.get(kind).get(slugs.iterator().next())));
   }
 
   /**
