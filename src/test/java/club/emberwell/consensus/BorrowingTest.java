@@ -1,0 +1,102 @@
+package club.emberwell.consensus;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.stats.RandomEffects;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+/** Borrowing. The shrinkage is checked against {@code shrinkage_blup} in {@code stats}. */
+class BorrowingTest {
+  private static final double[][] SIBLINGS = {{0.0, 0.2}, {0.5, 0.7}, {1.0, 1.2, 1.1}};
+
+  /** The own work comes first, so that its reports have the same numbers in both groups. */
+  private static MadeTrials work(double... ownLogs) {
+    MadeTrials made = new MadeTrials();
+    for (int i = 0; i < ownLogs.length; i++) {
+      made.by(i + 1L).dose(Math.exp(ownLogs[i])).with(Property.COLOUR, "Own");
+    }
+    return made;
+  }
+
+  private static Group wider(double[][] siblings, double... ownLogs) {
+    MadeTrials made = work(ownLogs);
+    int member = 10;
+    for (int colour = 0; colour < siblings.length; colour++) {
+      for (double log : siblings[colour]) {
+        made.by(member++).dose(Math.exp(log)).with(Property.COLOUR, "Colour " + colour);
+      }
+    }
+    return made.group();
+  }
+
+  private static Optional<Borrowing> borrow(double[][] siblings, double... ownLogs) {
+    Optional<Group> own =
+        ownLogs.length == 0 ? Optional.empty() : Optional.of(work(ownLogs).group());
+    return Borrowing.of(own, wider(siblings, ownLogs), Property.COLOUR, "other colours");
+  }
+
+  @Test
+  void theOwnValueIsDrawnTowardItsRelativesByTheWeightOfTheirSpread() {
+    Borrowing found = borrow(SIBLINGS, 2.0, 2.2).orElseThrow();
+    // squares within: 0.02 in each of two colours, the third and the own; repeats 1 + 1 + 2 + 1
+    double within = (0.02 + 0.02 + 0.02 + 0.02) / 5;
+    RandomEffects parent =
+        RandomEffects.of(
+                new double[] {0.1, 0.6, 1.1}, new double[] {within / 2, within / 2, within / 3})
+            .orElseThrow();
+    double weight = parent.tau2() / (parent.tau2() + within / 2);
+    assertEquals(weight, found.weightOnOwn(), 1e-9);
+    assertEquals(Math.exp(weight * 2.1 + (1 - weight) * parent.mean()), found.value(), 1e-9);
+    assertEquals(Math.exp(2.1), found.own().orElseThrow(), 1e-9);
+    assertEquals(3, found.relatives());
+    assertEquals(7, found.members());
+    assertTrue(found.interval().contains(found.value()));
+    assertTrue(found.sentence().contains("% borrowed from other colours: 7 members on 3 others"));
+    assertTrue(found.sentence().endsWith("This does not replace what was found here."));
+  }
+
+  @Test
+  void relativesThatDoNotDifferLendEverything() {
+    double[][] alike = {{0.0, 0.2}, {0.0, 0.2}, {0.0, 0.2}};
+    Borrowing found = borrow(alike, 0.5).orElseThrow();
+    assertEquals(0, found.weightOnOwn());
+    assertEquals(Math.exp(0.1), found.value(), 1e-9);
+  }
+
+  @Test
+  void whereNobodyDidItEverythingIsBorrowedAndTheIntervalHoldsTheirSpread() {
+    Borrowing found = borrow(SIBLINGS).orElseThrow();
+    assertTrue(found.own().isEmpty());
+    assertTrue(found.sentence().startsWith("Borrowed entirely from other colours"));
+    assertTrue(found.interval().contains(Math.exp(0.1)) && found.interval().contains(3));
+  }
+
+  @Test
+  void twoRelativesAreTooFewToKnowHowMuchRelativesDiffer() {
+    assertTrue(borrow(new double[][] {{0.0, 0.2}, {0.5, 0.7, 0.6}}, 2.0).isEmpty());
+  }
+
+  @Test
+  void theNearestRelativesAreAskedFirst() {
+    SearchQuery query =
+        SearchQuery.everything()
+            .withFacet("material", List.of("birch-plywood"))
+            .withFacet("coating", List.of("lacquer"))
+            .withFacet("colour", List.of("white"));
+    List<Relatives> all = Relatives.of(query, CatalogFiles.catalog().vocabulary());
+    assertEquals(
+        List.of(Property.COLOUR, Property.COATING, Property.MATERIAL),
+        all.stream().map(Relatives::by).toList());
+    assertTrue(all.get(0).query().facets().containsKey("coating"));
+    assertTrue(!all.get(0).query().facets().containsKey("colour"));
+    assertTrue(!all.get(2).query().facets().get("material").contains("birch-plywood"));
+    assertTrue(
+        Relatives.of(SearchQuery.everything(), CatalogFiles.catalog().vocabulary()).isEmpty());
+  }
+}

@@ -1,0 +1,91 @@
+package club.emberwell.consensus;
+
+import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.Regime;
+import club.emberwell.search.TrialColumns;
+import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.TrialColumns.Property;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Figures for ranges, printed and never asserted: {@code mvn test -Pbenchmark
+ * -Dtest=RangeSpeedTest}. The columns are at hand; what reading them costs, the search measures.
+ */
+@Tag("benchmark")
+class RangeSpeedTest {
+  private static final int ROUNDS = 40;
+
+  @Test
+  void rangesOfSeveralSizes() {
+    System.out.printf(
+        "%s, Java %s, %d processors%n",
+        System.getProperty("os.arch"),
+        Runtime.version(),
+        Runtime.getRuntime().availableProcessors());
+    for (int trials : new int[] {500, 10_000, 100_000}) {
+      TrialColumns columns = columns(trials, trials / 20);
+      time("core, " + trials + " trials", () -> ConsensusService.ranges(columns));
+      RangeWork work =
+          new RangeWork(
+              CatalogFiles.catalog().cautions(),
+              Optional.of(
+                  new Laser(
+                      LaserSource.CO2,
+                      10_600,
+                      60,
+                      Motion.GANTRY,
+                      Regime.CW,
+                      false,
+                      null,
+                      150.0,
+                      600.0)),
+              null);
+      Group group = Group.split(columns).get(0);
+      time("in full, " + trials + " trials", () -> work.full(group, group));
+    }
+  }
+
+  private static void time(String what, Runnable work) {
+    double[] millis = new double[ROUNDS];
+    for (int round = 0; round < ROUNDS; round++) {
+      long start = System.nanoTime();
+      work.run();
+      millis[round] = (System.nanoTime() - start) / 1e6;
+    }
+    double[] warm = Arrays.copyOfRange(millis, ROUNDS / 2, ROUNDS);
+    Arrays.sort(warm);
+    System.out.printf(
+        "%s: median %.2f ms, worst %.2f ms%n", what, warm[warm.length / 2], warm[warm.length - 1]);
+  }
+
+  /** All of one key, in no order, every setting stated, six colours. */
+  private static TrialColumns columns(int trials, int members) {
+    SplittableRandom random = new SplittableRandom(11);
+    MadeTrials made = new MadeTrials();
+    for (int i = 0; i < trials; i++) {
+      int member = random.nextInt(members);
+      double dose = Math.exp(0.3 * random.nextGaussian() + 0.3 * Math.sin(member));
+      Effect effect = dose > 1.6 ? Effect.TOO_MUCH : dose < 0.6 ? Effect.TOO_LITTLE : Effect.RIGHT;
+      MadeTrials.Trial trial =
+          made.by(member)
+              .on(1 + member)
+              .dose(dose)
+              .was(effect)
+              .with(Property.COLOUR, "Colour " + random.nextInt(6))
+              .with(Property.AIR_ASSIST, random.nextBoolean() ? "on" : "off");
+      for (Measure measure : Range.SETTINGS) {
+        trial.with(measure, Math.exp(random.nextGaussian()));
+      }
+      trial.with(Measure.RATED_POWER, 40).with(Measure.BEAM_DIAMETER, 150);
+    }
+    return made.columns();
+  }
+}
