@@ -5,6 +5,9 @@ public final class ConsensusLimits {
   /** Points of the curve of a window. */
   static final int CURVE_POINTS = 61;
 
+  /** Trials drawn under the curve; more are thinned evenly. */
+  static final int MARKS = 400;
+
   /** How far the curve is drawn beyond the doses tried, as a factor; grey there. */
   static final double CURVE_MARGIN = 1.5;
 

@@ -7,6 +7,7 @@ import club.emberwell.stats.ModifiedZ;
 import club.emberwell.stats.NextMemberInterval;
 import club.emberwell.stats.Quantiles;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * How the voices of one measure lie, canonical units. Quartiles are Hyndman-Fan type 8 over voices.
@@ -31,6 +32,11 @@ public record Spread(
   /** Fewest voices of which a range is shown. */
   public static final int FEWEST = 3;
 
+  /** A setting this many times off the middle can be set aside (own rule, no source). */
+  static final double FAR = 3;
+
+  private static final Set<Measure> DOSES = Set.of(Measure.AREAL_DOSE, Measure.LINE_DOSE);
+
   static Spread of(VoiceSet all) {
     boolean[] suspect = suspects(all);
     boolean[] kept = new boolean[suspect.length];
@@ -49,14 +55,26 @@ public record Spread(
         all.keep(suspect));
   }
 
-  /** Logs need positive values; a focus offset has none to be judged by. */
+  /**
+   * Logs need positive values; a focus offset has none to be judged by. Many members set the same
+   * round numbers, so the usual deviation of a setting can be next to nothing: a setting must also
+   * be far off by a factor, which every slip of units is.
+   */
   private static boolean[] suspects(VoiceSet all) {
     for (double value : all.values()) {
       if (value <= 0) {
         return new boolean[all.size()];
       }
     }
-    return ModifiedZ.suspects(all.values());
+    boolean[] suspects = ModifiedZ.suspects(all.values());
+    if (!DOSES.contains(all.measure())) {
+      double median = Quantiles.median(all.values());
+      for (int i = 0; i < suspects.length; i++) {
+        double times = all.values()[i] / median;
+        suspects[i] &= Math.max(times, 1 / times) >= FAR;
+      }
+    }
+    return suspects;
   }
 
   /** Upper over lower end of the middle's interval; NaN where there is none. */

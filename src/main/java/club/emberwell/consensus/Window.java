@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param measure the dose it is in, canonical unit
  * @param edges where a right result passes an even chance; empty where no window is known
  * @param curve chances of the three effects over the dose, for a plot; empty where none is known
+ * @param marks the trials themselves, for the same plot; evenly thinned where they are many
  * @param crossCheck the same edges by proportional odds, where that model has an answer
  * @param missing in sentences: what keeps it from being known better
  */
@@ -27,6 +28,7 @@ public record Window(
     Counts counts,
     Optional<WindowEdges> edges,
     List<Point> curve,
+    List<Mark> marks,
     Optional<Interval> crossCheck,
     List<String> missing) {
 
@@ -51,6 +53,9 @@ public record Window(
   public record Point(
       double dose, double tooLittle, double right, double tooMuch, boolean observed) {}
 
+  /** One trial in the plot. */
+  public record Mark(double dose, Effect effect) {}
+
   static Window of(Group group, Spread dose) {
     Dosed dosed = Dosed.of(group, dose);
     Effect[] effects = dosed.effects();
@@ -66,8 +71,18 @@ public record Window(
         counts(dosed, effects),
         edges,
         curve(fit),
+        marks(dosed),
         other,
         missing(fit, edges));
+  }
+
+  private static List<Mark> marks(Dosed dosed) {
+    int step = 1 + dosed.size() / ConsensusLimits.MARKS;
+    List<Mark> marks = new ArrayList<>();
+    for (int i = 0; i < dosed.size(); i += step) {
+      marks.add(new Mark(dosed.doses()[i], dosed.effect(i)));
+    }
+    return List.copyOf(marks);
   }
 
   private static Counts counts(Dosed dosed, Effect[] effects) {

@@ -54,6 +54,7 @@ public record StripPlot(
    * What to draw, in the reader's unit. Arrays of two are an interval's ends; null = not shown.
    *
    * @param aside values set aside (hollow)
+   * @param shared ends of an axis that several plots share, or null
    */
   public record Input(
       String id,
@@ -67,7 +68,8 @@ public record StripPlot(
       double[] band,
       Double mine,
       boolean logarithmic,
-      DoubleFunction<String> label) {}
+      DoubleFunction<String> label,
+      double[] shared) {}
 
   /** Lays the plot out. */
   public static StripPlot of(Input input) {
@@ -106,7 +108,7 @@ public record StripPlot(
     double[] all = everything(input);
     double least = Arrays.stream(all).min().orElse(Double.NaN);
     double most = Arrays.stream(all).max().orElse(Double.NaN);
-    return least == most
+    return least == most && all.length > 0
         ? List.of(new Axis.Tick(axis.at(least), input.label().apply(least)))
         : axis.ticks(input.label());
   }
@@ -117,6 +119,9 @@ public record StripPlot(
       if (ends != null) {
         parts.add(ends);
       }
+    }
+    if (input.shared() != null) {
+      parts.add(input.shared());
     }
     if (input.mine() != null) {
       parts.add(new double[] {input.mine()});

@@ -1,9 +1,12 @@
 package club.emberwell.web.range;
 
 import club.emberwell.consensus.Range;
+import club.emberwell.consensus.SideBySide;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.search.TrialColumns.Measure;
 import club.emberwell.stats.MemberShare;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A range as a page shows it.
@@ -35,6 +38,28 @@ public record RangeView(
         success(range),
         range.dose().isEmpty() ? null : SpreadView.of(range.dose(), reader, scope, null),
         range.settings().stream().map(s -> SpreadView.of(s, reader, scope, null)).toList());
+  }
+
+  /**
+   * The same on axes it shares with others.
+   *
+   * @param axes by measure, canonical units
+   */
+  public static RangeView of(
+      Range range, UnitPreferences reader, String scope, Map<Measure, SideBySide.Axis> axes) {
+    RangeView own = of(range, reader, scope);
+    return new RangeView(
+        own.heading(),
+        own.counts(),
+        own.evidence(),
+        own.evidenceClass(),
+        own.success(),
+        range.dose().isEmpty()
+            ? null
+            : SpreadView.on(range.dose(), reader, scope, axes.get(range.dose().measure())),
+        range.settings().stream()
+            .map(s -> SpreadView.on(s, reader, scope, axes.get(s.measure())))
+            .toList());
   }
 
   private static String counts(Range range) {

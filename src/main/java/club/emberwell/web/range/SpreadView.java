@@ -1,5 +1,6 @@
 package club.emberwell.web.range;
 
+import club.emberwell.consensus.SideBySide;
 import club.emberwell.consensus.Spread;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.TrialColumns.Measure;
@@ -42,6 +43,17 @@ public record SpreadView(
    * @param mine the reader's own value to mark, or null
    */
   static SpreadView of(Spread spread, UnitPreferences reader, String scope, Double mine) {
+    return of(spread, reader, scope, mine, null);
+  }
+
+  /** The same on an axis that other spreads of the page share. */
+  static SpreadView on(
+      Spread spread, UnitPreferences reader, String scope, SideBySide.Axis shared) {
+    return of(spread, reader, scope, null, shared);
+  }
+
+  private static SpreadView of(
+      Spread spread, UnitPreferences reader, String scope, Double mine, SideBySide.Axis shared) {
     Measure measure = spread.measure();
     MeasureText text = new MeasureText(measure, reader);
     String headline = headline(spread, text);
@@ -57,7 +69,7 @@ public record SpreadView(
         headline,
         sure,
         next,
-        plot(spread, text, scope, mine, headline + " " + sure + " " + next),
+        plot(spread, text, scope, mine, headline + " " + sure + " " + next, shared),
         cells(spread, text));
   }
 
@@ -118,7 +130,12 @@ public record SpreadView(
   }
 
   private static StripPlot plot(
-      Spread spread, MeasureText text, String scope, Double mine, String description) {
+      Spread spread,
+      MeasureText text,
+      String scope,
+      Double mine,
+      String description,
+      SideBySide.Axis shared) {
     double[] quartiles = spread.quantiles().map(q -> text.ends(q.p25(), q.p75())).orElse(null);
     boolean positive =
         Arrays.stream(spread.voices().values()).allMatch(v -> v > 0)
@@ -136,7 +153,8 @@ public record SpreadView(
             spread.nextMember().map(i -> text.ends(i.low(), i.high())).orElse(null),
             mine == null ? null : text.value(mine),
             positive,
-            text::tick));
+            text::tick,
+            shared == null ? null : text.ends(shared.low(), shared.high())));
   }
 
   /** Smallest first in the reader's unit: more lines per inch is less spacing. */

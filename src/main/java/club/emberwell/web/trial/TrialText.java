@@ -15,6 +15,19 @@ import java.util.List;
 public final class TrialText {
   private TrialText() {}
 
+  /** Settings that were computed, not tried. */
+  public static String plain(Settings s, UnitPreferences reader) {
+    List<String> parts = new ArrayList<>();
+    add(parts, s.powerPercent(), Dimension.POWER_PERCENT, reader);
+    add(parts, s.powerW(), Dimension.POWER, reader);
+    add(parts, s.speedMmS(), Dimension.SPEED, reader);
+    add(parts, s.lineSpacingMm(), Dimension.LINE_SPACING, reader);
+    if (s.passes() != null && s.passes() > 1) {
+      parts.add(s.passes() + " passes");
+    }
+    return String.join(" · ", parts);
+  }
+
   /** "45 % (9 W) · 304.8 mm/s · 0.1 mm · 2 passes". */
   public static String settings(TrialSnapshot trial, UnitPreferences reader) {
     Settings s = trial.settings();

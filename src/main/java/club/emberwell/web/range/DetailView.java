@@ -1,0 +1,172 @@
+package club.emberwell.web.range;
+
+import club.emberwell.consensus.BetweenMachines;
+import club.emberwell.consensus.Borrowing;
+import club.emberwell.consensus.Explanation;
+import club.emberwell.consensus.Range;
+import club.emberwell.consensus.RangeDetail;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.stats.Interval;
+import club.emberwell.web.plot.StripPlot;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A range worked out in full, as its page shows it.
+ *
+ * @param window null where the range was not worked out further
+ * @param between how machines differ, or why that is not known; empty the same
+ * @param disagreement the answer about camps in a sentence, or empty
+ */
+public record DetailView(
+    RangeView range,
+    WindowView window,
+    List<String> between,
+    StripPlot betweenPlot,
+    String disagreement,
+    List<String> contrasts,
+    String borrowed,
+    MachineView machine,
+    List<Opened> numbers,
+    List<Voices> voices) {
+  private static final double PERCENT = 100;
+
+  /** How one number came about. */
+  public record Opened(
+      String number,
+      String method,
+      String formula,
+      String source,
+      String counts,
+      List<String> caveats) {}
+
+  /** The voices behind one measure. */
+  public record Voices(String label, String unit, List<Voice> voices) {}
+
+  /** One member's value. */
+  public record Voice(String handle, String value, int trials, boolean aside) {}
+
+  static DetailView of(RangeDetail detail, UnitPreferences reader, String scope) {
+    Range range = detail.range();
+    MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
+    List<String> contrasts = detail.contrasts().stream().map(c -> c.sentence()).toList();
+    return new DetailView(
+        RangeView.of(range, reader, scope),
+        detail.window().map(w -> WindowView.of(w, reader, scope)).orElse(null),
+        detail.between().map(b -> between(b, dose)).orElse(List.of()),
+        detail
+            .between()
+            .flatMap(BetweenMachines::estimate)
+            .map(e -> plot(e, dose, scope))
+            .orElse(null),
+        detail.disagreement().map(d -> d.sentence()).orElse(""),
+        contrasts,
+        detail.borrowing().map(b -> borrowed(b, dose)).orElse(null),
+        detail.forMachine().map(m -> MachineView.of(m, range, reader, scope)).orElse(null),
+        detail
+            .explanation()
+            .map(e -> e.numbers().stream().map(DetailView::opened).toList())
+            .orElse(List.of()),
+        detail
+            .explanation()
+            .map(e -> e.voices().stream().map(v -> voices(v, reader)).toList())
+            .orElse(List.of()));
+  }
+
+  private static List<String> between(BetweenMachines found, MeasureText dose) {
+    if (found.estimate().isEmpty()) {
+      return List.of(found.missing().orElse("Not known."));
+    }
+    BetweenMachines.Estimate e = found.estimate().get();
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        "Machines differ by a factor of "
+            + dose.tick(e.factor())
+            + ": about two of three lie within it of the middle, above or below. Repeats on one machine differ by "
+            + dose.tick(e.within())
+            + ". From "
+            + RangeView.counted(found.machines(), "machine", "machines")
+            + " and "
+            + RangeView.counted(found.trials(), "right trial", "right trials")
+            + ".");
+    sentences.add(
+        "Middle "
+            + dose.text(e.middle())
+            + ", 95 % interval "
+            + interval(e.middleInterval(), dose)
+            + ". "
+            + BetweenMachines.MIDDLE_MEANS);
+    e.next()
+        .ifPresent(
+            next ->
+                sentences.add(
+                    "Next machine "
+                        + interval(next, dose)
+                        + " (95 %). "
+                        + BetweenMachines.NEXT_MEANS));
+    return sentences;
+  }
+
+  private static String interval(Interval interval, MeasureText text) {
+    double[] ends = text.ends(interval.low(), interval.high());
+    return text.tick(ends[0]) + " to " + text.tick(ends[1]);
+  }
+
+  /** The middle's interval over the band for the next machine. */
+  private static StripPlot plot(BetweenMachines.Estimate e, MeasureText text, String scope) {
+    return StripPlot.of(
+        new StripPlot.Input(
+            scope + "-between",
+            "Middle of all machines and band for the next one",
+            "The bar is the 95 % interval of the middle, the shaded stretch the band for one more machine.",
+            new double[0],
+            new double[0],
+            null,
+            text.value(e.middle()),
+            text.ends(e.middleInterval().low(), e.middleInterval().high()),
+            e.next().map(i -> text.ends(i.low(), i.high())).orElse(null),
+            null,
+            true,
+            text::tick,
+            null));
+  }
+
+  private static String borrowed(Borrowing b, MeasureText dose) {
+    return "Borrowed from "
+        + b.from()
+        + " ("
+        + RangeView.counted(b.members(), "member", "members")
+        + "): "
+        + dose.text(b.value())
+        + ", "
+        + interval(b.interval(), dose)
+        + ". "
+        + Math.round((1 - b.weightOnOwn()) * PERCENT)
+        + " % of it is borrowed"
+        + b.own()
+            .map(own -> "; the own voices alone say " + dose.text(own))
+            .orElse("; nobody did exactly this")
+        + ".";
+  }
+
+  private static Opened opened(Explanation e) {
+    return new Opened(e.number(), e.method(), e.formula(), e.source(), e.counts(), e.caveats());
+  }
+
+  private static Voices voices(Explanation.Voices v, UnitPreferences reader) {
+    MeasureText text = new MeasureText(v.measure(), reader);
+    return new Voices(
+        v.measure().label(),
+        text.unit(),
+        v.voices().stream()
+            .map(
+                one ->
+                    new Voice(
+                        one.handle(),
+                        QuantityPrinter.number(text.value(one.value()), reader.style()),
+                        one.trials(),
+                        one.aside()))
+            .toList());
+  }
+}

@@ -1,0 +1,133 @@
+package club.emberwell.web.range;
+
+import club.emberwell.consensus.OnMyMachine;
+import club.emberwell.consensus.OnMyMachine.Line;
+import club.emberwell.consensus.Range;
+import club.emberwell.laser.Comparison;
+import club.emberwell.laser.IsoDose;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.web.plot.XyPlot;
+import club.emberwell.web.plot.XyPlot.Point;
+import club.emberwell.web.trial.TrialText;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/**
+ * A range on the reader's machine: the verdict before any number.
+ *
+ * @param start where a test grid could start, or null
+ * @param rows power against the speeds of the lines of equal dose
+ */
+public record MachineView(
+    String laser,
+    String verdict,
+    String verdictClass,
+    List<String> reasons,
+    String basis,
+    String spacing,
+    String start,
+    List<String> heads,
+    List<Row> rows,
+    XyPlot plot,
+    List<Beside> beside) {
+
+  /** One power with a speed for each line; empty where the machine cannot run it. */
+  public record Row(String power, List<String> speeds) {}
+
+  /** A quantity of peers beside the reader's. */
+  public record Beside(String name, String theirs, String mine, String times) {}
+
+  static MachineView of(OnMyMachine found, Range range, UnitPreferences reader, String scope) {
+    MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
+    MeasureText speed = new MeasureText(Measure.SPEED, reader);
+    return new MachineView(
+        TrialText.laser(found.laser(), reader),
+        found.verdict().label(),
+        found.verdict().givesNumber() ? "box-note" : "box-warn",
+        found.reasons(),
+        found.basis().map(OnMyMachine.Basis::words).orElse(null),
+        found.spacingMm() == null
+            ? null
+            : QuantityPrinter.print(found.spacingMm(), Dimension.LINE_SPACING, reader),
+        found.start().map(s -> TrialText.plain(s, reader)).orElse(null),
+        found.lines().stream().map(line -> dose.text(line.dose())).toList(),
+        rows(found.lines(), speed, reader),
+        found.lines().isEmpty() ? null : plot(found.lines(), speed, scope),
+        found.sideBySide().stream().map(c -> beside(c, reader)).toList());
+  }
+
+  private static List<Row> rows(List<Line> lines, MeasureText speed, UnitPreferences reader) {
+    List<Row> rows = new ArrayList<>();
+    int longest = lines.stream().mapToInt(l -> l.points().size()).max().orElse(0);
+    for (int i = 1; i < longest; i += 2) {
+      Double percent = null;
+      List<String> speeds = new ArrayList<>();
+      for (Line line : lines) {
+        IsoDose.Point point = i < line.points().size() ? line.points().get(i) : null;
+        speeds.add(point == null ? "" : speed.number(point.speedMmS()));
+        percent = point == null ? percent : Double.valueOf(point.powerPercent());
+      }
+      if (percent != null) {
+        rows.add(new Row(QuantityPrinter.number(percent, reader.style()) + " %", speeds));
+      }
+    }
+    return rows;
+  }
+
+  private static XyPlot plot(List<Line> lines, MeasureText speed, String scope) {
+    double[] powers =
+        lines.stream()
+            .flatMap(l -> l.points().stream())
+            .mapToDouble(IsoDose.Point::powerPercent)
+            .toArray();
+    double[] speeds =
+        lines.stream()
+            .flatMap(l -> l.points().stream())
+            .mapToDouble(p -> speed.value(p.speedMmS()))
+            .toArray();
+    XyPlot.Drawing drawing =
+        new XyPlot.Drawing(
+            scope + "-machine",
+            "Speed against power at equal nominal dose on your machine",
+            "Between the outer lines the dose is where peers' results were right; the line in the"
+                + " middle is the middle of it.",
+            powers,
+            false,
+            speeds,
+            true);
+    List<Point> outline = new ArrayList<>(points(lines.get(0), speed));
+    List<Point> back = new ArrayList<>(points(lines.get(lines.size() - 1), speed));
+    Collections.reverse(back);
+    outline.addAll(back);
+    drawing.area("window-area", outline);
+    for (Line line : lines) {
+      String kind = line.place() == OnMyMachine.Place.MIDDLE ? "iso-middle" : "iso";
+      drawing.line(kind, points(line, speed));
+    }
+    return drawing.done("power, % of rated", speed::tick, "speed, " + speed.unit(), speed::tick);
+  }
+
+  private static List<Point> points(Line line, MeasureText speed) {
+    return line.points().stream()
+        .map(p -> new Point(p.powerPercent(), speed.value(p.speedMmS())))
+        .toList();
+  }
+
+  private static Beside beside(Comparison c, UnitPreferences reader) {
+    return new Beside(
+        c.name(),
+        number(c.from(), c.unit(), reader),
+        number(c.to(), c.unit(), reader),
+        c.ratio() == null ? "" : QuantityPrinter.number(c.ratio(), reader.style()) + " times");
+  }
+
+  private static String number(Double value, String unit, UnitPreferences reader) {
+    return value == null
+        ? "not known"
+        : QuantityPrinter.number(value, reader.style()) + (unit.isEmpty() ? "" : " " + unit);
+  }
+}

@@ -1,0 +1,46 @@
+package club.emberwell.web.range;
+
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.search.Facet;
+import club.emberwell.search.SearchQuery;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A search in words, for headings. */
+@ApplicationScoped
+public class QueryWords {
+  private final CatalogService catalog;
+
+  QueryWords(CatalogService catalog) {
+    this.catalog = catalog;
+  }
+
+  public String of(SearchQuery query) {
+    Vocabulary vocabulary = catalog.snapshot().vocabulary();
+    List<String> parts = new ArrayList<>();
+    if (!query.text().isEmpty()) {
+      parts.add("“" + query.text() + "”");
+    }
+    query
+        .facets()
+        .forEach(
+            (code, values) ->
+                parts.add(
+                    String.join(
+                        " or ", values.stream().map(v -> label(vocabulary, code, v)).toList())));
+    query.ranges().keySet().forEach(stem -> parts.add(stem + " limited"));
+    return parts.isEmpty() ? "Everything" : String.join(", ", parts);
+  }
+
+  private static String label(Vocabulary vocabulary, String facet, String value) {
+    return Facet.of(facet)
+        .flatMap(f -> TermKind.of(f.code()))
+        .flatMap(kind -> vocabulary.successor(kind, value))
+        .map(Term::label)
+        .orElse(value.replace('-', ' '));
+  }
+}

@@ -1,0 +1,231 @@
+package club.emberwell.web.range;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.bench.Machines;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.consensus.ConsensusLimits;
+import club.emberwell.consensus.ConsensusService;
+import club.emberwell.consensus.SideBySide;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityReader;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.Reading;
+import club.emberwell.remark.Remark;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.web.frame.Field.Option;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+
+/** A range in full: window, machines, camps, contrasts, the reader's machine; and a comparison. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.READ)
+public class RangePages {
+  private static final String MACHINE = "machine";
+  private static final String SPACING = "spacing";
+  private static final String ADD = "add";
+  private static final String WITH = "with";
+
+  private final ConsensusService consensus;
+  private final CatalogService catalog;
+  private final Machines machines;
+  private final QueryWords words;
+  private final CurrentActor current;
+
+  RangePages(
+      ConsensusService consensus,
+      CatalogService catalog,
+      Machines machines,
+      QueryWords words,
+      CurrentActor current) {
+    this.consensus = consensus;
+    this.catalog = catalog;
+    this.machines = machines;
+    this.words = words;
+    this.current = current;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance range(Page page);
+
+    static native TemplateInstance compare(ComparePage page);
+  }
+
+  /**
+   * @param query the search in words
+   * @param back the search page with the same search
+   * @param hidden what the machine form carries along
+   */
+  record Page(
+      String query,
+      String back,
+      String compare,
+      List<Pair> hidden,
+      List<Option> machines,
+      String spacing,
+      List<String> problems,
+      List<DetailView> details) {}
+
+  /** A hidden form field. */
+  record Pair(String name, String value) {}
+
+  /**
+   * @param remarks what keeps the columns from being compared straight away
+   * @param adding the search that is compared, for the form that adds one more
+   */
+  record ComparePage(
+      List<String> problems,
+      List<String> remarks,
+      List<Column> columns,
+      List<String> with,
+      boolean room) {}
+
+  /** One combination. */
+  record Column(String query, String href, RangeView range, String without) {}
+
+  @GET
+  @Path("range")
+  public TemplateInstance range(@Context UriInfo uri) {
+    MultivaluedMap<String, String> sent = uri.getQueryParameters();
+    Actor actor = current.get();
+    SearchQueryCodec.Parsed parsed = read(sent, actor);
+    List<String> problems =
+        new ArrayList<>(parsed.problems().stream().map(Remark::detail).toList());
+    UUID machine = machine(sent.getFirst(MACHINE), actor, problems);
+    Double spacing = spacing(sent.getFirst(SPACING), actor, problems);
+    List<DetailView> details = new ArrayList<>();
+    var found =
+        consensus.details(new ConsensusService.Ask(parsed.query(), actor, machine, spacing, true));
+    for (int i = 0; i < found.size(); i++) {
+      details.add(DetailView.of(found.get(i), actor.units(), "r" + i));
+    }
+    String parameters = SearchQueryCodec.write(parsed.query());
+    return Templates.range(
+        new Page(
+            words.of(parsed.query()),
+            "/?" + parameters,
+            "/compare?" + WITH + "=" + encoded(parameters),
+            pairs(parameters),
+            machines.of(actor).stream()
+                .map(m -> new Option(m.id().toString(), m.name(), m.id().equals(machine)))
+                .toList(),
+            sent.getFirst(SPACING),
+            problems,
+            details));
+  }
+
+  @GET
+  @Path("compare")
+  public TemplateInstance compare(@Context UriInfo uri) {
+    MultivaluedMap<String, String> sent = uri.getQueryParameters();
+    Actor actor = current.get();
+    List<String> wanted = new ArrayList<>(sent.getOrDefault(WITH, List.of()));
+    String add = sent.getFirst(ADD);
+    if (add != null && !add.isBlank()) {
+      wanted.add(SearchQueryCodec.TEXT + "=" + encoded(add.strip()));
+    }
+    List<String> problems = new ArrayList<>();
+    List<SearchQuery> queries = new ArrayList<>();
+    for (String one : wanted.stream().distinct().toList()) {
+      SearchQueryCodec.Parsed parsed = read(QueryStrings.parse(one), actor);
+      parsed.problems().forEach(problem -> problems.add(problem.detail()));
+      if (queries.size() == ConsensusLimits.MOST_COMPARED) {
+        problems.add(
+            "At most " + ConsensusLimits.MOST_COMPARED + " combinations stand side by side.");
+        break;
+      }
+      queries.add(parsed.query().withPage(0));
+    }
+    List<String> with = queries.stream().map(SearchQueryCodec::write).toList();
+    if (queries.size() < ConsensusLimits.FEWEST_COMPARED) {
+      return Templates.compare(new ComparePage(problems, List.of(), List.of(), with, true));
+    }
+    SideBySide found = consensus.compare(queries);
+    List<Column> columns = new ArrayList<>();
+    for (int i = 0; i < queries.size(); i++) {
+      SideBySide.Entry entry = found.entries().get(i);
+      String self = with.get(i);
+      String id = "c" + i;
+      columns.add(
+          new Column(
+              words.of(entry.query()),
+              "/?" + self,
+              entry.range().map(r -> RangeView.of(r, actor.units(), id, found.axes())).orElse(null),
+              "/compare?"
+                  + String.join(
+                      "&",
+                      with.stream()
+                          .filter(w -> !w.equals(self))
+                          .map(w -> WITH + "=" + encoded(w))
+                          .toList())));
+    }
+    return Templates.compare(
+        new ComparePage(
+            problems,
+            found.remarks(),
+            columns,
+            with,
+            queries.size() < ConsensusLimits.MOST_COMPARED));
+  }
+
+  private SearchQueryCodec.Parsed read(java.util.Map<String, List<String>> sent, Actor actor) {
+    return SearchQueryCodec.read(
+        sent, catalog.snapshot().vocabulary(), Set.of(MACHINE, SPACING), actor.units().style());
+  }
+
+  private UUID machine(String text, Actor actor, List<String> problems) {
+    if (text == null || text.isBlank()) {
+      return null;
+    }
+    try {
+      return machines.get(actor, UUID.fromString(text)).id();
+    } catch (IllegalArgumentException | EntryUnknown e) {
+      problems.add("This machine is not on your bench.");
+      return null;
+    }
+  }
+
+  private static Double spacing(String text, Actor actor, List<String> problems) {
+    if (text == null || text.isBlank()) {
+      return null;
+    }
+    Reading<Quantity> read =
+        QuantityReader.read(Dimension.LINE_SPACING, text, actor.units().style());
+    read.remarks().stream()
+        .filter(Remark::isError)
+        .forEach(r -> problems.add("Line spacing: " + r.detail()));
+    return read.value().map(Quantity::doubleValue).orElse(null);
+  }
+
+  private static List<Pair> pairs(String parameters) {
+    List<Pair> pairs = new ArrayList<>();
+    QueryStrings.parse(parameters)
+        .forEach((name, values) -> values.forEach(v -> pairs.add(new Pair(name, v))));
+    return pairs;
+  }
+
+  private static String encoded(String text) {
+    return java.net.URLEncoder.encode(text, java.nio.charset.StandardCharsets.UTF_8);
+  }
+}
