@@ -2,6 +2,7 @@ package club.emberwell.web.range;
 
 import club.emberwell.consensus.BetweenMachines;
 import club.emberwell.consensus.Borrowing;
+import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Explanation;
 import club.emberwell.consensus.Range;
 import club.emberwell.consensus.RangeDetail;
@@ -17,6 +18,7 @@ import java.util.List;
  *
  * @param window null where the range was not worked out further
  * @param between how machines differ, or why that is not known; empty the same
+ * @param unclear contrasts that may be chance
  * @param disagreement the answer about camps in a sentence, or empty
  */
 public record DetailView(
@@ -26,6 +28,7 @@ public record DetailView(
     StripPlot betweenPlot,
     String disagreement,
     List<String> contrasts,
+    List<String> unclear,
     String borrowed,
     MachineView machine,
     List<Opened> numbers,
@@ -50,7 +53,8 @@ public record DetailView(
   static DetailView of(RangeDetail detail, UnitPreferences reader, String scope) {
     Range range = detail.range();
     MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
-    List<String> contrasts = detail.contrasts().stream().map(c -> c.sentence()).toList();
+    List<String> contrasts = contrasts(detail, true);
+    List<String> unclear = contrasts(detail, false);
     return new DetailView(
         RangeView.of(range, reader, scope),
         detail.window().map(w -> WindowView.of(w, reader, scope)).orElse(null),
@@ -62,6 +66,7 @@ public record DetailView(
             .orElse(null),
         detail.disagreement().map(d -> d.sentence()).orElse(""),
         contrasts,
+        unclear,
         detail.borrowing().map(b -> borrowed(b, dose)).orElse(null),
         detail.forMachine().map(m -> MachineView.of(m, range, reader, scope)).orElse(null),
         detail
@@ -72,6 +77,13 @@ public record DetailView(
             .explanation()
             .map(e -> e.voices().stream().map(v -> voices(v, reader)).toList())
             .orElse(List.of()));
+  }
+
+  private static List<String> contrasts(RangeDetail detail, boolean clear) {
+    return detail.contrasts().stream()
+        .filter(c -> c.clear() == clear)
+        .map(Contrast::sentence)
+        .toList();
   }
 
   private static List<String> between(BetweenMachines found, MeasureText dose) {

@@ -4,11 +4,18 @@ import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.Facet;
 import club.emberwell.search.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** A search in words, for headings. */
 @ApplicationScoped
@@ -41,6 +48,19 @@ public class QueryWords {
         .flatMap(f -> TermKind.of(f.code()))
         .flatMap(kind -> vocabulary.successor(kind, value))
         .map(Term::label)
+        .or(() -> fixed(facet, value))
         .orElse(value.replace('-', ' '));
+  }
+
+  private static Optional<String> fixed(String facet, String value) {
+    return switch (Facet.of(facet).orElse(Facet.MEMBER)) {
+      case SOURCE -> LaserSource.of(value).map(LaserSource::label);
+      case PROCESS -> Process.of(value).map(Process::label);
+      case EFFECT -> Effect.of(value).map(Effect::label);
+      case MOTION -> Motion.of(value).map(Motion::label);
+      case BAND -> WavelengthBand.of(value).map(WavelengthBand::label);
+      case REGIME -> Regime.of(value).map(Regime::label);
+      default -> Optional.empty();
+    };
   }
 }

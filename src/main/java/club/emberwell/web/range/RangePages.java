@@ -5,6 +5,7 @@ import club.emberwell.bench.Machines;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.consensus.ConsensusLimits;
 import club.emberwell.consensus.ConsensusService;
+import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -115,7 +116,7 @@ public class RangePages {
     UUID machine = machine(sent.getFirst(MACHINE), actor, problems);
     Double spacing = spacing(sent.getFirst(SPACING), actor, problems);
     List<DetailView> details = new ArrayList<>();
-    var found =
+    List<RangeDetail> found =
         consensus.details(new ConsensusService.Ask(parsed.query(), actor, machine, spacing, true));
     for (int i = 0; i < found.size(); i++) {
       details.add(DetailView.of(found.get(i), actor.units(), "r" + i));
@@ -133,6 +134,11 @@ public class RangePages {
             sent.getFirst(SPACING),
             problems,
             details));
+  }
+
+  /** With a machine chosen, what carries over to it comes first. */
+  private static int distance(RangeDetail detail) {
+    return detail.forMachine().map(m -> m.verdict().ordinal()).orElse(Integer.MAX_VALUE);
   }
 
   @GET
