@@ -146,7 +146,8 @@ public final class Field {
     return list;
   }
 
-  public boolean isRequired() {
+  /** Not named as the method above: a template would call that one and make every field needed. */
+  public boolean isMandatory() {
     return required;
   }
 
