@@ -37,6 +37,9 @@ class PhotoEntity {
   @Column(name = "created_at")
   private Instant createdAt;
 
+  @Column(name = "hidden_at")
+  private Instant hiddenAt;
+
   protected PhotoEntity() {}
 
   PhotoEntity(UUID id, UUID reportId, UUID memberId, CleanPicture clean, Instant now) {
@@ -49,5 +52,22 @@ class PhotoEntity {
     thumb = clean.thumb();
     sizeBytes = picture.length + thumb.length;
     createdAt = now;
+  }
+
+  UUID reportId() {
+    return reportId;
+  }
+
+  UUID memberId() {
+    return memberId;
+  }
+
+  boolean hidden() {
+    return hiddenAt != null;
+  }
+
+  /** Null: in sight. */
+  void hide(Instant since) {
+    hiddenAt = since;
   }
 }

@@ -14,7 +14,7 @@ class PhotoRepository implements PanacheRepositoryBase<PhotoEntity, UUID> {
         .createQuery(
             "select new club.emberwell.report.Photo(p.id, p.reportId, p.width, p.height,"
                 + " p.sizeBytes, p.createdAt) from PhotoEntity p where p.reportId = :report"
-                + " order by p.number",
+                + " and p.hiddenAt is null order by p.number",
             Photo.class)
         .setParameter("report", report)
         .getResultList();
@@ -25,7 +25,8 @@ class PhotoRepository implements PanacheRepositoryBase<PhotoEntity, UUID> {
         .createQuery(
             "select "
                 + (small ? "p.thumb" : "p.picture")
-                + " from PhotoEntity p where p.id = :photo and p.reportId = :report",
+                + " from PhotoEntity p where p.id = :photo and p.reportId = :report"
+                + " and p.hiddenAt is null",
             byte[].class)
         .setParameter("photo", photo)
         .setParameter("report", report)

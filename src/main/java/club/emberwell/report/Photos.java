@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
@@ -9,6 +10,7 @@ import club.emberwell.report.ReportRevisionEntity.Cause;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.Map;
 import java.util.UUID;
 
 /** The pictures of reports. */
@@ -18,13 +20,19 @@ public class Photos {
   private final ReportRepository reports;
   private final ReportReader reader;
   private final ReportWriter writer;
+  private final Audit audit;
 
   Photos(
-      PhotoRepository photos, ReportRepository reports, ReportReader reader, ReportWriter writer) {
+      PhotoRepository photos,
+      ReportRepository reports,
+      ReportReader reader,
+      ReportWriter writer,
+      Audit audit) {
     this.photos = photos;
     this.reports = reports;
     this.reader = reader;
     this.writer = writer;
+    this.audit = audit;
   }
 
   /** A picture made ready for keeping. */
@@ -76,6 +84,34 @@ public class Photos {
     }
     Cause cause = new Cause(actor.memberId(), Instant.now(), null);
     writer.touch(report, RevisionAction.PHOTO_REMOVED, cause);
+  }
+
+  /**
+   * Takes a picture out of sight or brings it back; it is kept.
+   *
+   * @param reason for the author; never blank
+   * @throws EntryForbidden for whoever is no moderator and for one's own picture
+   */
+  @Transactional
+  public void hide(Actor actor, UUID photo, boolean hidden, String reason) {
+    if (!actor.moderates()) {
+      throw new EntryForbidden("Only moderators decide this.");
+    }
+    PhotoEntity picture =
+        photos.findByIdOptional(photo).orElseThrow(() -> new EntryUnknown("picture"));
+    if (actor.is(picture.memberId())) {
+      throw new EntryForbidden("Nobody decides about their own picture.");
+    }
+    String why = Reasons.needed(reason);
+    if (picture.hidden() != hidden) {
+      Instant now = Instant.now();
+      picture.hide(hidden ? now : null);
+      ReportEntity report = reports.locked(picture.reportId()).orElseThrow();
+      RevisionAction action = hidden ? RevisionAction.PHOTO_REMOVED : RevisionAction.PHOTO_ADDED;
+      writer.touch(report, action, new Cause(actor.memberId(), now, why));
+      String deed = hidden ? "hide" : "show";
+      audit.record(actor, deed, "photo", photo.toString(), why, Map.of());
+    }
   }
 
   /**

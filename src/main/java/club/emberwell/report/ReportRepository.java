@@ -17,7 +17,7 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   private static final String WITH_NAMES =
       """
       select r, new club.emberwell.report.ReportNames(m.number, m.handle, mc.number, mc.name,
-          (select count(p) from PhotoEntity p where p.reportId = r.id))
+          (select count(p) from PhotoEntity p where p.reportId = r.id and p.hiddenAt is null))
       from ReportEntity r
       join Member m on m.id = r.memberId
       left join MachineEntity mc on mc.id = r.machineId

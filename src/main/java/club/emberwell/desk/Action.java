@@ -1,0 +1,41 @@
+package club.emberwell.desk;
+
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** What can be decided about an item. */
+public enum Action {
+  /** The first look is done: it appears. */
+  APPROVE("approve", "Let it appear", "LIVE"),
+  /** Out of sight until something is settled. */
+  HOLD("hold", "Hold it", "HELD"),
+  REMOVE("remove", "Remove it", "REMOVED"),
+  RESTORE("restore", "Restore it", "LIVE");
+
+  private final String code;
+  private final String label;
+  private final String state;
+
+  Action(String code, String label, String state) {
+    this.code = code;
+    this.label = label;
+    this.state = state;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  public String label() {
+    return label;
+  }
+
+  /** The state an item is in afterwards. */
+  String state() {
+    return state;
+  }
+
+  public static Optional<Action> of(String code) {
+    return Stream.of(values()).filter(action -> action.code.equals(code)).findFirst();
+  }
+}

@@ -1,0 +1,78 @@
+package club.emberwell.desk;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.member.Actor;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import java.util.UUID;
+
+/** Who may do what at the desk, and what may be written there. */
+final class DeskAccess {
+  private DeskAccess() {}
+
+  static void moderates(Actor actor) {
+    if (!actor.moderates()) {
+      throw new EntryForbidden("Only moderators do this.");
+    }
+  }
+
+  static UUID signedIn(Actor actor) {
+    if (!actor.signedIn()) {
+      throw new EntryForbidden("Sign in first.");
+    }
+    return actor.memberId();
+  }
+
+  static void notOwn(Actor actor, UUID author) {
+    if (actor.is(author)) {
+      throw new EntryForbidden("Nobody decides about what is their own.");
+    }
+  }
+
+  /** Moderators deal with members, owners with everybody, nobody with themselves. */
+  static void above(Actor actor, MemberView other) {
+    moderates(actor);
+    if (actor.is(other.id())) {
+      throw new EntryForbidden("Nobody decides about themselves.");
+    }
+    if (other.role().atLeast(Role.MODERATOR) && !actor.role().atLeast(Role.OWNER)) {
+      throw new EntryForbidden("Only an owner decides about moderators and owners.");
+    }
+  }
+
+  /** A rule acts like a moderator without being a person. */
+  static Actor rule(String code) {
+    return new Actor(null, "rule " + code, Role.MODERATOR, UnitPreferences.metric());
+  }
+
+  /** A reason that must be there. */
+  static String reason(String given) {
+    return text("/reason", given, DeskLimits.REASON, true);
+  }
+
+  /** A text at a field, null where none was given and none is needed. */
+  static String text(String pointer, String given, int most, boolean needed) {
+    FieldReader in = new FieldReader(NumberStyle.ANY);
+    if (needed) {
+      in.required(pointer, given);
+    }
+    String text = in.text(pointer, given, most, true);
+    if (in.failed()) {
+      throw new EntryRefused(in.remarks());
+    }
+    return text;
+  }
+
+  static EntryRefused refused(String id, String pointer, String detail) {
+    return new EntryRefused(Remark.error(id, pointer, detail));
+  }
+
+  static int page(Integer wanted) {
+    return wanted == null ? 0 : Math.max(0, Math.min(wanted, DeskLimits.LAST_PAGE));
+  }
+}

@@ -1,0 +1,125 @@
+package club.emberwell.desk;
+
+import club.emberwell.consensus.ConsensusService;
+import club.emberwell.consensus.Range;
+import club.emberwell.laser.DoseKind;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.WavelengthBand;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSource;
+import club.emberwell.report.TrialSnapshot;
+import club.emberwell.search.Facet;
+import club.emberwell.search.IndexNotReady;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.stats.ModifiedZ;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Compares the doses of a report's right trials with what others used for the same material,
+ * process, wavelength band and regime. The author's own voice is among them: one voice of eight or
+ * more moves a median little.
+ */
+@ApplicationScoped
+class FarOutside {
+  private final ReportSource reports;
+  private final ConsensusService consensus;
+
+  FarOutside(ReportSource reports, ConsensusService consensus) {
+    this.reports = reports;
+    this.consensus = consensus;
+  }
+
+  Optional<String> seen(Rule rule, Item item) {
+    if (item.ref().kind() != ItemKind.REPORT) {
+      return Optional.empty();
+    }
+    return reports.byIds(List.of(item.ref().id())).stream()
+        .findFirst()
+        .filter(report -> report.material() != null)
+        .flatMap(report -> furthest(rule, report));
+  }
+
+  private Optional<String> furthest(Rule rule, ReportSnapshot report) {
+    double[] doses = doses(report);
+    Optional<Range> range = doses.length == 0 ? Optional.empty() : range(report);
+    if (range.isEmpty()) {
+      return Optional.empty();
+    }
+    double[] voices = range.get().dose().voices().values();
+    if (voices.length < ModifiedZ.FEWEST || Arrays.stream(voices).anyMatch(v -> v <= 0)) {
+      return Optional.empty();
+    }
+    double worst = 0;
+    double at = 0;
+    for (double dose : doses) {
+      double z = score(voices, dose);
+      if (Math.abs(z) > Math.abs(worst)) {
+        worst = z;
+        at = dose;
+      }
+    }
+    return Math.abs(worst) > rule.threshold()
+        ? Optional.of(sentence(report, at, worst, voices))
+        : Optional.empty();
+  }
+
+  /** The score of one more value on the scale of the others. */
+  private static double score(double[] voices, double dose) {
+    ModifiedZ others = ModifiedZ.ofLogs(voices);
+    double scale =
+        others.mad() > 0 ? others.mad() / 0.6745 : others.meanDeviation() * Math.sqrt(Math.PI / 2);
+    double off = Math.log(dose) - others.median();
+    return scale > 0 ? off / scale : off == 0 ? 0 : Math.signum(off) * Double.MAX_VALUE;
+  }
+
+  private static String sentence(ReportSnapshot report, double dose, double z, double[] voices) {
+    boolean areal = report.process().doseKind() == DoseKind.AREAL;
+    double median = Math.exp(ModifiedZ.ofLogs(voices).median());
+    String far = Math.abs(z) > 99 ? "over 99" : "%.1f".formatted(Math.abs(z));
+    return "A right trial at %.3g %s where %d members have their middle at %.3g: modified z %s %s."
+        .formatted(
+            dose,
+            areal ? "J/mm\u00b2" : "J/mm",
+            voices.length,
+            median,
+            far,
+            z > 0 ? "above" : "below");
+  }
+
+  private static double[] doses(ReportSnapshot report) {
+    boolean areal = report.process().doseKind() == DoseKind.AREAL;
+    return report.trials().stream()
+        .filter(t -> t.effect() == Effect.RIGHT)
+        .map(t -> dose(t, areal))
+        .filter(dose -> dose != null && dose > 0)
+        .mapToDouble(Double::doubleValue)
+        .toArray();
+  }
+
+  private static Double dose(TrialSnapshot trial, boolean areal) {
+    return areal ? trial.derived().arealDose() : trial.derived().lineDose();
+  }
+
+  private Optional<Range> range(ReportSnapshot report) {
+    SearchQuery query =
+        SearchQuery.everything()
+            .withFacet(Facet.MATERIAL.code(), List.of(report.material()))
+            .withFacet(Facet.PROCESS.code(), List.of(report.process().code()));
+    String coating = report.coating() == null ? Facet.NOT_GIVEN : report.coating();
+    query = query.withFacet(Facet.COATING.code(), List.of(coating));
+    Regime regime = report.laser().regime();
+    WavelengthBand band = report.laser().band();
+    try {
+      return consensus.ranges(query).stream()
+          .filter(r -> r.key().regime() == regime && r.key().band() == band)
+          .findFirst();
+    } catch (IndexNotReady e) {
+      // a node that has no index yet cannot compare; the other rules go on
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,169 @@
+package club.emberwell.desk;
+
+import club.emberwell.desk.UndoRepository.Due;
+import club.emberwell.member.Accounts;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Members;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.scheduler.Scheduled;
+import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.UUID;
+
+/**
+ * Takes the steps of undos, each in its own transaction, so that one that cannot be taken does not
+ * hold up the others and a server that stops goes on where it was.
+ */
+@ApplicationScoped
+class UndoWork {
+  private final UndoRepository undos;
+  private final Decisions decisions;
+  private final Members members;
+  private final Accounts accounts;
+
+  UndoWork(UndoRepository undos, Decisions decisions, Members members, Accounts accounts) {
+    this.undos = undos;
+    this.decisions = decisions;
+    this.members = members;
+    this.accounts = accounts;
+  }
+
+  @Scheduled(every = "2s", delayed = "10s", concurrentExecution = ConcurrentExecution.SKIP)
+  void goOn() {
+    QuarkusTransaction.requiringNew()
+        .call(undos::open)
+        .forEach(run -> some(run, DeskLimits.UNDO_BATCH));
+  }
+
+  /** Takes at most so many steps of a run. */
+  void some(UUID id, int most) {
+    UndoRun run =
+        QuarkusTransaction.requiringNew().call(() -> undos.run(id)).orElseThrow();
+    if (run.over()) {
+      return;
+    }
+    boolean restoring = run.state().equals("restoring");
+    UUID by = restoring ? run.restoredBy() : run.startedBy();
+    Actor actor =
+        QuarkusTransaction.requiringNew().call(() -> members.byId(by)).orElseThrow().actor();
+    for (int i = 0; i < most; i++) {
+      if (!step(run, actor, restoring)) {
+        finish(run, restoring);
+        return;
+      }
+    }
+  }
+
+  /** False where nothing is left to do. */
+  private boolean step(UndoRun run, Actor actor, boolean restoring) {
+    Due[] at = new Due[1];
+    try {
+      return QuarkusTransaction.requiringNew()
+          .call(
+              () -> {
+                Optional<Due> due = undos.due(run.id(), restoring);
+                due.ifPresent(
+                    d -> {
+                      at[0] = d;
+                      take(run, d, actor, restoring);
+                    });
+                return due.isPresent();
+              });
+    } catch (EntryForbidden | EntryUnknown | EntryRefused | IllegalStateException e) {
+      skip(run, at[0], e.getMessage(), restoring);
+      return true;
+    }
+  }
+
+  private void skip(UndoRun run, Due due, String why, boolean restoring) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              undos.done(run.id(), due, null, why == null ? "cannot be done" : why, Instant.now());
+              if (restoring) {
+                undos.restored(run.id(), due, Instant.now());
+              }
+            });
+  }
+
+  private void take(UndoRun run, Due due, Actor actor, boolean restoring) {
+    String why = restoring ? "Taken back: " + run.reason() : run.reason();
+    if (restoring) {
+      back(run, due, actor, why);
+      undos.restored(run.id(), due, Instant.now());
+    } else {
+      Integer version = forth(run, due, actor, why);
+      undos.done(run.id(), due, version, null, Instant.now());
+    }
+  }
+
+  /** Undoes one thing; the version a text had before, for taking it back. */
+  private Integer forth(UndoRun run, Due due, Actor actor, String why) {
+    switch (due.step()) {
+      case REMOVE -> decisions.decide(actor, ref(due), Action.REMOVE, why);
+      case RELEASE -> decisions.decide(actor, ref(due), Action.RESTORE, why);
+      case HOLD -> decisions.decide(actor, ref(due), Action.HOLD, why);
+      case REVERT -> {
+        return rewrite(actor, due, due.backTo(), why);
+      }
+      case FLAG -> undos.setFlag(due.id(), "open", "withdrawn");
+      case PROPOSAL -> undos.setProposal(due.id(), "waiting", "withdrawn");
+      case UNBAN -> accounts.unban(actor, due.id(), why);
+      case NOTE -> undos.setNote(run.rule(), ref(due), "open", "undone");
+    }
+    return null;
+  }
+
+  private void back(UndoRun run, Due due, Actor actor, String why) {
+    switch (due.step()) {
+      case REMOVE, RELEASE, HOLD -> decisions.decide(actor, ref(due), wayBack(due), why);
+      case REVERT -> rewrite(actor, due, due.wasVersion(), why);
+      case FLAG -> undos.setFlag(due.id(), "withdrawn", "open");
+      case PROPOSAL -> undos.setProposal(due.id(), "withdrawn", "waiting");
+      case UNBAN -> accounts.ban(actor, due.id(), why);
+      case NOTE -> undos.setNote(run.rule(), ref(due), "undone", "open");
+    }
+  }
+
+  /** Whatever waited for a look before is held now: somebody still has to look. */
+  private static Action wayBack(Due due) {
+    return switch (due.was()) {
+      case "LIVE" -> Action.RESTORE;
+      case "REMOVED" -> Action.REMOVE;
+      default -> Action.HOLD;
+    };
+  }
+
+  private Integer rewrite(Actor actor, Due due, int version, String why) {
+    Shelf shelf = decisions.shelf(ref(due).kind());
+    int now = shelf.version(actor, due.id());
+    shelf.rewrite(actor, due.id(), version, why);
+    return now;
+  }
+
+  private static ItemRef ref(Due due) {
+    return ItemRef.of(due.kind(), due.id());
+  }
+
+  private void finish(UndoRun run, boolean restoring) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              UndoRun now = undos.run(run.id()).orElseThrow();
+              boolean all =
+                  restoring
+                      ? now.restored() + now.skipped() >= now.done()
+                      : now.done() >= now.total();
+              if (all && restoring) {
+                undos.enter(run.id(), "restoring", "restored", null);
+              } else if (all) {
+                undos.enter(run.id(), "running", "done", null);
+              }
+            });
+  }
+}

@@ -1,0 +1,150 @@
+package club.emberwell.desk;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Members;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * Undoes what a member or a rule did since a time: shown first, done once it is confirmed, in small
+ * transactions, and undone itself if it was a mistake.
+ */
+@ApplicationScoped
+public class Undos {
+  private final UndoRepository undos;
+  private final UndoWork work;
+  private final Members members;
+  private final Audit audit;
+
+  Undos(UndoRepository undos, UndoWork work, Members members, Audit audit) {
+    this.undos = undos;
+    this.work = work;
+    this.members = members;
+    this.audit = audit;
+  }
+
+  /**
+   * Whose deeds to undo; exactly one of the first two.
+   *
+   * @param member id or null
+   * @param rule code or null
+   */
+  public record Wanted(UUID member, String rule, Instant since) {}
+
+  /**
+   * What would be done.
+   *
+   * @throws EntryRefused for fields at fault
+   * @throws EntryForbidden for oneself, and for moderators and owners unless an owner asks
+   */
+  @Transactional
+  public UndoPlan preview(Actor actor, Wanted wanted) {
+    RuleCode rule = check(actor, wanted);
+    return new UndoPlan(
+        wanted.member(),
+        rule,
+        wanted.since(),
+        undos.counts(wanted.member(), rule, wanted.since()),
+        undos.first(wanted.member(), rule, wanted.since(), DeskLimits.UNDO_SHOWN),
+        rule == null ? undos.vocabulary(wanted.member(), wanted.since()) : 0);
+  }
+
+  /**
+   * Does it: a good deal at once, the rest in the background.
+   *
+   * @param run an id made with the preview; the same one twice is one undo
+   * @param reason for everybody concerned
+   */
+  public UndoRun start(Actor actor, UUID run, Wanted wanted, String reason) {
+    QuarkusTransaction.requiringNew().run(() -> begin(actor, run, wanted, reason));
+    work.some(run, DeskLimits.UNDO_AT_ONCE);
+    return one(actor, run);
+  }
+
+  private void begin(Actor actor, UUID run, Wanted wanted, String reason) {
+    if (run == null) {
+      throw DeskAccess.refused("required", "/id", "This field is needed.");
+    }
+    RuleCode rule = check(actor, wanted);
+    String why = DeskAccess.reason(reason);
+    UUID by = DeskAccess.signedIn(actor);
+    if (undos.begin(run, wanted.member(), rule, wanted.since(), why, by, Instant.now())) {
+      String about = rule == null ? wanted.member().toString() : rule.code();
+      Map<String, Object> detail = Map.of("since", wanted.since().toString(), "run", run.toString());
+      audit.record(actor, "undo", rule == null ? "member" : "rule", about, why, detail);
+    } else if (!undos.run(run).orElseThrow().startedBy().equals(by)) {
+      throw DeskAccess.refused("id-taken", "/id", "This id belongs to another undo.");
+    }
+  }
+
+  private RuleCode check(Actor actor, Wanted wanted) {
+    DeskAccess.moderates(actor);
+    if ((wanted.member() == null) == (wanted.rule() == null)) {
+      throw DeskAccess.refused("choice-unknown", "/member", "Name a member or a rule, not both.");
+    }
+    if (wanted.since() == null || wanted.since().isAfter(Instant.now())) {
+      throw DeskAccess.refused("time-unreadable", "/since", "Name a time that has passed.");
+    }
+    if (wanted.member() == null) {
+      return RuleCode.of(wanted.rule())
+          .filter(rule -> rule != RuleCode.FIRST_LOOK)
+          .orElseThrow(() -> DeskAccess.refused("choice-unknown", "/rule", "No such rule."));
+    }
+    MemberView member =
+        members
+            .byId(wanted.member())
+            .orElseThrow(() -> DeskAccess.refused("member-unknown", "/member", "No such member."));
+    DeskAccess.above(actor, member);
+    return null;
+  }
+
+  /** Takes an undo back: what it did is put as it was before. A second time does nothing. */
+  public UndoRun restore(Actor actor, UUID run) {
+    QuarkusTransaction.requiringNew().run(() -> beginRestoring(actor, run));
+    work.some(run, DeskLimits.UNDO_AT_ONCE);
+    return one(actor, run);
+  }
+
+  private void beginRestoring(Actor actor, UUID id) {
+    DeskAccess.moderates(actor);
+    UndoRun run = find(id);
+    if (run.member() != null) {
+      DeskAccess.above(actor, members.byId(run.member()).orElseThrow());
+    }
+    if (run.state().equals("running")) {
+      throw new EntryForbidden("This undo is not over yet.");
+    }
+    if (undos.enter(id, "done", "restoring", DeskAccess.signedIn(actor))) {
+      audit.record(actor, "take-back-undo", "undo", id.toString(), "", Map.of());
+    }
+  }
+
+  @Transactional
+  public UndoRun one(Actor actor, UUID id) {
+    DeskAccess.moderates(actor);
+    return find(id);
+  }
+
+  private UndoRun find(UUID id) {
+    return undos.run(id).orElseThrow(() -> new EntryUnknown("undo"));
+  }
+
+  /** Newest first. */
+  @Transactional
+  public Slice<UndoRun> all(Actor actor, Integer page) {
+    DeskAccess.moderates(actor);
+    int at = DeskAccess.page(page);
+    List<UndoRun> found = undos.newest(at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
+    return Slice.of(found, at, DeskLimits.PAGE);
+  }
+}
