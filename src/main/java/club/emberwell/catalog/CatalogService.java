@@ -7,6 +7,8 @@ import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.event.TransactionPhase;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.jboss.logging.Logger;
 
@@ -102,6 +104,12 @@ public class CatalogService {
   @Transactional
   public List<Unfiled> waiting(int page) {
     return unfiled.waiting(page).stream().map(UnfiledEntity::toUnfiled).toList();
+  }
+
+  /** One text that waits, or did. */
+  @Transactional
+  public Optional<Unfiled> unfiled(UUID id) {
+    return unfiled.findByIdOptional(id).map(UnfiledEntity::toUnfiled);
   }
 
   @Transactional

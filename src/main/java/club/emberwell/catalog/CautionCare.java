@@ -40,6 +40,25 @@ public class CautionCare {
       Instant removalAskedAt,
       String removalReason) {}
 
+  /**
+   * Refuses what {@link #add} and {@link #edit} would refuse, without changing anything.
+   *
+   * @param base version it is based on, 0 for a new caution
+   */
+  @Transactional
+  public void check(CautionRule rule, int base) {
+    CautionChecks.check(rule, store.read().vocabulary());
+    if (base == 0) {
+      if (cautions.findById(rule.id()) != null) {
+        throw new EntryRefused(Remark.error("id-taken", "/id", "This id was used before."));
+      }
+    } else {
+      CautionEntity entity = standing(rule.id());
+      CatalogStore.expect(entity.version, base);
+      CautionChecks.checkNotWeaker(entity.toRule(), rule);
+    }
+  }
+
   /** Adds a caution of the club's own. */
   @Transactional
   public CatalogChange add(CautionRule rule, Deed deed) {

@@ -163,6 +163,15 @@ public class TermCare {
     return addSynonym(kind, slug, text.written, false, deed);
   }
 
+  /** Files a waiting text to a term that is spelled like it already. */
+  @Transactional
+  public void settle(UUID unfiledId, String slug, Deed deed) {
+    store.lock();
+    UnfiledEntity text = waiting(unfiledId);
+    text.filedTo = slug;
+    decide(text, Unfiled.FILED, deed);
+  }
+
   /** Lays a waiting text aside: it names nothing that belongs into the list. */
   @Transactional
   public void dismiss(UUID unfiledId, Deed deed) {

@@ -92,8 +92,7 @@ public class AuditTrail {
 
   /** RFC 4180, and never a formula. */
   static String cell(String text) {
-    String plain =
-        !text.isEmpty() && FORMULA.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
+    String plain = !text.isEmpty() && FORMULA.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
     boolean quoted = plain.chars().anyMatch(c -> c == '"' || c == ',' || c == '\n' || c == '\r');
     return quoted ? '"' + plain.replace("\"", "\"\"") + '"' : plain;
   }

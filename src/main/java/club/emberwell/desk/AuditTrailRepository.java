@@ -13,8 +13,6 @@ class AuditTrailRepository extends SqlRepository {
     super(db);
   }
 
-  AuditTrailRepository() {}
-
   /** Lines before a number, newest first. */
   List<AuditLine> before(AuditFilter filter, long before, int most) {
     List<Object> parameters = new ArrayList<>(List.of("before", before, "most", most));

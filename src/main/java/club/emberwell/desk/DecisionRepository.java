@@ -22,8 +22,6 @@ class DecisionRepository extends SqlRepository {
     super(db);
   }
 
-  DecisionRepository() {}
-
   void add(Item item, UUID moderator, String rule, Action action, String reason, Instant at) {
     write(
         "insert into desk_decision"

@@ -93,8 +93,7 @@ public class Decisions {
   public Slice<Decision> mine(Actor actor, Integer page) {
     int at = DeskAccess.page(page);
     List<Decision> found =
-        decisions.toldTo(
-            DeskAccess.signedIn(actor), at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
+        decisions.toldTo(DeskAccess.signedIn(actor), at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
     return Slice.of(found, at, DeskLimits.PAGE);
   }
 }

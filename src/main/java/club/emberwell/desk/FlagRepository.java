@@ -24,8 +24,6 @@ class FlagRepository extends SqlRepository {
     super(db);
   }
 
-  FlagRepository() {}
-
   Optional<Flag> find(UUID id) {
     return rows(SELECT + "where f.id = :id", "id", id).stream()
         .findFirst()
@@ -34,8 +32,7 @@ class FlagRepository extends SqlRepository {
 
   Optional<Flag> find(UUID member, ItemRef ref) {
     return rows(
-            SELECT
-                + "where f.member_id = :member and f.item_kind = :kind and f.item_id = :item",
+            SELECT + "where f.member_id = :member and f.item_kind = :kind and f.item_id = :item",
             "member",
             member,
             "kind",

@@ -11,7 +11,6 @@ public record ItemRef(ItemKind kind, UUID id) {
    * @throws EntryUnknown where there is no such kind
    */
   public static ItemRef of(String kind, UUID id) {
-    return new ItemRef(
-        ItemKind.of(kind).orElseThrow(() -> new EntryUnknown("kind of entry")), id);
+    return new ItemRef(ItemKind.of(kind).orElseThrow(() -> new EntryUnknown("kind of entry")), id);
   }
 }

@@ -21,8 +21,6 @@ class ItemRepository extends SqlRepository {
     super(db);
   }
 
-  ItemRepository() {}
-
   static Item item(Row row) {
     return new Item(
         new ItemRef(ItemKind.of(row.text("kind")).orElseThrow(), row.uuid("id")),

@@ -21,8 +21,6 @@ class PeopleRepository extends SqlRepository {
     super(db);
   }
 
-  PeopleRepository() {}
-
   /** The index on lower(handle) serves this in the C collation only; a club's table is small. */
   List<Person> find(String start, int from, int most) {
     return rows(
@@ -44,6 +42,16 @@ class PeopleRepository extends SqlRepository {
     return rows(SELECT + "where m.id = :id", "id", id).stream()
         .findFirst()
         .map(PeopleRepository::person);
+  }
+
+  /** Moderators and owners who can act. */
+  List<UUID> inCharge() {
+    return rows(
+            "select id from member where role in ('moderator', 'owner') and status = 'active'"
+                + " order by number")
+        .stream()
+        .map(row -> row.uuid("id"))
+        .toList();
   }
 
   private static Person person(Row row) {

@@ -12,13 +12,7 @@ public enum RuleCode {
       "Accepted entries",
       Double.NaN,
       0),
-  BURST(
-      "burst",
-      "Burst",
-      "One member posts this many entries within the time.",
-      "Entries",
-      25,
-      10),
+  BURST("burst", "Burst", "One member posts this many entries within the time.", "Entries", 25, 10),
   REPEATED_TEXT(
       "repeated-text",
       "Repeated text",

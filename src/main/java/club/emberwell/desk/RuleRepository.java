@@ -25,10 +25,6 @@ class RuleRepository extends SqlRepository {
     this.config = config;
   }
 
-  RuleRepository() {
-    config = null;
-  }
-
   /** Where the rules stand in the change rows. */
   record Progress(UUID epoch, Position position) {}
 

@@ -46,7 +46,9 @@ public class RuleRunner {
     this.farOutside = farOutside;
   }
 
-  @Scheduled(every = "${emberwell.desk.rules-every}", concurrentExecution = ConcurrentExecution.SKIP)
+  @Scheduled(
+      every = "${emberwell.desk.rules-every}",
+      concurrentExecution = ConcurrentExecution.SKIP)
   void run() {
     try {
       while (some()) {

@@ -84,8 +84,7 @@ public class Rules {
     }
     if (code.minutes() > 0 && (minutes < 1 || minutes > LONGEST)) {
       remarks.add(
-          Remark.error(
-              "out-of-range", "/minutes", "From 1 minute to " + LONGEST + " fit here."));
+          Remark.error("out-of-range", "/minutes", "From 1 minute to " + LONGEST + " fit here."));
     }
     if (!remarks.isEmpty()) {
       throw new EntryRefused(remarks);
@@ -97,8 +96,7 @@ public class Rules {
   public Slice<RuleNote> open(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
     int at = DeskAccess.page(page);
-    return Slice.of(
-        rules.open(at * DeskLimits.PAGE, DeskLimits.PAGE + 1), at, DeskLimits.PAGE);
+    return Slice.of(rules.open(at * DeskLimits.PAGE, DeskLimits.PAGE + 1), at, DeskLimits.PAGE);
   }
 
   /** Everything a rule noticed, newest first. */

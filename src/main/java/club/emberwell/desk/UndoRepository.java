@@ -79,8 +79,6 @@ class UndoRepository extends SqlRepository {
     super(db);
   }
 
-  UndoRepository() {}
-
   /** A step that is due. */
   record Due(UndoStep step, String kind, UUID id, String was, int backTo, Integer wasVersion) {}
 
@@ -182,9 +180,7 @@ class UndoRepository extends SqlRepository {
   }
 
   Optional<UndoRun> run(UUID id) {
-    return rows(RUNS + "where u.id = :id", "id", id).stream()
-        .findFirst()
-        .map(UndoRepository::undo);
+    return rows(RUNS + "where u.id = :id", "id", id).stream().findFirst().map(UndoRepository::undo);
   }
 
   List<UndoRun> newest(int from, int most) {
@@ -208,14 +204,10 @@ class UndoRepository extends SqlRepository {
 
   /** The next step of a run, held until the transaction ends; one that another node is at waits. */
   Optional<Due> due(UUID run, boolean restoring) {
-    String open =
-        restoring
-            ? "done_at is not null and skipped is null and restored_at is null"
-            : "done_at is null";
     return rows(
             "select step, kind, item_id, was, back_to, was_version from desk_undo_item"
                 + " where run_id = :run and "
-                + open
+                + open(restoring)
                 + " order by position limit 1 for update skip locked",
             "run",
             run)
@@ -230,6 +222,21 @@ class UndoRepository extends SqlRepository {
                     r.text("was"),
                     (int) r.number("back_to"),
                     r.has("was_version") ? (int) r.number("was_version") : null));
+  }
+
+  /** Whether a step is left, even one that another node is at. */
+  boolean left(UUID run, boolean restoring) {
+    return !rows(
+            "select 1 from desk_undo_item where run_id = :run and " + open(restoring) + " limit 1",
+            "run",
+            run)
+        .isEmpty();
+  }
+
+  private static String open(boolean restoring) {
+    return restoring
+        ? "done_at is not null and skipped is null and restored_at is null"
+        : "done_at is null";
   }
 
   void done(UUID run, Due due, Integer version, String skipped, Instant now) {

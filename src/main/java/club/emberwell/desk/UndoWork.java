@@ -42,8 +42,7 @@ class UndoWork {
 
   /** Takes at most so many steps of a run. */
   void some(UUID id, int most) {
-    UndoRun run =
-        QuarkusTransaction.requiringNew().call(() -> undos.run(id)).orElseThrow();
+    UndoRun run = QuarkusTransaction.requiringNew().call(() -> undos.run(id)).orElseThrow();
     if (run.over()) {
       return;
     }
@@ -75,19 +74,16 @@ class UndoWork {
                 return due.isPresent();
               });
     } catch (EntryForbidden | EntryUnknown | EntryRefused | IllegalStateException e) {
-      skip(run, at[0], e.getMessage(), restoring);
+      skip(run, at[0], e.getMessage());
       return true;
     }
   }
 
-  private void skip(UndoRun run, Due due, String why, boolean restoring) {
+  private void skip(UndoRun run, Due due, String why) {
     QuarkusTransaction.requiringNew()
         .run(
             () -> {
               undos.done(run.id(), due, null, why == null ? "cannot be done" : why, Instant.now());
-              if (restoring) {
-                undos.restored(run.id(), due, Instant.now());
-              }
             });
   }
 
@@ -154,15 +150,12 @@ class UndoWork {
     QuarkusTransaction.requiringNew()
         .run(
             () -> {
-              UndoRun now = undos.run(run.id()).orElseThrow();
-              boolean all =
-                  restoring
-                      ? now.restored() + now.skipped() >= now.done()
-                      : now.done() >= now.total();
-              if (all && restoring) {
-                undos.enter(run.id(), "restoring", "restored", null);
-              } else if (all) {
-                undos.enter(run.id(), "running", "done", null);
+              if (!undos.left(run.id(), restoring)) {
+                undos.enter(
+                    run.id(),
+                    restoring ? "restoring" : "running",
+                    restoring ? "restored" : "done",
+                    null);
               }
             });
   }

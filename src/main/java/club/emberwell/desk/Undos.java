@@ -80,7 +80,8 @@ public class Undos {
     UUID by = DeskAccess.signedIn(actor);
     if (undos.begin(run, wanted.member(), rule, wanted.since(), why, by, Instant.now())) {
       String about = rule == null ? wanted.member().toString() : rule.code();
-      Map<String, Object> detail = Map.of("since", wanted.since().toString(), "run", run.toString());
+      Map<String, Object> detail =
+          Map.of("since", wanted.since().toString(), "run", run.toString());
       audit.record(actor, "undo", rule == null ? "member" : "rule", about, why, detail);
     } else if (!undos.run(run).orElseThrow().startedBy().equals(by)) {
       throw DeskAccess.refused("id-taken", "/id", "This id belongs to another undo.");

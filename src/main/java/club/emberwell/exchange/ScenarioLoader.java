@@ -2,6 +2,7 @@ package club.emberwell.exchange;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
+import club.emberwell.desk.People;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.member.Actor;
@@ -42,6 +43,7 @@ public class ScenarioLoader {
   private final Machines machines;
   private final ReportService reports;
   private final ClubSettings club;
+  private final People people;
   private final String password;
   private final String clubName;
 
@@ -51,6 +53,7 @@ public class ScenarioLoader {
       Machines machines,
       ReportService reports,
       ClubSettings club,
+      People people,
       @ConfigProperty(name = "emberwell.demo.password") String password,
       @ConfigProperty(name = "emberwell.demo.club-name") String clubName) {
     this.accounts = accounts;
@@ -58,6 +61,7 @@ public class ScenarioLoader {
     this.machines = machines;
     this.reports = reports;
     this.club = club;
+    this.people = people;
     this.password = password;
     this.clubName = clubName;
   }
@@ -104,6 +108,7 @@ public class ScenarioLoader {
               Outcome<MemberView> outcome =
                   accounts.enrol(new NewMember(person.handle(), null, password), role);
               if (outcome instanceof Outcome.Done<MemberView> done) {
+                people.trustInvented(done.value().id());
                 return done.value().actor();
               }
               throw new IllegalStateException(person.handle() + ": " + outcome);

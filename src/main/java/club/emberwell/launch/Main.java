@@ -77,6 +77,9 @@ public final class Main implements Callable<Integer> {
     @Override
     public Integer call() {
       System.setProperty("emberwell.demo", "true");
+      if (System.getenv("EMBERWELL_DESK_FIRST_LOOK") == null) {
+        System.setProperty("emberwell.desk.first-look", "0");
+      }
       if (System.getenv("EMBERWELL_SCENARIO") == null) {
         System.setProperty("emberwell.scenario", "seed-scenario");
       }
