@@ -17,6 +17,7 @@ import club.emberwell.report.WrittenReport;
 import club.emberwell.search.SearchIndex;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -182,8 +183,8 @@ public class PostPages {
       String action,
       UUID repeatOf,
       UUID edited) {
-    ReportFormReader reader = new ReportFormReader(sent);
-    WrittenReport written = reader.written(repeatOf);
+    SentForm reader = new SentForm(sent);
+    WrittenReport written = ReportFormReader.written(reader, repeatOf);
     Integer version = version(sent);
     Entry again =
         versioned(entry(heading, action, reader.values(), reader.remarks()), version, null);

@@ -1,130 +1,67 @@
 package club.emberwell.web.report;
 
-import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Remark;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
-import jakarta.ws.rs.core.MultivaluedMap;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import club.emberwell.web.frame.SentForm;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 
 /** What a sent form says, as an entry in its author's own words. */
 final class ReportFormReader {
-  /** A button that puts one of the offered readings into its field. */
-  private static final String USE = "use:";
+  private ReportFormReader() {}
 
-  private final Map<String, String> values = new LinkedHashMap<>();
-  private final List<Remark> remarks = new ArrayList<>();
-  private final List<String> confirmed;
-  private final boolean onlyAsked;
-
-  ReportFormReader(MultivaluedMap<String, String> sent) {
-    sent.forEach((name, all) -> values.put(name, all.isEmpty() ? "" : all.get(0).strip()));
-    confirmed = sent.getOrDefault("confirmed", List.of());
-    onlyAsked =
-        values.keySet().stream().filter(name -> name.startsWith(USE)).toList().stream()
-            .peek(name -> values.put(name.substring(USE.length()), values.get(name)))
-            .findAny()
-            .isPresent();
-  }
-
-  /** Everything typed, by field name, for showing the form again. */
-  Map<String, String> values() {
-    return values;
-  }
-
-  /** True where the press was on an offered reading: show the form again, store nothing. */
-  boolean onlyAsked() {
-    return onlyAsked;
-  }
-
-  /** What cannot even be written down as an entry, such as letters for passes. */
-  List<Remark> remarks() {
-    return remarks;
-  }
-
-  WrittenReport written(UUID repeatOf) {
+  static WrittenReport written(SentForm form, UUID repeatOf) {
     WrittenSettings settings =
         new WrittenSettings(
-            quantity("settings.power"),
-            quantity("settings.speed"),
-            quantity("settings.lineSpacing"),
-            number("settings.passes"),
-            quantity("settings.repetitionRate"),
-            quantity("settings.pulseDuration"),
-            quantity("settings.focusOffset"),
-            flag("settings.airAssist"),
-            text("settings.direction"),
-            flag("settings.crossPass"));
+            form.quantity("settings.power"),
+            form.quantity("settings.speed"),
+            form.quantity("settings.lineSpacing"),
+            form.number("settings.passes"),
+            form.quantity("settings.repetitionRate"),
+            form.quantity("settings.pulseDuration"),
+            form.quantity("settings.focusOffset"),
+            form.flag("settings.airAssist"),
+            form.text("settings.direction"),
+            form.flag("settings.crossPass"));
     WrittenTrial trial =
-        new WrittenTrial(null, null, settings, text("effect"), number("quality"), defects());
+        new WrittenTrial(
+            null, null, settings, form.text("effect"), form.number("quality"), defects(form));
     return new WrittenReport(
-        machine(),
+        machine(form),
         null,
-        text("material"),
-        text("coating"),
-        text("colour"),
-        quantity("thickness"),
-        text("process"),
+        form.text("material"),
+        form.text("coating"),
+        form.text("colour"),
+        form.quantity("thickness"),
+        form.text("process"),
         List.of(trial),
-        text("notes"),
-        text("lot"),
-        text("controllerVersion"),
+        form.text("notes"),
+        form.text("lot"),
+        form.text("controllerVersion"),
         repeatOf,
-        confirmed);
+        form.confirmed());
   }
 
-  private UUID machine() {
-    String text = text("machine");
+  private static UUID machine(SentForm form) {
+    String text = form.text("machine");
     if (text == null) {
       return null;
     }
     try {
       return UUID.fromString(text);
     } catch (IllegalArgumentException e) {
-      remarks.add(Remark.error("machine-unknown", "/machine", "Choose one of your machines."));
+      form.remarks()
+          .add(Remark.error("machine-unknown", "/machine", "Choose one of your machines."));
       return null;
     }
   }
 
-  private List<String> defects() {
-    String text = text("defects");
+  private static List<String> defects(SentForm form) {
+    String text = form.text("defects");
     return text == null
         ? List.of()
         : List.of(text.split("\\s*,\\s*")).stream().filter(d -> !d.isBlank()).toList();
-  }
-
-  private String text(String name) {
-    String value = values.get(name);
-    return value == null || value.isEmpty() ? null : value;
-  }
-
-  private WrittenQuantity quantity(String name) {
-    String text = text(name);
-    return text == null ? null : WrittenQuantity.of(text);
-  }
-
-  private Boolean flag(String name) {
-    String text = text(name);
-    return text == null ? null : Boolean.valueOf(text.equals("true"));
-  }
-
-  private Integer number(String name) {
-    String text = text(name);
-    if (text == null) {
-      return null;
-    }
-    try {
-      return Integer.valueOf(text);
-    } catch (NumberFormatException e) {
-      remarks.add(
-          Remark.error(
-              "not-a-whole-number", "/" + name.replace('.', '/'), "A whole number, such as 2."));
-      return null;
-    }
   }
 }

@@ -4,6 +4,7 @@ import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
+import club.emberwell.web.frame.SentForm;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -63,11 +64,7 @@ final class ReportFormValues {
 
   private void put(String name, Object value) {
     if (value instanceof WrittenQuantity quantity) {
-      values.put(
-          name,
-          quantity.text() != null
-              ? quantity.text()
-              : quantity.value().toPlainString() + " " + quantity.unit());
+      values.put(name, SentForm.typed(quantity));
     } else if (value != null) {
       values.put(name, value.toString());
     }
