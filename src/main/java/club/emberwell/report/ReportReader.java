@@ -4,10 +4,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /** Loads whole reports for whoever may see them, in the caller's transaction. */
 @ApplicationScoped
@@ -69,13 +66,5 @@ class ReportReader {
   List<UUID> repeats(Actor actor, UUID id) {
     seen(actor, id);
     return reports.repeatsOf(id, ReportLimits.REPEATS_SHOWN);
-  }
-
-  List<ReportSnapshot> of(UUID memberId, int from, int most) {
-    List<UUID> ids = reports.of(memberId, from, most);
-    Map<UUID, ReportSnapshot> found =
-        source.byIds(ids).stream()
-            .collect(Collectors.toMap(ReportSnapshot::id, Function.identity()));
-    return ids.stream().map(found::get).toList();
   }
 }

@@ -80,19 +80,6 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .findFirst();
   }
 
-  /** A member's own reports in whatever state, newest first. */
-  List<UUID> of(UUID memberId, int from, int most) {
-    return getEntityManager()
-        .createQuery(
-            "select r.id from ReportEntity r where r.memberId = :member"
-                + " order by r.createdAt desc, r.number desc",
-            UUID.class)
-        .setParameter("member", memberId)
-        .setFirstResult(from)
-        .setMaxResults(most)
-        .getResultList();
-  }
-
   /** Ids of a member's newest reports that were neither withdrawn nor removed. */
   List<UUID> latestOf(UUID memberId, int most) {
     return getEntityManager()

@@ -167,12 +167,6 @@ public class ReportService {
     return reader.history(actor, id);
   }
 
-  /** The actor's own reports in whatever state, newest first. */
-  @Transactional
-  public List<ReportSnapshot> mine(Actor actor, int from, int most) {
-    return actor.signedIn() ? reader.of(actor.memberId(), from, most) : List.of();
-  }
-
   /** Live repeats of a report, oldest first. */
   @Transactional
   public List<UUID> repeats(Actor actor, UUID id) {
