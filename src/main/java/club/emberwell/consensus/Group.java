@@ -8,8 +8,11 @@ import club.emberwell.search.TrialColumns;
 import club.emberwell.search.TrialColumns.Property;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.IntToLongFunction;
+import java.util.stream.IntStream;
 
 /**
  * The trials of one key.
@@ -19,6 +22,10 @@ import java.util.List;
 record Group(RangeKey key, TrialColumns columns, int[] rows) {
   private static final int KEYS =
       Process.values().length * WavelengthBand.values().length * Regime.values().length;
+
+  /** Numbers of reports and machines are counted up: a bit each beats sorting them. */
+  private static final int DENSE = 1 << 24;
+
   private static final int RIGHT = Effect.RIGHT.ordinal();
 
   /** Splits by key, the group with most voices first, ties by trials, then by key. */
@@ -108,16 +115,20 @@ record Group(RangeKey key, TrialColumns columns, int[] rows) {
     return columns.property(property)[row];
   }
 
-  private static int distinct(int n, java.util.function.IntToLongFunction of) {
-    long[] values = new long[n];
+  private static int distinct(int n, IntToLongFunction of) {
+    long least = Long.MAX_VALUE;
+    long most = Long.MIN_VALUE;
     for (int i = 0; i < n; i++) {
-      values[i] = of.applyAsLong(i);
+      least = Math.min(least, of.applyAsLong(i));
+      most = Math.max(most, of.applyAsLong(i));
     }
-    Arrays.sort(values);
-    int distinct = n == 0 ? 0 : 1;
-    for (int i = 1; i < n; i++) {
-      distinct += values[i] == values[i - 1] ? 0 : 1;
+    if (n > 0 && most - least >= 0 && most - least < DENSE) {
+      BitSet seen = new BitSet((int) (most - least) + 1);
+      for (int i = 0; i < n; i++) {
+        seen.set((int) (of.applyAsLong(i) - least));
+      }
+      return seen.cardinality();
     }
-    return distinct;
+    return (int) IntStream.range(0, n).mapToLong(of).distinct().count();
   }
 }

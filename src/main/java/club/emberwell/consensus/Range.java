@@ -41,15 +41,16 @@ public record Range(
           Measure.FOCUS_OFFSET);
 
   static Range of(Group group, boolean camps) {
+    Rights rights = Rights.of(group);
     List<Spread> settings = new ArrayList<>();
     for (Measure measure : SETTINGS) {
-      Spread spread = Spread.of(VoiceSet.of(group, measure));
+      Spread spread = Spread.of(VoiceSet.of(rights, measure));
       if (!spread.isEmpty()) {
         settings.add(spread);
       }
     }
-    Spread dose = Spread.of(VoiceSet.of(group, doseMeasure(group.key())));
-    int voices = group.voices();
+    Spread dose = Spread.of(VoiceSet.of(rights, doseMeasure(group.key())));
+    int voices = rights.members().length;
     return new Range(
         group.key(),
         group.rows().length,

@@ -12,30 +12,33 @@ import java.util.Arrays;
  */
 public record VoiceSet(Measure measure, long[] members, double[] values, int[] trials) {
 
-  /** Members need not have stated every setting, so each measure has its own voices. */
   static VoiceSet of(Group group, Measure measure) {
-    double[] column = group.columns().values(measure);
-    int[] rows = group.rows();
-    long[] members = new long[rows.length];
-    double[] values = new double[rows.length];
-    int[] trials = new int[rows.length];
+    return of(Rights.of(group), measure);
+  }
+
+  /** Members need not have stated every setting, so each measure has its own voices. */
+  static VoiceSet of(Rights rights, Measure measure) {
+    double[] column = rights.group().columns().values(measure);
+    int most = rights.members().length;
+    long[] members = new long[most];
+    double[] values = new double[most];
+    int[] trials = new int[most];
     double[] own = new double[16];
     int voices = 0;
-    int at = 0;
-    while (at < rows.length) {
-      long member = group.member(rows[at]);
+    for (int m = 0; m < most; m++) {
+      int end = rights.starts()[m + 1];
+      if (end - rights.starts()[m] > own.length) {
+        own = new double[end - rights.starts()[m]];
+      }
       int count = 0;
-      for (; at < rows.length && group.member(rows[at]) == member; at++) {
-        double value = column[rows[at]];
-        if (group.right(rows[at]) && !Double.isNaN(value)) {
-          if (count == own.length) {
-            own = Arrays.copyOf(own, count * 2);
-          }
+      for (int i = rights.starts()[m]; i < end; i++) {
+        double value = column[rights.rows()[i]];
+        if (!Double.isNaN(value)) {
           own[count++] = value;
         }
       }
       if (count > 0) {
-        members[voices] = member;
+        members[voices] = rights.members()[m];
         values[voices] = median(own, count);
         trials[voices++] = count;
       }

@@ -61,7 +61,7 @@ public record Window(
     Effect[] effects = dosed.effects();
     DoseWindow fit = DoseWindow.of(dosed.members(), dosed.doses(), effects);
     Optional<Interval> other =
-        fit.state() == DoseWindow.State.KNOWN
+        fit.state() == DoseWindow.State.KNOWN && dosed.size() <= ConsensusLimits.CROSS_CHECKED
             ? DoseWindow.crossCheck(dosed.members(), dosed.doses(), effects)
             : Optional.empty();
     Optional<WindowEdges> edges = fit.edges();

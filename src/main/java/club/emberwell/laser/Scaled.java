@@ -21,7 +21,8 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
     Double dose = kind == DoseKind.AREAL ? before.arealDose() : before.lineDose();
     Double power = planned.powerW();
     Double runs = Dose.runs(asked.process(), planned);
-    Double spacing = kind == DoseKind.AREAL ? Dose.positive(planned.lineSpacingMm()) : Double.NaN;
+    Double unused = Double.NaN;
+    Double spacing = kind == DoseKind.AREAL ? Dose.positive(planned.lineSpacingMm()) : unused;
     if (dose == null
         || dose == 0
         || power == null

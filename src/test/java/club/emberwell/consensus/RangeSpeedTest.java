@@ -73,7 +73,8 @@ class RangeSpeedTest {
     for (int i = 0; i < trials; i++) {
       int member = random.nextInt(members);
       double dose = Math.exp(0.3 * random.nextGaussian() + 0.3 * Math.sin(member));
-      Effect effect = dose > 1.6 ? Effect.TOO_MUCH : dose < 0.6 ? Effect.TOO_LITTLE : Effect.RIGHT;
+      double log = Math.log(dose) + 0.15 * random.nextGaussian();
+      Effect effect = log > 0.5 ? Effect.TOO_MUCH : log < -0.5 ? Effect.TOO_LITTLE : Effect.RIGHT;
       MadeTrials.Trial trial =
           made.by(member)
               .on(1 + member)

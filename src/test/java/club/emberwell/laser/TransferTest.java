@@ -205,7 +205,7 @@ class TransferTest {
   void cutsScaleByLineDose() {
     Outcome outcome =
         Transfer.judge(
-            new Question(
+            new Transfer.Question(
                 co2(40, BEAM, null),
                 Trials.watts(40, 10, null, 1),
                 co2(60, BEAM, null),
@@ -332,6 +332,23 @@ class TransferTest {
     assertEquals(20, whole.size());
     assertPrinted("30", whole.get(19).speedMmS()); // 60 W, 2 passes, 4 J/mm
     assertEquals(1, IsoDose.line(co2(60, null, 1.0), DoseKind.LINE, 0.001, Double.NaN, 1).size());
+  }
+
+  @Test
+  void aLineSpacingThatNobodyStatedIsAReasonAndNotAFault() {
+    Settings used = Trials.watts(20, 200, null, 1);
+    Outcome outcome =
+        Transfer.judge(
+            new Transfer.Question(
+                co2(60, null, null),
+                used,
+                co2(60, null, null),
+                null,
+                Process.DEEP_ENGRAVING,
+                true,
+                true));
+    assertNoNumber(outcome);
+    assertTrue(outcome.reasons().get(0).contains("missing"));
   }
 
   private static Comparison named(Outcome outcome, String name) {
