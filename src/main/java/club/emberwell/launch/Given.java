@@ -24,7 +24,8 @@ final class Given {
           "emberwell.database.url",
           "emberwell.database.user",
           "emberwell.database.password",
-          "quarkus.mailer.password");
+          "emberwell.mail.password",
+          "emberwell.sso.client-secret");
 
   private final Map<String, String> environment;
   private final Properties file = new Properties();

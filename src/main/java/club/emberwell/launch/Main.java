@@ -80,6 +80,8 @@ public final class Main implements Callable<Integer> {
       if (System.getenv("EMBERWELL_DESK_FIRST_LOOK") == null) {
         System.setProperty("emberwell.desk.first-look", "0");
       }
+      System.setProperty("emberwell.first.door", "open");
+      System.setProperty("emberwell.first.reading-public", "true");
       if (System.getenv("EMBERWELL_SCENARIO") == null) {
         System.setProperty("emberwell.scenario", "seed-scenario");
       }

@@ -1,24 +1,22 @@
 package club.emberwell.member;
 
+import club.emberwell.member.Admissions.Terms;
 import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.Remark;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.PersistenceException;
 import jakarta.transaction.Transactional;
 import java.text.Normalizer;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import org.hibernate.exception.ConstraintViolationException;
 
 /** Makes accounts and changes them. */
 @ApplicationScoped
@@ -27,6 +25,7 @@ public class Accounts {
   private static final String ENTITY = "member";
 
   private final MemberRepository members;
+  private final Admissions admissions;
   private final MemberChecks checks;
   private final PasswordRules passwordRules;
   private final Passwords passwords;
@@ -39,6 +38,7 @@ public class Accounts {
 
   Accounts(
       MemberRepository members,
+      Admissions admissions,
       MemberChecks checks,
       PasswordRules passwordRules,
       Passwords passwords,
@@ -49,6 +49,7 @@ public class Accounts {
       Sessions sessions,
       Tokens tokens) {
     this.members = members;
+    this.admissions = admissions;
     this.checks = checks;
     this.passwordRules = passwordRules;
     this.passwords = passwords;
@@ -85,73 +86,35 @@ public class Accounts {
     if (club.door() != ClubSettings.Door.OPEN) {
       return new Outcome.Denied<>("This club takes new members by invitation or on request only.");
     }
+    return join(entry, addressPrefix, Terms.of(Role.MEMBER), List.of());
+  }
+
+  /**
+   * Signs a stranger up on some terms, throttled by address.
+   *
+   * @param more what is wrong besides, at fields of the door itself
+   */
+  Outcome<MemberView> join(
+      NewMember entry, String addressPrefix, Terms terms, List<Remark> more) {
     NewMember normal = entry.normal();
-    List<Remark> remarks = checks.newMember(normal.handle(), normal.email(), normal.password());
+    List<Remark> remarks = new ArrayList<>(admissions.remarks(normal));
+    remarks.addAll(more);
     if (!remarks.isEmpty()) {
       return new Outcome.Refused<>(remarks);
     }
     Optional<Duration> wait =
         throttle.claim(SIGN_UP_ADDRESS, addressPrefix, limits.signUpAddress());
     return wait.<Outcome<MemberView>>map(Outcome.Throttled::new)
-        .orElseGet(() -> store(normal, Role.MEMBER));
+        .orElseGet(() -> admissions.admit(normal, terms));
   }
 
   /** Adds a member from the club's own side: same checks, but neither door nor throttle. */
   public Outcome<MemberView> enrol(NewMember entry, Role role) {
     NewMember normal = entry.normal();
-    List<Remark> remarks = checks.newMember(normal.handle(), normal.email(), normal.password());
-    return remarks.isEmpty() ? store(normal, role) : new Outcome.Refused<>(remarks);
-  }
-
-  private Outcome<MemberView> store(NewMember entry, Role role) {
-    // hashed before the transaction: no connection is held while people queue for a thread
-    String hash = passwords.hash(PasswordRules.normal(entry.password()));
-    try {
-      return QuarkusTransaction.requiringNew().call(() -> insert(entry, role, hash));
-    } catch (PersistenceException e) {
-      if (e instanceof ConstraintViolationException clash) {
-        return taken(clash);
-      }
-      throw e;
-    }
-  }
-
-  private Outcome<MemberView> insert(NewMember entry, Role role, String hash) {
-    List<Remark> remarks = new ArrayList<>();
-    if (members.byHandle(entry.handle()).isPresent()) {
-      remarks.add(handleTaken());
-    }
-    boolean mail = entry.email() != null && !entry.email().isEmpty();
-    if (mail && members.emailTaken(entry.email(), null)) {
-      remarks.add(emailTaken());
-    }
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
-    Member member = new Member();
-    member.id = UUID.randomUUID();
-    member.handle = entry.handle();
-    member.email = mail ? entry.email() : null;
-    member.passwordHash = hash;
-    member.role = code(role);
-    member.status = MemberStatus.ACTIVE.code();
-    member.createdAt = Instant.now();
-    members.persistAndFlush(member);
-    audit.record(Members.view(member).actor(), "join", ENTITY, member.id.toString(), "", Map.of());
-    return new Outcome.Done<>(Members.view(member));
-  }
-
-  private static Outcome<MemberView> taken(ConstraintViolationException clash) {
-    String name = String.valueOf(clash.getConstraintName());
-    return Outcome.refused(name.contains("email") ? emailTaken() : handleTaken());
-  }
-
-  private static Remark handleTaken() {
-    return Remark.error("handle-taken", "/handle", "Somebody here already has this name.");
-  }
-
-  private static Remark emailTaken() {
-    return Remark.error("email-unusable", "/email", "This address cannot be used here.");
+    List<Remark> remarks = admissions.remarks(normal);
+    return remarks.isEmpty()
+        ? admissions.admit(normal, Terms.of(role))
+        : new Outcome.Refused<>(remarks);
   }
 
   /**
@@ -216,9 +179,14 @@ public class Accounts {
     return new Outcome.Done<>(Members.view(member));
   }
 
-  /** Shuts a member out at once: sessions and tokens end. */
+  /**
+   * Shuts a member out at once: sessions and tokens end.
+   *
+   * @throws EntryForbidden for the last owner
+   */
   @Transactional
   public void ban(Actor actor, UUID id, String reason) {
+    requireAnotherOwner(id);
     setStatus(actor, id, MemberStatus.BANNED, "ban", reason);
     sessions.endAll(id, null);
     tokens.revokeAll(id);
@@ -230,12 +198,19 @@ public class Accounts {
     setStatus(actor, id, MemberStatus.ACTIVE, "unban", reason);
   }
 
-  /** Gives a member another role; sessions go on with the new one. */
+  /**
+   * Gives a member another role; sessions go on with the new one.
+   *
+   * @throws EntryForbidden when the last owner would go
+   */
   @Transactional
   public void changeRole(Actor actor, UUID id, Role role, String reason) {
+    if (role != Role.OWNER) {
+      requireAnotherOwner(id);
+    }
     Member member = members.findById(id);
     String before = member.role;
-    member.role = code(role);
+    member.role = role.code();
     audit.record(
         actor,
         "change-role",
@@ -251,7 +226,11 @@ public class Accounts {
     audit.record(actor, action, ENTITY, id.toString(), reason, Map.of());
   }
 
-  private static String code(Role role) {
-    return role.name().toLowerCase(Locale.ROOT);
+  /** A club without an owner could not be put right from within. */
+  private void requireAnotherOwner(UUID leaving) {
+    List<UUID> owners = members.lockedOwners();
+    if (owners.equals(List.of(leaving))) {
+      throw new EntryForbidden("This is the club's only owner; make another one first.");
+    }
   }
 }

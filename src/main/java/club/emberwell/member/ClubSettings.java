@@ -5,8 +5,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What the club decided about itself, from the database. A node keeps a copy for a few seconds,
@@ -18,13 +20,45 @@ public class ClubSettings {
   public enum Door {
     OPEN,
     REQUEST,
-    INVITATION
+    INVITATION;
+
+    /** As stored and as the API spells it. */
+    public String code() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Reads what {@link #code()} wrote; empty for anything else. */
+    public static Optional<Door> of(String code) {
+      return Arrays.stream(values()).filter(door -> door.code().equals(code)).findFirst();
+    }
   }
+
+  /**
+   * All that owners decide.
+   *
+   * @param localSignIn whether names and passwords of this server count
+   * @param licence under which terms members share, for the pages and for exports
+   * @param notes what strangers read about the club; several lines
+   * @param version for If-Match
+   */
+  public record Card(
+      String name,
+      Door door,
+      boolean readingPublic,
+      boolean localSignIn,
+      String licence,
+      String notes,
+      long version) {}
 
   private static final Duration FRESH = Duration.ofSeconds(5);
   private static final String DOOR = "door";
   private static final String READING = "reading";
   private static final String CLUB_NAME = "club-name";
+  private static final String LOCAL_SIGN_IN = "local-sign-in";
+  private static final String LICENCE = "licence";
+  private static final String NOTES = "notes";
+  private static final String VERSION = "club-version";
+  private static final String ON = "on";
   private static final String FORM_KEY = "form-key";
   private static final String PUBLIC = "public";
 
@@ -38,11 +72,11 @@ public class ClubSettings {
   }
 
   public Door door() {
-    return Door.valueOf(text(DOOR).toUpperCase(Locale.ROOT));
+    return Door.of(text(DOOR)).orElseThrow();
   }
 
   public void door(Door door) {
-    set(DOOR, door.name().toLowerCase(Locale.ROOT));
+    set(DOOR, door.code());
   }
 
   /** Whether strangers may read. */
@@ -60,6 +94,58 @@ public class ClubSettings {
 
   public void clubName(String name) {
     set(CLUB_NAME, name);
+  }
+
+  /** Whether names and passwords of this server count; else only the sign-in provider's word. */
+  public boolean localSignIn() {
+    return ON.equals(text(LOCAL_SIGN_IN));
+  }
+
+  public void localSignIn(boolean on) {
+    set(LOCAL_SIGN_IN, on ? ON : "off");
+  }
+
+  /** All of it as one, of one moment. */
+  public Card card() {
+    Map<String, String> values = current().values();
+    return new Card(
+        values.get(CLUB_NAME),
+        Door.of(values.get(DOOR)).orElseThrow(),
+        PUBLIC.equals(values.get(READING)),
+        ON.equals(values.get(LOCAL_SIGN_IN)),
+        values.get(LICENCE),
+        values.get(NOTES),
+        Long.parseLong(values.get(VERSION)));
+  }
+
+  /** Stores all of it in the caller's transaction; false when the version moved on. */
+  boolean store(Card card) {
+    boolean stored = rows.advance(VERSION, card.version());
+    if (stored) {
+      clubName(card.name());
+      door(card.door());
+      readingPublic(card.readingPublic());
+      localSignIn(card.localSignIn());
+      set(LICENCE, card.licence());
+      set(NOTES, card.notes());
+    }
+    return stored;
+  }
+
+  /** Sets doors that nobody has set yet: how a new club starts. */
+  void begin(Door door, boolean openReading) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              rows.add(DOOR, quoted(door.code()));
+              rows.add(READING, quoted(openReading ? PUBLIC : "members"));
+            });
+    forget();
+  }
+
+  /** Reads again at the next question. */
+  void forget() {
+    copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
   }
 
   /** The club's key for signing form tokens, made at first need and shared by all nodes. */
@@ -110,7 +196,7 @@ public class ClubSettings {
 
   private void set(String key, String value) {
     QuarkusTransaction.joiningExisting().run(() -> rows.replace(key, quoted(value)));
-    copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
+    forget();
   }
 
   private String quoted(String value) {

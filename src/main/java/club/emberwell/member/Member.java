@@ -27,6 +27,9 @@ class Member {
   String handle;
   String email;
 
+  @Column(name = "email_confirmed_at")
+  Instant emailConfirmedAt;
+
   @Column(name = "password_hash")
   String passwordHash;
 

@@ -42,6 +42,43 @@ class MemberChecks {
     return remarks;
   }
 
+  /** The same for somebody without a password here. */
+  List<Remark> newMember(String handle, String email) {
+    List<Remark> remarks = new ArrayList<>();
+    handle(handle, remarks);
+    email(email, remarks);
+    return remarks;
+  }
+
+  /** A mail address that must be there. */
+  List<Remark> address(String email) {
+    List<Remark> remarks = new ArrayList<>();
+    if (email == null || email.isEmpty()) {
+      remarks.add(Remark.error("email-missing", "/email", "A mail address is needed."));
+    }
+    email(email, remarks);
+    return remarks;
+  }
+
+  /**
+   * A free text.
+   *
+   * @param lines whether it may have several
+   */
+  static void text(
+      String value, String pointer, int min, int max, boolean lines, List<Remark> remarks) {
+    String text = value == null ? "" : value.strip();
+    String flat = lines ? text.replaceAll("[\r\n\t]", " ") : text;
+    if (Texts.length(text) < min) {
+      remarks.add(Remark.error("text-missing", pointer, "Something is needed here."));
+    } else if (Texts.length(text) > max) {
+      remarks.add(Remark.error("text-long", pointer, "At most " + max + " characters, please."));
+    } else if (!Texts.isCleanUnicode(flat)) {
+      remarks.add(
+          Remark.error("text-encoding", pointer, "The text has characters that are not text."));
+    }
+  }
+
   /** A name for a session or a token. */
   void label(String label, List<Remark> remarks) {
     if (label == null || label.isBlank()) {

@@ -2,6 +2,8 @@ package club.emberwell.member;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
@@ -17,5 +19,22 @@ class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
     return except == null
         ? count("lower(email) = ?1", lower) > 0
         : count("lower(email) = ?1 and id <> ?2", lower, except) > 0;
+  }
+
+  /** The owners who can act, kept from changing until the transaction is over. */
+  List<UUID> lockedOwners() {
+    List<Member> owners =
+        find("role = 'owner' and status = 'active' order by number")
+            .withLock(LockModeType.PESSIMISTIC_WRITE)
+            .list();
+    return owners.stream().map(member -> member.id).toList();
+  }
+
+  boolean hasOwner() {
+    return count("role = 'owner' and status <> 'erased'") > 0;
+  }
+
+  Optional<Member> byEmail(String email) {
+    return find("lower(email) = ?1", email.toLowerCase(Locale.ROOT)).firstResultOptional();
   }
 }

@@ -11,6 +11,8 @@ import java.util.UUID;
  * @param email null where none was given; only for the member and owners
  * @param units how the member reads and writes numbers
  * @param version for If-Match
+ * @param emailConfirmed a letter to the address arrived
+ * @param hasPassword whether there is one to sign in with
  */
 public record MemberView(
     UUID id,
@@ -21,7 +23,9 @@ public record MemberView(
     MemberStatus status,
     UnitPreferences units,
     Instant createdAt,
-    long version) {
+    long version,
+    boolean emailConfirmed,
+    boolean hasPassword) {
   /** This member as somebody who asks for something. */
   public Actor actor() {
     return new Actor(id, handle, role, units);

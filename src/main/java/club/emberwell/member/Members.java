@@ -61,6 +61,14 @@ public class Members {
     return labels;
   }
 
+  /** Moderators and owners, owners first, in the order they joined. */
+  @Transactional
+  public List<MemberView> inCharge() {
+    List<Member> found =
+        members.list("role in ('owner', 'moderator') and status = 'active' order by role desc, number");
+    return found.stream().map(Members::view).toList();
+  }
+
   static MemberView view(Member member) {
     return new MemberView(
         member.id,
@@ -71,7 +79,9 @@ public class Members {
         MemberStatus.of(member.status),
         units(member),
         member.createdAt,
-        member.version);
+        member.version,
+        member.emailConfirmedAt != null,
+        member.passwordHash != null);
   }
 
   private static UnitPreferences units(Member member) {

@@ -1,5 +1,9 @@
 package club.emberwell.member;
 
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
 /** What somebody may do; each includes those before it. */
 public enum Role {
   READER,
@@ -13,6 +17,16 @@ public enum Role {
   public static final String WRITE = "member";
   public static final String MODERATE = "moderator";
   public static final String OWN = "owner";
+
+  /** As stored and as the API spells it. */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** Reads what {@link #code()} wrote; empty for anything else. */
+  public static Optional<Role> of(String code) {
+    return Arrays.stream(values()).filter(role -> role.code().equals(code)).findFirst();
+  }
 
   public boolean atLeast(Role other) {
     return compareTo(other) >= 0;

@@ -5,11 +5,18 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
+import java.util.Locale;
 
 /** Random secrets and what is stored of them. */
 final class Secrets {
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final int BYTES = 32;
+
+  /** 32 of them, without I, L, O and U, which look like others. */
+  private static final String CODE_LETTERS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
+
+  private static final int CODE_LENGTH = 24;
+  private static final int CODE_GROUP = 4;
 
   private Secrets() {}
 
@@ -18,6 +25,23 @@ final class Secrets {
     byte[] bytes = new byte[BYTES];
     RANDOM.nextBytes(bytes);
     return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+  }
+
+  /** A secret that a person can copy by eye: 24 characters in groups of four, 120 random bits. */
+  static String code() {
+    StringBuilder code = new StringBuilder();
+    for (int i = 0; i < CODE_LENGTH; i++) {
+      if (i > 0 && i % CODE_GROUP == 0) {
+        code.append('-');
+      }
+      code.append(CODE_LETTERS.charAt(RANDOM.nextInt(CODE_LETTERS.length())));
+    }
+    return code.toString();
+  }
+
+  /** A code as it is hashed, however it was typed. */
+  static String plain(String code) {
+    return code == null ? "" : code.replaceAll("[\\s-]", "").toUpperCase(Locale.ROOT);
   }
 
   /** What stands in the database; a random secret needs no slow hash. */

@@ -21,6 +21,7 @@ public class Sessions {
 
   private final SessionRepository sessions;
   private final MemberRepository members;
+  private final JoinRequestRepository requests;
   private final Passwords passwords;
   private final AttemptRepository throttle;
   private final MemberLimits limits;
@@ -28,11 +29,13 @@ public class Sessions {
   Sessions(
       SessionRepository sessions,
       MemberRepository members,
+      JoinRequestRepository requests,
       Passwords passwords,
       AttemptRepository throttle,
       MemberLimits limits) {
     this.sessions = sessions;
     this.members = members;
+    this.requests = requests;
     this.passwords = passwords;
     this.throttle = throttle;
     this.limits = limits;
@@ -96,10 +99,17 @@ public class Sessions {
     }
     return switch (member.status()) {
       case ACTIVE -> new Outcome.Done<>(member.id());
-      case WAITING -> new Outcome.Denied<>("Your account still waits for a moderator.");
+      case WAITING -> new Outcome.Denied<>(stillWaiting(member.id()));
       case BANNED -> new Outcome.Denied<>("This account has been shut out by a moderator.");
       case ERASED -> new Outcome.Unproven<>(UNPROVEN);
     };
+  }
+
+  private String stillWaiting(UUID member) {
+    return QuarkusTransaction.requiringNew()
+        .call(() -> requests.refusal(member))
+        .map(reason -> "A moderator has declined your request: " + reason)
+        .orElse("Your account still waits for a moderator.");
   }
 
   private Optional<Stored> stored(String handle) {

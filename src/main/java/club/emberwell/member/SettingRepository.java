@@ -38,6 +38,18 @@ class SettingRepository {
     write(key, json, "do nothing");
   }
 
+  /** Counts a version up from the one that was read; false when it is another by now. */
+  boolean advance(String key, long from) {
+    return db.createNativeQuery(
+                "update setting set value = to_jsonb(cast(:next as text))"
+                    + " where key = :key and value #>> '{}' = :from")
+            .setParameter("key", key)
+            .setParameter("next", Long.toString(from + 1))
+            .setParameter("from", Long.toString(from))
+            .executeUpdate()
+        == 1;
+  }
+
   private void write(String key, String json, String onConflict) {
     db.createNativeQuery(
             "insert into setting (key, value) values (:key, cast(:value as jsonb))"

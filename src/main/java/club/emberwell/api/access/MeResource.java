@@ -74,6 +74,7 @@ public class MeResource {
       UUID id,
       String handle,
       String email,
+      boolean emailConfirmed,
       String role,
       Instant since,
       PreferencesEntry preferences) {
@@ -84,7 +85,8 @@ public class MeResource {
           member.id(),
           member.handle(),
           member.email(),
-          code(member.role()),
+          member.emailConfirmed(),
+          member.role().code(),
           member.createdAt(),
           new PreferencesEntry(NumberStyles.code(member.units().style()), units));
     }
@@ -110,6 +112,7 @@ public class MeResource {
 
   @POST
   @Path("password")
+  @LocalSignIn
   @Operation(
       summary = "Change the password",
       description = "Ends every session; tokens go on until they are ended one by one.")
@@ -152,10 +155,6 @@ public class MeResource {
 
   private static Response answer(MemberView member) {
     return Response.ok(Me.of(member)).header(HttpHeaders.ETAG, Etags.of(member.version())).build();
-  }
-
-  static String code(Role role) {
-    return role.name().toLowerCase(Locale.ROOT);
   }
 
   /** {@code LINE_SPACING} as the API spells it: {@code lineSpacing}. */

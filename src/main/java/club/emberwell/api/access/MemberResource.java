@@ -1,7 +1,8 @@
 package club.emberwell.api.access;
 
-import club.emberwell.member.Accounts;
 import club.emberwell.member.Accounts.NewMember;
+import club.emberwell.member.Doors;
+import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
@@ -27,12 +28,12 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Members")
 public class MemberResource {
-  private final Accounts accounts;
+  private final Doors doors;
   private final Members members;
   private final ClientAddress client;
 
-  MemberResource(Accounts accounts, Members members, ClientAddress client) {
-    this.accounts = accounts;
+  MemberResource(Doors doors, Members members, ClientAddress client) {
+    this.doors = doors;
     this.members = members;
     this.client = client;
   }
@@ -41,27 +42,37 @@ public class MemberResource {
    * What a new member sends.
    *
    * @param email may be left out
+   * @param invitation the code at the end of an invitation link; or left out
+   * @param request where the door opens on request: what somebody says who asks; or left out
    */
-  public record Entry(String handle, String email, String password) {}
+  public record Entry(
+      String handle, String email, String password, String invitation, String request) {}
 
   /** What everybody may know of a member. */
   public record Card(UUID id, String handle, String role, Instant since) {
-    static Card of(MemberView member) {
+    /** The card of an account. */
+    public static Card of(MemberView member) {
       return new Card(
-          member.id(), member.handle(), MeResource.code(member.role()), member.createdAt());
+          member.id(), member.handle(), member.role().code(), member.createdAt());
     }
   }
 
   @POST
   @PermitAll
+  @LocalSignIn
   @Operation(
-      summary = "Join, where the club's door is open",
-      description = "Takes no Idempotency-Key: a name can be taken only once.")
+      summary = "Join: 201, or 202 for a request that waits for a moderator",
+      description =
+          "The club's door decides: open, on request, or by invitation (403 without one). Takes no"
+              + " Idempotency-Key: a name can be taken only once.")
   public Response join(Entry entry) {
+    NewMember newcomer = new NewMember(entry.handle(), entry.email(), entry.password());
     MemberView member =
         Problems.unwrap(
-            accounts.register(
-                new NewMember(entry.handle(), entry.email(), entry.password()), client.prefix()));
+            doors.enter(newcomer, entry.invitation(), entry.request(), client.prefix()));
+    if (member.status() == MemberStatus.WAITING) {
+      return Response.accepted(Card.of(member)).build();
+    }
     return Response.created(URI.create(ApiPaths.BASE + "/members/" + member.id()))
         .entity(Card.of(member))
         .build();
@@ -72,6 +83,9 @@ public class MemberResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "A member's card")
   public Card card(@PathParam("id") UUID id) {
-    return members.byId(id).map(Card::of).orElseThrow(() -> Problems.notFound().exception());
+    return members
+        .byId(id)
+        .filter(m -> m.status() != MemberStatus.WAITING)
+        .map(Card::of).orElseThrow(() -> Problems.notFound().exception());
   }
 }

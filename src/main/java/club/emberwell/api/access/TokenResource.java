@@ -49,6 +49,7 @@ public class TokenResource {
 
   @POST
   @PermitAll
+  @LocalSignIn
   @Operation(
       summary = "Get a token",
       description = "It is shown this once. Takes no Idempotency-Key: a secret is never kept.")

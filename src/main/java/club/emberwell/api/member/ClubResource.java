@@ -1,0 +1,99 @@
+package club.emberwell.api.member;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.Etags;
+import club.emberwell.api.access.Problems;
+import club.emberwell.member.ClubCare;
+import club.emberwell.member.ClubSettings;
+import club.emberwell.member.ClubSettings.Card;
+import club.emberwell.member.MailOutbox;
+import club.emberwell.member.Role;
+import club.emberwell.member.SignInProvider;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** What the club is called, how one comes in, and under which terms one shares. */
+@Path("/api/v1/club")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Club")
+public class ClubResource {
+  private final ClubSettings club;
+  private final ClubCare care;
+  private final MailOutbox mail;
+  private final SignInProvider provider;
+  private final CurrentActor actor;
+
+  ClubResource(
+      ClubSettings club,
+      ClubCare care,
+      MailOutbox mail,
+      SignInProvider provider,
+      CurrentActor actor) {
+    this.club = club;
+    this.care = care;
+    this.mail = mail;
+    this.provider = provider;
+    this.actor = actor;
+  }
+
+  /**
+   * The club as everybody may know it.
+   *
+   * @param door open, request or invitation
+   * @param reading public or members
+   * @param singleSignOn what the sign-in provider is called; left out where there is none
+   * @param mail whether this server sends mail
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Club(
+      String name,
+      String door,
+      String reading,
+      boolean localSignIn,
+      String singleSignOn,
+      boolean mail,
+      String licence,
+      String notes) {}
+
+  @GET
+  @PermitAll
+  @Operation(summary = "The club")
+  public Response get() {
+    return answer(club.card());
+  }
+
+  @PUT
+  @RolesAllowed(Role.OWN)
+  @Operation(summary = "Change the club's settings", description = "Needs If-Match.")
+  public Response change(ClubCare.Draft draft, RoutingContext request) {
+    long version = Etags.required(request);
+    return answer(Problems.unwrap(care.change(actor.get(), draft, version)));
+  }
+
+  private Response answer(Card card) {
+    Club shown =
+        new Club(
+            card.name(),
+            card.door().code(),
+            card.readingPublic() ? "public" : "members",
+            card.localSignIn(),
+            provider.issuer().map(issuer -> provider.label()).orElse(null),
+            mail.available(),
+            card.licence(),
+            card.notes());
+    return Response.ok(shown).header(HttpHeaders.ETAG, Etags.of(card.version())).build();
+  }
+}

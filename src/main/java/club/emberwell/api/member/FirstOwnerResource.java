@@ -1,0 +1,56 @@
+package club.emberwell.api.member;
+
+import club.emberwell.api.access.ClientAddress;
+import club.emberwell.api.access.MemberResource;
+import club.emberwell.api.access.Problems;
+import club.emberwell.member.Accounts.NewMember;
+import club.emberwell.member.FirstOwner;
+import club.emberwell.member.MemberView;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** The start of a club: its first owner. */
+@Path("/api/v1/first-owner")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Club")
+public class FirstOwnerResource {
+  private final FirstOwner first;
+  private final ClientAddress client;
+
+  FirstOwnerResource(FirstOwner first, ClientAddress client) {
+    this.first = first;
+    this.client = client;
+  }
+
+  /**
+   * Who founds the club.
+   *
+   * @param code as the server's log says it
+   */
+  public record Entry(String code, String handle, String email, String password) {}
+
+  @POST
+  @PermitAll
+  @Operation(
+      summary = "Found the club with the code from the server's log",
+      description = "404 once there is an owner. Takes no Idempotency-Key: it works once.")
+  public Response found(Entry entry) {
+    if (!first.wanted()) {
+      throw Problems.notFound().exception();
+    }
+    NewMember newcomer = new NewMember(entry.handle(), entry.email(), entry.password());
+    MemberView owner = Problems.unwrap(first.found(entry.code(), newcomer, client.prefix()));
+    return Response.created(URI.create("/api/v1/members/" + owner.id()))
+        .entity(MemberResource.Card.of(owner))
+        .build();
+  }
+}

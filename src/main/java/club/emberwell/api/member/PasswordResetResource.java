@@ -1,0 +1,85 @@
+package club.emberwell.api.member;
+
+import club.emberwell.api.access.ClientAddress;
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.LocalSignIn;
+import club.emberwell.api.access.Problems;
+import club.emberwell.member.PasswordResets;
+import club.emberwell.member.PasswordResets.HandedOver;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.PermitAll;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** New passwords for people who lost theirs. None of these takes an Idempotency-Key. */
+@Path("/api/v1/password-resets")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@LocalSignIn
+@Tag(name = "Members")
+public class PasswordResetResource {
+  private final PasswordResets resets;
+  private final CurrentActor actor;
+  private final ClientAddress client;
+
+  PasswordResetResource(PasswordResets resets, CurrentActor actor, ClientAddress client) {
+    this.resets = resets;
+    this.actor = actor;
+    this.client = client;
+  }
+
+  /** Whose password is lost. */
+  public record Asked(String email) {}
+
+  /**
+   * The new password.
+   *
+   * @param link the secret at the end of the link
+   */
+  public record Redeemed(String link, String password) {}
+
+  /** For whom an owner wants a link. */
+  public record Named(String handle) {}
+
+  @POST
+  @PermitAll
+  @Operation(
+      summary = "Ask for a link by mail",
+      description =
+          "202 whether or not anybody has this address; 403 where this server sends no mail.")
+  public Response ask(Asked asked) {
+    Problems.unwrap(resets.ask(asked.email(), client.prefix()));
+    return Response.accepted().build();
+  }
+
+  @POST
+  @Path("redeem")
+  @PermitAll
+  @Operation(
+      summary = "Choose a new password by a link",
+      description = "Ends every session and token.")
+  public void redeem(Redeemed redeemed) {
+    Problems.unwrap(resets.redeem(redeemed.link(), redeemed.password(), client.prefix()));
+  }
+
+  @POST
+  @Path("links")
+  @RolesAllowed(Role.OWN)
+  @Operation(
+      summary = "Make a link to hand over, for clubs without mail",
+      description = "It works for an hour; the making is logged.")
+  public Response link(Named named) {
+    HandedOver link = resets.handOver(actor.get(), named.handle());
+    return Response.status(Response.Status.CREATED)
+        .header("Cache-Control", "no-store")
+        .entity(link)
+        .build();
+  }
+}

@@ -1,0 +1,63 @@
+package club.emberwell.api.member;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.Problems;
+import club.emberwell.member.JoinRequests;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** People who asked to come in. */
+@Path("/api/v1/requests")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Club")
+public class RequestResource {
+  private final JoinRequests requests;
+  private final CurrentActor actor;
+
+  RequestResource(JoinRequests requests, CurrentActor actor) {
+    this.requests = requests;
+    this.actor = actor;
+  }
+
+  /** Those who wait, oldest first. */
+  public record Listing(List<JoinRequests.Waiting> requests) {}
+
+  /**
+   * Yes or no.
+   *
+   * @param reason for the person; needed for a no
+   */
+  public record Decision(Boolean accept, String reason) {}
+
+  @GET
+  @Operation(summary = "Who waits at the door")
+  public Listing list() {
+    return new Listing(requests.waiting());
+  }
+
+  @POST
+  @Path("{member}/decision")
+  @Operation(
+      summary = "Let somebody in or turn them away",
+      description = "Takes no Idempotency-Key: a request is decided once.")
+  public void decide(@PathParam("member") UUID member, Decision decision) {
+    if (decision.accept() == null) {
+      throw Problems.unreadable("/accept", "Say true or false.").exception();
+    }
+    Problems.unwrap(
+        requests.decide(actor.get(), member, decision.accept(), decision.reason()));
+  }
+}

@@ -1,0 +1,65 @@
+package club.emberwell.api.member;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.MemberResource;
+import club.emberwell.api.access.Problems;
+import club.emberwell.member.ClubCare;
+import club.emberwell.member.Members;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Who is in charge. */
+@Path("/api/v1/roles")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Club")
+public class RoleResource {
+  private final ClubCare care;
+  private final Members members;
+  private final CurrentActor actor;
+
+  RoleResource(ClubCare care, Members members, CurrentActor actor) {
+    this.care = care;
+    this.members = members;
+    this.actor = actor;
+  }
+
+  /**
+   * A role to give.
+   *
+   * @param role member, moderator or owner
+   */
+  public record Entry(String handle, String role, String reason) {}
+
+  /** Owners and moderators. */
+  public record Listing(List<MemberResource.Card> people) {}
+
+  @GET
+  @RolesAllowed(Role.WRITE)
+  @Operation(summary = "Owners and moderators")
+  public Listing list() {
+    return new Listing(members.inCharge().stream().map(MemberResource.Card::of).toList());
+  }
+
+  @POST
+  @RolesAllowed(Role.OWN)
+  @Operation(
+      summary = "Give somebody a role",
+      description =
+          "The last owner stays one (403). Takes no Idempotency-Key: giving the same role again"
+              + " changes nothing.")
+  public MemberResource.Card give(Entry entry) {
+    return MemberResource.Card.of(
+        Problems.unwrap(
+            care.appoint(actor.get(), entry.handle(), entry.role(), entry.reason())));
+  }
+}

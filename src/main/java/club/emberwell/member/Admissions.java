@@ -1,0 +1,143 @@
+package club.emberwell.member;
+
+import club.emberwell.member.Accounts.NewMember;
+import club.emberwell.remark.Remark;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.PersistenceException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import org.hibernate.exception.ConstraintViolationException;
+
+/** Stores new accounts, whichever door they come through: the same checks for all. */
+@ApplicationScoped
+class Admissions {
+  private final MemberRepository members;
+  private final MemberChecks checks;
+  private final Passwords passwords;
+  private final Addresses addresses;
+  private final Audit audit;
+
+  Admissions(
+      MemberRepository members,
+      MemberChecks checks,
+      Passwords passwords,
+      Addresses addresses,
+      Audit audit) {
+    this.members = members;
+    this.addresses = addresses;
+    this.checks = checks;
+    this.passwords = passwords;
+    this.audit = audit;
+  }
+
+  /**
+   * On which terms somebody comes in.
+   *
+   * @param action what the log calls it
+   * @param detail what else the log keeps
+   * @param gate asked in the same transaction once name and address are free; what it takes (a use
+   *     of an invitation) stays taken exactly if the account is stored
+   * @param after what else belongs into the transaction
+   */
+  record Terms(
+      Role role,
+      MemberStatus status,
+      String action,
+      Map<String, Object> detail,
+      Supplier<Optional<Remark>> gate,
+      Consumer<Member> after) {
+    /** A plain member through an open door. */
+    static Terms of(Role role) {
+      return new Terms(
+          role, MemberStatus.ACTIVE, "join", Map.of(), Optional::empty, member -> {});
+    }
+  }
+
+  /** What is wrong with an entry before anything is looked up. */
+  List<Remark> remarks(NewMember entry) {
+    return checks.newMember(entry.handle(), entry.email(), entry.password());
+  }
+
+  /** The same for somebody whom the sign-in provider vouches for. */
+  List<Remark> remarksWithoutPassword(String handle, String email) {
+    return checks.newMember(handle, email);
+  }
+
+  /** Stores an entry whose {@link #remarks} are none. */
+  Outcome<MemberView> admit(NewMember entry, Terms terms) {
+    // hashed before the transaction: no connection is held while people queue for a thread
+    return store(entry, passwords.hash(PasswordRules.normal(entry.password())), terms);
+  }
+
+  /** Stores somebody who signs in elsewhere and has no password here. */
+  Outcome<MemberView> admitWithoutPassword(NewMember entry, Terms terms) {
+    return store(entry, null, terms);
+  }
+
+  private Outcome<MemberView> store(NewMember entry, String hash, Terms terms) {
+    try {
+      return QuarkusTransaction.requiringNew().call(() -> insert(entry, hash, terms));
+    } catch (PersistenceException e) {
+      if (e instanceof ConstraintViolationException clash) {
+        return taken(clash);
+      }
+      throw e;
+    }
+  }
+
+  private Outcome<MemberView> insert(NewMember entry, String hash, Terms terms) {
+    List<Remark> remarks = new ArrayList<>();
+    if (members.byHandle(entry.handle()).isPresent()) {
+      remarks.add(handleTaken());
+    }
+    boolean mail = entry.email() != null && !entry.email().isEmpty();
+    if (mail && members.emailTaken(entry.email(), null)) {
+      remarks.add(emailTaken());
+    }
+    if (remarks.isEmpty()) {
+      terms.gate().get().ifPresent(remarks::add);
+    }
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    Member member = new Member();
+    member.id = UUID.randomUUID();
+    member.handle = entry.handle();
+    member.email = mail ? entry.email() : null;
+    member.passwordHash = hash;
+    member.role = terms.role().code();
+    member.status = terms.status().code();
+    member.createdAt = Instant.now();
+    members.persistAndFlush(member);
+    terms.after().accept(member);
+    addresses.sendLink(member);
+    audit.record(
+        Members.view(member).actor(),
+        terms.action(),
+        "member",
+        member.id.toString(),
+        "",
+        terms.detail());
+    return new Outcome.Done<>(Members.view(member));
+  }
+
+  private static Outcome<MemberView> taken(ConstraintViolationException clash) {
+    String name = String.valueOf(clash.getConstraintName());
+    return Outcome.refused(name.contains("email") ? emailTaken() : handleTaken());
+  }
+
+  private static Remark handleTaken() {
+    return Remark.error("handle-taken", "/handle", "Somebody here already has this name.");
+  }
+
+  static Remark emailTaken() {
+    return Remark.error("email-unusable", "/email", "This address cannot be used here.");
+  }
+}

@@ -1,0 +1,176 @@
+package club.emberwell.member;
+
+import club.emberwell.member.ClubSettings.Card;
+import club.emberwell.member.ClubSettings.Door;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.Remark;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/** What owners decide about the club: its settings and who is in charge. All of it is logged. */
+@ApplicationScoped
+public class ClubCare {
+  private final ClubSettings club;
+  private final Accounts accounts;
+  private final Members members;
+  private final SignInProvider provider;
+  private final IdentityLinkRepository identities;
+  private final DoorLimits limits;
+  private final Audit audit;
+
+  ClubCare(
+      ClubSettings club,
+      Accounts accounts,
+      Members members,
+      SignInProvider provider,
+      IdentityLinkRepository identities,
+      DoorLimits limits,
+      Audit audit) {
+    this.club = club;
+    this.accounts = accounts;
+    this.members = members;
+    this.provider = provider;
+    this.identities = identities;
+    this.limits = limits;
+    this.audit = audit;
+  }
+
+  /**
+   * What an owner sends; null = wrong.
+   *
+   * @param door open, request or invitation
+   * @param reading public or members
+   * @param localSignIn whether names and passwords of this server count
+   */
+  public record Draft(
+      String name,
+      String door,
+      String reading,
+      Boolean localSignIn,
+      String licence,
+      String notes) {}
+
+  /** What the club decided so far, straight from the database. */
+  @Transactional
+  public Card card() {
+    club.forget();
+    return club.card();
+  }
+
+  /**
+   * Replaces the settings.
+   *
+   * @param version that was read
+   * @throws EntryChanged when another owner was faster
+   */
+  public Outcome<Card> change(Actor owner, Draft draft, long version) {
+    List<Remark> remarks = remarks(owner, draft);
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    Card before = card();
+    Card after =
+        new Card(
+            draft.name().strip(),
+            Door.of(draft.door()).orElseThrow(),
+            "public".equals(draft.reading()),
+            draft.localSignIn(),
+            draft.licence().strip(),
+            draft.notes() == null ? "" : draft.notes().strip(),
+            version);
+    QuarkusTransaction.requiringNew().run(() -> store(owner, before, after));
+    return new Outcome.Done<>(card());
+  }
+
+  private void store(Actor owner, Card before, Card after) {
+    if (!club.store(after)) {
+      throw new EntryChanged((int) before.version());
+    }
+    audit.record(owner, "change-club", "club", "settings", "", difference(before, after));
+  }
+
+  private static Map<String, Object> difference(Card before, Card after) {
+    Map<String, Object> changed = new LinkedHashMap<>();
+    note(changed, "name", before.name(), after.name());
+    note(changed, "door", before.door().code(), after.door().code());
+    note(changed, "readingPublic", before.readingPublic(), after.readingPublic());
+    note(changed, "localSignIn", before.localSignIn(), after.localSignIn());
+    note(changed, "licence", before.licence(), after.licence());
+    note(changed, "notes", before.notes(), after.notes());
+    return changed;
+  }
+
+  private static void note(Map<String, Object> changed, String what, Object from, Object to) {
+    if (!to.equals(from)) {
+      changed.put(what, Map.of("from", from, "to", to));
+    }
+  }
+
+  private List<Remark> remarks(Actor owner, Draft draft) {
+    List<Remark> remarks = new ArrayList<>();
+    MemberChecks.text(draft.name(), "/name", 1, limits.clubNameMax(), false, remarks);
+    MemberChecks.text(draft.licence(), "/licence", 1, limits.licenceMax(), true, remarks);
+    MemberChecks.text(draft.notes(), "/notes", 0, limits.notesMax(), true, remarks);
+    if (Door.of(draft.door()).isEmpty()) {
+      remarks.add(
+          Remark.error("door-unknown", "/door", "Choose open, request or invitation."));
+    }
+    if (!"public".equals(draft.reading()) && !"members".equals(draft.reading())) {
+      remarks.add(Remark.error("reading-unknown", "/reading", "Choose public or members."));
+    }
+    if (draft.localSignIn() == null) {
+      remarks.add(Remark.error("local-sign-in-missing", "/localSignIn", "Say true or false."));
+    } else if (!draft.localSignIn() && !canSignInElsewhere(owner)) {
+      remarks.add(
+          Remark.error(
+              "local-sign-in-needed",
+              "/localSignIn",
+              "Nobody could get in to switch it on again: set up single sign-on first, and sign in"
+                  + " by it yourself once."));
+    }
+    return remarks;
+  }
+
+  private boolean canSignInElsewhere(Actor owner) {
+    return provider.issuer().isPresent()
+        && QuarkusTransaction.requiringNew()
+            .call(() -> identities.linked(provider.issuer().get(), owner.memberId()));
+  }
+
+  /**
+   * Gives somebody another role.
+   *
+   * @param role member, moderator or owner
+   * @throws club.emberwell.remark.EntryForbidden when the last owner would go
+   */
+  public Outcome<MemberView> appoint(Actor owner, String handle, String role, String reason) {
+    List<Remark> remarks = new ArrayList<>();
+    Optional<Role> wanted =
+        Role.of(role == null ? "" : role).filter(r -> r.atLeast(Role.MEMBER));
+    if (wanted.isEmpty()) {
+      remarks.add(Remark.error("role-unknown", "/role", "Choose member, moderator or owner."));
+    }
+    MemberChecks.text(reason, "/reason", 1, limits.reasonMax(), true, remarks);
+    Optional<UUID> member =
+        members
+            .byHandle(handle == null ? "" : handle.strip())
+            .filter(m -> m.status() == MemberStatus.ACTIVE)
+            .map(MemberView::id);
+    if (member.isEmpty()) {
+      remarks.add(
+          Remark.error("member-unknown", "/handle", "No active member here has this name."));
+    }
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    accounts.changeRole(owner, member.get(), wanted.get(), reason.strip());
+    return new Outcome.Done<>(members.byId(member.get()).orElseThrow());
+  }
+}

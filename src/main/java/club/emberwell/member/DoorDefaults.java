@@ -1,0 +1,14 @@
+package club.emberwell.member;
+
+import io.smallrye.config.ConfigMapping;
+import io.smallrye.config.WithDefault;
+
+/** How the doors of a club stand at its very first start; owners change them later on a page. */
+@ConfigMapping(prefix = "emberwell.first")
+interface DoorDefaults {
+  @WithDefault("invitation")
+  ClubSettings.Door door();
+
+  @WithDefault("false")
+  boolean readingPublic();
+}

@@ -1,0 +1,54 @@
+package club.emberwell.member;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.UUID;
+
+/**
+ * That it is truly the member who asks for something grave: by the password, or, for somebody who
+ * signs in elsewhere, by having done so a moment ago.
+ */
+@ApplicationScoped
+class Proof {
+  private final MemberRepository members;
+  private final SessionRepository sessions;
+  private final Sessions signIn;
+  private final DoorLimits limits;
+
+  Proof(
+      MemberRepository members, SessionRepository sessions, Sessions signIn, DoorLimits limits) {
+    this.members = members;
+    this.sessions = sessions;
+    this.signIn = signIn;
+    this.limits = limits;
+  }
+
+  /**
+   * @param session the session of the request; null or a token's id where there is none
+   */
+  Outcome<UUID> of(Actor actor, UUID session, String password, String addressPrefix) {
+    Member member =
+        QuarkusTransaction.requiringNew().call(() -> members.findById(actor.memberId()));
+    if (member.passwordHash != null) {
+      return signIn.prove(member.handle, password, addressPrefix);
+    }
+    Instant since = Instant.now().minus(limits.freshSignIn());
+    boolean fresh =
+        QuarkusTransaction.requiringNew()
+            .call(
+                () ->
+                    sessions.count(
+                            "memberId = ?1 and id = ?2 and createdAt > ?3",
+                            actor.memberId(),
+                            session,
+                            since)
+                        > 0);
+    return fresh
+        ? new Outcome.Done<>(actor.memberId())
+        : new Outcome.Unproven<>(
+            "Sign out, sign in again, and do this within "
+                + limits.freshSignIn().toMinutes()
+                + " minutes.");
+  }
+}
