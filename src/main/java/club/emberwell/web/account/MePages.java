@@ -2,6 +2,7 @@ package club.emberwell.web.account;
 
 import club.emberwell.api.access.ClientAddress;
 import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.LocalSignIn;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
@@ -144,6 +145,7 @@ public class MePages {
 
   @POST
   @Path("password")
+  @LocalSignIn
   public Response password(@RestForm String current_, @RestForm String password) {
     Outcome<MemberView> outcome =
         accounts.changePassword(

@@ -6,13 +6,14 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 
 /** How a failed account action stands in a form. */
-final class Outcomes {
+public final class Outcomes {
   private static final int UNPROCESSABLE = 422;
   private static final int TOO_MANY = 429;
 
   private Outcomes() {}
 
-  static List<Remark> remarks(Outcome<?> outcome) {
+  /** What to say, at its field or above the form. */
+  public static List<Remark> remarks(Outcome<?> outcome) {
     if (outcome instanceof Outcome.Refused<?> refused) {
       return refused.remarks();
     } else if (outcome instanceof Outcome.Unproven<?> unproven) {
@@ -27,7 +28,8 @@ final class Outcomes {
     return List.of();
   }
 
-  static Response.ResponseBuilder status(Outcome<?> outcome) {
+  /** The answer to fill with the form. */
+  public static Response.ResponseBuilder status(Outcome<?> outcome) {
     if (outcome instanceof Outcome.Unproven<?>) {
       return Response.status(Response.Status.UNAUTHORIZED);
     } else if (outcome instanceof Outcome.Denied<?>) {

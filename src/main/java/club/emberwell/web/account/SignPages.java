@@ -1,9 +1,12 @@
 package club.emberwell.web.account;
 
 import club.emberwell.api.access.ClientAddress;
+import club.emberwell.api.access.LocalSignIn;
 import club.emberwell.api.access.SessionCookie;
-import club.emberwell.member.Accounts;
 import club.emberwell.member.Accounts.NewMember;
+import club.emberwell.member.ClubSettings;
+import club.emberwell.member.Doors;
+import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.Sessions;
@@ -24,6 +27,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -34,9 +40,10 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class SignPages {
   private static final int HANDLE_LENGTH = 30;
   private static final int PASSWORD_LENGTH = 128;
-  private static final int EMAIL_LENGTH = 254;
+  private static final int REQUEST_LENGTH = 1000;
 
-  private final Accounts accounts;
+  private final Doors doors;
+  private final ClubSettings club;
   private final Sessions sessions;
   private final SessionCookie cookie;
   private final ClientAddress address;
@@ -44,13 +51,15 @@ public class SignPages {
   private final PageFrame page;
 
   SignPages(
-      Accounts accounts,
+      Doors doors,
+      ClubSettings club,
       Sessions sessions,
       SessionCookie cookie,
       ClientAddress address,
       RoutingContext request,
       PageFrame page) {
-    this.accounts = accounts;
+    this.doors = doors;
+    this.club = club;
     this.sessions = sessions;
     this.cookie = cookie;
     this.address = address;
@@ -64,19 +73,32 @@ public class SignPages {
 
     static native TemplateInstance signIn(Form form, String to);
 
-    static native TemplateInstance signUp(Form form, String to);
+    static native TemplateInstance signUp(Form form, String to, boolean byInvitation);
+
+    static native TemplateInstance waiting(String handle);
   }
 
   @GET
   @Path("sign-in")
   @PermitAll
-  public TemplateInstance signIn(@RestQuery String to) {
-    return Templates.signIn(signInForm(""), LocalPath.of(to, "/").toString());
+  public Response signIn(@RestQuery String to) {
+    URI after = LocalPath.of(to, "/");
+    if (!club.localSignIn()) {
+      return Response.seeOther(elsewhere(after)).build();
+    }
+    return Response.ok(Templates.signIn(signInForm(""), after.toString())).build();
+  }
+
+  /** Where signing in begins when only the provider's word counts. */
+  private static URI elsewhere(URI after) {
+    return URI.create(
+        "/sign-in/sso?to=" + URLEncoder.encode(after.toString(), StandardCharsets.UTF_8));
   }
 
   @POST
   @Path("sign-in")
   @PermitAll
+  @LocalSignIn
   public Response signIn(
       @RestForm String handle,
       @RestForm String password,
@@ -96,26 +118,39 @@ public class SignPages {
   @GET
   @Path("sign-up")
   @PermitAll
+  @LocalSignIn
   public TemplateInstance signUp(@RestQuery String to) {
-    return Templates.signUp(signUpForm("", ""), LocalPath.of(to, "/bench").toString());
+    return signUpPage(signUpForm("", "", ""), to);
   }
 
   @POST
   @Path("sign-up")
   @PermitAll
+  @LocalSignIn
   public Response signUp(
       @RestForm String handle,
       @RestForm String email,
       @RestForm String password,
+      @RestForm String request,
       @RestForm String to,
       @HeaderParam("User-Agent") String browser) {
-    Outcome<MemberView> outcome =
-        accounts.register(new NewMember(handle, email, password), address.prefix());
-    if (outcome instanceof Outcome.Done<MemberView>) {
-      return signIn(handle, password, LocalPath.of(to, "/bench").toString(), browser);
+    NewMember newcomer = new NewMember(handle, email, password);
+    String asked = club.door() == ClubSettings.Door.REQUEST ? request : null;
+    Outcome<MemberView> outcome = doors.enter(newcomer, null, asked, address.prefix());
+    if (outcome instanceof Outcome.Done<MemberView> done) {
+      return done.value().status() == MemberStatus.WAITING
+          ? Response.ok(Templates.waiting(done.value().handle())).build()
+          : signIn(handle, password, LocalPath.of(to, "/bench").toString(), browser);
     }
-    Form form = signUpForm(handle, email).remarks(Outcomes.remarks(outcome));
-    return refused(outcome, Templates.signUp(form, LocalPath.of(to, "/bench").toString()));
+    Form form = signUpForm(handle, email, request).remarks(Outcomes.remarks(outcome));
+    return refused(outcome, signUpPage(form, to));
+  }
+
+  private TemplateInstance signUpPage(Form form, String to) {
+    return Templates.signUp(
+        form,
+        LocalPath.of(to, "/bench").toString(),
+        club.door() == ClubSettings.Door.INVITATION);
   }
 
   @POST
@@ -148,29 +183,16 @@ public class SignPages {
                 .required());
   }
 
-  private static Form signUpForm(String handle, String email) {
-    return new Form()
-        .add(
-            Field.of("handle", "Name here")
-                .hint("3 to 30 letters, digits, - and _. Everybody sees it beside what you post.")
-                .value(handle)
-                .autocomplete("username")
-                .maxLength(HANDLE_LENGTH)
-                .required())
-        .add(
-            Field.of("email", "Mail address")
-                .hint(
-                    "If you like: only for a forgotten password and for watches you set. Nobody sees it.")
-                .value(email)
-                .type("email")
-                .autocomplete("email")
-                .maxLength(EMAIL_LENGTH))
-        .add(
-            Field.of("password", "Password")
-                .hint("8 characters or more; a few words are better than one odd one.")
-                .type("password")
-                .autocomplete("new-password")
-                .maxLength(PASSWORD_LENGTH)
-                .required());
+  private Form signUpForm(String handle, String email, String request) {
+    Form form = AccountFields.newMember(handle, email);
+    if (club.door() == ClubSettings.Door.REQUEST) {
+      form.add(
+          Field.of("request", "Who you are and why you would like to join")
+              .hint("Moderators read it; it goes once they have decided.")
+              .value(request)
+              .maxLength(REQUEST_LENGTH)
+              .required());
+    }
+    return form;
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.web.frame;
 
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Role;
+import club.emberwell.member.SignInProvider;
 import io.quarkus.runtime.LaunchMode;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.RequestScoped;
@@ -27,6 +28,7 @@ public class PageFrame {
   @Inject SecurityIdentity identity;
   @Inject UriInfo uri;
   @Inject ClubSettings club;
+  @Inject SignInProvider provider;
 
   @ConfigProperty(name = "quarkus.application.version")
   String version;
@@ -59,6 +61,11 @@ public class PageFrame {
     return club.clubName();
   }
 
+  /** Under which terms members share. */
+  public String getLicence() {
+    return club.card().licence();
+  }
+
   /** A date as it stands on pages. */
   public String day(Instant when) {
     return DAY.format(when.atZone(ZoneOffset.UTC));
@@ -72,8 +79,22 @@ public class PageFrame {
     return identity.getPrincipal().getName();
   }
 
-  public boolean isDoorOpen() {
-    return club.door() == ClubSettings.Door.OPEN;
+  /** Whether a stranger can join or ask to, without an invitation. */
+  public boolean isJoinable() {
+    return club.localSignIn() && club.door() != ClubSettings.Door.INVITATION;
+  }
+
+  public boolean isLocalSignIn() {
+    return club.localSignIn();
+  }
+
+  /** What the sign-in provider is called; null where there is none. */
+  public String getSingleSignOn() {
+    return provider.issuer().map(issuer -> provider.label()).orElse(null);
+  }
+
+  public boolean isOwner() {
+    return identity.hasRole(Role.OWN);
   }
 
   public boolean isModerator() {

@@ -1,0 +1,48 @@
+package club.emberwell.api.member;
+
+import static io.restassured.RestAssured.given;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.member.Accounts;
+import club.emberwell.member.Members;
+import club.emberwell.member.Role;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Map;
+import java.util.UUID;
+
+/** Makes invented people with a role, however the door stands. */
+@ApplicationScoped
+public class Staff {
+  private final Accounts accounts;
+  private final Members members;
+
+  Staff(Accounts accounts, Members members) {
+    this.accounts = accounts;
+    this.members = members;
+  }
+
+  /** Somebody of this role with a token. */
+  public Person person(Role role) {
+    String handle = People.freshHandle();
+    accounts.enrol(new Accounts.NewMember(handle, null, People.PASSWORD), role);
+    var token =
+        People.json(Map.of("handle", handle, "password", People.PASSWORD, "label", "test"))
+            .post("/api/v1/tokens")
+            .then()
+            .statusCode(201)
+            .extract();
+    String id = members.byHandle(handle).orElseThrow().id().toString();
+    return new Person(handle, id, token.path("token"), token.path("id"));
+  }
+
+  /** Gives somebody another role behind the club's back. */
+  public void role(Person person, Role role) {
+    UUID id = UUID.fromString(person.id());
+    accounts.changeRole(members.byId(id).orElseThrow().actor(), id, role, "test");
+  }
+
+  static String version() {
+    return given().get("/api/v1/club").header("ETag");
+  }
+}
