@@ -11,6 +11,25 @@ public interface MailConfig {
   /** The SMTP server. */
   Optional<String> host();
 
+  @WithDefault("587")
+  int port();
+
+  /** The sender everybody sees. */
+  @WithDefault("emberwell@localhost")
+  String from();
+
+  Optional<String> user();
+
+  Optional<String> password();
+
+  /** STARTTLS: REQUIRED, OPTIONAL or DISABLED. */
+  @WithDefault("REQUIRED")
+  String startTls();
+
+  /** TLS from the first byte. */
+  @WithDefault("false")
+  boolean tls();
+
   /** How often a node looks whether something is to be sent. */
   @WithDefault("5s")
   String every();

@@ -16,7 +16,6 @@ import club.emberwell.member.ClubSettings.Door;
 import club.emberwell.member.Role;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
@@ -34,22 +33,8 @@ import org.junit.jupiter.api.Test;
 
 /** A club with a closed door, so that each test can open the one it tries. */
 @QuarkusTest
-@TestProfile(DoorApiTest.Closed.class)
+@TestProfile(ClosedClub.class)
 class DoorApiTest {
-  /** A database of its own, because settings are the whole club's. */
-  public static class Closed implements QuarkusTestProfile {
-    @Override
-    public Map<String, String> getConfigOverrides() {
-      return Map.of(
-          "emberwell.first.door",
-          "invitation",
-          "emberwell.limits.door.code-address.free",
-          "1000",
-          "emberwell.limits.door.invite.free",
-          "20");
-    }
-  }
-
   @Inject ClubSettings club;
   @Inject Staff staff;
   @Inject EntityManager db;

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.api.access.People;
 import club.emberwell.api.access.People.Person;
-import club.emberwell.api.member.DoorApiTest;
+import club.emberwell.api.member.ClosedClub;
 import club.emberwell.api.member.Staff;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.ClubSettings.Door;
@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
 
 /** What those in charge do in a browser, and those who come in by what they did. */
 @QuarkusTest
-@TestProfile(DoorApiTest.Closed.class)
+@TestProfile(ClosedClub.class)
 class ClubPagesTest {
   @Inject ClubSettings club;
   @Inject Staff staff;
