@@ -94,8 +94,7 @@ public class Accounts {
    *
    * @param more what is wrong besides, at fields of the door itself
    */
-  Outcome<MemberView> join(
-      NewMember entry, String addressPrefix, Terms terms, List<Remark> more) {
+  Outcome<MemberView> join(NewMember entry, String addressPrefix, Terms terms, List<Remark> more) {
     NewMember normal = entry.normal();
     List<Remark> remarks = new ArrayList<>(admissions.remarks(normal));
     remarks.addAll(more);

@@ -61,8 +61,7 @@ public class Addresses {
    */
   public Outcome<MemberView> change(
       Actor actor, UUID session, String email, String password, String addressPrefix) {
-    String wanted =
-        email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
+    String wanted = email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
     List<Remark> remarks = wanted.isEmpty() ? List.of() : checks.address(wanted);
     if (!remarks.isEmpty()) {
       return new Outcome.Refused<>(remarks);
@@ -106,9 +105,7 @@ public class Addresses {
         .orElseGet(
             () ->
                 QuarkusTransaction.requiringNew()
-                    .call(
-                        () ->
-                            new Outcome.Done<>(sendLink(members.findById(actor.memberId())))));
+                    .call(() -> new Outcome.Done<>(sendLink(members.findById(actor.memberId())))));
   }
 
   /** Queues the proving letter in the caller's transaction, where there is something to prove. */
@@ -118,11 +115,7 @@ public class Addresses {
     }
     String secret = Secrets.random();
     links.replace(
-        Kind.CONFIRM,
-        member.id,
-        member.email,
-        Secrets.sha256(secret),
-        limits.confirmLinkLife());
+        Kind.CONFIRM, member.id, member.email, Secrets.sha256(secret), limits.confirmLinkLife());
     return mail.queueUnproved(
         member,
         "confirm",

@@ -55,8 +55,7 @@ class Admissions {
       Consumer<Member> after) {
     /** A plain member through an open door. */
     static Terms of(Role role) {
-      return new Terms(
-          role, MemberStatus.ACTIVE, "join", Map.of(), Optional::empty, member -> {});
+      return new Terms(role, MemberStatus.ACTIVE, "join", Map.of(), Optional::empty, member -> {});
     }
   }
 

@@ -119,8 +119,7 @@ public class ClubCare {
     MemberChecks.text(draft.licence(), "/licence", 1, limits.licenceMax(), true, remarks);
     MemberChecks.text(draft.notes(), "/notes", 0, limits.notesMax(), true, remarks);
     if (Door.of(draft.door()).isEmpty()) {
-      remarks.add(
-          Remark.error("door-unknown", "/door", "Choose open, request or invitation."));
+      remarks.add(Remark.error("door-unknown", "/door", "Choose open, request or invitation."));
     }
     if (!"public".equals(draft.reading()) && !"members".equals(draft.reading())) {
       remarks.add(Remark.error("reading-unknown", "/reading", "Choose public or members."));
@@ -152,8 +151,7 @@ public class ClubCare {
    */
   public Outcome<MemberView> appoint(Actor owner, String handle, String role, String reason) {
     List<Remark> remarks = new ArrayList<>();
-    Optional<Role> wanted =
-        Role.of(role == null ? "" : role).filter(r -> r.atLeast(Role.MEMBER));
+    Optional<Role> wanted = Role.of(role == null ? "" : role).filter(r -> r.atLeast(Role.MEMBER));
     if (wanted.isEmpty()) {
       remarks.add(Remark.error("role-unknown", "/role", "Choose member, moderator or owner."));
     }

@@ -12,8 +12,7 @@ public class Doors {
   private final JoinRequests requests;
   private final ClubSettings club;
 
-  Doors(
-      Accounts accounts, Invitations invitations, JoinRequests requests, ClubSettings club) {
+  Doors(Accounts accounts, Invitations invitations, JoinRequests requests, ClubSettings club) {
     this.accounts = accounts;
     this.invitations = invitations;
     this.requests = requests;
@@ -39,8 +38,7 @@ public class Doors {
                   Remark.error(
                       "request-needless", "/request", "The door is open; nothing to ask."));
       case REQUEST -> requests.ask(entry, request, addressPrefix);
-      case INVITATION ->
-          new Outcome.Denied<>("This club takes new members by invitation only.");
+      case INVITATION -> new Outcome.Denied<>("This club takes new members by invitation only.");
     };
   }
 }

@@ -87,8 +87,7 @@ public class Invitations {
     if (!remarks.isEmpty()) {
       return new Outcome.Refused<>(remarks);
     }
-    Optional<Duration> wait =
-        throttle.claim(MADE, actor.memberId().toString(), limits.invite());
+    Optional<Duration> wait = throttle.claim(MADE, actor.memberId().toString(), limits.invite());
     return wait.<Outcome<Fresh>>map(Outcome.Throttled::new)
         .orElseGet(
             () -> QuarkusTransaction.requiringNew().call(() -> store(actor, draft, uses, days)));
@@ -127,23 +126,15 @@ public class Invitations {
     invitation.expiresAt = now.plus(days, ChronoUnit.DAYS);
     rows.persist(invitation);
     audit.record(
-        actor,
-        "invite",
-        ENTITY,
-        invitation.id.toString(),
-        "",
-        Map.of("uses", uses, "days", days));
-    return new Outcome.Done<>(
-        new Fresh(invitation.id, code, uses, invitation.expiresAt));
+        actor, "invite", ENTITY, invitation.id.toString(), "", Map.of("uses", uses, "days", days));
+    return new Outcome.Done<>(new Fresh(invitation.id, code, uses, invitation.expiresAt));
   }
 
   /** The latest, newest first. */
   @Transactional
   public List<View> latest() {
-    List<Invitation> found =
-        rows.find("order by createdAt desc").page(0, limits.pageSize()).list();
-    Map<UUID, String> names =
-        members.labels(found.stream().map(i -> i.madeBy).distinct().toList());
+    List<Invitation> found = rows.find("order by createdAt desc").page(0, limits.pageSize()).list();
+    Map<UUID, String> names = members.labels(found.stream().map(i -> i.madeBy).distinct().toList());
     Instant now = Instant.now();
     return found.stream().map(i -> view(i, names, now)).toList();
   }

@@ -122,8 +122,7 @@ public class JoinRequests {
     if (accept) {
       member.status = MemberStatus.ACTIVE.code();
     }
-    audit.record(
-        actor, accept ? "let-in" : "turn-away", ENTITY, id.toString(), why, Map.of());
+    audit.record(actor, accept ? "let-in" : "turn-away", ENTITY, id.toString(), why, Map.of());
     tell(member, accept, why);
     return new Outcome.Done<>(Members.view(member));
   }
@@ -134,7 +133,6 @@ public class JoinRequests {
         accept
             ? "You are a member now and can sign in as " + member.handle + "." + said
             : "A moderator has declined your request to join." + said;
-    mail.queueUnproved(
-        member, "request", accept ? "You are in" : "Your request to join", text);
+    mail.queueUnproved(member, "request", accept ? "You are in" : "Your request to join", text);
   }
 }

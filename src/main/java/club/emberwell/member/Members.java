@@ -65,7 +65,8 @@ public class Members {
   @Transactional
   public List<MemberView> inCharge() {
     List<Member> found =
-        members.list("role in ('owner', 'moderator') and status = 'active' order by role desc, number");
+        members.list(
+            "role in ('owner', 'moderator') and status = 'active' order by role desc, number");
     return found.stream().map(Members::view).toList();
   }
 

@@ -88,8 +88,7 @@ public class PasswordResets {
       return new Outcome.Denied<>(
           "This server sends no mail: ask an owner of the club for a link.");
     }
-    String address =
-        email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
+    String address = email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
     List<Remark> remarks = checks.address(address);
     if (!remarks.isEmpty()) {
       return new Outcome.Refused<>(remarks);
@@ -175,9 +174,7 @@ public class PasswordResets {
     byte[] hash = Secrets.sha256(secret == null ? "" : secret);
     Optional<String> handle =
         QuarkusTransaction.requiringNew()
-            .call(
-                () ->
-                    links.find(Kind.RESET, hash).map(l -> members.findById(l.member()).handle));
+            .call(() -> links.find(Kind.RESET, hash).map(l -> members.findById(l.member()).handle));
     if (handle.isEmpty()) {
       return over();
     }
@@ -204,12 +201,7 @@ public class PasswordResets {
     sessions.endAll(member.id, null);
     tokens.revokeAll(member.id);
     audit.record(
-        Members.view(member).actor(),
-        "reset-password",
-        ENTITY,
-        member.id.toString(),
-        "",
-        Map.of());
+        Members.view(member).actor(), "reset-password", ENTITY, member.id.toString(), "", Map.of());
     members.flush();
     return new Outcome.Done<>(Members.view(member));
   }

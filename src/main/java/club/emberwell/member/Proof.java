@@ -16,8 +16,7 @@ class Proof {
   private final Sessions signIn;
   private final DoorLimits limits;
 
-  Proof(
-      MemberRepository members, SessionRepository sessions, Sessions signIn, DoorLimits limits) {
+  Proof(MemberRepository members, SessionRepository sessions, Sessions signIn, DoorLimits limits) {
     this.members = members;
     this.sessions = sessions;
     this.signIn = signIn;

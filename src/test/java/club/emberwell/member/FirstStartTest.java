@@ -92,7 +92,8 @@ class FirstStartTest {
     assertEquals(422, found(earlier, People.freshHandle()));
     assertEquals(422, found("AAAA-AAAA-AAAA-AAAA-AAAA-AAAA", People.freshHandle()));
     QuarkusTransaction.requiringNew()
-        .run(() -> db.createNativeQuery("update owner_code set expires_at = now()").executeUpdate());
+        .run(
+            () -> db.createNativeQuery("update owner_code set expires_at = now()").executeUpdate());
     assertEquals(422, found(code, People.freshHandle()));
   }
 

@@ -52,8 +52,7 @@ public class MemberResource {
   public record Card(UUID id, String handle, String role, Instant since) {
     /** The card of an account. */
     public static Card of(MemberView member) {
-      return new Card(
-          member.id(), member.handle(), member.role().code(), member.createdAt());
+      return new Card(member.id(), member.handle(), member.role().code(), member.createdAt());
     }
   }
 
@@ -86,6 +85,7 @@ public class MemberResource {
     return members
         .byId(id)
         .filter(m -> m.status() != MemberStatus.WAITING)
-        .map(Card::of).orElseThrow(() -> Problems.notFound().exception());
+        .map(Card::of)
+        .orElseThrow(() -> Problems.notFound().exception());
   }
 }

@@ -47,7 +47,8 @@ public class InvitationResource {
   @POST
   @Operation(
       summary = "Invite people",
-      description = "The link is shown this once. Takes no Idempotency-Key: a secret is never kept.")
+      description =
+          "The link is shown this once. Takes no Idempotency-Key: a secret is never kept.")
   public Response make(Invitations.Draft draft) {
     Invitations.Fresh fresh = Problems.unwrap(invitations.make(actor.get(), draft));
     String link = url.of("/invitation/" + fresh.code());

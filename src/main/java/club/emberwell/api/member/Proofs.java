@@ -12,8 +12,7 @@ final class Proofs {
   /** The value; a wrong password is a fault at its field, not a missing sign-in. */
   static <T> T unwrap(Outcome<T> outcome) {
     if (outcome instanceof Outcome.Unproven<T> unproven) {
-      throw Problems.of(
-              List.of(Remark.error("password-wrong", "/password", unproven.why())))
+      throw Problems.of(List.of(Remark.error("password-wrong", "/password", unproven.why())))
           .exception();
     }
     return Problems.unwrap(outcome);

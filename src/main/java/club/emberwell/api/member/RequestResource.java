@@ -57,7 +57,6 @@ public class RequestResource {
     if (decision.accept() == null) {
       throw Problems.unreadable("/accept", "Say true or false.").exception();
     }
-    Problems.unwrap(
-        requests.decide(actor.get(), member, decision.accept(), decision.reason()));
+    Problems.unwrap(requests.decide(actor.get(), member, decision.accept(), decision.reason()));
   }
 }

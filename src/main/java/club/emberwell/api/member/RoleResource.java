@@ -59,7 +59,6 @@ public class RoleResource {
               + " changes nothing.")
   public MemberResource.Card give(Entry entry) {
     return MemberResource.Card.of(
-        Problems.unwrap(
-            care.appoint(actor.get(), entry.handle(), entry.role(), entry.reason())));
+        Problems.unwrap(care.appoint(actor.get(), entry.handle(), entry.role(), entry.reason())));
   }
 }

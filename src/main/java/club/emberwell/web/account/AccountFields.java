@@ -27,8 +27,7 @@ final class AccountFields {
 
   static Field email(String typed) {
     return Field.of("email", "Mail address")
-        .hint(
-            "If you like: only for a forgotten password and for watches you set. Nobody sees it.")
+        .hint("If you like: only for a forgotten password and for watches you set. Nobody sees it.")
         .value(typed)
         .type("email")
         .autocomplete("email")

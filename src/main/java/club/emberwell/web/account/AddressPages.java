@@ -80,8 +80,7 @@ public class AddressPages {
   @RolesAllowed(Role.WRITE)
   public Response change(@RestForm String email, @RestForm String password) {
     Outcome<MemberView> outcome =
-        addresses.change(
-            current.get(), current.credential(), email, password, address.prefix());
+        addresses.change(current.get(), current.credential(), email, password, address.prefix());
     if (outcome instanceof Outcome.Done<MemberView>) {
       return Response.seeOther(URI.create("/me/email?done=saved")).build();
     }
@@ -104,8 +103,7 @@ public class AddressPages {
     MemberView member = member();
     List<Remark> remarks = Outcomes.remarks(outcome);
     return Outcomes.status(outcome)
-        .entity(
-            Templates.address(member, form(member, email).remarks(remarks), mail.available()))
+        .entity(Templates.address(member, form(member, email).remarks(remarks), mail.available()))
         .build();
   }
 
@@ -114,9 +112,7 @@ public class AddressPages {
   @PermitAll
   public Response confirm(@RestPath String link) {
     boolean works = addresses.waits(link);
-    return Response.status(works ? 200 : 404)
-        .entity(Templates.confirm(link, works, false))
-        .build();
+    return Response.status(works ? 200 : 404).entity(Templates.confirm(link, works, false)).build();
   }
 
   /** A POST, because programs that look through mail follow links by themselves. */
@@ -125,9 +121,7 @@ public class AddressPages {
   @PermitAll
   public Response confirmed(@RestPath String link) {
     boolean done = addresses.confirm(link);
-    return Response.status(done ? 200 : 404)
-        .entity(Templates.confirm(link, false, done))
-        .build();
+    return Response.status(done ? 200 : 404).entity(Templates.confirm(link, false, done)).build();
   }
 
   private MemberView member() {

@@ -148,9 +148,7 @@ public class SignPages {
 
   private TemplateInstance signUpPage(Form form, String to) {
     return Templates.signUp(
-        form,
-        LocalPath.of(to, "/bench").toString(),
-        club.door() == ClubSettings.Door.INVITATION);
+        form, LocalPath.of(to, "/bench").toString(), club.door() == ClubSettings.Door.INVITATION);
   }
 
   @POST

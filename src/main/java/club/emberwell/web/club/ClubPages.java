@@ -105,8 +105,7 @@ public class ClubPages {
     page.fail();
     return Outcomes.status(outcome)
         .entity(
-            Templates.club(
-                form(draft).remarks(Outcomes.remarks(outcome)), version, mail.state()))
+            Templates.club(form(draft).remarks(Outcomes.remarks(outcome)), version, mail.state()))
         .build();
   }
 
@@ -138,12 +137,12 @@ public class ClubPages {
             choice("localSignIn", "Names and passwords of this server", text(draft.localSignIn()))
                 .hint("Switched off, only single sign-on lets people in.")
                 .options(
-                    List.of(
-                        new Option("true", "Count", false), new Option("false", "Off", false))))
+                    List.of(new Option("true", "Count", false), new Option("false", "Off", false))))
         .add(
             Field.of("licence", "Under which terms members share")
-                .hint("Said when somebody joins and in every export. Changing it later does not"
-                    + " change what was shared before.")
+                .hint(
+                    "Said when somebody joins and in every export. Changing it later does not"
+                        + " change what was shared before.")
                 .value(draft.licence())
                 .maxLength(LICENCE_LENGTH)
                 .required())

@@ -83,8 +83,7 @@ public class DoorPages {
   @Path("invitations")
   public Response invite(@RestForm String note, @RestForm String uses, @RestForm String days) {
     Outcome<Invitations.Fresh> outcome =
-        invitations.make(
-            current.get(), new Invitations.Draft(note, number(uses), number(days)));
+        invitations.make(current.get(), new Invitations.Draft(note, number(uses), number(days)));
     if (outcome instanceof Outcome.Done<Invitations.Fresh> done) {
       String link = url.of("/invitation/" + done.value().code());
       return Response.ok(
@@ -126,8 +125,7 @@ public class DoorPages {
 
   @POST
   @Path("requests/{id}/decision")
-  public Response decide(
-      @RestPath UUID id, @RestForm String accept, @RestForm String reason) {
+  public Response decide(@RestPath UUID id, @RestForm String accept, @RestForm String reason) {
     boolean yes = "true".equals(accept);
     Outcome<MemberView> outcome;
     try {
@@ -148,8 +146,7 @@ public class DoorPages {
     Form form = new Form().add(reasonField(id, reason)).remarks(remarks);
     return Outcomes.status(outcome)
         .entity(
-            Templates.requests(
-                requests.waiting(), Map.of(id, reason == null ? "" : reason), form))
+            Templates.requests(requests.waiting(), Map.of(id, reason == null ? "" : reason), form))
         .build();
   }
 

@@ -47,11 +47,7 @@ public class PeoplePages {
   private final PageFrame page;
 
   PeoplePages(
-      ClubCare care,
-      Members members,
-      PasswordResets resets,
-      CurrentActor current,
-      PageFrame page) {
+      ClubCare care, Members members, PasswordResets resets, CurrentActor current, PageFrame page) {
     this.care = care;
     this.members = members;
     this.resets = resets;

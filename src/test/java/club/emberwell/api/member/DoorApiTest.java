@@ -272,13 +272,7 @@ class DoorApiTest {
         .statusCode(200)
         .body("name", equalTo("The Alder Shed"))
         .body("door", equalTo("request"));
-    owner
-        .asks()
-        .header("If-Match", version)
-        .body(draft)
-        .put("/api/v1/club")
-        .then()
-        .statusCode(412);
+    owner.asks().header("If-Match", version).body(draft).put("/api/v1/club").then().statusCode(412);
     given().get("/api/v1/club").then().body("notes", equalTo("We meet on Tuesdays."));
     String detail =
         (String)

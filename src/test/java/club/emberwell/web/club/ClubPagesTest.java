@@ -106,8 +106,7 @@ class ClubPagesTest {
     assertEquals("Your password is changed", lost.tidy().page().selectFirst("h1").text());
     other.asks().get("/api/v1/me").then().statusCode(401);
     Browser again = new Browser().get("/sign-in");
-    again.send(
-        "main form", Map.of("handle", other.handle(), "password", "birch bark and tallow"));
+    again.send("main form", Map.of("handle", other.handle(), "password", "birch bark and tallow"));
     assertEquals(303, again.status());
   }
 
