@@ -34,7 +34,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** The page of a report, its history, its pictures and taking it back. */
-@Path("/reports/{id}")
+@Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 public class ReportPages {
@@ -76,6 +76,7 @@ public class ReportPages {
   record Step(Revision revision, List<FieldChange> changes) {}
 
   @GET
+  @Path("reports/{id}")
   @RolesAllowed(Role.READ)
   public Response show(@RestPath UUID id, @RestQuery String saved) {
     if (saved != null) {
@@ -94,7 +95,7 @@ public class ReportPages {
   }
 
   @GET
-  @Path("history")
+  @Path("reports/{id}/history")
   @RolesAllowed(Role.READ)
   public TemplateInstance history(@RestPath UUID id) {
     Actor actor = current.get();
@@ -113,7 +114,7 @@ public class ReportPages {
   }
 
   @GET
-  @Path("withdraw")
+  @Path("reports/{id}/withdraw")
   @RolesAllowed(Role.WRITE)
   public TemplateInstance withdraw(@RestPath UUID id) {
     ReportPage report = shown(id);
@@ -121,7 +122,7 @@ public class ReportPages {
   }
 
   @POST
-  @Path("withdraw")
+  @Path("reports/{id}/withdraw")
   @RolesAllowed(Role.WRITE)
   public Response withdraw(@RestPath UUID id, @RestForm Integer version) {
     reports.withdraw(current.get(), id, version);
@@ -129,7 +130,7 @@ public class ReportPages {
   }
 
   @POST
-  @Path("photos")
+  @Path("reports/{id}/photos")
   @RolesAllowed(Role.WRITE)
   public Response addPhoto(@RestPath UUID id, @RestForm("photo") FileUpload upload)
       throws IOException {
@@ -147,7 +148,7 @@ public class ReportPages {
   }
 
   @POST
-  @Path("photos/{photo}/remove")
+  @Path("reports/{id}/photos/{photo}/remove")
   @RolesAllowed(Role.WRITE)
   public Response removePhoto(@RestPath UUID id, @RestPath UUID photo) {
     photos.remove(current.get(), id, photo);
@@ -156,7 +157,7 @@ public class ReportPages {
 
   /** The pictures themselves, for pages; the API has its own address for programs. */
   @GET
-  @Path("photos/{photo}.jpg")
+  @Path("reports/{id}/photos/{photo}.jpg")
   @Produces("image/jpeg")
   @RolesAllowed(Role.READ)
   public Response photo(@RestPath UUID id, @RestPath UUID photo, @RestQuery String small) {
