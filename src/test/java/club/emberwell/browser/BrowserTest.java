@@ -1,0 +1,80 @@
+package club.emberwell.browser;
+
+import static io.restassured.RestAssured.get;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.exchange.ScenarioLoader;
+import io.quarkus.test.common.http.TestHTTPResource;
+import jakarta.inject.Inject;
+import java.net.URL;
+import java.util.HashMap;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.TestInstance;
+
+/** What all browser tests share: the invented club and a browser for the class. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+abstract class BrowserTest {
+  /** A member with machines and reports. */
+  static final String MEMBER = "ashgrove";
+
+  static final String MODERATOR = "dovetail";
+  private static final long SEEN_WITHIN_MS = 20_000;
+
+  @Inject ScenarioLoader loader;
+
+  @TestHTTPResource("/")
+  URL base;
+
+  private final Map<String, String> keptBy = new HashMap<>();
+  Chromium chromium;
+
+  @BeforeAll
+  void openTheClub() throws InterruptedException {
+    ScenarioLoader.Loaded loaded = loader.load(ClubProfile.FOLDER);
+    assertTrue(loaded.asExpected(), loaded.toString());
+    long end = System.currentTimeMillis() + SEEN_WITHIN_MS;
+    while (found() < loaded.stored() && System.currentTimeMillis() < end) {
+      Thread.sleep(100);
+    }
+    assertTrue(found() >= loaded.stored(), "not all reports are found");
+    chromium = Chromium.start(base);
+  }
+
+  @AfterAll
+  void closeTheBrowser() {
+    if (chromium != null) {
+      chromium.close();
+    }
+  }
+
+  int found() {
+    return get(base + "api/v1/reports?size=1").then().statusCode(200).extract().path("total");
+  }
+
+  /** The id of the newest report that fits these filters. */
+  String anyReport(String filters) {
+    return get(base + "api/v1/reports?size=1&" + filters)
+        .then()
+        .statusCode(200)
+        .extract()
+        .path("hits[0].id");
+  }
+
+  /** A visit of somebody of the club. */
+  Visit as(String handle, Screen screen) {
+    return as(handle, screen, true);
+  }
+
+  Visit as(String handle, Screen screen, boolean scripts) {
+    String kept = keptBy.computeIfAbsent(handle, this::signedIn);
+    return chromium.visit(screen, scripts, kept);
+  }
+
+  private String signedIn(String handle) {
+    try (Visit visit = chromium.visit(Screen.DESK)) {
+      return visit.signIn(handle, ClubProfile.PASSWORD).kept();
+    }
+  }
+}

@@ -1,0 +1,70 @@
+package club.emberwell.browser;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Playwright;
+import java.net.URL;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+
+/** Debian's Chromium, started once per test class; every visit has a profile of its own. */
+final class Chromium implements AutoCloseable {
+  private static final Path EXECUTABLE = Path.of("/usr/bin/chromium");
+  private static final List<String> ARGUMENTS =
+      List.of(
+          "--no-sandbox",
+          "--disable-gpu",
+          "--disable-quic",
+          "--no-first-run",
+          "--disable-background-networking",
+          "--disable-component-update",
+          "--disable-sync");
+
+  private final Playwright playwright;
+  private final Browser browser;
+  private final String base;
+
+  private Chromium(Playwright playwright, Browser browser, String base) {
+    this.playwright = playwright;
+    this.browser = browser;
+    this.base = base;
+  }
+
+  static Chromium start(URL base) {
+    Playwright playwright =
+        Playwright.create(
+            new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+    BrowserType.LaunchOptions options =
+        new BrowserType.LaunchOptions().setExecutablePath(EXECUTABLE).setArgs(ARGUMENTS);
+    String address = base.toString().replaceAll("/$", "");
+    return new Chromium(playwright, playwright.chromium().launch(options), address);
+  }
+
+  Visit visit(Screen screen) {
+    return visit(screen, true, null);
+  }
+
+  /**
+   * @param scripts false for somebody whose browser runs none
+   * @param signedIn what an earlier visit kept, or null
+   */
+  Visit visit(Screen screen, boolean scripts, String signedIn) {
+    Browser.NewContextOptions options =
+        new Browser.NewContextOptions()
+            .setBaseURL(base)
+            .setViewportSize(screen.width, screen.height)
+            .setHasTouch(screen.touch)
+            .setJavaScriptEnabled(scripts);
+    if (signedIn != null) {
+      options.setStorageState(signedIn);
+    }
+    return new Visit(browser.newContext(options));
+  }
+
+  @Override
+  public void close() {
+    browser.close();
+    playwright.close();
+  }
+}

@@ -1,0 +1,121 @@
+package club.emberwell.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.ConsoleMessage;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Response;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** One person at one browser. Whatever the browser complains of is kept and held against us. */
+final class Visit implements AutoCloseable {
+  private static final int PATIENCE_MS = 15_000;
+  private static final int FIRST_FAILURE = 400;
+
+  private final BrowserContext context;
+  private final Page page;
+  private final List<String> complaints = new ArrayList<>();
+
+  Visit(BrowserContext context) {
+    this.context = context;
+    context.setDefaultTimeout(PATIENCE_MS);
+    page = context.newPage();
+    page.onConsoleMessage(this::heard);
+    page.onPageError(error -> complaints.add("script: " + error));
+    page.onResponse(this::answered);
+  }
+
+  private void heard(ConsoleMessage message) {
+    boolean bad = message.type().equals("error") || message.type().equals("warning");
+    // a refused form is an answer with a status of its own; what is loaded for a page is in
+    // answered
+    if (bad && !message.text().startsWith("Failed to load resource")) {
+      complaints.add("console: " + message.text());
+    }
+  }
+
+  private void answered(Response response) {
+    boolean part = !response.request().resourceType().equals("document");
+    if (part && response.status() >= FIRST_FAILURE) {
+      complaints.add(response.status() + " " + response.url());
+    }
+  }
+
+  /** Script errors, refusals of the content security policy, parts that were not there. */
+  List<String> complaints() {
+    return List.copyOf(complaints);
+  }
+
+  void noComplaints() {
+    assertEquals(List.of(), complaints());
+  }
+
+  Page page() {
+    return page;
+  }
+
+  /** What the browser remembers, to go on from in another visit. */
+  String kept() {
+    return context.storageState();
+  }
+
+  Visit open(String path) {
+    page.navigate(path);
+    return this;
+  }
+
+  /** Path and query of where the browser is. */
+  String where() {
+    return page.url().replaceFirst("^https?://[^/]+", "");
+  }
+
+  Locator one(String selector) {
+    return page.locator(selector);
+  }
+
+  Visit press(String selector) {
+    page.locator(selector).first().click();
+    return this;
+  }
+
+  /** Types into fields by their names. */
+  Visit fill(Map<String, String> fields) {
+    fields.forEach((name, text) -> page.fill("main [name='" + name + "']", text));
+    return this;
+  }
+
+  Visit choose(String name, String value) {
+    page.check("main input[name='" + name + "'][value='" + value + "']");
+    return this;
+  }
+
+  String value(String name) {
+    return page.inputValue("main [name='" + name + "']");
+  }
+
+  /** Sends the form of the page. */
+  Visit send() {
+    return press("main form[method=post] button.primary");
+  }
+
+  Visit signIn(String handle, String password) {
+    open("/sign-in").fill(Map.of("handle", handle, "password", password)).send();
+    page.waitForURL(url -> !url.contains("/sign-in"));
+    return this;
+  }
+
+  /** Unfolds everything that can be unfolded. */
+  Visit unfold() {
+    page.evaluate("document.querySelectorAll('details').forEach(each => { each.open = true; })");
+    return this;
+  }
+
+  @Override
+  public void close() {
+    context.close();
+  }
+}
