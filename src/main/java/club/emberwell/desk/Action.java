@@ -38,4 +38,17 @@ public enum Action {
   public static Optional<Action> of(String code) {
     return Stream.of(values()).filter(action -> action.code.equals(code)).findFirst();
   }
+
+  /**
+   * Reads a choice that must be made.
+   *
+   * @throws club.emberwell.remark.EntryRefused for any other word
+   */
+  public static Action read(String pointer, String code) {
+    return of(code)
+        .orElseThrow(
+            () ->
+                DeskAccess.refused(
+                    "choice-unknown", pointer, "Choose one of: approve, hold, remove, restore."));
+  }
 }

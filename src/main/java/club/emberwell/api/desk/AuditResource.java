@@ -1,0 +1,90 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.desk.AuditFilter;
+import club.emberwell.desk.AuditLine;
+import club.emberwell.desk.AuditTrail;
+import club.emberwell.desk.AuditTrail.Format;
+import club.emberwell.desk.DeskTimes;
+import club.emberwell.desk.Slice;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Who did what, when and why. */
+@Path("/api/v1/desk/audit")
+@Produces(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class AuditResource {
+  private final AuditTrail trail;
+  private final DeskAnswers answers;
+  private final AuditExport export;
+
+  AuditResource(AuditTrail trail, DeskAnswers answers, AuditExport export) {
+    this.trail = trail;
+    this.answers = answers;
+    this.export = export;
+  }
+
+  /** What narrows the log. */
+  static class Query {
+    @QueryParam("who")
+    String who;
+
+    @QueryParam("action")
+    String action;
+
+    @QueryParam("entity")
+    String entity;
+
+    @QueryParam("entityId")
+    String entityId;
+
+    @QueryParam("from")
+    String from;
+
+    @QueryParam("to")
+    String to;
+
+    AuditFilter filter() {
+      return new AuditFilter(
+          who, action, entity, entityId, DeskTimes.read("/from", from), DeskTimes.read("/to", to));
+    }
+  }
+
+  /**
+   * Newest first.
+   *
+   * @param next value of {@code before} for the next page, null at the end
+   */
+  record Lines(List<AuditLine> lines, Long next) {}
+
+  @GET
+  @Operation(summary = "The log by page, newest first")
+  public Lines page(@BeanParam Query query, @RestQuery Long before) {
+    Slice<AuditLine> found = trail.page(answers.actor(), query.filter(), before);
+    List<AuditLine> lines = found.rows();
+    return new Lines(lines, found.more() ? lines.get(lines.size() - 1).seq() : null);
+  }
+
+  @GET
+  @Path("export")
+  @Produces({"text/csv", "application/jsonl"})
+  @Operation(
+      summary = "The whole log as a file",
+      description = "format=csv (RFC 4180; cells that look like formulas begin with ') or jsonl.")
+  public Response export(@BeanParam Query query, @RestQuery String format) {
+    Format wanted = "jsonl".equals(format) ? Format.JSON_LINES : Format.CSV;
+    return export.answer(answers.actor(), query.filter(), wanted);
+  }
+}

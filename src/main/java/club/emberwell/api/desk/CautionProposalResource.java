@@ -1,0 +1,70 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskRequests.Propose;
+import club.emberwell.catalog.CautionRule;
+import club.emberwell.desk.CautionProposal;
+import club.emberwell.desk.CautionProposals;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Texts of cautions as members would have them. */
+@Path("/api/v1/caution-proposals")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.WRITE)
+@Tag(name = "Vocabulary")
+public class CautionProposalResource {
+  private final CautionProposals proposals;
+  private final DeskAnswers answers;
+
+  CautionProposalResource(CautionProposals proposals, DeskAnswers answers) {
+    this.proposals = proposals;
+    this.answers = answers;
+  }
+
+  @POST
+  @Operation(summary = "Propose how a caution should read; somebody else looks at it first")
+  public Response propose(Propose sent) {
+    return answers.once(
+        sent,
+        actor -> {
+          CautionRule rule = DeskAnswers.needed("/caution", sent.caution());
+          int base = sent.base() == null ? 0 : sent.base();
+          return proposals.propose(actor, rule, base, sent.reason());
+        });
+  }
+
+  @GET
+  @Operation(summary = "One's own proposals, newest first")
+  public Page<CautionProposal> mine(@RestQuery Integer page) {
+    return Page.of(proposals.mine(answers.actor(), page));
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(summary = "A proposal, for its author and moderators")
+  public CautionProposal one(@RestPath UUID id) {
+    return proposals.one(answers.actor(), id);
+  }
+
+  @DELETE
+  @Path("{id}")
+  @Operation(summary = "Take back one's own proposal")
+  public void withdraw(@RestPath UUID id) {
+    proposals.withdraw(answers.actor(), id);
+  }
+}

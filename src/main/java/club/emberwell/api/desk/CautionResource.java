@@ -1,0 +1,84 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.catalog.CautionCare.Standing;
+import club.emberwell.desk.VocabularyCare;
+import club.emberwell.desk.VocabularyCare.Change;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Cautions with their standing; a second moderator confirms a removal. */
+@Path("/api/v1/desk/cautions")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class CautionResource {
+  private final VocabularyCare care;
+  private final DeskAnswers answers;
+
+  CautionResource(VocabularyCare care, DeskAnswers answers) {
+    this.care = care;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(summary = "Every caution with its standing")
+  public List<Standing> all() {
+    return care.cautions(answers.actor());
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(summary = "One caution")
+  public Standing one(@RestPath String id) {
+    return care.caution(answers.actor(), id);
+  }
+
+  @GET
+  @Path("{id}/history")
+  @Operation(summary = "What happened to a caution, newest first")
+  public List<Change> history(@RestPath String id, @RestQuery Integer page) {
+    return care.cautionHistory(id, page);
+  }
+
+  @POST
+  @Path("{id}/removal")
+  @Operation(summary = "Propose to remove a caution")
+  public Response remove(@RestPath String id, Why sent) {
+    return answers.done(sent, actor -> care.proposeRemoval(actor, id, sent.reason()));
+  }
+
+  @POST
+  @Path("{id}/removal/confirm")
+  @Operation(summary = "Confirm as a second moderator that a caution goes")
+  public Response confirm(@RestPath String id, Why sent) {
+    return answers.done(sent, actor -> care.confirmRemoval(actor, id, sent.reason()));
+  }
+
+  @POST
+  @Path("{id}/removal/decline")
+  @Operation(summary = "Let a caution stand")
+  public Response keep(@RestPath String id, Why sent) {
+    return answers.done(sent, actor -> care.keepStanding(actor, id, sent.reason()));
+  }
+
+  @POST
+  @Path("{id}/restore")
+  @Operation(summary = "Bring a removed caution back")
+  public Response restore(@RestPath String id, Why sent) {
+    return answers.done(sent, actor -> care.restoreCaution(actor, id, sent.reason()));
+  }
+}

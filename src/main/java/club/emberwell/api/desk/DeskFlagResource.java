@@ -1,0 +1,70 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.FlagView;
+import club.emberwell.api.desk.DeskJson.FlaggedView;
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskRequests.Settle;
+import club.emberwell.desk.Action;
+import club.emberwell.desk.Flags;
+import club.emberwell.desk.ItemRef;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Flags to settle. */
+@Path("/api/v1/desk/flags")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class DeskFlagResource {
+  private final Flags flags;
+  private final DeskAnswers answers;
+
+  DeskFlagResource(Flags flags, DeskAnswers answers) {
+    this.flags = flags;
+    this.answers = answers;
+  }
+
+  /** How many flags were settled. */
+  record Settled(int settled) {}
+
+  @GET
+  @Operation(summary = "Items with open flags, the longest flagged first")
+  public Page<FlaggedView> open(@RestQuery Integer page) {
+    return Page.of(flags.open(answers.actor(), page).map(FlaggedView::of));
+  }
+
+  @GET
+  @Path("{kind}/{id}")
+  @Operation(summary = "The open flags on an item")
+  public List<FlagView> on(@RestPath String kind, @RestPath UUID id) {
+    return flags.on(answers.actor(), ItemRef.of(kind, id)).stream().map(FlagView::of).toList();
+  }
+
+  @POST
+  @Path("{kind}/{id}")
+  @Operation(summary = "Settle the open flags on an item")
+  public Response settle(@RestPath String kind, @RestPath UUID id, Settle sent) {
+    ItemRef ref = ItemRef.of(kind, id);
+    return answers.once(
+        sent,
+        actor -> {
+          boolean upheld = DeskAnswers.needed("/upheld", sent.upheld());
+          Action action = sent.action() == null ? null : Action.read("/action", sent.action());
+          return new Settled(flags.settle(actor, ref, upheld, action, sent.reason()));
+        });
+  }
+}

@@ -1,0 +1,54 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskRequests.Verdict;
+import club.emberwell.desk.CautionProposal;
+import club.emberwell.desk.CautionProposals;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Proposed caution texts to look at. */
+@Path("/api/v1/desk/caution-proposals")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class DeskProposalResource {
+  private final CautionProposals proposals;
+  private final DeskAnswers answers;
+
+  DeskProposalResource(CautionProposals proposals, DeskAnswers answers) {
+    this.proposals = proposals;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(summary = "What waits, oldest first")
+  public Page<CautionProposal> waiting(@RestQuery Integer page) {
+    return Page.of(proposals.waiting(answers.actor(), page));
+  }
+
+  @POST
+  @Path("{id}")
+  @Operation(summary = "Put a text in force or decline it; never one's own")
+  public Response decide(@RestPath UUID id, Verdict sent) {
+    return answers.once(
+        sent,
+        actor -> {
+          boolean accept = DeskAnswers.needed("/accept", sent.accept());
+          return proposals.decide(actor, id, accept, sent.reason());
+        });
+  }
+}

@@ -1,0 +1,82 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.catalog.CautionRule;
+import club.emberwell.catalog.TermDraft;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.desk.DeskTimes;
+import club.emberwell.desk.Undos.Wanted;
+import club.emberwell.remark.EntryUnknown;
+import java.util.UUID;
+
+/** The shapes of what the desk is sent. */
+final class DeskRequests {
+  private DeskRequests() {}
+
+  /** A deed that needs nothing said. */
+  record Nothing() {}
+
+  /** A deed that needs nothing but a reason. */
+  record Why(String reason) {}
+
+  /**
+   * @param action approve, hold, remove or restore
+   */
+  record Decide(String action, String reason) {}
+
+  /**
+   * @param kind report, question, answer, notice or photo
+   * @param reason code of a flag reason
+   */
+  record Raise(String kind, UUID id, String reason, String note) {}
+
+  /**
+   * @param upheld whether the flags were right
+   * @param action what happens to the item besides, or null
+   */
+  record Settle(Boolean upheld, String action, String reason) {}
+
+  /**
+   * @param id made by the client; the same one twice is one undo; not needed for a preview
+   * @param since a time in ISO 8601
+   */
+  record Undo(UUID id, UUID member, String rule, String since, String reason) {
+    Wanted wanted() {
+      return new Wanted(member, rule, DeskTimes.read("/since", since));
+    }
+  }
+
+  /**
+   * @param mode off, note or hold
+   */
+  record SetRule(String mode, Double threshold, Integer minutes) {}
+
+  record FileWord(String term, String reason) {}
+
+  record NewTerm(String slug, String label, String parent, String note, String hex, String reason) {
+    TermDraft draft() {
+      return new TermDraft(label, parent, note, hex, false);
+    }
+  }
+
+  record EditTerm(
+      String label, String parent, String note, String hex, Boolean deprecated, String reason) {
+    TermDraft draft() {
+      return new TermDraft(label, parent, note, hex, Boolean.TRUE.equals(deprecated));
+    }
+  }
+
+  record Spelling(String text, Boolean ambiguous, String reason) {}
+
+  record Merge(String into, String reason) {}
+
+  /**
+   * @param base version of the caution it is based on; 0 or none for a new one
+   */
+  record Propose(CautionRule caution, Integer base, String reason) {}
+
+  record Verdict(Boolean accept, String reason) {}
+
+  static TermKind kind(String code) {
+    return TermKind.of(code).orElseThrow(() -> new EntryUnknown("vocabulary"));
+  }
+}

@@ -1,0 +1,63 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.FlagView;
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskRequests.Raise;
+import club.emberwell.desk.Flags;
+import club.emberwell.desk.ItemRef;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** A member's flags with what came of them. */
+@Path("/api/v1/flags")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.WRITE)
+@Tag(name = "Flags")
+public class FlagResource {
+  private final Flags flags;
+  private final DeskAnswers answers;
+
+  FlagResource(Flags flags, DeskAnswers answers) {
+    this.flags = flags;
+    this.answers = answers;
+  }
+
+  @POST
+  @Operation(summary = "Flag a report, question, answer, notice or photo")
+  public Response flag(Raise sent) {
+    return answers.once(
+        sent,
+        actor -> {
+          UUID id = DeskAnswers.needed("/id", sent.id());
+          ItemRef ref = ItemRef.of(DeskAnswers.needed("/kind", sent.kind()), id);
+          return FlagView.of(flags.flag(actor, ref, sent.reason(), sent.note()));
+        });
+  }
+
+  @GET
+  @Operation(summary = "One's own flags, newest first")
+  public Page<FlagView> mine(@RestQuery Integer page) {
+    return Page.of(flags.mine(answers.actor(), page).map(FlagView::of));
+  }
+
+  @DELETE
+  @Path("{id}")
+  @Operation(summary = "Take back one's own open flag")
+  public void withdraw(@RestPath UUID id) {
+    flags.withdraw(answers.actor(), id);
+  }
+}

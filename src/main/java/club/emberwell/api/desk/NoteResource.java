@@ -1,0 +1,48 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.NoteView;
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskRequests.Nothing;
+import club.emberwell.desk.Rules;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** What rules noticed and nobody has looked at yet. */
+@Path("/api/v1/desk/notes")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class NoteResource {
+  private final Rules rules;
+  private final DeskAnswers answers;
+
+  NoteResource(Rules rules, DeskAnswers answers) {
+    this.rules = rules;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(summary = "Open notes, newest first")
+  public Page<NoteView> open(@RestQuery Integer page) {
+    return Page.of(rules.open(answers.actor(), page).map(NoteView::of));
+  }
+
+  @POST
+  @Path("{id}/seen")
+  @Operation(summary = "Lay a note aside")
+  public Response seen(@RestPath long id, Nothing sent) {
+    return answers.done(sent, actor -> rules.seen(actor, id));
+  }
+}

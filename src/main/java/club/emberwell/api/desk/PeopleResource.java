@@ -1,0 +1,88 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.ItemView;
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.desk.People;
+import club.emberwell.desk.People.Person;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Members as moderators see them: no mail addresses. */
+@Path("/api/v1/desk/members")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class PeopleResource {
+  private final People people;
+  private final DeskAnswers answers;
+
+  PeopleResource(People people, DeskAnswers answers) {
+    this.people = people;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(summary = "Members whose name begins with some letters")
+  public Page<Person> find(@RestQuery String q, @RestQuery Integer page) {
+    return Page.of(people.find(answers.actor(), q, page));
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(summary = "One member")
+  public Person one(@RestPath UUID id) {
+    return people.one(answers.actor(), id);
+  }
+
+  @GET
+  @Path("{id}/entries")
+  @Operation(summary = "A member's entries in whatever state")
+  public Page<ItemView> entries(@RestPath UUID id, @RestQuery Integer page) {
+    return Page.of(people.entries(answers.actor(), id, page).map(ItemView::of));
+  }
+
+  @POST
+  @Path("{id}/ban")
+  @Operation(summary = "Shut a member out; sessions and tokens end")
+  public Response ban(@RestPath UUID id, Why sent) {
+    return answers.done(sent, actor -> people.ban(actor, id, sent.reason()));
+  }
+
+  @POST
+  @Path("{id}/unban")
+  @Operation(summary = "Let a member in again")
+  public Response unban(@RestPath UUID id, Why sent) {
+    return answers.done(sent, actor -> people.unban(actor, id, sent.reason()));
+  }
+
+  @PUT
+  @Consumes(MediaType.WILDCARD)
+  @Path("{id}/trust")
+  @Operation(summary = "Spare a member the first look")
+  public void trust(@RestPath UUID id) {
+    people.trust(answers.actor(), id, true);
+  }
+
+  @DELETE
+  @Path("{id}/trust")
+  @Operation(summary = "Look at a member's first entries after all")
+  public void distrust(@RestPath UUID id) {
+    people.trust(answers.actor(), id, false);
+  }
+}

@@ -1,0 +1,78 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.access.Etags;
+import club.emberwell.api.desk.DeskJson.NoteView;
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskJson.RuleView;
+import club.emberwell.api.desk.DeskRequests.SetRule;
+import club.emberwell.desk.Rule;
+import club.emberwell.desk.Rules;
+import club.emberwell.member.Role;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** How rules are set and what they noticed. */
+@Path("/api/v1/desk/rules")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class RuleResource {
+  private final Rules rules;
+  private final DeskAnswers answers;
+  private final RoutingContext request;
+
+  RuleResource(Rules rules, DeskAnswers answers, RoutingContext request) {
+    this.rules = rules;
+    this.answers = answers;
+    this.request = request;
+  }
+
+  @GET
+  @Operation(summary = "All rules")
+  public List<RuleView> all() {
+    return rules.all(answers.actor()).stream().map(RuleView::of).toList();
+  }
+
+  @GET
+  @Path("{code}")
+  @Operation(summary = "One rule")
+  public Response one(@RestPath String code) {
+    return answer(rules.one(answers.actor(), code));
+  }
+
+  @PUT
+  @Path("{code}")
+  @Operation(summary = "Set a rule; needs If-Match")
+  public Response set(@RestPath String code, SetRule sent) {
+    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
+    return answer(
+        rules.set(answers.actor(), code, sent.mode(), sent.threshold(), sent.minutes(), version));
+  }
+
+  @GET
+  @Path("{code}/notes")
+  @Operation(summary = "Everything a rule noticed, newest first")
+  public Page<NoteView> log(@RestPath String code, @RestQuery Integer page) {
+    return Page.of(rules.log(answers.actor(), code, page).map(NoteView::of));
+  }
+
+  private static Response answer(Rule rule) {
+    return Response.ok(RuleView.of(rule))
+        .header(HttpHeaders.ETAG, Etags.of(rule.version()))
+        .build();
+  }
+}

@@ -1,0 +1,72 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskJson.PlanView;
+import club.emberwell.api.desk.DeskJson.RunView;
+import club.emberwell.api.desk.DeskRequests.Nothing;
+import club.emberwell.api.desk.DeskRequests.Undo;
+import club.emberwell.desk.Undos;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Undoing what a member or a rule did since a time. */
+@Path("/api/v1/desk/undos")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class UndoResource {
+  private final Undos undos;
+  private final DeskAnswers answers;
+
+  UndoResource(Undos undos, DeskAnswers answers) {
+    this.undos = undos;
+    this.answers = answers;
+  }
+
+  @POST
+  @Path("preview")
+  @Operation(summary = "What an undo would do; nothing is done")
+  public PlanView preview(Undo sent) {
+    return PlanView.of(undos.preview(answers.actor(), sent.wanted()));
+  }
+
+  @POST
+  @Operation(summary = "Undo; a good deal at once, the rest in the background")
+  public Response start(Undo sent) {
+    return answers.once(
+        sent, actor -> RunView.of(undos.start(actor, sent.id(), sent.wanted(), sent.reason())));
+  }
+
+  @GET
+  @Operation(summary = "Undos, newest first")
+  public Page<RunView> all(@RestQuery Integer page) {
+    return Page.of(undos.all(answers.actor(), page).map(RunView::of));
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(summary = "How far an undo is")
+  public RunView one(@RestPath UUID id) {
+    return RunView.of(undos.one(answers.actor(), id));
+  }
+
+  @POST
+  @Path("{id}/restore")
+  @Operation(summary = "Take an undo back")
+  public Response restore(@RestPath UUID id, Nothing sent) {
+    return answers.once(sent, actor -> RunView.of(undos.restore(actor, id)));
+  }
+}

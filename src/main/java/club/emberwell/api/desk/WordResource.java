@@ -1,0 +1,59 @@
+package club.emberwell.api.desk;
+
+import club.emberwell.api.desk.DeskJson.Page;
+import club.emberwell.api.desk.DeskRequests.FileWord;
+import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.catalog.Unfiled;
+import club.emberwell.desk.VocabularyCare;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Words that matched no term. */
+@Path("/api/v1/desk/words")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.MODERATE)
+@Tag(name = "Desk")
+public class WordResource {
+  private final VocabularyCare care;
+  private final DeskAnswers answers;
+
+  WordResource(VocabularyCare care, DeskAnswers answers) {
+    this.care = care;
+    this.answers = answers;
+  }
+
+  @GET
+  @Operation(summary = "Words that wait, the most written first")
+  public Page<Unfiled> waiting(@RestQuery Integer page) {
+    return Page.of(care.waiting(answers.actor(), page));
+  }
+
+  @POST
+  @Path("{id}/file")
+  @Operation(summary = "File a word to a term, of which it becomes a spelling")
+  public Response file(@RestPath UUID id, FileWord sent) {
+    return answers.once(
+        sent,
+        actor -> care.file(actor, id, DeskAnswers.needed("/term", sent.term()), sent.reason()));
+  }
+
+  @POST
+  @Path("{id}/dismiss")
+  @Operation(summary = "Lay a word aside")
+  public Response dismiss(@RestPath UUID id, Why sent) {
+    return answers.done(sent, actor -> care.dismiss(actor, id, sent.reason()));
+  }
+}
