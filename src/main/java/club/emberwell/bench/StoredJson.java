@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.util.Map;
 
 /**
  * The form in which entries as written are kept. Its own mapper: what is stored for ever must not
@@ -39,6 +40,11 @@ public final class StoredJson {
   /** The same as a tree, for comparing. */
   public static JsonNode tree(Object value) {
     return MAPPER.valueToTree(value);
+  }
+
+  /** The same as a plain map. */
+  public static Map<String, Object> map(Object value) {
+    return MAPPER.convertValue(value, new TypeReference<Map<String, Object>>() {});
   }
 
   public static <T> T read(String json, TypeReference<T> type) {

@@ -38,6 +38,11 @@ public class MergeEffects {
   public record Weight(int reports, int trials, int voices, Double medianDose) {
     static final Weight NONE = new Weight(0, 0, 0, null);
 
+    /** The dose as people read it, null where there is none. */
+    public String dose() {
+      return medianDose == null ? null : "%.3g".formatted(medianDose);
+    }
+
     static Weight of(Range range) {
       Double median =
           range

@@ -1,10 +1,12 @@
 package club.emberwell.desk;
 
+import club.emberwell.bench.StoredJson;
 import club.emberwell.catalog.CatalogChange;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.CatalogRevision;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.CautionCare;
+import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.Deed;
 import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.MergeCare;
@@ -191,6 +193,16 @@ public class VocabularyCare {
                     person(r.who()).map(names::get).findFirst().orElse(r.who()),
                     Difference.between(r.before(), r.after())))
         .toList();
+  }
+
+  /**
+   * What a proposed caution changes, field by field.
+   *
+   * @param before null for a new one
+   */
+  public List<Difference> differences(CautionRule before, CautionRule after) {
+    return Difference.between(
+        before == null ? null : StoredJson.map(before), StoredJson.map(after));
   }
 
   private static Stream<UUID> person(String who) {

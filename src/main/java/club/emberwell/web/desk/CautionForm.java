@@ -1,0 +1,176 @@
+package club.emberwell.web.desk;
+
+import club.emberwell.catalog.CautionClass;
+import club.emberwell.catalog.CautionEvidence;
+import club.emberwell.catalog.CautionRule;
+import club.emberwell.catalog.CautionScope;
+import club.emberwell.desk.DeskLimits;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.web.frame.Field;
+import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.frame.Form;
+import jakarta.ws.rs.core.MultivaluedMap;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** The form of a caution: from a rule to what is typed, and back. */
+final class CautionForm {
+  private static final List<String> LONG =
+      List.of(
+          "agent", "hazard", "claim", "advice", "evidence.source", "evidence.dispute", "reason");
+  private static final Map<String, String> LABELS = new LinkedHashMap<>();
+
+  static {
+    LABELS.put("id", "Id");
+    LABELS.put("class", "Weight");
+    LABELS.put("agent", "What harms");
+    LABELS.put("hazard", "What it does");
+    LABELS.put("claim", "What the source says, in our words");
+    LABELS.put("advice", "The usual precaution");
+    LABELS.put("scope.materials", "Materials");
+    LABELS.put("scope.coatings", "Coatings");
+    LABELS.put("scope.processes", "Processes");
+    LABELS.put("scope.sources", "Laser sources");
+    LABELS.put("scope.thicknessAboveMm", "Only above this thickness, mm");
+    LABELS.put("evidence.source", "Source");
+    LABELS.put("evidence.jurisdiction", "Whose rule or list it is");
+    LABELS.put("evidence.confidence", "How sure the source is");
+    LABELS.put("evidence.disputed", "Do published sources contradict each other?");
+    LABELS.put("evidence.dispute", "Who says what");
+    LABELS.put("reason", "Why it should read so");
+  }
+
+  private CautionForm() {}
+
+  /** The fields with what they hold now. */
+  static Form form(Map<String, String> values, boolean fresh) {
+    Form form = new Form();
+    LABELS.forEach(
+        (name, label) -> {
+          if (fresh || !name.equals("id")) {
+            form.add(field(name, label, values.getOrDefault(name, "")));
+          }
+        });
+    return form;
+  }
+
+  /** The names of the fields in order. */
+  static List<String> names(boolean fresh) {
+    return LABELS.keySet().stream().filter(name -> fresh || !name.equals("id")).toList();
+  }
+
+  private static Field field(String name, String label, String value) {
+    Field field = Field.of(name, label);
+    switch (name) {
+      case "class" ->
+          field.options(
+              Stream.of(CautionClass.values())
+                  .map(c -> new Option(c.code(), c.label(), false))
+                  .toList());
+      case "evidence.confidence" ->
+          field.options(
+              List.of(
+                  new Option("read", "The source was read", false),
+                  new Option("second-hand", "Quoted elsewhere", false),
+                  new Option("memory", "From memory", false),
+                  new Option("judgement", "Our own conclusion", false)));
+      case "evidence.disputed" ->
+          field.options(List.of(new Option("no", "No", false), new Option("yes", "Yes", false)));
+      case "scope.materials", "scope.coatings", "scope.processes", "scope.sources" ->
+          field.hint("Their ids, with commas between; empty limits nothing.").maxLength(2000);
+      default -> field.maxLength(LONG.contains(name) ? DeskLimits.REASON : 120);
+    }
+    boolean optional = name.startsWith("scope.") || name.equals("evidence.dispute");
+    if (!optional) {
+      field.required();
+    }
+    return field.value(value);
+  }
+
+  /** What a rule looks like in the form. */
+  static Map<String, String> values(CautionRule rule) {
+    Map<String, String> values = new LinkedHashMap<>();
+    values.put("id", rule.id());
+    values.put("class", rule.weight().code());
+    values.put("agent", rule.agent());
+    values.put("hazard", rule.hazard());
+    values.put("claim", rule.claim());
+    values.put("advice", rule.advice());
+    values.put("scope.materials", String.join(", ", rule.scope().materials()));
+    values.put("scope.coatings", String.join(", ", rule.scope().coatings()));
+    values.put("scope.processes", String.join(", ", rule.scope().processes()));
+    values.put("scope.sources", String.join(", ", rule.scope().sources()));
+    Double above = rule.scope().thicknessAboveMm();
+    values.put("scope.thicknessAboveMm", above == null ? "" : above.toString());
+    CautionEvidence evidence = rule.evidence();
+    values.put("evidence.source", evidence.source());
+    values.put("evidence.jurisdiction", evidence.jurisdiction());
+    values.put("evidence.confidence", evidence.confidence());
+    values.put("evidence.disputed", evidence.disputed() ? "yes" : "no");
+    values.put("evidence.dispute", evidence.dispute() == null ? "" : evidence.dispute());
+    return values;
+  }
+
+  static Map<String, String> typed(MultivaluedMap<String, String> sent) {
+    Map<String, String> values = new LinkedHashMap<>();
+    LABELS.keySet().forEach(name -> values.put(name, text(sent.getFirst(name))));
+    return values;
+  }
+
+  private static String text(String typed) {
+    return typed == null ? "" : typed.strip();
+  }
+
+  /**
+   * What was typed as a rule.
+   *
+   * @param was the caution it changes, or null; its limits of exposure stay
+   */
+  static CautionRule rule(Map<String, String> v, CautionRule was) {
+    boolean disputed = v.get("evidence.disputed").equals("yes");
+    return new CautionRule(
+        was == null ? v.get("id") : was.id(),
+        Stream.of(CautionClass.values())
+            .filter(c -> c.code().equals(v.get("class")))
+            .findFirst()
+            .orElse(null),
+        new CautionScope(
+            list(v.get("scope.materials")),
+            list(v.get("scope.coatings")),
+            was != null && was.scope().exactly(),
+            list(v.get("scope.processes")),
+            list(v.get("scope.sources")),
+            number(v.get("scope.thicknessAboveMm"))),
+        v.get("agent"),
+        v.get("hazard"),
+        v.get("claim"),
+        v.get("advice"),
+        new CautionEvidence(
+            v.get("evidence.source"),
+            v.get("evidence.jurisdiction"),
+            v.get("evidence.confidence"),
+            disputed,
+            disputed ? v.get("evidence.dispute") : null),
+        was == null ? List.of() : was.limits());
+  }
+
+  private static List<String> list(String typed) {
+    return Arrays.stream(typed.split("[,;\\s]+")).filter(s -> !s.isEmpty()).toList();
+  }
+
+  private static Double number(String typed) {
+    if (typed.isEmpty()) {
+      return null;
+    }
+    try {
+      return Double.valueOf(typed.replace(',', '.'));
+    } catch (NumberFormatException e) {
+      throw new EntryRefused(
+          Remark.error("number-unreadable", "/scope/thicknessAboveMm", "Write a number."));
+    }
+  }
+}

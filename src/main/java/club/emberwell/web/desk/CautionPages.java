@@ -1,0 +1,118 @@
+package club.emberwell.web.desk;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.catalog.CautionCare.Standing;
+import club.emberwell.desk.CautionProposal;
+import club.emberwell.desk.CautionProposals;
+import club.emberwell.desk.VocabularyCare;
+import club.emberwell.desk.VocabularyCare.Change;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.web.frame.Form;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Cautions with their standing: texts that wait, and removals that a second moderator confirms. */
+@Path("/desk/cautions")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.MODERATE)
+public class CautionPages {
+  private final VocabularyCare care;
+  private final CautionProposals proposals;
+  private final CurrentActor current;
+  private final DeskForms forms;
+
+  CautionPages(
+      VocabularyCare care, CautionProposals proposals, CurrentActor current, DeskForms forms) {
+    this.care = care;
+    this.proposals = proposals;
+    this.current = current;
+    this.forms = forms;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance cautions(Listing<CautionProposal> waiting, List<Standing> all);
+
+    static native TemplateInstance caution(CautionPage page);
+  }
+
+  /**
+   * One caution.
+   *
+   * @param asked whether its removal was proposed
+   * @param askedHere whether the reader proposed it
+   */
+  record CautionPage(
+      Standing standing, boolean asked, boolean askedHere, Form form, List<Change> history) {}
+
+  @GET
+  public TemplateInstance cautions(@RestQuery Integer page) {
+    Actor actor = current.get();
+    return Templates.cautions(
+        Listing.of(
+            "Texts that wait for a look",
+            "None waits.",
+            proposals.waiting(actor, page),
+            "/desk/cautions"),
+        care.cautions(actor));
+  }
+
+  @GET
+  @Path("{id}")
+  public TemplateInstance caution(@RestPath String id) {
+    return shown(id, form(""));
+  }
+
+  private TemplateInstance shown(String id, Form form) {
+    Standing standing = care.caution(current.get(), id);
+    String asker = standing.removed() ? null : standing.removalAskedBy();
+    return Templates.caution(
+        new CautionPage(
+            standing,
+            asker != null,
+            current.get().memberId().toString().equals(asker),
+            form,
+            care.cautionHistory(id, 0)));
+  }
+
+  private static Form form(String reason) {
+    return new Form().add(DeskForms.reason(reason, "Stands in its history."));
+  }
+
+  /** What a press does: {@code propose}, {@code confirm}, {@code keep} or {@code restore}. */
+  @POST
+  @Path("{id}/{deed}")
+  public Response change(@RestPath String id, @RestPath String deed, @RestForm String reason) {
+    return forms.send(
+        () -> {
+          Actor actor = current.get();
+          switch (deed) {
+            case "propose" -> care.proposeRemoval(actor, id, reason);
+            case "confirm" -> care.confirmRemoval(actor, id, reason);
+            case "keep" -> care.keepStanding(actor, id, reason);
+            case "restore" -> care.restoreCaution(actor, id, reason);
+            default -> throw new EntryUnknown("deed");
+          }
+        },
+        "/desk/cautions/" + id,
+        form(reason),
+        form -> shown(id, form));
+  }
+}

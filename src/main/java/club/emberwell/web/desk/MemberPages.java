@@ -1,0 +1,110 @@
+package club.emberwell.web.desk;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.desk.People;
+import club.emberwell.desk.People.Person;
+import club.emberwell.member.Role;
+import club.emberwell.web.frame.Form;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.UUID;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Members as moderators deal with them. */
+@Path("/desk/members")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.MODERATE)
+public class MemberPages {
+  private static final String PATH = "/desk/members/";
+
+  private final People people;
+  private final CurrentActor current;
+  private final DeskForms forms;
+
+  MemberPages(People people, CurrentActor current, DeskForms forms) {
+    this.people = people;
+    this.current = current;
+    this.forms = forms;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance members(String q, Listing<Person> list);
+
+    static native TemplateInstance member(
+        Person person, boolean self, Listing<ItemRow> list, Form form);
+  }
+
+  @GET
+  public TemplateInstance members(@RestQuery String q, @RestQuery Integer page) {
+    String start = q == null ? "" : q;
+    String path = "/desk/members?q=" + URLEncoder.encode(start, StandardCharsets.UTF_8);
+    return Templates.members(
+        start, Listing.of("Members", "Nobody.", people.find(current.get(), start, page), path));
+  }
+
+  @GET
+  @Path("{id}")
+  public TemplateInstance member(@RestPath UUID id, @RestQuery Integer page) {
+    return page(id, page, form(""));
+  }
+
+  private TemplateInstance page(UUID id, Integer page, Form form) {
+    Person person = people.one(current.get(), id);
+    return Templates.member(
+        person,
+        current.get().is(id),
+        Listing.of(
+            "What they posted",
+            "Nothing.",
+            people.entries(current.get(), id, page).map(ItemRow::of),
+            PATH + id),
+        form);
+  }
+
+  private static Form form(String reason) {
+    return new Form().add(DeskForms.reason(reason, "The log keeps it."));
+  }
+
+  @POST
+  @Path("{id}/ban")
+  public Response ban(@RestPath UUID id, @RestForm String reason) {
+    return forms.send(
+        () -> people.ban(current.get(), id, reason),
+        PATH + id,
+        form(reason),
+        form -> page(id, 0, form));
+  }
+
+  @POST
+  @Path("{id}/unban")
+  public Response unban(@RestPath UUID id, @RestForm String reason) {
+    return forms.send(
+        () -> people.unban(current.get(), id, reason),
+        PATH + id,
+        form(reason),
+        form -> page(id, 0, form));
+  }
+
+  @POST
+  @Path("{id}/trust")
+  public Response trust(@RestPath UUID id, @RestForm String trusted) {
+    people.trust(current.get(), id, "yes".equals(trusted));
+    return DeskForms.to(PATH + id);
+  }
+}

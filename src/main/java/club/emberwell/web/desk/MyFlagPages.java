@@ -1,0 +1,98 @@
+package club.emberwell.web.desk;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.desk.CautionProposal;
+import club.emberwell.desk.CautionProposals;
+import club.emberwell.desk.Decision;
+import club.emberwell.desk.Decisions;
+import club.emberwell.desk.Flag;
+import club.emberwell.desk.Flags;
+import club.emberwell.desk.ItemRef;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.web.frame.Form;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Flagging, and what came of one's flags, entries and proposals. */
+@Path("/flags")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.WRITE)
+public class MyFlagPages {
+  private final Flags flags;
+  private final Decisions decisions;
+  private final CautionProposals proposals;
+  private final CurrentActor current;
+  private final DeskForms forms;
+
+  MyFlagPages(
+      Flags flags,
+      Decisions decisions,
+      CautionProposals proposals,
+      CurrentActor current,
+      DeskForms forms) {
+    this.flags = flags;
+    this.decisions = decisions;
+    this.proposals = proposals;
+    this.current = current;
+    this.forms = forms;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance mine(
+        Listing<Flag> flags, Listing<Decision> told, Listing<CautionProposal> proposals);
+
+    static native TemplateInstance flag(String kind, UUID id, Form form);
+  }
+
+  @GET
+  public TemplateInstance mine(@RestQuery Integer page) {
+    Actor actor = current.get();
+    return Templates.mine(
+        Listing.of("Your flags", "You flagged nothing.", flags.mine(actor, page), "/flags"),
+        Listing.of("About your entries", "Nothing.", decisions.mine(actor, page), "/flags"),
+        Listing.of("Cautions you proposed", "None.", proposals.mine(actor, page), "/flags"));
+  }
+
+  @GET
+  @Path("{kind}/{id}")
+  public TemplateInstance flag(@RestPath String kind, @RestPath UUID id) {
+    ItemRef.of(kind, id);
+    return Templates.flag(kind, id, DeskForms.flag("", ""));
+  }
+
+  @POST
+  @Path("{kind}/{id}")
+  public Response flag(
+      @RestPath String kind, @RestPath UUID id, @RestForm String reason, @RestForm String note) {
+    ItemRef ref = ItemRef.of(kind, id);
+    return forms.send(
+        () -> flags.flag(current.get(), ref, reason, note),
+        "/flags",
+        DeskForms.flag(reason, note),
+        form -> Templates.flag(kind, id, form));
+  }
+
+  @POST
+  @Path("own/{id}/withdraw")
+  public Response withdraw(@RestPath UUID id) {
+    flags.withdraw(current.get(), id);
+    return DeskForms.to("/flags");
+  }
+}

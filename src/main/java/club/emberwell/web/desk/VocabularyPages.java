@@ -1,0 +1,234 @@
+package club.emberwell.web.desk;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.catalog.CatalogLimits;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermDraft;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.desk.MergeEffects;
+import club.emberwell.desk.MergeEffects.Effects;
+import club.emberwell.desk.VocabularyCare;
+import club.emberwell.desk.VocabularyCare.Change;
+import club.emberwell.member.Role;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.Remark;
+import club.emberwell.web.frame.Field;
+import club.emberwell.web.frame.Form;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Care of the club's words: filing, spellings, merging. */
+@Path("/desk/terms")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.MODERATE)
+public class VocabularyPages {
+  private static final String PATH = "/desk/terms/";
+
+  private final VocabularyCare care;
+  private final MergeEffects effects;
+  private final CatalogService catalog;
+  private final CurrentActor current;
+  private final DeskForms forms;
+
+  VocabularyPages(
+      VocabularyCare care,
+      MergeEffects effects,
+      CatalogService catalog,
+      CurrentActor current,
+      DeskForms forms) {
+    this.care = care;
+    this.effects = effects;
+    this.catalog = catalog;
+    this.current = current;
+    this.forms = forms;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance list(String kind, List<Term> terms, List<Term> merged);
+
+    static native TemplateInstance term(TermPage page);
+
+    static native TemplateInstance merge(MergePage page);
+  }
+
+  /** One term with its forms and history. */
+  record TermPage(Term term, List<Term> all, Form edit, Form spell, List<Change> history) {}
+
+  /** What a merge would do, and confirming it. */
+  record MergePage(Term term, Term into, Effects effects, Form form) {}
+
+  @GET
+  @Path("{kind}")
+  public TemplateInstance list(@RestPath String kind) {
+    TermKind which = kind(kind);
+    return Templates.list(
+        kind, catalog.vocabulary().terms(which), catalog.vocabulary().redirects(which));
+  }
+
+  static TermKind kind(String code) {
+    return TermKind.of(code).orElseThrow(() -> new EntryUnknown("vocabulary"));
+  }
+
+  @GET
+  @Path("{kind}/{slug}")
+  public TemplateInstance term(@RestPath String kind, @RestPath String slug) {
+    Term term = care.term(current.get(), kind(kind), slug);
+    TermDraft draft =
+        new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+    return shown(term, edit(draft, ""), spell("", ""));
+  }
+
+  private TemplateInstance shown(Term term, Form edit, Form spell) {
+    return Templates.term(
+        new TermPage(
+            term,
+            catalog.vocabulary().terms(term.kind()),
+            edit,
+            spell,
+            care.termHistory(current.get(), term.kind(), term.slug(), 0)));
+  }
+
+  private static Form edit(TermDraft draft, String reason) {
+    return new Form()
+        .add(
+            Field.of("label", "Label")
+                .maxLength(CatalogLimits.TEXT)
+                .value(draft.label())
+                .required())
+        .add(
+            Field.of("parent", "Id of the wider term")
+                .list("terms")
+                .maxLength(CatalogLimits.TEXT)
+                .value(draft.parent()))
+        .add(Field.of("note", "Note").maxLength(CatalogLimits.REASON).value(draft.note()))
+        .add(
+            Field.of("hex", "Colour anchor").hint("Colours only, like #1b2545.").value(draft.hex()))
+        .add(DeskForms.reason(reason, "Stands in its history."));
+  }
+
+  private static Form spell(String text, String reason) {
+    return new Form()
+        .add(
+            Field.of("text", "Another spelling")
+                .maxLength(CatalogLimits.TEXT)
+                .value(text)
+                .required())
+        .add(DeskForms.reason(reason, "Stands in its history.").required());
+  }
+
+  @POST
+  @Path("{kind}/{slug}/edit")
+  public Response edit(
+      @RestPath String kind,
+      @RestPath String slug,
+      @RestForm int version,
+      @RestForm String label,
+      @RestForm String parent,
+      @RestForm String note,
+      @RestForm String hex,
+      @RestForm String reason) {
+    Term term = care.term(current.get(), kind(kind), slug);
+    TermDraft draft = new TermDraft(label, parent, note, hex, term.deprecated());
+    return forms.send(
+        () -> {
+          try {
+            care.edit(current.get(), kind(kind), slug, version, draft, reason);
+          } catch (EntryChanged e) {
+            throw new EntryRefused(
+                Remark.error("changed", "", "Somebody else changed it meanwhile: look again."));
+          }
+        },
+        PATH + kind + "/" + slug,
+        edit(draft, reason),
+        form -> shown(term, form, spell("", "")));
+  }
+
+  @POST
+  @Path("{kind}/{slug}/spell")
+  public Response spell(
+      @RestPath String kind,
+      @RestPath String slug,
+      @RestForm String text,
+      @RestForm String reason,
+      @RestForm String remove) {
+    Term term = care.term(current.get(), kind(kind), slug);
+    TermDraft draft =
+        new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+    return forms.send(
+        () -> {
+          if (remove == null) {
+            care.addSpelling(current.get(), term.kind(), slug, text, false, reason);
+          } else {
+            care.removeSpelling(current.get(), term.kind(), slug, text, reason);
+          }
+        },
+        PATH + kind + "/" + slug,
+        spell(text, reason),
+        form -> shown(term, edit(draft, ""), form));
+  }
+
+  @GET
+  @Path("{kind}/{slug}/merge")
+  public TemplateInstance merge(
+      @RestPath String kind, @RestPath String slug, @RestQuery String into) {
+    return merging(kind, slug, into, mergeForm(""));
+  }
+
+  private static Form mergeForm(String reason) {
+    return new Form().add(DeskForms.reason(reason, "Stands in the history of both."));
+  }
+
+  private TemplateInstance merging(String kind, String slug, String into, Form form) {
+    Term term = care.term(current.get(), kind(kind), slug);
+    Term other = care.term(current.get(), term.kind(), into == null ? "" : into.strip());
+    return Templates.merge(
+        new MergePage(
+            term, other, effects.of(current.get(), term.kind(), term.slug(), other.slug()), form));
+  }
+
+  @POST
+  @Path("{kind}/{slug}/merge")
+  public Response merge(
+      @RestPath String kind,
+      @RestPath String slug,
+      @RestForm String into,
+      @RestForm String reason) {
+    return forms.send(
+        () -> care.merge(current.get(), kind(kind), slug, into, reason),
+        PATH + kind + "/" + slug,
+        mergeForm(reason),
+        form -> merging(kind, slug, into, form));
+  }
+
+  @POST
+  @Path("{kind}/{slug}/unmerge")
+  public Response unmerge(@RestPath String kind, @RestPath String slug, @RestForm String reason) {
+    Term term = care.term(current.get(), kind(kind), slug);
+    TermDraft draft =
+        new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+    return forms.send(
+        () -> care.undoMerge(current.get(), term.kind(), slug, reason),
+        PATH + kind + "/" + slug,
+        edit(draft, reason),
+        form -> shown(term, form, spell("", "")));
+  }
+}
