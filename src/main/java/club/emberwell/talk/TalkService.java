@@ -174,14 +174,18 @@ public class TalkService {
    * Says which answer helped; only who asked can, and may change it.
    *
    * @param answer a live answer of this question, or null to say that none did
+   * @param version of the question the choice is based on, or null
    */
   @Transactional
-  public TalkEntry accept(Actor actor, UUID question, UUID answer) {
+  public TalkEntry accept(Actor actor, UUID question, UUID answer, Integer version) {
     TalkEntryEntity asked = locked(question);
     if (asked.kind() != TalkKind.QUESTION) {
       throw new EntryUnknown("question");
     }
     TalkAccess.own(actor, asked);
+    if (version != null && asked.version() != version) {
+      throw new EntryChanged(asked.version());
+    }
     if (answer != null) {
       entries
           .findByIdOptional(answer)

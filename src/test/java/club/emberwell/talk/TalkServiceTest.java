@@ -163,25 +163,26 @@ class TalkServiceTest {
                 TalkPosting.of(null, WrittenTalk.answer("Try a coat of paint first.")))
             .entry();
     assertEquals(2, talk.get(STRANGER, question.id()).answers());
-    talk.accept(ada, question.id(), second.id());
+    talk.accept(ada, question.id(), second.id(), null);
     assertEquals(
         List.of(second.id(), first.id()),
         talk.thread(STRANGER, question.id(), 0).answers().entries().stream()
             .map(TalkEntry::id)
             .toList());
-    assertEquals(first.id(), talk.accept(ada, question.id(), first.id()).accepted());
-    assertNull(talk.accept(ada, question.id(), null).accepted());
-    assertThrows(EntryForbidden.class, () -> talk.accept(ben, question.id(), first.id()));
-    assertThrows(EntryForbidden.class, () -> talk.accept(moderator, question.id(), first.id()));
+    assertEquals(first.id(), talk.accept(ada, question.id(), first.id(), null).accepted());
+    assertNull(talk.accept(ada, question.id(), null, null).accepted());
+    assertThrows(EntryForbidden.class, () -> talk.accept(ben, question.id(), first.id(), null));
+    assertThrows(
+        EntryForbidden.class, () -> talk.accept(moderator, question.id(), first.id(), null));
     TalkEntry elsewhere = answer(ask());
-    assertThrows(EntryUnknown.class, () -> talk.accept(ada, question.id(), elsewhere.id()));
+    assertThrows(EntryUnknown.class, () -> talk.accept(ada, question.id(), elsewhere.id(), null));
   }
 
   @Test
   void anAcceptedAnswerThatGoesIsAcceptedNoMore() {
     TalkEntry question = ask();
     TalkEntry answer = answer(question);
-    talk.accept(ada, question.id(), answer.id());
+    talk.accept(ada, question.id(), answer.id(), null);
     talk.withdraw(ben, answer.id(), null);
     TalkEntry after = talk.get(STRANGER, question.id());
     assertNull(after.accepted());

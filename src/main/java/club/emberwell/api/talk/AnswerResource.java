@@ -1,0 +1,64 @@
+package club.emberwell.api.talk;
+
+import club.emberwell.api.talk.TalkRequests.History;
+import club.emberwell.member.Role;
+import club.emberwell.talk.TalkKind;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Answers, one at a time; they are posted at their question. */
+@Path("/api/v1/answers/{id}")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Talk")
+public class AnswerResource {
+  private final TalkRequests requests;
+
+  AnswerResource(TalkRequests requests) {
+    this.requests = requests;
+  }
+
+  @GET
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Read an answer")
+  public Response get(@PathParam("id") UUID id) {
+    return requests.get(TalkKind.ANSWER, id);
+  }
+
+  @PUT
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Write an answer anew",
+      description = "Its author may, and moderators. Needs If-Match.")
+  public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
+    return requests.revise(TalkKind.ANSWER, id, sent);
+  }
+
+  @DELETE
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Withdraw an answer",
+      description = "Its author may. It stays in the history.")
+  public void withdraw(@PathParam("id") UUID id) {
+    requests.withdraw(TalkKind.ANSWER, id);
+  }
+
+  @GET
+  @Path("history")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Every version of an answer")
+  public History history(@PathParam("id") UUID id) {
+    return requests.history(TalkKind.ANSWER, id);
+  }
+}

@@ -1,0 +1,111 @@
+package club.emberwell.api.talk;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.Problems;
+import club.emberwell.member.Role;
+import club.emberwell.talk.Find;
+import club.emberwell.talk.Inbox;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** What one's own watches found, and answers to one's own questions. */
+@Path("/api/v1/inbox")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.WRITE)
+@Tag(name = "Watches")
+public class InboxResource {
+  private final Inbox inbox;
+  private final CurrentActor actor;
+
+  InboxResource(Inbox inbox, CurrentActor actor) {
+    this.inbox = inbox;
+    this.actor = actor;
+  }
+
+  /**
+   * A find.
+   *
+   * @param kind {@code report}, {@code question}, {@code notice} or {@code answer}
+   * @param entry id of the report or the entry
+   * @param watch what the watch is called; left out for an answer to one's own question
+   * @param path where a person reads it
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record FindJson(
+      long id,
+      String kind,
+      UUID entry,
+      String title,
+      String watch,
+      String member,
+      String path,
+      Instant foundAt,
+      boolean read) {
+    static FindJson of(Find find) {
+      return new FindJson(
+          find.id(),
+          find.entity(),
+          find.entryId(),
+          find.title(),
+          find.watch(),
+          find.by(),
+          find.path(),
+          find.foundAt(),
+          find.read());
+    }
+  }
+
+  /**
+   * One page, newest first.
+   *
+   * @param unread over all pages; 100 stands for more than 99
+   */
+  record Listing(List<FindJson> finds, int unread, int page, boolean more) {}
+
+  /**
+   * What was read: everything up to a find, or that find alone.
+   *
+   * @param upTo id of the newest find that was seen
+   * @param find id of one find
+   */
+  record Read(Long upTo, Long find) {}
+
+  @GET
+  @Operation(summary = "Your inbox")
+  public Listing list(@QueryParam("page") @DefaultValue("0") int page) {
+    Inbox.Page found = inbox.page(actor.get(), page);
+    return new Listing(
+        found.finds().stream().map(FindJson::of).toList(),
+        inbox.unread(actor.get()),
+        found.page(),
+        found.more());
+  }
+
+  @PUT
+  @Path("read")
+  @Operation(summary = "Mark as read", description = "Send either upTo or find.")
+  public void read(Read sent) {
+    if ((sent.upTo() == null) == (sent.find() == null)) {
+      throw Problems.unreadable("/upTo", "Send either upTo or find.").exception();
+    }
+    if (sent.upTo() != null) {
+      inbox.markAllRead(actor.get(), sent.upTo());
+    } else {
+      inbox.markRead(actor.get(), sent.find());
+    }
+  }
+}

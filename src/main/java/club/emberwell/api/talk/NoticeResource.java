@@ -1,0 +1,86 @@
+package club.emberwell.api.talk;
+
+import club.emberwell.api.talk.TalkRequests.History;
+import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.member.Role;
+import club.emberwell.talk.TalkKind;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Notices: what members should know, e.g. that a controller's new version behaves otherwise. */
+@Path("/api/v1/notices")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Talk")
+public class NoticeResource {
+  private final TalkRequests requests;
+
+  NoticeResource(TalkRequests requests) {
+    this.requests = requests;
+  }
+
+  @GET
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Notices, newest first or those that hold every word")
+  public Listing list(
+      @QueryParam("q") String text, @QueryParam("page") @DefaultValue("0") int page) {
+    return requests.list(TalkKind.NOTICE, text, false, page);
+  }
+
+  @POST
+  @RolesAllowed(Role.WRITE)
+  @Operation(summary = "Post a notice", description = "Needs an Idempotency-Key.")
+  public Response post(TalkRequest sent) {
+    return requests.post(TalkKind.NOTICE, sent);
+  }
+
+  @GET
+  @Path("{id}")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Read a notice")
+  public Response get(@PathParam("id") UUID id) {
+    return requests.get(TalkKind.NOTICE, id);
+  }
+
+  @PUT
+  @Path("{id}")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Write a notice anew",
+      description = "Its author may, and moderators. Needs If-Match.")
+  public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
+    return requests.revise(TalkKind.NOTICE, id, sent);
+  }
+
+  @DELETE
+  @Path("{id}")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Withdraw a notice",
+      description = "Its author may. It stays in the history.")
+  public void withdraw(@PathParam("id") UUID id) {
+    requests.withdraw(TalkKind.NOTICE, id);
+  }
+
+  @GET
+  @Path("{id}/history")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Every version of a notice")
+  public History history(@PathParam("id") UUID id) {
+    return requests.history(TalkKind.NOTICE, id);
+  }
+}

@@ -1,0 +1,129 @@
+package club.emberwell.api.talk;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.api.access.Etags;
+import club.emberwell.api.talk.TalkRequests.History;
+import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.member.Role;
+import club.emberwell.talk.TalkKind;
+import club.emberwell.talk.TalkService;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Questions and their answers. */
+@Path("/api/v1/questions")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Talk")
+public class QuestionResource {
+  private final TalkRequests requests;
+  private final TalkService talk;
+  private final CurrentActor actor;
+
+  QuestionResource(TalkRequests requests, TalkService talk, CurrentActor actor) {
+    this.requests = requests;
+    this.talk = talk;
+    this.actor = actor;
+  }
+
+  /** A question with one page of its answers, the accepted one first. */
+  record Asked(@JsonUnwrapped TalkJson question, Listing answerPage) {}
+
+  /**
+   * The answer that helped.
+   *
+   * @param answer null = none did
+   */
+  record Accepted(UUID answer) {}
+
+  @GET
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Questions, newest first or those that hold every word")
+  public Listing list(
+      @QueryParam("q") String text,
+      @QueryParam("unanswered") @DefaultValue("false") boolean unanswered,
+      @QueryParam("page") @DefaultValue("0") int page) {
+    return requests.list(TalkKind.QUESTION, text, unanswered, page);
+  }
+
+  @POST
+  @RolesAllowed(Role.WRITE)
+  @Operation(summary = "Ask a question", description = "Needs an Idempotency-Key.")
+  public Response post(TalkRequest sent) {
+    return requests.post(TalkKind.QUESTION, sent);
+  }
+
+  @GET
+  @Path("{id}")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Read a question with its answers")
+  public Response get(@PathParam("id") UUID id, @QueryParam("page") @DefaultValue("0") int page) {
+    TalkService.Thread thread = talk.thread(actor.get(), id, page);
+    return Response.ok(new Asked(TalkJson.of(thread.question()), Listing.of(thread.answers())))
+        .header(HttpHeaders.ETAG, Etags.of(thread.question().version()))
+        .build();
+  }
+
+  @PUT
+  @Path("{id}")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Write a question anew",
+      description = "Who asked may, and moderators. Needs If-Match.")
+  public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
+    return requests.revise(TalkKind.QUESTION, id, sent);
+  }
+
+  @DELETE
+  @Path("{id}")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Withdraw a question",
+      description = "Who asked may. It stays in the history.")
+  public void withdraw(@PathParam("id") UUID id) {
+    requests.withdraw(TalkKind.QUESTION, id);
+  }
+
+  @GET
+  @Path("{id}/history")
+  @RolesAllowed(Role.READ)
+  @Operation(summary = "Every version of a question")
+  public History history(@PathParam("id") UUID id) {
+    return requests.history(TalkKind.QUESTION, id);
+  }
+
+  @POST
+  @Path("{id}/answers")
+  @RolesAllowed(Role.WRITE)
+  @Operation(summary = "Answer a question", description = "Needs an Idempotency-Key.")
+  public Response answer(@PathParam("id") UUID id, TalkRequest sent) {
+    return requests.answer(id, sent);
+  }
+
+  @PUT
+  @Path("{id}/accepted")
+  @RolesAllowed(Role.WRITE)
+  @Operation(
+      summary = "Say which answer helped",
+      description = "Only who asked can; null takes it back. Needs If-Match of the question.")
+  public Response accept(@PathParam("id") UUID id, Accepted sent) {
+    return requests.answer(
+        Response.ok(), talk.accept(actor.get(), id, sent.answer(), requests.version()));
+  }
+}

@@ -1,0 +1,18 @@
+package club.emberwell.api.talk;
+
+import club.emberwell.talk.Ties;
+import club.emberwell.talk.WrittenTalk;
+import java.util.UUID;
+
+/**
+ * A question, an answer or a notice as sent.
+ *
+ * @param id made by the client, or left out
+ * @param text Markdown
+ * @param reason of an edit, for readers of the history
+ */
+record TalkRequest(UUID id, String title, String text, Ties ties, String reason) {
+  WrittenTalk written() {
+    return new WrittenTalk(title, text, ties);
+  }
+}

@@ -1,0 +1,34 @@
+package club.emberwell.api.talk;
+
+import club.emberwell.talk.Watch;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.time.Instant;
+import java.util.UUID;
+
+/**
+ * A kept search as answered.
+ *
+ * @param query canonical, for the same parameters of {@code /api/v1/reports}
+ * @param feed absolute address of its feed, left out where it has none; whoever knows it can read
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+record WatchJson(
+    UUID id,
+    int version,
+    String label,
+    String query,
+    boolean mail,
+    String feed,
+    Instant createdAt) {
+
+  static WatchJson of(Watch watch, String feed) {
+    return new WatchJson(
+        watch.id(),
+        watch.version(),
+        watch.label(),
+        watch.query(),
+        watch.mail(),
+        feed,
+        watch.createdAt());
+  }
+}

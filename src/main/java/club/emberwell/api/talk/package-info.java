@@ -1,0 +1,2 @@
+/** Questions, answers, notices and watches over JSON. */
+package club.emberwell.api.talk;
