@@ -106,7 +106,6 @@ public class PageFrame {
     List<Place> places = new ArrayList<>();
     places.add(place("/", "Find settings", "find"));
     places.add(place("/post", "Post a result", "post"));
-    places.add(place("/ask", "Ask", "ask"));
     places.add(place("/bench", "My bench", "bench"));
     if (isModerator()) {
       places.add(place("/desk", "Desk", "desk"));

@@ -84,12 +84,17 @@ class BenchPagesTest {
     assertEquals(0, second.page().select(".hit").size());
   }
 
+  /** The least of several looks: pollers of the server run statements of their own meanwhile. */
   private long statements(Browser browser) {
     Statistics statistics =
         db.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
     statistics.setStatisticsEnabled(true);
-    statistics.clear();
-    assertEquals(200, browser.get("/bench").status());
-    return statistics.getPrepareStatementCount();
+    long least = Long.MAX_VALUE;
+    for (int i = 0; i < 12; i++) {
+      statistics.clear();
+      assertEquals(200, browser.get("/bench").status());
+      least = Math.min(least, statistics.getPrepareStatementCount());
+    }
+    return least;
   }
 }

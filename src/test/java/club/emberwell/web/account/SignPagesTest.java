@@ -1,0 +1,115 @@
+package club.emberwell.web.account;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.web.frame.Browser;
+import club.emberwell.web.frame.LocalPath;
+import io.quarkus.test.junit.QuarkusTest;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+@QuarkusTest
+class SignPagesTest {
+  private static final String FORM = "main form";
+
+  @Test
+  void joiningLeadsToTheBenchAndSignsIn() {
+    String handle = People.freshHandle();
+    Browser browser = new Browser().get("/sign-up").tidy();
+    browser.send(FORM, Map.of("handle", handle, "password", "quiet heron walks"));
+    assertEquals(303, browser.status());
+    browser.follow().tidy();
+    assertTrue(browser.page().select("nav.account").text().contains(handle));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "handle, ab",
+    "handle, has space",
+    "password, short",
+    "password, password1",
+    "email, not-an-address",
+  })
+  void aFieldAtFaultIsToldBesideItAndTheRestStays(String field, String value) {
+    Map<String, String> fields =
+        new java.util.HashMap<>(
+            Map.of(
+                "handle", People.freshHandle(),
+                "email", "",
+                "password", "quiet heron walks"));
+    fields.put(field, value);
+    Browser browser = new Browser().get("/sign-up").send(FORM, fields);
+    assertEquals(422, browser.status());
+    browser.tidy();
+    assertFalse(browser.page().select("#at-" + field + " .field-error").isEmpty());
+    assertEquals(fields.get("handle"), browser.field("handle"));
+    assertEquals("", browser.field("password"), "a password never comes back");
+  }
+
+  @Test
+  void aWrongPasswordSaysNoMoreThanAnUnknownName() {
+    Person person = People.join();
+    String wrong = refusal(person.handle());
+    assertEquals(wrong, refusal(People.freshHandle()));
+  }
+
+  private static String refusal(String handle) {
+    Browser browser =
+        new Browser()
+            .get("/sign-in")
+            .send(FORM, Map.of("handle", handle, "password", "not this one at all"));
+    assertEquals(401, browser.status());
+    return browser.page().select("#error-summary").text();
+  }
+
+  @Test
+  void signingInLeadsBackToWhereOneWantedToGo() {
+    Person person = People.join();
+    Browser browser = new Browser().get("/post");
+    assertEquals(401, browser.status());
+    browser.tidy().send(FORM, Map.of("handle", person.handle(), "password", People.PASSWORD));
+    assertEquals(303, browser.status());
+    assertEquals("/post", browser.location());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "//elsewhere.example/x",
+        "https://elsewhere.example",
+        "/\\elsewhere.example",
+        "javascript:1",
+        "/a b",
+        "/\r\nSet-Cookie: x=1",
+      })
+  void noSignInLeadsToAnotherSite(String wanted) {
+    assertEquals("/", LocalPath.of(wanted, "/").toString());
+  }
+
+  @Test
+  void preferencesShowEverywhereAndTokensAreShownOnce() {
+    Person person = People.join();
+    Browser browser = Browser.of(person).get("/me").tidy();
+    browser.send(
+        "form[action=/me/preferences]", Map.of("numberStyle", "comma", "units.SPEED", "[in_i]/s"));
+    assertEquals(303, browser.status());
+    browser.follow();
+    assertEquals("[in_i]/s", browser.field("units.SPEED"));
+    assertEquals("comma", browser.field("numberStyle"));
+
+    browser.send("form[action=/me/tokens]", Map.of("label", "a script"));
+    assertEquals(200, browser.status());
+    assertTrue(browser.page().select(".box-good code").text().startsWith("ew_"));
+    browser.get("/me");
+    assertTrue(browser.page().select(".box-good code").isEmpty());
+    assertNotNull(browser.page().selectFirst("li:contains(a script)"));
+  }
+}

@@ -1,0 +1,168 @@
+package club.emberwell.web.find;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.web.frame.Browser;
+import io.quarkus.test.junit.QuarkusTest;
+import java.util.Map;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+
+/** Seven members on slate with known doses: 8 W x pct / (v x 0.1 mm). */
+@QuarkusTest
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class FindPagesTest {
+  private static final String LOT = "lot-" + Long.toString(System.nanoTime(), 36);
+  private Person reader;
+
+  @BeforeEach
+  void sevenMembersPost() {
+    // once, but not before the first test: until then nobody knows the server's port
+    if (reader != null) {
+      return;
+    }
+    // doses 0.5, 1, 1.5, 2, 2.5, 3, 3.5 J/mm2 at 5 W and 0.1 mm: v = 5 / (dose x 0.1)
+    double[] speeds = {100, 50, 33.3333, 25, 20, 16.6667, 14.2857};
+    for (double speed : speeds) {
+      Person person = People.join();
+      post(person, speed + " mm/s", "right");
+      reader = person;
+    }
+    post(reader, "400 mm/s", "too little");
+  }
+
+  private static void post(Person person, String speed, String effect) {
+    Map<String, Object> laser =
+        Map.of("source", "diode", "wavelength", "455 nm", "ratedPower", "10 W", "motion", "gantry");
+    Map<String, Object> settings = Map.of("power", "50 %", "speed", speed, "lineSpacing", "0.1 mm");
+    person
+        .asks()
+        .header("Idempotency-Key", "\"" + java.util.UUID.randomUUID() + "\"")
+        .body(
+            Map.of(
+                "laser", laser,
+                "material", "slate",
+                "process", "surface engraving",
+                "settings", settings,
+                "effect", effect,
+                "lot", LOT))
+        .post("/api/v1/reports")
+        .then()
+        .statusCode(201);
+  }
+
+  @Test
+  void aRangeSaysMiddleQuartilesIntervalBandAndCounts() {
+    Browser browser = new Browser().get("/?q=" + LOT).tidy();
+    String range = browser.page().select(".range").text();
+    assertTrue(range.contains("7 members with right results, 8 trials in 8 reports"), range);
+    // Hyndman & Fan 1996, type 8, by hand: h = (7 + 1/3) / 4 + 1/3 = 2.1667, 1 + 0.1667 x 0.5
+    assertTrue(
+        range.contains("Middle 2 J/mm², half of the members between 1.083 and 2.917"), range);
+    // order statistics: 7 values, ranks 1 and 7 at 98.4 %
+    assertTrue(range.contains("between 0.5 and 3.5 (95 % interval)"), range);
+    // (7 - 1) / (7 + 1)
+    assertTrue(range.contains("with 75 % probability"), range);
+    assertTrue(range.contains("Evidence: some"), range);
+  }
+
+  @Test
+  void theSameNumbersStandInATableAndInThePlotsWords() {
+    Document page = new Browser().get("/?q=" + LOT).page();
+    assertEquals(7, page.select(".spread").first().select("td").size());
+    assertEquals(7, page.select(".spread").first().select("svg circle.dot").size());
+    assertFalse(page.select("svg[role=img] > title").isEmpty());
+  }
+
+  @Test
+  void theReadersUnitsShowWithTheirOwnOrder() {
+    Browser browser = Browser.of(reader).get("/me");
+    browser.send("form[action=/me/preferences]", Map.of("units.SPEED", "[in_i]/s"));
+    browser.get("/?q=" + LOT);
+    assertTrue(browser.page().select(".range").text().contains("(in/s)"));
+    browser.get("/me").send("form[action=/me/preferences]", Map.of("units.SPEED", "mm/s"));
+  }
+
+  @Test
+  void aFacetIsALinkThatChoosesAndTakesAway() {
+    Browser browser = new Browser().get("/?q=" + LOT);
+    String choose = browser.page().select("#effect-too-little").attr("href");
+    browser.get(choose).tidy();
+    assertTrue(browser.page().select(".found-line").text().startsWith("1 report"));
+    String takeAway = browser.page().select("#effect-too-little").attr("href");
+    browser.get(takeAway);
+    assertTrue(browser.page().select(".found-line").text().startsWith("8 reports"));
+    assertNotNull(browser.page().selectFirst(".chips a"));
+  }
+
+  @Test
+  void nothingFoundNamesAWayOut() {
+    Browser browser = new Browser().get("/?q=" + LOT + "&source=co2").tidy();
+    assertTrue(browser.page().select(".nothing").text().contains("Nobody has posted this yet"));
+    assertFalse(browser.page().select(".nothing li a").isEmpty());
+  }
+
+  @Test
+  void aProhibitedMaterialAnswersWithItsHazardFirst() {
+    Document page = new Browser().get("/?q=pvc").tidy().page();
+    assertTrue(page.select(".hazard").text().contains("hydrogen chloride"));
+    assertTrue(
+        page.html().indexOf("class=\"box-danger hazard\"") < page.html().indexOf("found-line"));
+  }
+
+  @Test
+  void junkInTheAddressIsToldAndHarmsNothing() {
+    Browser browser =
+        new Browser().get("/?speedMin=fast&source=warp&page=-3&near=x&q=%22%28%2B%2D").tidy();
+    assertEquals(200, browser.status());
+    assertTrue(browser.page().select(".box-warn").size() >= 3);
+  }
+
+  @Test
+  void theRangePageOpensEveryNumberAndJudgesTheReadersMachine() {
+    Browser browser = Browser.of(reader);
+    browser
+        .get("/bench/machines/new")
+        .send(
+            "main form",
+            Map.of(
+                "name",
+                "Mine",
+                "source",
+                "diode",
+                "wavelength",
+                "450 nm",
+                "ratedPower",
+                "10 W",
+                "motion",
+                "gantry",
+                "maxSpeed",
+                "200 mm/s"));
+    browser.get("/range?q=" + LOT).tidy();
+    String machine =
+        browser.page().select("select[name=machine] option[value~=.{36}]").first().val();
+    assertTrue(browser.page().text().contains("Hyndman"), "source of the quantiles");
+    browser.get("/range?q=" + LOT + "&machine=" + machine).tidy();
+    assertTrue(browser.page().text().contains("On my machine: 10 W diode 450 nm"));
+    assertEquals(200, browser.status());
+    browser.get("/range?q=" + LOT + "&machine=" + java.util.UUID.randomUUID()).tidy();
+    assertTrue(browser.page().text().contains("not on your bench"));
+  }
+
+  @Test
+  void combinationsStandSideBySideOnOneAxis() {
+    Browser browser = new Browser().get("/compare").tidy();
+    assertEquals(200, browser.status());
+    browser.get("/compare?with=q%3D" + LOT + "&with=q%3D" + LOT + "%26effect%3Dright").tidy();
+    assertEquals(2, browser.page().select("main section > h2").size());
+    browser.get("/compare?with=q%3Da&with=q%3Db&with=q%3Dc&with=q%3Dd&with=q%3De").tidy();
+    assertTrue(browser.page().text().contains("At most 4"));
+  }
+}
