@@ -28,8 +28,8 @@ public record RangeDetail(
     List<Caution> cautions,
     Optional<Explanation.All> explanation) {
 
-  /** Only the core: for the smaller groups of a wide search. */
-  static RangeDetail core(Range range) {
+  /** Only the core: for the smaller groups of a wide search and for comparisons. */
+  public static RangeDetail core(Range range) {
     return new RangeDetail(
         range,
         Optional.empty(),

@@ -8,6 +8,7 @@ import club.emberwell.report.ReportSource;
 import club.emberwell.report.ReportState;
 import club.emberwell.search.NewcomerSearch;
 import club.emberwell.search.Newcomers;
+import club.emberwell.search.QueryString;
 import club.emberwell.search.SearchQueryCodec;
 import club.emberwell.search.TalkSource;
 import club.emberwell.talk.WatchHitRepository.Hit;

@@ -10,6 +10,7 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.search.QueryLabel;
+import club.emberwell.search.QueryString;
 import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchQueryCodec;
 import club.emberwell.search.SearchQueryCodec.Parsed;

@@ -4,6 +4,7 @@ import club.emberwell.api.access.Problem;
 import club.emberwell.api.access.Problems;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.remark.Remark;
+import club.emberwell.search.QueryString;
 import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchQueryCodec;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -15,6 +16,9 @@ import java.util.Set;
 /** Reads the search parameters of a request, for every resource that takes them. */
 @ApplicationScoped
 public class SearchRequests {
+  /** Longest query string inside a parameter, characters. */
+  private static final int LONGEST = 4000;
+
   private final CatalogService catalog;
 
   SearchRequests(CatalogService catalog) {
@@ -35,6 +39,24 @@ public class SearchRequests {
       return parsed.query();
     }
     throw problem(parsed.problems()).exception();
+  }
+
+  /**
+   * The same for a query that stands in a parameter, encoded.
+   *
+   * @param parameter its name, for the pointers
+   */
+  public SearchQuery read(String encoded, String parameter) {
+    if (encoded.length() > LONGEST) {
+      throw Problems.unreadable("/" + parameter, "At most " + LONGEST + " characters.").exception();
+    }
+    SearchQueryCodec.Parsed parsed =
+        SearchQueryCodec.read(QueryString.parse(encoded), catalog.vocabulary(), Set.of());
+    if (parsed.problems().isEmpty()) {
+      return parsed.query();
+    }
+    throw problem(parsed.problems().stream().map(r -> r.at("/" + parameter + r.field())).toList())
+        .exception();
   }
 
   private static Problem problem(List<Remark> problems) {

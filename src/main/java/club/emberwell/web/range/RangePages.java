@@ -15,6 +15,7 @@ import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.search.QueryString;
 import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchQueryCodec;
 import club.emberwell.web.frame.Field.Option;
@@ -154,7 +155,7 @@ public class RangePages {
     List<String> problems = new ArrayList<>();
     List<SearchQuery> queries = new ArrayList<>();
     for (String one : wanted.stream().distinct().toList()) {
-      SearchQueryCodec.Parsed parsed = read(QueryStrings.parse(one), actor);
+      SearchQueryCodec.Parsed parsed = read(QueryString.parse(one), actor);
       parsed.problems().forEach(problem -> problems.add(problem.detail()));
       if (queries.size() == ConsensusLimits.MOST_COMPARED) {
         problems.add(
@@ -226,7 +227,7 @@ public class RangePages {
 
   private static List<Pair> pairs(String parameters) {
     List<Pair> pairs = new ArrayList<>();
-    QueryStrings.parse(parameters)
+    QueryString.parse(parameters)
         .forEach((name, values) -> values.forEach(v -> pairs.add(new Pair(name, v))));
     return pairs;
   }

@@ -1,4 +1,4 @@
-package club.emberwell.talk;
+package club.emberwell.search;
 
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
@@ -8,11 +8,11 @@ import java.util.List;
 import java.util.Map;
 
 /** The part of an address behind the question mark. */
-final class QueryString {
+public final class QueryString {
   private QueryString() {}
 
   /** Values by name, in order. What cannot be decoded stays as it is, and means nothing there. */
-  static Map<String, List<String>> parse(String query) {
+  public static Map<String, List<String>> parse(String query) {
     Map<String, List<String>> found = new LinkedHashMap<>();
     String bare = query.startsWith("?") ? query.substring(1) : query;
     for (String pair : bare.split("&")) {

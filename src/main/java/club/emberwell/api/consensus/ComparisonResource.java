@@ -1,0 +1,90 @@
+package club.emberwell.api.consensus;
+
+import club.emberwell.api.access.Problems;
+import club.emberwell.api.search.SearchRequests;
+import club.emberwell.consensus.ConsensusLimits;
+import club.emberwell.consensus.ConsensusService;
+import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.SideBySide;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.Dimension;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.search.TrialColumns.Measure;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** Two to four combinations side by side. */
+@Path("/api/v1/comparison")
+@Produces(MediaType.APPLICATION_JSON)
+@Tag(name = "Consensus")
+public class ComparisonResource {
+  private static final String WITH = "with";
+
+  private final ConsensusService consensus;
+  private final SearchRequests requests;
+
+  ComparisonResource(ConsensusService consensus, SearchRequests requests) {
+    this.consensus = consensus;
+    this.requests = requests;
+  }
+
+  /**
+   * @param axes the stretch each measure takes over all entries, by its word in ranges
+   * @param remarks what keeps the entries from being compared straight away
+   */
+  public record Comparison(List<Entry> entries, Map<String, AxisJson> axes, List<String> remarks) {}
+
+  /**
+   * One combination.
+   *
+   * @param query in its one form
+   * @param range null where nothing was found
+   * @param others further ranges it has, of other processes, wavelengths or regimes
+   */
+  public record Entry(String query, RangeJson range, int others) {}
+
+  /** Ends of an axis in its unit; no unit = a bare number. */
+  public record AxisJson(double low, double high, boolean logarithmic, String unit) {}
+
+  @GET
+  @RolesAllowed(Role.READ)
+  @Operation(
+      summary = "Ranges of two to four searches side by side",
+      description =
+          "Each parameter with holds the query string of a search of reports, encoded. Doses of"
+              + " different wavelengths or regimes stand beside each other; none carries over.")
+  public Comparison compare(@RestQuery(WITH) List<String> with) {
+    if (with.size() < ConsensusLimits.FEWEST_COMPARED
+        || with.size() > ConsensusLimits.MOST_COMPARED) {
+      throw Problems.unreadable("/" + WITH, "Two to four searches are compared.").exception();
+    }
+    List<SearchQuery> queries = with.stream().map(one -> requests.read(one, WITH)).toList();
+    SideBySide found = consensus.compare(queries);
+    Map<String, AxisJson> axes = new LinkedHashMap<>();
+    found.axes().forEach((measure, axis) -> axes.put(measure.code(), axis(measure, axis)));
+    return new Comparison(
+        found.entries().stream().map(ComparisonResource::entry).toList(), axes, found.remarks());
+  }
+
+  private static Entry entry(SideBySide.Entry entry) {
+    return new Entry(
+        SearchQueryCodec.write(entry.query()),
+        entry.range().map(range -> RangeJson.of(RangeDetail.core(range), null)).orElse(null),
+        entry.others());
+  }
+
+  private static AxisJson axis(Measure measure, SideBySide.Axis axis) {
+    String unit = measure.dimension().map(Dimension::canonicalUnit).orElse(null);
+    return new AxisJson(axis.low(), axis.high(), axis.logarithmic(), unit);
+  }
+}
