@@ -40,6 +40,34 @@
     });
   });
 
+  // Results are exchanged in place: what was unfolded stays so, the focus stays, the count is said.
+  const unfolded = new Map();
+  let focused = "";
+  document.addEventListener("htmx:beforeSwap", function () {
+    unfolded.clear();
+    document.querySelectorAll("details[id]").forEach(function (each) {
+      unfolded.set(each.id, each.open);
+    });
+    focused = document.activeElement.id;
+  });
+  document.addEventListener("htmx:afterSwap", function () {
+    unfolded.forEach(function (open, id) {
+      const each = document.getElementById(id);
+      if (each) {
+        each.open = open;
+      }
+    });
+    const before = focused && document.getElementById(focused);
+    if (before && before !== document.activeElement) {
+      before.focus({ preventScroll: true });
+    }
+    const said = document.getElementById("said");
+    const found = document.querySelector(".found-line");
+    if (said && found) {
+      said.textContent = found.textContent;
+    }
+  });
+
   document.documentElement.classList.add("scripted");
   focusMarked();
 })();

@@ -19,7 +19,11 @@ abstract class BrowserTest {
   /** A member with machines and reports. */
   static final String MEMBER = "ashgrove";
 
+  /** A member with neither. */
+  static final String READER = "justlooking";
+
   static final String MODERATOR = "dovetail";
+  static final String OWNER = "jigwright";
   private static final long SEEN_WITHIN_MS = 20_000;
 
   @Inject ScenarioLoader loader;

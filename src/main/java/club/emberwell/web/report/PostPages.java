@@ -191,10 +191,11 @@ public class PostPages {
     if (reader.onlyAsked()) {
       return Response.ok(Templates.post(again)).build();
     }
+    Actor actor = current.get();
     if (!reader.remarks().isEmpty()) {
+      again.form().remarks(repeatOf == null ? others(actor, written, reader.remarks()) : List.of());
       return refused(again);
     }
-    Actor actor = current.get();
     Posting posting = Posting.ofPage(written, actor.units().style());
     try {
       StoredReport stored = stored(actor, posting, repeatOf, edited, version);
@@ -216,6 +217,20 @@ public class PostPages {
       return Response.status(Response.Status.PRECONDITION_FAILED)
           .entity(Templates.post(versioned(again, e.version(), now)))
           .build();
+    }
+  }
+
+  /** What else is wrong, so that one look at the form corrects all of it. */
+  private List<Remark> others(Actor actor, WrittenReport written, List<Remark> told) {
+    try {
+      reports.preview(actor, written, actor.units().style());
+      return List.of();
+    } catch (EntryRefused e) {
+      return e.remarks().stream()
+          .filter(r -> told.stream().noneMatch(t -> t.field().equals(r.field())))
+          .toList();
+    } catch (ProhibitedWork e) {
+      return List.of(Remark.error("prohibited", "/material", e.ban().sentence()));
     }
   }
 

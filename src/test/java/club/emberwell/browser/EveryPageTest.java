@@ -1,0 +1,155 @@
+package club.emberwell.browser;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/**
+ * Every page state in light and dark, on a phone and at a desk, with everything unfolded, against
+ * the automatic rules for WCAG 2.2 AA (axe-core 4.11) and what a browser complains of.
+ */
+@QuarkusTest
+@TestProfile(ClubProfile.class)
+class EveryPageTest extends BrowserTest {
+  private static final List<String> RULES =
+      List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
+
+  /** WCAG 2.2, 1.4.10 Reflow: content fits a width of 320 CSS pixels. */
+  private static final int REFLOW = 320;
+
+  /** Main actions; 24 px of 2.5.8 Target Size (Minimum) for all others is among the axe rules. */
+  private static final int MAIN_TARGET = 44;
+
+  private static final String SMALL_TARGETS =
+      """
+      least => [...document.querySelectorAll(`main button, .button, main select, main textarea,
+          main input:not([type=hidden]):not([type=checkbox]):not([type=radio]), summary, .chip,
+          .facet-value, .check, .choice, .places a, .account a, .account button`)]
+        .filter(each => each.checkVisibility())
+        .map(each => [each.outerHTML.slice(0, 90), each.getBoundingClientRect()])
+        .filter(([html, box]) => box.height < least || box.width < least)
+        .map(([html, box]) => `${Math.round(box.width)}x${Math.round(box.height)} ${html}`)
+      """;
+
+  private static final String BEYOND =
+      """
+      () => document.documentElement.scrollWidth <= document.documentElement.clientWidth ? []
+        : [...document.querySelectorAll('body *')]
+          .filter(each => each.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5
+            && !each.closest('.table-wrap, .visually-hidden'))
+          .slice(0, 5).map(each => each.outerHTML.slice(0, 120))
+      """;
+
+  @ParameterizedTest(name = "{0}")
+  @EnumSource(PageState.class)
+  void everyPageHoldsToTheRules(PageState state) {
+    try (Visit visit =
+        state.visitor == null ? chromium.visit(Screen.DESK) : as(state.visitor, Screen.DESK)) {
+      state.reach(visit);
+      List<String> faults = new ArrayList<>(skeleton(visit.page()));
+      visit.unfold();
+      for (Screen screen : Screen.values()) {
+        visit.page().setViewportSize(screen.width, screen.height);
+        faults.addAll(told(screen + " too small: ", visit, SMALL_TARGETS, MAIN_TARGET));
+        faults.addAll(told(screen + " too wide: ", visit, BEYOND, null));
+        for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
+          visit.page().emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+          faults.addAll(broken(screen + " " + scheme + " ", visit.page()));
+        }
+      }
+      visit.page().setViewportSize(REFLOW, Screen.PHONE.height);
+      faults.addAll(told(REFLOW + " too wide: ", visit, BEYOND, null));
+      faults.addAll(visit.complaints());
+      assertTrue(faults.isEmpty(), () -> state + "\n" + String.join("\n", faults));
+    }
+  }
+
+  private static List<String> skeleton(Page page) {
+    List<String> faults = new ArrayList<>();
+    if (!page.title().contains(" · ")) {
+      faults.add("title: " + page.title());
+    }
+    if (page.locator("h1").count() != 1) {
+      faults.add(page.locator("h1").count() + " h1");
+    }
+    if (!"en".equals(page.getAttribute("html", "lang"))) {
+      faults.add("lang");
+    }
+    return faults;
+  }
+
+  private static List<String> told(String where, Visit visit, String script, Object argument) {
+    List<?> found = (List<?>) visit.page().evaluate(script, argument);
+    return found.stream().map(each -> where + each).toList();
+  }
+
+  private static List<String> broken(String where, Page page) {
+    List<Rule> rules =
+        new AxeBuilder(page).withTags(RULES).setLegacyMode(true).analyze().getViolations();
+    return rules.stream()
+        .flatMap(
+            rule ->
+                rule.getNodes().stream()
+                    .map(
+                        node ->
+                            where
+                                + rule.getId()
+                                + ": "
+                                + node.getHtml()
+                                + " "
+                                + node.getFailureSummary()))
+        .toList();
+  }
+
+  @Test
+  void aPageWithFaultsIsSeenToHaveThem() {
+    try (Visit visit = chromium.visit(Screen.PHONE).open("/sign-in")) {
+      Page page = visit.page();
+      page.evaluate(
+          """
+          () => {
+            document.querySelector('label[for=handle]').remove();
+            const wide = document.createElement('p');
+            wide.innerHTML = '<img alt="" width="2000" height="9"><i style="color: red"></i>';
+            wide.className = 'brand';
+            document.querySelector('main').append(wide);
+            const button = document.querySelector('main button');
+            button.className = '';
+          }""");
+      assertAll(
+          () -> assertTrue(String.join(" ", broken("", page)).contains("label: ")),
+          () -> assertFalse(told("", visit, SMALL_TARGETS, MAIN_TARGET).isEmpty()),
+          () ->
+              assertTrue(
+                  String.join(" ", visit.complaints()).contains("Content Security Policy"),
+                  visit.complaints().toString()));
+      page.evaluate(
+          """
+          () => {
+            const wide = document.createElement('pre');
+            wide.append('W'.repeat(400));
+            wide.className = 'table';
+            document.body.append(wide);
+            document.body.append(document.createElement('table'));
+            const cell = document.querySelector('body > table').insertRow().insertCell();
+            cell.append('W'.repeat(4));
+            for (let i = 0; i < 99; i++) {
+              document.querySelector('body > table').rows[0].insertCell().append('Wide');
+            }
+          }""");
+      assertFalse(told("", visit, BEYOND, null).isEmpty());
+    }
+  }
+}

@@ -1,0 +1,156 @@
+package club.emberwell.browser;
+
+import com.microsoft.playwright.options.SelectOption;
+import java.util.Map;
+import java.util.function.Consumer;
+
+/** Every page in every state worth a look, with who sees it and how they get there. */
+enum PageState {
+  FIND("/"),
+  FIND_WITH_RANGE("/?q=powder+coat&source=diode"),
+  FIND_WITH_CAUTION("/?material=stainless-steel&coating=powder-coat"),
+  FIND_PROHIBITED("/?q=pvc"),
+  FIND_NOTHING("/?q=zzqqxxyy&source=uv"),
+  FIND_MISREAD("/?q=slate&powerMin=lots"),
+  RANGE("/range?q=powder+coat&source=diode"),
+  RANGE_OF_NOTHING("/range?q=zzqqxxyy"),
+  COMPARE_EMPTY("/compare"),
+  COMPARE(v -> v.open("/range?q=powder+coat&source=diode").press("main a[href*='/compare']")),
+  REPORT(v -> v.open("/?q=powder+coat").press(".hit h3 a")),
+  GRID_REPORT("/reports/" + PageState.GRID),
+  REPORT_HISTORY("/reports/" + PageState.GRID + "/history"),
+  SIGN_IN("/sign-in"),
+  SIGN_IN_REFUSED(
+      v -> v.open("/sign-in").fill(Map.of("handle", "nobody-here", "password", "not it")).send()),
+  SIGN_UP("/sign-up"),
+  SIGN_UP_REFUSED(
+      v -> v.open("/sign-up").fill(Map.of("handle", "a b", "password", "password")).send()),
+  PASSWORD_FORGOTTEN(v -> v.open("/sign-in").press("main a[href*='reset']")),
+  ABOUT("/about"),
+  FOR_PROGRAMS("/help/api"),
+  NOT_FOUND("/nowhere"),
+  NO_SUCH_REPORT("/reports/00000000-0000-7000-8000-000000000000"),
+  MATERIALS("/materials"),
+  MATERIALS_SEARCHED("/materials?q=ply"),
+  MATERIALS_PROHIBITED("/materials?q=pvc"),
+  MATERIAL_PROHIBITED("/materials/pvc"),
+  MATERIAL("/materials/stainless-steel"),
+  COATING("/materials/coating/powder-coat"),
+  DOSE("/dose"),
+  DOSE_ANSWERED(
+      "/dose?laser.source=diode&laser.wavelength=455+nm&laser.ratedPower=10+W"
+          + "&laser.motion=gantry&laser.beamDiameter=0.08+mm&process=surface-engraving"
+          + "&settings.power=80+%25&settings.speed=3000+mm/min&settings.lineSpacing=0.1+mm"),
+  DOSE_REFUSED("/dose?laser.source=diode&laser.wavelength=5+kg&settings.speed=1,000+mm/min"),
+  EYES("/dose/eyes"),
+  EYES_ANSWERED("/dose/eyes?wavelength=455+nm&power=10+W&beam=5+mm&divergence=1+mrad"),
+  AIR("/dose/air"),
+  ME(BrowserTest.MEMBER, "/me"),
+  ME_REFUSED(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/me")
+              .fill(Map.of("current_", "not it", "password", "short"))
+              .press("form[action='/me/password'] button")),
+  BENCH(BrowserTest.MEMBER, "/bench"),
+  BENCH_EMPTY(BrowserTest.READER, "/bench"),
+  MACHINE_NEW(BrowserTest.MEMBER, "/bench/machines/new"),
+  MACHINE_REFUSED(
+      BrowserTest.MEMBER,
+      v -> v.open("/bench/machines/new").fill(Map.of("ratedPower", "1,000 W")).send()),
+  MACHINE(
+      BrowserTest.MEMBER,
+      v -> v.open("/bench").press("main .cards a.button[href*='/bench/machines/']")),
+  MACHINE_DELETE(BrowserTest.MEMBER, v -> v.open("/bench").press("main .cards a[href$='/delete']")),
+  POST(BrowserTest.MEMBER, "/post"),
+  POST_WITHOUT_MACHINE(BrowserTest.READER, "/post"),
+  POST_REFUSED(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/post")
+              .fill(Map.of("settings.speed", "1,000 mm/min", "settings.power", "5 kg"))
+              .send()),
+  POST_DOUBTED(BrowserTest.MEMBER, v -> PageState.slate(v, "slate", "90000 mm/s")),
+  POST_PROHIBITED(BrowserTest.MEMBER, v -> PageState.slate(v, "PVC banner", "50 mm/s")),
+  REPORT_OWN(BrowserTest.MEMBER, PageState::own),
+  REPORT_EDIT(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/edit']")),
+  REPORT_WITHDRAW(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/withdraw']")),
+  REPORT_REPEAT(BrowserTest.MEMBER, "/reports/" + PageState.GRID + "/repeat"),
+  RANGE_ON_MY_MACHINE(
+      BrowserTest.MEMBER,
+      v -> {
+        v.open("/range?q=powder+coat&source=diode");
+        v.page().selectOption("select[name=machine]", new SelectOption().setIndex(1));
+        v.press("main form[action='/range'] button");
+      }),
+  FLAG(BrowserTest.MEMBER, "/flags/report/" + PageState.GRID),
+  MY_FLAGS(BrowserTest.MEMBER, "/flags"),
+  CAUTION_PROPOSED(BrowserTest.MEMBER, "/cautions/new"),
+  MY_ADDRESS(BrowserTest.MEMBER, "/me/email"),
+  FIRST_OWNER("/first-owner"),
+  DESK(BrowserTest.MODERATOR, "/desk"),
+  DESK_WAITING(BrowserTest.MODERATOR, "/desk/waiting"),
+  DESK_FLAGS(BrowserTest.MODERATOR, "/desk/flags"),
+  DESK_NOTES(BrowserTest.MODERATOR, "/desk/notes"),
+  DESK_ITEM(BrowserTest.MODERATOR, "/desk/items/report/" + PageState.GRID),
+  DESK_WORDS(BrowserTest.MODERATOR, "/desk/words"),
+  DESK_TERMS(BrowserTest.MODERATOR, "/desk/terms/material"),
+  DESK_TERM(BrowserTest.MODERATOR, "/desk/terms/material/slate"),
+  DESK_MERGE(BrowserTest.MODERATOR, "/desk/terms/material/slate/merge"),
+  DESK_CAUTIONS(BrowserTest.MODERATOR, "/desk/cautions"),
+  DESK_RULES(BrowserTest.MODERATOR, "/desk/rules"),
+  DESK_RULE(
+      BrowserTest.MODERATOR, v -> v.open("/desk/rules").press("main a[href*='/desk/rules/']")),
+  DESK_UNDOS(BrowserTest.MODERATOR, "/desk/undos"),
+  DESK_UNDO_PLANNED(BrowserTest.MODERATOR, "/desk/undos/new"),
+  DESK_LOG(BrowserTest.MODERATOR, "/desk/log"),
+  DESK_MEMBERS(BrowserTest.MODERATOR, "/desk/members"),
+  DESK_MEMBER(
+      BrowserTest.MODERATOR, v -> v.open("/desk/members").press("main a[href*='/desk/members/']")),
+  DESK_INVITATIONS(BrowserTest.MODERATOR, "/desk/invitations"),
+  DESK_REQUESTS(BrowserTest.MODERATOR, "/desk/requests"),
+  CLUB(BrowserTest.OWNER, "/desk/club"),
+  PEOPLE(BrowserTest.OWNER, "/desk/club/people");
+
+  /** A test grid of the scenario. */
+  private static final String GRID = "01930000-0613-71ca-babf-436437a1c9d5";
+
+  /** A handle or null for a stranger. */
+  final String visitor;
+
+  private final Consumer<Visit> way;
+
+  PageState(String path) {
+    this(null, visit -> visit.open(path));
+  }
+
+  PageState(Consumer<Visit> way) {
+    this(null, way);
+  }
+
+  PageState(String visitor, String path) {
+    this(visitor, visit -> visit.open(path));
+  }
+
+  PageState(String visitor, Consumer<Visit> way) {
+    this.visitor = visitor;
+    this.way = way;
+  }
+
+  void reach(Visit visit) {
+    way.accept(visit);
+  }
+
+  private static void slate(Visit visit, String material, String speed) {
+    visit
+        .open("/post")
+        .fill(Map.of("material", material, "coating", "", "colour", "", "settings.speed", speed))
+        .choose("process", "surface-engraving")
+        .choose("effect", "right")
+        .send();
+  }
+
+  private static Visit own(Visit visit) {
+    return visit.open("/bench").press(".hit h3 a");
+  }
+}
