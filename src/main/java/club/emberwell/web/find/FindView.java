@@ -4,6 +4,8 @@ import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchQueryCodec;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
+import club.emberwell.web.talk.AskPages;
+import club.emberwell.web.talk.EntryLine;
 import java.util.List;
 
 /**
@@ -14,6 +16,8 @@ import java.util.List;
  * @param chips what is applied, each with the address without it
  * @param hazards cards that come before everything else
  * @param ranges the largest first; empty with a reason in {@code noRange}
+ * @param talk questions and notices about the same
+ * @param watch the search as a watch keeps it
  * @param previous address or null, the same for next
  */
 record FindView(
@@ -30,6 +34,8 @@ record FindView(
     String noRange,
     String rangePage,
     List<HitView> hits,
+    List<EntryLine> talk,
+    String watch,
     List<Way> suggestions,
     List<String> guesses,
     List<Option> orders,
@@ -49,6 +55,11 @@ record FindView(
 
   /** A prohibited or dangerous material, first of all. */
   record Hazard(String title, String text, String more) {}
+
+  /** Where the club is asked about it. */
+  public String getAsk() {
+    return AskPages.about(text);
+  }
 
   static String address(SearchQuery query) {
     String parameters = SearchQueryCodec.write(query);

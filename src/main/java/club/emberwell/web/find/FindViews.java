@@ -26,6 +26,7 @@ import club.emberwell.web.find.FindView.Pair;
 import club.emberwell.web.find.FindView.Way;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
+import club.emberwell.web.talk.TalkBeside;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -39,13 +40,19 @@ class FindViews {
   private final ConsensusService consensus;
   private final CatalogService catalog;
   private final Machines machines;
+  private final TalkBeside talk;
 
   FindViews(
-      SearchService search, ConsensusService consensus, CatalogService catalog, Machines machines) {
+      SearchService search,
+      ConsensusService consensus,
+      CatalogService catalog,
+      Machines machines,
+      TalkBeside talk) {
     this.search = search;
     this.consensus = consensus;
     this.catalog = catalog;
     this.machines = machines;
+    this.talk = talk;
   }
 
   FindView of(Parsed parsed, Actor actor) {
@@ -79,6 +86,8 @@ class FindViews {
             : "Choose a material or a coating, or type one, to see the range of what members used.",
         narrow ? "/range?" + parameters : null,
         result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
+        talk.search(query),
+        SearchQueryCodec.write(query.withPage(0).withSort("").withNear(null)),
         result.suggestions().stream()
             .map(s -> new Way(s.label(), FindView.address(s.query()), s.reports()))
             .toList(),

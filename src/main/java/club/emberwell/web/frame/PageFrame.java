@@ -1,8 +1,12 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.api.access.CurrentActor;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Role;
 import club.emberwell.member.SignInProvider;
+import club.emberwell.talk.Inbox;
+import club.emberwell.talk.TalkLimits;
+import io.quarkus.runtime.BlockingOperationControl;
 import io.quarkus.runtime.LaunchMode;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.RequestScoped;
@@ -17,11 +21,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jboss.logging.Logger;
 
 /** What the frame round every page needs to know. */
 @Named("page")
 @RequestScoped
 public class PageFrame {
+  private static final Logger LOG = Logger.getLogger(PageFrame.class);
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
 
@@ -29,6 +35,8 @@ public class PageFrame {
   @Inject UriInfo uri;
   @Inject ClubSettings club;
   @Inject SignInProvider provider;
+  @Inject Inbox inbox;
+  @Inject CurrentActor current;
 
   @ConfigProperty(name = "quarkus.application.version")
   String version;
@@ -93,6 +101,24 @@ public class PageFrame {
     return provider.issuer().map(issuer -> provider.label()).orElse(null);
   }
 
+  /** How much waits in the inbox; null where nothing does or it cannot be asked right now. */
+  public String getUnread() {
+    if (!isSignedIn() || !BlockingOperationControl.isBlockingAllowed()) {
+      return null;
+    }
+    try {
+      int unread = inbox.unread(current.get());
+      if (unread == 0) {
+        return null;
+      }
+      return unread > TalkLimits.UNREAD ? TalkLimits.UNREAD + "+" : Integer.toString(unread);
+    } catch (RuntimeException e) {
+      // the page that says the database is away has this frame too
+      LOG.debug("the unread count cannot be read", e);
+      return null;
+    }
+  }
+
   public boolean isOwner() {
     return identity.hasRole(Role.OWN);
   }
@@ -106,6 +132,7 @@ public class PageFrame {
     List<Place> places = new ArrayList<>();
     places.add(place("/", "Find settings", "find"));
     places.add(place("/post", "Post a result", "post"));
+    places.add(place("/ask", "Ask", "ask"));
     places.add(place("/bench", "My bench", "bench"));
     if (isModerator()) {
       places.add(place("/desk", "Desk", "desk"));
@@ -122,7 +149,7 @@ public class PageFrame {
 
   /** Addresses change with the version, so that browsers may keep them for a year. */
   public List<String> getStyleSheets() {
-    return Stream.of("base", "layout", "forms", "search", "bench", "plot", "print")
+    return Stream.of("base", "layout", "forms", "search", "bench", "talk", "plot", "print")
         .map(name -> "/assets/" + name + ".css?v=" + stamp())
         .toList();
   }

@@ -9,7 +9,7 @@ import java.util.List;
 
 /** The words a form suggests while one types; anything else may be typed too. */
 @ApplicationScoped
-class Words {
+public class Words {
   private final CatalogService catalog;
 
   Words(CatalogService catalog) {
@@ -17,10 +17,10 @@ class Words {
   }
 
   /** One list of labels for each vocabulary. */
-  record Lists(
+  public record Lists(
       List<String> materials, List<String> coatings, List<String> colours, List<String> defects) {}
 
-  Lists lists() {
+  public Lists lists() {
     Vocabulary vocabulary = catalog.snapshot().vocabulary();
     return new Lists(
         labels(vocabulary, TermKind.MATERIAL),

@@ -1,0 +1,84 @@
+package club.emberwell.web.talk;
+
+import club.emberwell.consensus.ConsensusService;
+import club.emberwell.member.Actor;
+import club.emberwell.search.IndexNotReady;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.talk.Markdown;
+import club.emberwell.talk.SafeHtml;
+import club.emberwell.talk.TalkEntry;
+import club.emberwell.talk.TalkFinder;
+import club.emberwell.talk.TalkLimits;
+import club.emberwell.talk.WrittenTalk;
+import club.emberwell.web.range.RangeView;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/** What the club knows already, before a question is posted. */
+@ApplicationScoped
+class Beforehand {
+  /** Ranges in sight; the search shows all. */
+  private static final int RANGES = 3;
+
+  private final TalkFinder finder;
+  private final ConsensusService consensus;
+  private final TieLabels labels;
+
+  Beforehand(TalkFinder finder, ConsensusService consensus, TieLabels labels) {
+    this.finder = finder;
+    this.consensus = consensus;
+    this.labels = labels;
+  }
+
+  /**
+   * What is shown before posting.
+   *
+   * @param ranges of the same work, the largest first
+   * @param search where all of them are, or null
+   * @param preview the text as it will stand
+   */
+  record Known(List<EntryLine> similar, List<RangeView> ranges, String search, SafeHtml preview) {
+    public boolean isNothing() {
+      return similar.isEmpty() && ranges.isEmpty();
+    }
+  }
+
+  /**
+   * @param written as {@link club.emberwell.talk.TalkService#preview} answers it
+   */
+  Known of(WrittenTalk written, Actor actor) {
+    SearchQuery work = labels.search(written.ties());
+    boolean narrow = written.ties().material() != null || written.ties().coating() != null;
+    SafeHtml preview = Markdown.render(written.text());
+    try {
+      return new Known(
+          similar(written, work),
+          narrow ? ranges(work, actor) : List.of(),
+          narrow ? "/?" + SearchQueryCodec.write(work) : null,
+          preview);
+    } catch (IndexNotReady e) {
+      // a question can be asked while nothing can be found
+      return new Known(List.of(), List.of(), null, preview);
+    }
+  }
+
+  private List<EntryLine> similar(WrittenTalk written, SearchQuery work) {
+    Map<UUID, TalkEntry> found = new LinkedHashMap<>();
+    finder.similar(written.title()).forEach(entry -> found.putIfAbsent(entry.id(), entry));
+    finder.about(work).forEach(entry -> found.putIfAbsent(entry.id(), entry));
+    return EntryLine.of(found.values().stream().limit(TalkLimits.BESIDE).toList(), labels);
+  }
+
+  private List<RangeView> ranges(SearchQuery work, Actor actor) {
+    List<RangeView> views = new ArrayList<>();
+    consensus.ranges(work).stream()
+        .limit(RANGES)
+        .forEach(range -> views.add(RangeView.of(range, actor.units(), "known" + views.size())));
+    return views;
+  }
+}

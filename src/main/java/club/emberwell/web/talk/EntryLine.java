@@ -1,0 +1,54 @@
+package club.emberwell.web.talk;
+
+import club.emberwell.talk.TalkEntry;
+import club.emberwell.talk.TalkKind;
+import java.time.Instant;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * A question or a notice on one line.
+ *
+ * @param state how far a question got, in words; null for a notice
+ * @param settled whether an answer was accepted
+ */
+public record EntryLine(
+    String href,
+    String kind,
+    String title,
+    String member,
+    Instant posted,
+    String state,
+    boolean settled,
+    List<String> ties) {
+  static EntryLine of(TalkEntry entry, TieLabels labels) {
+    boolean asks = entry.kind() == TalkKind.QUESTION;
+    return new EntryLine(
+        entry.path(),
+        entry.kind().label(),
+        entry.written().title(),
+        entry.memberHandle(),
+        entry.createdAt(),
+        asks ? state(entry) : null,
+        entry.accepted() != null,
+        labels.of(entry.written().ties()).stream().map(TieLabels.Tie::label).toList());
+  }
+
+  static List<EntryLine> of(List<TalkEntry> entries, TieLabels labels) {
+    return entries.stream().map(entry -> of(entry, labels)).toList();
+  }
+
+  private static String state(TalkEntry entry) {
+    String answers =
+        switch (entry.answers()) {
+          case 0 -> "no answer yet";
+          case 1 -> "1 answer";
+          default -> entry.answers() + " answers";
+        };
+    return String.join(
+        ", ",
+        Stream.of(answers, entry.accepted() == null ? "" : "one helped")
+            .filter(s -> !s.isEmpty())
+            .toList());
+  }
+}

@@ -1,0 +1,84 @@
+package club.emberwell.web.talk;
+
+import club.emberwell.api.access.CurrentActor;
+import club.emberwell.member.Role;
+import club.emberwell.talk.Find;
+import club.emberwell.talk.Inbox;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** The inbox: what one's watches found and answers to one's own questions. */
+@Path("/inbox")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.WRITE)
+public class InboxPages {
+  private final Inbox inbox;
+  private final CurrentActor current;
+
+  InboxPages(Inbox inbox, CurrentActor current) {
+    this.inbox = inbox;
+    this.current = current;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance inbox(Shown inbox);
+  }
+
+  /**
+   * A page of the inbox.
+   *
+   * @param newest id of the newest find on it, or null where there is none
+   * @param unread whether anything on it is unread
+   */
+  record Shown(List<Find> finds, Pager pager, Long newest, boolean unread, boolean beyondFirst) {}
+
+  @GET
+  public TemplateInstance inbox(@RestQuery("page") String number) {
+    Inbox.Page page = inbox.page(current.get(), Pager.number(number));
+    List<Find> finds = page.finds();
+    return Templates.inbox(
+        new Shown(
+            finds,
+            Pager.of(page.page(), page.more(), "/inbox"),
+            finds.isEmpty() ? null : finds.get(0).id(),
+            finds.stream().anyMatch(find -> !find.read()),
+            page.page() > 0));
+  }
+
+  @POST
+  @Path("read")
+  public Response readAll(@RestForm Long upTo) {
+    if (upTo != null) {
+      inbox.markAllRead(current.get(), upTo);
+    }
+    return back();
+  }
+
+  @POST
+  @Path("{id}/read")
+  public Response read(@RestPath long id) {
+    inbox.markRead(current.get(), id);
+    return back();
+  }
+
+  private static Response back() {
+    return Response.seeOther(URI.create("/inbox")).build();
+  }
+}

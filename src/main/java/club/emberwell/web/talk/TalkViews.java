@@ -1,0 +1,99 @@
+package club.emberwell.web.talk;
+
+import club.emberwell.member.Actor;
+import club.emberwell.talk.TalkEntry;
+import club.emberwell.talk.TalkKind;
+import club.emberwell.talk.TalkService;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.report.Words;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/** Composes the pages of talk. */
+@ApplicationScoped
+class TalkViews {
+  static final int UNPROCESSABLE = 422;
+
+  private final TalkService talk;
+  private final TieLabels labels;
+  private final Words words;
+
+  TalkViews(TalkService talk, TieLabels labels, Words words) {
+    this.talk = talk;
+    this.labels = labels;
+    this.words = words;
+  }
+
+  /**
+   * A list of questions or notices.
+   *
+   * @param text what was looked for; empty = nothing
+   * @param shown which of the lists it is
+   */
+  record Listing(
+      List<EntryLine> entries, Pager pager, String text, String shown, boolean beyondFirst) {
+    /** Where the same is asked when nothing was found. */
+    public String getAsk() {
+      return AskPages.about(text);
+    }
+  }
+
+  /** A question with a page of its answers. */
+  record Thread(
+      EntryView question, int count, List<EntryView> answers, Pager pager, boolean open) {}
+
+  /**
+   * An entry being written.
+   *
+   * @param id it will have, so that sending twice posts once
+   * @param report it is about, or null
+   * @param words what the fields suggest; null for an answer
+   */
+  record Writing(String action, Form form, String id, String report, Words.Lists words) {}
+
+  Listing list(TalkService.Page page, String base, String text, String shown) {
+    return new Listing(
+        EntryLine.of(page.entries(), labels), Pager.of(page, base), text, shown, page.page() > 0);
+  }
+
+  Thread thread(UUID id, int number, Actor actor) {
+    TalkService.Thread thread = talk.thread(actor, id, number);
+    TalkEntry question = thread.question();
+    return new Thread(
+        EntryView.of(question, actor, labels),
+        question.answers(),
+        thread.answers().entries().stream()
+            .map(answer -> EntryView.answer(answer, question, actor, labels))
+            .toList(),
+        Pager.of(thread.answers(), question.path()),
+        actor.signedIn() && question.isLive());
+  }
+
+  EntryView entry(TalkEntry entry, Actor actor) {
+    return EntryView.of(entry, actor, labels);
+  }
+
+  /** A form for a new entry with these values in it. */
+  Writing writing(TalkKind kind, String action, Map<String, String> values) {
+    UUID report = TalkForm.id(values.get(TalkForm.REPORT));
+    return new Writing(
+        action,
+        TalkForm.of(kind, values),
+        UUID.randomUUID().toString(),
+        report == null ? null : report.toString(),
+        kind == TalkKind.ANSWER ? null : words.lists());
+  }
+
+  /** A form for changing an entry. */
+  Writing editing(TalkKind kind, String id, Map<String, String> values) {
+    Writing fresh = writing(kind, "/talk/" + id + "/edit", values);
+    return new Writing(
+        fresh.action(), TalkForm.edit(kind, values), id, fresh.report(), fresh.words());
+  }
+
+  Map<String, String> values(TalkEntry entry) {
+    return TalkForm.values(entry.written(), labels);
+  }
+}

@@ -1,0 +1,91 @@
+package club.emberwell.web.talk;
+
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Process;
+import club.emberwell.search.Facet;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.talk.Ties;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What an entry is about, in words, and the searches that lead there. */
+@ApplicationScoped
+class TieLabels {
+  private final CatalogService catalog;
+
+  TieLabels(CatalogService catalog) {
+    this.catalog = catalog;
+  }
+
+  /**
+   * One tie.
+   *
+   * @param href where it leads, or null
+   */
+  public record Tie(String label, String href) {}
+
+  String material(String slug) {
+    return term(TermKind.MATERIAL, slug);
+  }
+
+  String coating(String slug) {
+    return term(TermKind.COATING, slug);
+  }
+
+  private String term(TermKind kind, String slug) {
+    return slug == null
+        ? null
+        : catalog.vocabulary().successor(kind, slug).map(Term::label).orElse(slug);
+  }
+
+  List<Tie> of(Ties ties) {
+    List<Tie> all = new ArrayList<>();
+    facet(all, Facet.MATERIAL, ties.material(), material(ties.material()));
+    facet(all, Facet.COATING, ties.coating(), coating(ties.coating()));
+    facet(all, Facet.SOURCE, ties.source(), source(ties.source()));
+    facet(all, Facet.PROCESS, ties.process(), process(ties.process()));
+    if (ties.machineModel() != null) {
+      all.add(new Tie(ties.machineModel(), null));
+    }
+    if (ties.controllerVersion() != null) {
+      all.add(new Tie("controller " + ties.controllerVersion(), null));
+    }
+    if (ties.report() != null) {
+      all.add(new Tie("about a report", "/reports/" + ties.report()));
+    }
+    return all;
+  }
+
+  private static void facet(List<Tie> all, Facet facet, String value, String label) {
+    if (value != null) {
+      SearchQuery query = SearchQuery.everything().withFacet(facet.code(), List.of(value));
+      all.add(new Tie(label, "/?" + SearchQueryCodec.write(query)));
+    }
+  }
+
+  private static String source(String code) {
+    return code == null ? null : LaserSource.of(code).map(LaserSource::label).orElse(code);
+  }
+
+  private static String process(String code) {
+    return code == null ? null : Process.of(code).map(Process::label).orElse(code);
+  }
+
+  /** The search for what peers did with the same work; everything where nothing is named. */
+  SearchQuery search(Ties ties) {
+    SearchQuery query = SearchQuery.everything();
+    query = with(query, Facet.MATERIAL, ties.material());
+    query = with(query, Facet.COATING, ties.coating());
+    query = with(query, Facet.SOURCE, ties.source());
+    return with(query, Facet.PROCESS, ties.process());
+  }
+
+  private static SearchQuery with(SearchQuery query, Facet facet, String value) {
+    return value == null ? query : query.withFacet(facet.code(), List.of(value));
+  }
+}

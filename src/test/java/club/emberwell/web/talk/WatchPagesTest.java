@@ -1,0 +1,184 @@
+package club.emberwell.web.talk;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.web.frame.Browser;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import java.io.ByteArrayInputStream;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
+import org.w3c.dom.Node;
+
+@QuarkusTest
+class WatchPagesTest {
+  private static final String ATOM = "http://www.w3.org/2005/Atom";
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+  private static Browser watching(Person person, String search) {
+    Browser browser = Browser.of(person);
+    browser.get("/?" + search).tidy().send("form.watch-form", Map.of());
+    assertEquals("/watches?done=added", browser.location());
+    return browser.follow().tidy();
+  }
+
+  /** Posts a notice and answers its id. */
+  private static String notice(Person person, String title) {
+    return person
+        .asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .body(Map.of("title", title, "text", "x"))
+        .post("/api/v1/notices")
+        .then()
+        .statusCode(201)
+        .extract()
+        .path("id");
+  }
+
+  private static String word() {
+    return "w" + Long.toString(System.nanoTime(), 36);
+  }
+
+  /** The inbox once something is unread: finding is a job of its own. */
+  private static Browser found(Browser browser) throws InterruptedException {
+    Instant until = Instant.now().plus(PATIENCE);
+    browser.get("/inbox");
+    while (browser.page().select(".badge").isEmpty() && Instant.now().isBefore(until)) {
+      Thread.sleep(100);
+      browser.get("/inbox");
+    }
+    return browser.tidy();
+  }
+
+  @Test
+  void aSearchIsWatchedFromItsPageAndItsFindsComeIntoTheInbox() throws InterruptedException {
+    String word = word();
+    Browser ada = watching(People.join(), "q=" + word + "&sort=newest&page=2");
+    assertEquals("“" + word + "”", ada.page().select("main h2").text());
+    assertEquals("/?q=" + word, ada.page().select("main h2 a").attr("href"));
+    assertNull(ada.page().selectFirst(".badge"), "nothing yet");
+    Person ben = People.join();
+    String first = notice(ben, "News of <b>" + word);
+    notice(ben, "More of " + word);
+    found(ada);
+    while (ada.page().select("li .unread").size() < 2) {
+      Thread.sleep(100);
+      ada.get("/inbox");
+    }
+    assertTrue(ada.page().select(".badge").text().startsWith("2"));
+    assertFalse(ada.page().select("a[href=/notices/" + first + "]").isEmpty());
+    assertTrue(ada.page().select("main b").isEmpty(), "escaped");
+    ada.send("form[action$=/read]:not([action=/inbox/read])", Map.of());
+    assertEquals("/inbox", ada.location());
+    assertEquals(1, ada.follow().page().select("li .unread").size());
+    ada.send("form[action=/inbox/read]", Map.of());
+    Document page = ada.follow().tidy().page();
+    assertTrue(page.select(".badge, .unread").isEmpty());
+    assertEquals(2, page.select(".hit").size());
+  }
+
+  @Test
+  void aWatchIsRenamedGetsMailAndEnds() {
+    Person person = People.join();
+    Browser ada = watching(person, "material=slate");
+    String change = ada.page().select("main a[href^=/watches/]").attr("href");
+    Browser second = Browser.of(person).get(change);
+    ada.get(change).tidy().send("main form", Map.of("label", "Roofs", "mail", "yes"));
+    ada.follow().tidy();
+    assertEquals("Roofs", ada.page().select("main h2").text());
+    assertTrue(ada.page().select("main li").text().contains("by mail too"));
+    second.send("main form", Map.of("label", "Stones"));
+    assertEquals(412, second.status());
+    assertEquals("Stones", second.tidy().field("label"));
+    second.send("main form", Map.of("label", "x".repeat(81)));
+    assertEquals(422, second.status());
+    assertFalse(second.tidy().page().select("#at-label .field-error").isEmpty());
+    assertEquals(404, Browser.of(People.join()).get(change).status());
+    ada.send("form[action$=/end]", Map.of());
+    assertTrue(ada.follow().page().select("main").text().contains("No watches."));
+  }
+
+  @Test
+  void aSearchThatCannotBeReadIsToldOf() {
+    Browser ada = Browser.of(People.join());
+    ada.get("/").send("form.watch-form", Map.of("query", "source=maser"));
+    assertEquals(422, ada.status());
+    assertFalse(ada.tidy().page().select("#error-summary").isEmpty());
+  }
+
+  // RFC 4287, 4.1.1 and 4.1.2: what a feed and an entry must hold.
+  @Test
+  void theFeedIsAtomAndDiesWithItsAddress() throws Exception {
+    String word = word();
+    Browser ada = watching(People.join(), "q=" + word);
+    ada.send("form[action$=/feed]", Map.of());
+    String path = ada.follow().page().select("a.feed-address").attr("href");
+    String id = notice(People.join(), "A & B <c> " + word);
+    found(ada);
+    Response answer = given().get(path);
+    assertEquals(200, answer.statusCode());
+    assertTrue(answer.contentType().startsWith("application/atom+xml"), answer.contentType());
+    Element feed = parse(answer.asByteArray());
+    assertEquals("feed", feed.getLocalName());
+    assertEquals(ATOM, feed.getNamespaceURI());
+    for (String needed : List.of("id", "title", "updated", "author", "link")) {
+      assertNotNull(child(feed, needed), needed);
+    }
+    Element entry = child(feed, "entry");
+    assertEquals("A & B <c> " + word, child(entry, "title").getTextContent());
+    assertEquals("urn:uuid:" + id, child(entry, "id").getTextContent());
+    Instant.parse(child(entry, "updated").getTextContent());
+    assertTrue(child(entry, "link").getAttribute("href").endsWith("/notices/" + id));
+    assertTrue(child(entry, "link").getAttribute("href").startsWith("http"));
+    given().header("If-None-Match", answer.header("ETag")).get(path).then().statusCode(304);
+
+    ada.get("/watches").send("form[action$=/feed]", Map.of());
+    String next = ada.follow().page().select("a.feed-address").attr("href");
+    assertNotEquals(path, next);
+    given().get(path).then().statusCode(404);
+    given().get(next).then().statusCode(200);
+    ada.get("/watches").send("form[action$=/feed/stop]", Map.of());
+    given().get(next).then().statusCode(404);
+    given().get("/feeds/nonsense.atom").then().statusCode(404);
+  }
+
+  private static Element parse(byte[] xml) throws Exception {
+    DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+    factory.setNamespaceAware(true);
+    return factory.newDocumentBuilder().parse(new ByteArrayInputStream(xml)).getDocumentElement();
+  }
+
+  private static Element child(Element parent, String name) {
+    for (Node node = parent.getFirstChild(); node != null; node = node.getNextSibling()) {
+      if (name.equals(node.getLocalName()) && ATOM.equals(node.getNamespaceURI())) {
+        return (Element) node;
+      }
+    }
+    return null;
+  }
+
+  @Test
+  void strangersHaveNoInboxAndNoWatches() {
+    Browser stranger = new Browser();
+    assertEquals(401, stranger.get("/inbox").status());
+    assertEquals(401, stranger.get("/watches").status());
+    stranger.get("/").tidy();
+    assertNull(stranger.page().selectFirst("form.watch-form"));
+    assertNull(stranger.page().selectFirst(".inbox-link"));
+  }
+}
