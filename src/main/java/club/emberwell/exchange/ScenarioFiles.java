@@ -72,11 +72,19 @@ final class ScenarioFiles {
   }
 
   List<ScenarioReport> reports() {
-    return lines("reports.jsonl").stream()
+    return objects("reports.jsonl", ScenarioReport.class);
+  }
+
+  List<ScenarioTalkLine> talk() {
+    return objects("talk.jsonl", ScenarioTalkLine.class);
+  }
+
+  private <T> List<T> objects(String file, Class<T> type) {
+    return lines(file).stream()
         .map(
             line -> {
               try {
-                return MAPPER.readValue(line, ScenarioReport.class);
+                return MAPPER.readValue(line, type);
               } catch (IOException e) {
                 throw new UncheckedIOException(e);
               }

@@ -42,6 +42,7 @@ public class ScenarioLoader {
   private final Members members;
   private final Machines machines;
   private final ReportService reports;
+  private final ScenarioTalk talk;
   private final ClubSettings club;
   private final People people;
   private final String password;
@@ -52,6 +53,7 @@ public class ScenarioLoader {
       Members members,
       Machines machines,
       ReportService reports,
+      ScenarioTalk talk,
       ClubSettings club,
       People people,
       @ConfigProperty(name = "emberwell.demo.password") String password,
@@ -60,6 +62,7 @@ public class ScenarioLoader {
     this.members = members;
     this.machines = machines;
     this.reports = reports;
+    this.talk = talk;
     this.club = club;
     this.people = people;
     this.password = password;
@@ -95,7 +98,9 @@ public class ScenarioLoader {
     for (ScenarioFiles.OwnedMachine owned : files.machines()) {
       benches.put(key(owned.owner(), owned.machine().name()), machine(people, owned));
     }
-    return post(files.reports(), people, benches);
+    Loaded loaded = post(files.reports(), people, benches);
+    LOG.infof("scenario: %d entries of talk were added", talk.load(files.talk(), people));
+    return loaded;
   }
 
   private Actor person(ScenarioFiles.Person person) {

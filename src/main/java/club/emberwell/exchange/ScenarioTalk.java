@@ -1,0 +1,76 @@
+package club.emberwell.exchange;
+
+import club.emberwell.member.Actor;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.talk.TalkKind;
+import club.emberwell.talk.TalkService;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/** Lets the invented members talk. What is there already stays as it is, edited or not. */
+@ApplicationScoped
+class ScenarioTalk {
+  private final TalkService talk;
+
+  ScenarioTalk(TalkService talk) {
+    this.talk = talk;
+  }
+
+  /**
+   * Adds what is missing.
+   *
+   * @param lines questions before their answers
+   * @param people by handle
+   * @return how many entries were added
+   */
+  int load(List<ScenarioTalkLine> lines, Map<String, Actor> people) {
+    int added = 0;
+    for (ScenarioTalkLine line : lines) {
+      Actor author = people.get(line.by());
+      if (!isThere(author, line.id())) {
+        add(author, line, people, lines);
+        added++;
+      }
+    }
+    return added;
+  }
+
+  private boolean isThere(Actor author, UUID id) {
+    try {
+      talk.get(author, id);
+      return true;
+    } catch (EntryUnknown e) {
+      return false;
+    }
+  }
+
+  private void add(
+      Actor author,
+      ScenarioTalkLine line,
+      Map<String, Actor> people,
+      List<ScenarioTalkLine> lines) {
+    if (line.question() == null) {
+      talk.post(author, kind(line), line.posting());
+      return;
+    }
+    talk.answer(author, line.question(), line.posting());
+    if (line.accepted()) {
+      talk.accept(asker(line, people, lines), line.question(), line.id(), null);
+    }
+  }
+
+  private static TalkKind kind(ScenarioTalkLine line) {
+    return line.kind().equals(TalkKind.NOTICE.code()) ? TalkKind.NOTICE : TalkKind.QUESTION;
+  }
+
+  private static Actor asker(
+      ScenarioTalkLine answer, Map<String, Actor> people, List<ScenarioTalkLine> lines) {
+    return lines.stream()
+        .filter(line -> line.id().equals(answer.question()))
+        .map(line -> people.get(line.by()))
+        .findFirst()
+        .orElseThrow();
+  }
+}

@@ -1,0 +1,30 @@
+package club.emberwell.exchange;
+
+import club.emberwell.report.Origin;
+import club.emberwell.talk.TalkPosting;
+import club.emberwell.talk.Ties;
+import club.emberwell.talk.WrittenTalk;
+import java.time.Instant;
+import java.util.UUID;
+
+/**
+ * One line of {@code talk.jsonl}: an entry in the shape of the API with its kind, who and when.
+ *
+ * @param kind {@code question}, {@code answer} or {@code notice}
+ * @param question of an answer: the id of what it answers
+ * @param accepted of an answer: whether it is the one that helped
+ */
+record ScenarioTalkLine(
+    UUID id,
+    String kind,
+    String by,
+    Instant at,
+    UUID question,
+    String title,
+    String text,
+    Ties ties,
+    boolean accepted) {
+  TalkPosting posting() {
+    return new TalkPosting(id, new WrittenTalk(title, text, ties), Origin.HERE, at);
+  }
+}

@@ -1,0 +1,116 @@
+package club.emberwell.exchange;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.bench.Machines;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.report.Posting;
+import club.emberwell.report.ReportService;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.talk.TalkEntry;
+import club.emberwell.talk.TalkFinder;
+import club.emberwell.talk.TalkKind;
+import club.emberwell.talk.TalkService;
+import club.emberwell.talk.WrittenTalk;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+class ScenarioTalkTest {
+  private static final ScenarioFiles FILES = new ScenarioFiles("seed-scenario");
+
+  @Inject ScenarioTalk scenario;
+  @Inject TalkService talk;
+  @Inject TalkFinder finder;
+  @Inject ReportService reports;
+  @Inject Machines machines;
+  @Inject EntityManager db;
+
+  @Test
+  void everyEntryOfTheInventedClubPassesTheChecksOnceAndIsFound() {
+    Map<String, Actor> people = new HashMap<>();
+    FILES.members().forEach(person -> people.put(person.handle(), enrolled()));
+    List<ScenarioTalkLine> lines = FILES.talk();
+    lines.stream()
+        .filter(line -> line.ties() != null && line.ties().report() != null)
+        .forEach(line -> post(line.ties().report(), people));
+    assertEquals(lines.size(), scenario.load(lines, people));
+    for (ScenarioTalkLine line : lines) {
+      TalkEntry entry = talk.get(people.get(line.by()), line.id());
+      assertTrue(entry.isLive());
+      assertEquals(line.at(), entry.createdAt());
+      assertFalse(entry.html().getMarkup().isBlank());
+      if (line.accepted()) {
+        assertEquals(line.id(), talk.get(people.get(line.by()), line.question()).accepted());
+      }
+    }
+    editsStay(lines.get(0), people);
+    finder.show(talk.get(people.get("emberfox"), question(lines, "Navy")));
+    SearchQuery coated =
+        SearchQuery.everything()
+            .withFacet("material", List.of("stainless-steel"))
+            .withFacet("coating", List.of("powder-coat"));
+    assertTrue(finder.about(coated).stream().anyMatch(e -> e.written().title().startsWith("Navy")));
+  }
+
+  /** A second start leaves alone what a visitor of the demo changed. */
+  private void editsStay(ScenarioTalkLine line, Map<String, Actor> people) {
+    Actor author = people.get(line.by());
+    TalkEntry entry = talk.get(author, line.id());
+    WrittenTalk other =
+        new WrittenTalk(entry.written().title(), "Changed since.", entry.written().ties());
+    talk.revise(author, line.id(), entry.version(), other, null);
+    assertEquals(0, scenario.load(FILES.talk(), people));
+    assertEquals("Changed since.", talk.get(author, line.id()).written().text());
+  }
+
+  private static UUID question(List<ScenarioTalkLine> lines, String title) {
+    return lines.stream()
+        .filter(line -> line.kind().equals(TalkKind.QUESTION.code()))
+        .filter(line -> line.title().startsWith(title))
+        .findFirst()
+        .orElseThrow()
+        .id();
+  }
+
+  private Actor enrolled() {
+    UUID id = UUID.randomUUID();
+    String handle = "s" + id.toString().substring(0, 13);
+    QuarkusTransaction.requiringNew()
+        .run(
+            () ->
+                db.createNativeQuery(
+                        "insert into member (id, handle, role, status)"
+                            + " values (:id, :handle, 'member', 'active')")
+                    .setParameter("id", id)
+                    .setParameter("handle", handle)
+                    .executeUpdate());
+    return new Actor(id, handle, Role.MEMBER, UnitPreferences.metric());
+  }
+
+  private void post(UUID id, Map<String, Actor> people) {
+    ScenarioReport report =
+        FILES.reports().stream().filter(r -> r.id().equals(id)).findFirst().orElseThrow();
+    Actor author = people.get(report.by());
+    ScenarioFiles.OwnedMachine owned =
+        FILES.machines().stream()
+            .filter(
+                m -> m.owner().equals(report.by()) && m.machine().name().equals(report.machine()))
+            .findFirst()
+            .orElseThrow();
+    UUID machine = machines.add(author, null, owned.machine(), NumberStyle.ANY).machine().id();
+    reports.post(author, Posting.ofApi(id, report.written(machine)));
+  }
+}
