@@ -41,6 +41,7 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
             WatchEntity.class)
         .setParameter("id", id)
         .setMaxResults(most)
+        .setReadOnly(true)
         .getResultList();
   }
 

@@ -1,0 +1,151 @@
+package club.emberwell.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.launch.StatementCount;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.search.SearchQuery;
+import club.emberwell.talk.Inbox;
+import club.emberwell.talk.TalkFinder;
+import club.emberwell.talk.TalkKind;
+import club.emberwell.talk.TalkLimits;
+import club.emberwell.talk.TalkService;
+import club.emberwell.talk.WatchMatcher;
+import club.emberwell.talk.Watches;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.QuarkusTestProfile;
+import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** In a club of 5,000 with a year of talk, each list is one screen and one statement. */
+@QuarkusTest
+@TestProfile(YearOfTalkTest.OwnDatabase.class)
+class YearOfTalkTest {
+  /** An application of its own, so that nobody else's tests run in a club this large. */
+  public static class OwnDatabase implements QuarkusTestProfile {
+    @Override
+    public Map<String, String> getConfigOverrides() {
+      return Map.of("emberwell.watches.every", "off");
+    }
+  }
+
+  /** What a step takes beside reading the watches and writing finds, a batch at a time. */
+  private static final int STEP = 12;
+
+  private static boolean made;
+
+  @Inject YearOfTalk year;
+  @Inject Inbox inbox;
+  @Inject Watches watches;
+  @Inject WatchMatcher matcher;
+  @Inject TalkService talk;
+  @Inject TalkFinder finder;
+  @Inject Desk desk;
+
+  private final Actor busy =
+      new Actor(YearOfTalk.busyMember(), "year-1", Role.MODERATOR, UnitPreferences.metric());
+
+  @BeforeEach
+  void once() {
+    if (!made) {
+      // the first look at the change rows only says where to begin
+      matcher.matchSome();
+      year.make();
+      made = true;
+    }
+  }
+
+  private static void takesOneStatement(Runnable work) {
+    List<String> statements = StatementCount.of(work);
+    assertEquals(1, statements.size(), () -> String.join("\n", statements));
+  }
+
+  @Test
+  void theInboxAndItsCountAreBoundedHoweverMuchWasFound() {
+    takesOneStatement(() -> inbox.page(busy, 0));
+    takesOneStatement(() -> inbox.page(busy, 100));
+    takesOneStatement(() -> inbox.unread(busy));
+    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 0).finds().size());
+    assertTrue(inbox.page(busy, 0).more());
+    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 100).finds().size());
+    assertEquals(List.of(), inbox.page(busy, TalkLimits.LAST_PAGE).finds());
+    assertEquals(TalkLimits.UNREAD + 1, inbox.unread(busy));
+  }
+
+  @Test
+  void aFeedIsBoundedHoweverMuchItsWatchFound() {
+    takesOneStatement(() -> watches.feed(YearOfTalk.FEED));
+    int shown = watches.feed(YearOfTalk.FEED).orElseThrow().finds().size();
+    assertTrue(shown > 0 && shown <= TalkLimits.FEED, () -> shown + " finds");
+  }
+
+  @Test
+  void theListsOfQuestionsAndNoticesAreBoundedOnTheFirstPageAndFarBack() {
+    for (int page : new int[] {0, 200, TalkLimits.LAST_PAGE}) {
+      takesOneStatement(() -> talk.newest(TalkKind.QUESTION, false, page));
+      takesOneStatement(() -> talk.newest(TalkKind.QUESTION, true, page));
+      takesOneStatement(() -> talk.newest(TalkKind.NOTICE, false, page));
+    }
+    assertEquals(TalkLimits.PAGE, talk.newest(TalkKind.QUESTION, false, 200).entries().size());
+    assertEquals(TalkLimits.PAGE, talk.newest(TalkKind.NOTICE, false, 0).entries().size());
+  }
+
+  @Test
+  void aQuestionWithThousandsOfAnswersShowsOnePageOfThem() {
+    List<String> statements =
+        StatementCount.of(() -> talk.thread(busy, YearOfTalk.busyQuestion(), 0));
+    assertEquals(2, statements.size());
+    TalkService.Page answers = talk.thread(busy, YearOfTalk.busyQuestion(), 0).answers();
+    assertEquals(TalkLimits.ANSWERS, answers.entries().size());
+    assertTrue(answers.more());
+  }
+
+  @Test
+  void theDeskShowsOneScreenOfWhatWaits() {
+    desk.home(busy);
+    assertTrue(StatementCount.of(() -> desk.home(busy)).size() <= 7);
+    takesOneStatement(() -> desk.waiting(busy, 0));
+    assertEquals(DeskLimits.PAGE, desk.waiting(busy, 0).rows().size());
+    assertTrue(desk.waiting(busy, 0).more());
+  }
+
+  @Test
+  void everythingLiveIsFoundByOneStatementALook() throws InterruptedException {
+    awaitFound("notice " + YearOfTalk.NOTICES);
+    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", 0));
+    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", 30));
+    takesOneStatement(() -> finder.similar("a halo round the letters on slate"));
+    SearchQuery slate = SearchQuery.everything().withFacet("material", List.of("slate"));
+    takesOneStatement(() -> finder.about(slate));
+    assertEquals(TalkLimits.PAGE, finder.find(TalkKind.QUESTION, "halo", 30).entries().size());
+    assertEquals(TalkLimits.BESIDE, finder.about(slate).size());
+  }
+
+  private void awaitFound(String words) throws InterruptedException {
+    for (int i = 0; i < 600; i++) {
+      if (!finder.find(TalkKind.NOTICE, words, 0).entries().isEmpty()) {
+        return;
+      }
+      Thread.sleep(100);
+    }
+    throw new AssertionError(words + " never reached the index");
+  }
+
+  @Test
+  void aYearOfChangesIsHeldAgainstFiveThousandWatchesInBoundedSteps() {
+    int most = STEP + 2 * (YearOfTalk.MEMBERS / TalkLimits.WATCH_BATCH);
+    for (int step = 0; step < 4; step++) {
+      List<String> statements = StatementCount.of(() -> assertTrue(matcher.matchSome()));
+      assertTrue(
+          statements.size() <= most,
+          () -> statements.size() + ":\n" + String.join("\n", statements));
+    }
+  }
+}
