@@ -25,6 +25,8 @@ final class ScenarioFiles {
               new SimpleModule().addDeserializer(WrittenQuantity.class, new QuantityAsTyped()))
           .build();
 
+  private static final String TALK = "talk.jsonl";
+
   private final String folder;
 
   /**
@@ -75,8 +77,13 @@ final class ScenarioFiles {
     return objects("reports.jsonl", ScenarioReport.class);
   }
 
+  /** Empty where nobody in the club talks. */
   List<ScenarioTalkLine> talk() {
-    return objects("talk.jsonl", ScenarioTalkLine.class);
+    return has(TALK) ? objects(TALK, ScenarioTalkLine.class) : List.of();
+  }
+
+  private boolean has(String file) {
+    return ScenarioFiles.class.getResource("/" + folder + "/" + file) != null;
   }
 
   private <T> List<T> objects(String file, Class<T> type) {

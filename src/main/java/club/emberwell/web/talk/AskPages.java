@@ -77,6 +77,8 @@ public class AskPages {
 
     static native TemplateInstance ask(TalkViews.Writing writing, Beforehand.Known known);
 
+    static native TemplateInstance similar(Beforehand.Known known);
+
     static native TemplateInstance question(TalkViews.Thread thread, TalkViews.Writing reply);
   }
 
@@ -117,6 +119,17 @@ public class AskPages {
       values.put(TalkForm.REPORT, report);
     }
     return Templates.ask(writing(values), null);
+  }
+
+  /** A fragment for the form: what is known of a title that is still being typed. */
+  @GET
+  @Path("similar")
+  @RolesAllowed(Role.WRITE)
+  public TemplateInstance similar(
+      @RestQuery String title,
+      @RestQuery(TalkForm.MATERIAL) String material,
+      @RestQuery(TalkForm.COATING) String coating) {
+    return Templates.similar(beforehand.soFar(title, material, coating, current.get()));
   }
 
   /** Where a question about something is begun. */

@@ -1,5 +1,6 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.catalog.TermKind;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.member.Actor;
 import club.emberwell.search.IndexNotReady;
@@ -10,6 +11,7 @@ import club.emberwell.talk.SafeHtml;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkLimits;
+import club.emberwell.talk.Ties;
 import club.emberwell.talk.WrittenTalk;
 import club.emberwell.web.range.RangeView;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -40,7 +42,7 @@ class Beforehand {
    *
    * @param ranges of the same work, the largest first
    * @param search where all of them are, or null
-   * @param preview the text as it will stand
+   * @param preview the text as it will stand, or null while it is being typed
    */
   record Known(List<EntryLine> similar, List<RangeView> ranges, String search, SafeHtml preview) {
     public boolean isNothing() {
@@ -52,9 +54,12 @@ class Beforehand {
    * @param written as {@link club.emberwell.talk.TalkService#preview} answers it
    */
   Known of(WrittenTalk written, Actor actor) {
+    return known(written, Markdown.render(written.text()), actor);
+  }
+
+  private Known known(WrittenTalk written, SafeHtml preview, Actor actor) {
     SearchQuery work = labels.search(written.ties());
     boolean narrow = written.ties().material() != null || written.ties().coating() != null;
-    SafeHtml preview = Markdown.render(written.text());
     try {
       return new Known(
           similar(written, work),
@@ -65,6 +70,34 @@ class Beforehand {
       // a question can be asked while nothing can be found
       return new Known(List.of(), List.of(), null, preview);
     }
+  }
+
+  /**
+   * The same while a title is being typed. A material or coating that is not named by itself is
+   * looked for in the title, and what means nothing yet is left out.
+   */
+  Known soFar(String title, String material, String coating, Actor actor) {
+    String typed = cut(title);
+    Ties ties =
+        new Ties(
+            named(TermKind.MATERIAL, material, typed),
+            named(TermKind.COATING, coating, typed),
+            null,
+            null,
+            null,
+            null,
+            null);
+    return known(new WrittenTalk(typed, "", ties), null, actor);
+  }
+
+  private static String cut(String text) {
+    String given = text == null ? "" : text.strip();
+    return given.length() > TalkLimits.TITLE ? given.substring(0, TalkLimits.TITLE) : given;
+  }
+
+  private String named(TermKind kind, String field, String title) {
+    String text = cut(field);
+    return labels.slugIn(kind, text.isEmpty() ? title : text).orElse(null);
   }
 
   private List<EntryLine> similar(WrittenTalk written, SearchQuery work) {

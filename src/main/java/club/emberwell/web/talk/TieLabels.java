@@ -12,10 +12,15 @@ import club.emberwell.talk.Ties;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 
 /** What an entry is about, in words, and the searches that lead there. */
 @ApplicationScoped
 class TieLabels {
+  /** Words of a material's name that are taken together. */
+  private static final int LONGEST_NAME = 3;
+
   private final CatalogService catalog;
 
   TieLabels(CatalogService catalog) {
@@ -41,6 +46,21 @@ class TieLabels {
     return slug == null
         ? null
         : catalog.vocabulary().successor(kind, slug).map(Term::label).orElse(slug);
+  }
+
+  /** The slug a running text names first, its longest names before shorter ones. */
+  Optional<String> slugIn(TermKind kind, String text) {
+    List<String> words = List.of(text.split("\\s+"));
+    for (int length = Math.min(LONGEST_NAME, words.size()); length > 0; length--) {
+      for (int from = 0; from + length <= words.size(); from++) {
+        String name = String.join(" ", words.subList(from, from + length));
+        Set<String> meant = catalog.vocabulary().holders(kind, name);
+        if (meant.size() == 1) {
+          return meant.stream().findFirst();
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   List<Tie> of(Ties ties) {

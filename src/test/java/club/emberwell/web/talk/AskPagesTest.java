@@ -102,6 +102,23 @@ class AskPagesTest {
     assertFalse(page.select("[aria-labelledby=known] a[href=/?material=slate]").isEmpty());
   }
 
+  @Test
+  void whatIsKnownIsShownWhileATitleIsTyped() {
+    Browser ada = Browser.of(People.join());
+    String word = word();
+    Map<String, String> fields = question();
+    fields.put("title", "Halos of " + word + " on slate");
+    String path = ask(ada, fields);
+    Document typed = ada.get("/ask/similar?title=a+" + word + "+halo+round+slate+let").page();
+    assertFalse(typed.select("a[href=" + path + "]").isEmpty());
+    assertFalse(typed.select("a[href=/?material=slate]").isEmpty());
+    Document named = ada.get("/ask/similar?title=so&ties.material=Schiefer").page();
+    assertFalse(named.select("a[href=/?material=slate]").isEmpty());
+    assertEquals("", ada.get("/ask/similar?title=&ties.material=nothing+known").page().text());
+    assertEquals(200, ada.get("/ask/similar?title=" + "x+".repeat(2000)).status());
+    assertEquals(200, ada.get("/ask/similar").status());
+  }
+
   @ParameterizedTest
   @CsvSource({"look", "post"})
   void sendingTwiceAsksOnce(String ignored) {
