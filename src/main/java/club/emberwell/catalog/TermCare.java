@@ -62,7 +62,9 @@ public class TermCare {
     entity.edited = true;
     terms.persist(entity);
     keep(entity, null, deed);
-    Set<String> spellings = Set.of(store.folding().fold(draft.label()), store.folding().fold(slug));
+    Set<String> spellings = new TreeSet<>();
+    spellings.add(store.folding().fold(draft.label()));
+    spellings.add(store.folding().fold(slug));
     return store.changed(kind, Set.of(slug), spellings);
   }
 

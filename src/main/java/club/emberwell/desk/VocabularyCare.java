@@ -70,8 +70,10 @@ public class VocabularyCare {
   @Transactional
   public CatalogChange file(Actor actor, UUID text, String slug, String why) {
     Deed deed = deed(actor, or(why, "The same thing."));
-    CatalogChange change = terms.file(text, slug, deed);
-    log(actor, "file-word", "unfiled", text.toString(), deed, Map.of("term", slug));
+    Unfiled word = catalog.unfiled(text).orElseThrow(() -> new EntryUnknown("waiting text"));
+    String meant = meant(word.kind(), "/term", slug);
+    CatalogChange change = terms.file(text, meant, deed);
+    log(actor, "file-word", "unfiled", text.toString(), deed, Map.of("term", meant));
     return change;
   }
 
@@ -92,6 +94,19 @@ public class VocabularyCare {
     }
     log(actor, "add", TERM, id(kind, slug), deed, Map.of("label", draft.label()));
     return change;
+  }
+
+  /** The slug of a living term, by its slug, its label or any spelling. */
+  private String meant(TermKind kind, String pointer, String text) {
+    String typed = text == null ? "" : text.strip();
+    return catalog
+        .vocabulary()
+        .term(kind, typed)
+        .or(() -> catalog.vocabulary().resolve(kind, typed).term())
+        .map(Term::slug)
+        .orElseThrow(
+            () ->
+                DeskAccess.refused("term-unknown", pointer, "There is no such term in the list."));
   }
 
   private boolean same(String one, String other) {
@@ -144,8 +159,9 @@ public class VocabularyCare {
   @Transactional
   public CatalogChange merge(Actor actor, TermKind kind, String loser, String winner, String why) {
     Deed deed = deed(actor, why);
-    CatalogChange change = merges.merge(kind, loser, winner, deed);
-    log(actor, "merge", TERM, id(kind, loser), deed, Map.of("into", winner));
+    String into = meant(kind, "/into", winner);
+    CatalogChange change = merges.merge(kind, loser, into, deed);
+    log(actor, "merge", TERM, id(kind, loser), deed, Map.of("into", into));
     return change;
   }
 
@@ -156,6 +172,11 @@ public class VocabularyCare {
     CatalogChange change = merges.undo(kind, loser, deed);
     log(actor, "undo-merge", TERM, id(kind, loser), deed, Map.of());
     return change;
+  }
+
+  /** The living term that a text names, by its slug, its label or any spelling. */
+  public Term named(Actor actor, TermKind kind, String pointer, String text) {
+    return term(actor, kind, meant(kind, pointer, text));
   }
 
   /** The term of exactly this slug, merged or not. */

@@ -33,7 +33,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The member's own account. */
-@Path(ApiPaths.BASE + "/me")
+@Path(ApiPaths.BASE)
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.WRITE)
@@ -96,13 +96,14 @@ public class MeResource {
   public record SessionListing(List<SessionView> sessions) {}
 
   @GET
+  @Path("me")
   @Operation(summary = "My account")
   public Response get() {
     return answer(members.byId(actor.get().memberId()).orElseThrow());
   }
 
   @PUT
-  @Path("preferences")
+  @Path("me/preferences")
   @Operation(summary = "Choose units and the decimal mark", description = "Needs If-Match.")
   public Response prefer(PreferencesEntry entry, RoutingContext request) {
     long version = Etags.required(request);
@@ -111,7 +112,7 @@ public class MeResource {
   }
 
   @POST
-  @Path("password")
+  @Path("me/password")
   @LocalSignIn
   @Operation(
       summary = "Change the password",
@@ -131,14 +132,14 @@ public class MeResource {
   }
 
   @GET
-  @Path("sessions")
+  @Path("me/sessions")
   @Operation(summary = "Where I am signed in")
   public SessionListing sessions() {
     return new SessionListing(sessions.of(actor.get().memberId()));
   }
 
   @DELETE
-  @Path("sessions/{id}")
+  @Path("me/sessions/{id}")
   @Operation(summary = "Sign one browser out")
   public void endSession(@PathParam("id") UUID id) {
     if (!sessions.end(actor.get().memberId(), id)) {
@@ -147,7 +148,7 @@ public class MeResource {
   }
 
   @DELETE
-  @Path("sessions")
+  @Path("me/sessions")
   @Operation(summary = "Sign every browser out")
   public void endSessions() {
     sessions.endAll(actor.get().memberId(), null);

@@ -41,7 +41,7 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** A member's own account: how numbers read, the password, sessions and tokens. */
-@Path("/me")
+@Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
@@ -108,6 +108,7 @@ public class MePages {
       String freshToken) {}
 
   @GET
+  @Path("me")
   public TemplateInstance me(@RestQuery String done) {
     if ("password".equals(done)) {
       page.say("Your password is changed; other browsers are signed out.");
@@ -118,7 +119,7 @@ public class MePages {
   }
 
   @POST
-  @Path("preferences")
+  @Path("me/preferences")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public Response prefer(MultivaluedMap<String, String> sent) {
     Map<String, String> units = new HashMap<>();
@@ -144,7 +145,7 @@ public class MePages {
   }
 
   @POST
-  @Path("password")
+  @Path("me/password")
   @LocalSignIn
   public Response password(@RestForm String current_, @RestForm String password) {
     Outcome<MemberView> outcome =
@@ -157,7 +158,7 @@ public class MePages {
   }
 
   @POST
-  @Path("tokens")
+  @Path("me/tokens")
   public Response token(@RestForm String label) {
     Outcome<Tokens.NewToken> outcome = tokens.create(current.get(), label);
     if (outcome instanceof Outcome.Done<Tokens.NewToken> done) {
@@ -170,14 +171,14 @@ public class MePages {
   }
 
   @POST
-  @Path("tokens/{id}/end")
+  @Path("me/tokens/{id}/end")
   public Response endToken(@RestPath UUID id) {
     tokens.revoke(current.get().memberId(), id);
     return to("/me?done=token");
   }
 
   @POST
-  @Path("sessions/{id}/end")
+  @Path("me/sessions/{id}/end")
   public Response endSession(@RestPath UUID id) {
     sessions.end(current.get().memberId(), id);
     return to("/me?done=session");

@@ -4,6 +4,7 @@ import club.emberwell.desk.Action;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.FlagReason;
 import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -46,6 +47,27 @@ class DeskForms {
     return Response.seeOther(URI.create(path)).build();
   }
 
+  /**
+   * An answer that must be given.
+   *
+   * @throws EntryRefused for anything but yes or no
+   */
+  static boolean yes(String pointer, String answer) {
+    if (!"yes".equals(answer) && !"no".equals(answer)) {
+      throw new EntryRefused(Remark.error("choice-unknown", pointer, "Say yes or no."));
+    }
+    return answer.equals("yes");
+  }
+
+  /** Does something whose fields stand in a form of several, under a name before theirs. */
+  static void under(String name, Runnable deed) {
+    try {
+      deed.run();
+    } catch (EntryRefused e) {
+      throw new EntryRefused(e.remarks().stream().map(r -> r.at(name + r.field())).toList());
+    }
+  }
+
   /** A reason others will read. */
   static Field reason(String typed, String hint) {
     return Field.of("reason", "Why")
@@ -80,7 +102,7 @@ class DeskForms {
                 .value(upheld)
                 .required())
         .add(
-            Field.of("action", "What happens to it")
+            Field.of("settle.action", "What happens to it")
                 .options(
                     Stream.concat(
                             Stream.of(new Option("", "Nothing", false)),
@@ -89,7 +111,12 @@ class DeskForms {
                         .toList())
                 .value(action)
                 .required())
-        .add(reason(reason, "Whoever flagged it reads this, and its author if something happens."));
+        .add(
+            Field.of("settle.reason", "Why")
+                .hint("Whoever flagged it reads this, and its author if something happens.")
+                .maxLength(DeskLimits.REASON)
+                .required()
+                .value(reason));
   }
 
   static Form flag(String reason, String note) {

@@ -200,18 +200,21 @@ public class DeskPages {
       @RestPath String kind,
       @RestPath UUID id,
       @RestForm String upheld,
-      @RestForm String action,
-      @RestForm String reason) {
+      @RestForm("settle.action") String action,
+      @RestForm("settle.reason") String reason) {
     ItemRef ref = ItemRef.of(kind, id);
     boolean nothing = action == null || action.isEmpty();
     return forms.send(
         () ->
-            flags.settle(
-                current.get(),
-                ref,
-                "yes".equals(upheld),
-                nothing ? null : Action.read("/action", action),
-                reason),
+            DeskForms.under(
+                "/settle",
+                () ->
+                    flags.settle(
+                        current.get(),
+                        ref,
+                        DeskForms.yes("/upheld", upheld),
+                        nothing ? null : Action.read("/action", action),
+                        reason)),
         "/desk/items/" + kind + "/" + id,
         DeskForms.settling(upheld, action, reason),
         form -> page(ref, DeskForms.decision("", ""), form));

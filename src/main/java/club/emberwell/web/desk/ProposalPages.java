@@ -11,7 +11,6 @@ import club.emberwell.desk.VocabularyCare;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -41,6 +40,9 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Blocking
 @RolesAllowed(Role.WRITE)
 public class ProposalPages {
+  /** Stands for a version that cannot be read: the caution is to be opened again. */
+  private static final int NO_VERSION = -1;
+
   private final CautionProposals proposals;
   private final VocabularyCare care;
   private final CurrentActor current;
@@ -113,7 +115,7 @@ public class ProposalPages {
     try {
       base = Integer.parseInt(String.valueOf(sent.getFirst("base")));
     } catch (NumberFormatException e) {
-      throw new EntryUnknown("version");
+      base = NO_VERSION;
     }
     return propose(id, base, sent);
   }

@@ -199,7 +199,7 @@ public class VocabularyPages {
 
   private TemplateInstance merging(String kind, String slug, String into, Form form) {
     Term term = care.term(current.get(), kind(kind), slug);
-    Term other = care.term(current.get(), term.kind(), into == null ? "" : into.strip());
+    Term other = care.named(current.get(), term.kind(), "/into", into);
     return Templates.merge(
         new MergePage(
             term, other, effects.of(current.get(), term.kind(), term.slug(), other.slug()), form));

@@ -1,0 +1,452 @@
+package club.emberwell.api.desk;
+
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.startsWith;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.api.member.Staff;
+import club.emberwell.member.Role;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The desk over JSON: who may, what bad input is told, and the ways through it. */
+@QuarkusTest
+class DeskApiTest {
+  @Inject Staff staff;
+
+  private Person author;
+  private Person member;
+  private Person moderator;
+  private Person second;
+
+  @BeforeEach
+  void people() {
+    author = People.join();
+    member = People.join();
+    moderator = staff.person(Role.MODERATOR);
+    second = staff.person(Role.MODERATOR);
+  }
+
+  private static ValidatableResponse post(Person by, String path, Object body) {
+    return by.asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .body(body)
+        .post("/api/v1/" + path)
+        .then();
+  }
+
+  private static ValidatableResponse get(Person by, String path) {
+    return by.asks().get("/api/v1/" + path).then();
+  }
+
+  private static Map<String, Object> body(Object... pairs) {
+    Map<String, Object> body = new HashMap<>();
+    for (int i = 0; i < pairs.length; i += 2) {
+      body.put((String) pairs[i], pairs[i + 1]);
+    }
+    return body;
+  }
+
+  private String report() {
+    Map<String, Object> report =
+        body(
+            "laser",
+            Map.of(
+                "source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry"),
+            "material",
+            "maple",
+            "process",
+            "surface engraving",
+            "settings",
+            Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
+            "effect",
+            "right",
+            "notes",
+            "Words of " + UUID.randomUUID());
+    return post(author, "reports", report).statusCode(201).extract().path("id");
+  }
+
+  @Test
+  void aFlagIsRaisedSettledAndItsOutcomeTold() {
+    String id = report();
+    Map<String, Object> flag = body("kind", "report", "id", id, "reason", "unsafe-advice");
+    String made = post(member, "flags", flag).statusCode(200).extract().path("id");
+    get(moderator, "desk/flags/report/" + id)
+        .statusCode(200)
+        .body("[0].id", equalTo(made))
+        .body("[0].reason", equalTo("unsafe-advice"));
+    post(
+            moderator,
+            "desk/flags/report/" + id,
+            body("upheld", true, "action", "hold", "reason", "Held until it is clear."))
+        .statusCode(200)
+        .body("settled", equalTo(1));
+    get(member, "flags")
+        .body("rows[0].state", equalTo("upheld"))
+        .body("rows[0].outcome", equalTo("Held until it is clear."));
+    get(member, "reports/" + id).statusCode(404);
+    get(author, "reports/" + id).statusCode(200);
+    post(
+            moderator,
+            "desk/items/report/" + id + "/decisions",
+            body("action", "restore", "reason", "It is clear now."))
+        .statusCode(200)
+        .body("item.state", equalTo("live"))
+        .body("decisions[0].reason", equalTo("It is clear now."));
+  }
+
+  @Test
+  void badFlagsAreToldWhatIsWrong() {
+    String id = report();
+    post(member, "flags", body("kind", "report", "id", id, "reason", "dull"))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/reason"));
+    post(member, "flags", body("kind", "report", "id", id)).statusCode(422);
+    post(member, "flags", body("kind", "report", "reason", "spam"))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/id"));
+    post(member, "flags", body("id", id, "reason", "spam"))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/kind"));
+    post(member, "flags", body("kind", "machine", "id", id, "reason", "spam")).statusCode(404);
+    post(member, "flags", body("kind", "report", "id", UUID.randomUUID(), "reason", "spam"))
+        .statusCode(404);
+    post(member, "flags", body("kind", "report", "id", "no id", "reason", "spam")).statusCode(400);
+    post(
+            member,
+            "flags",
+            body("kind", "report", "id", id, "reason", "spam", "note", "x".repeat(501)))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/note"));
+    post(member, "flags", body("kind", "report", "id", id, "reason", "spam", "state", "upheld"))
+        .statusCode(400);
+    post(author, "flags", body("kind", "report", "id", id, "reason", "spam")).statusCode(403);
+    member
+        .asks()
+        .body(body("kind", "report", "id", id, "reason", "spam"))
+        .post("/api/v1/flags")
+        .then()
+        .statusCode(400);
+    String made =
+        post(member, "flags", body("kind", "report", "id", id, "reason", "spam"))
+            .statusCode(200)
+            .extract()
+            .path("id");
+    author.asks().delete("/api/v1/flags/" + made).then().statusCode(404);
+    member.asks().delete("/api/v1/flags/" + made).then().statusCode(204);
+    member.asks().delete("/api/v1/flags/" + made).then().statusCode(404);
+  }
+
+  @Test
+  void badDecisionsAreToldWhatIsWrong() {
+    String path = "desk/items/report/" + report() + "/decisions";
+    post(moderator, path, body("action", "burn", "reason", "x"))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/action"));
+    post(moderator, path, body("action", "hold"))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/reason"));
+    post(moderator, path, body("action", "hold", "reason", "x".repeat(1001)))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/reason"));
+    post(moderator, path, body("action", "hold", "reason", "a\u0000b")).statusCode(422);
+    post(member, path, body("action", "hold", "reason", "x")).statusCode(403);
+    post(
+            moderator,
+            "desk/items/report/" + UUID.randomUUID() + "/decisions",
+            body("action", "hold", "reason", "x"))
+        .statusCode(404);
+  }
+
+  @Test
+  void aBanEndsSessionsAndTokens() {
+    post(moderator, "desk/members/" + member.id() + "/ban", body())
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/reason"));
+    post(moderator, "desk/members/" + second.id() + "/ban", body("reason", "x")).statusCode(403);
+    post(moderator, "desk/members/" + moderator.id() + "/ban", body("reason", "x")).statusCode(403);
+    post(moderator, "desk/members/" + UUID.randomUUID() + "/ban", body("reason", "x"))
+        .statusCode(404);
+    post(moderator, "desk/members/" + member.id() + "/ban", body("reason", "Spam."))
+        .statusCode(200);
+    get(member, "flags").statusCode(401);
+    get(moderator, "desk/members/" + member.id())
+        .body("status", equalTo("banned"))
+        .body("email", equalTo(null));
+    post(moderator, "desk/members/" + member.id() + "/unban", body("reason", "A mistake."))
+        .statusCode(200);
+    get(member, "flags").statusCode(401);
+    moderator.asks().put("/api/v1/desk/members/" + member.id() + "/trust").then().statusCode(204);
+    get(moderator, "desk/members?q=" + member.handle())
+        .body("rows[0].trusted", equalTo(true))
+        .body("rows[0].id", equalTo(member.id()));
+    moderator
+        .asks()
+        .delete("/api/v1/desk/members/" + member.id() + "/trust")
+        .then()
+        .statusCode(204);
+  }
+
+  @Test
+  void anUndoIsShownDoneAndTakenBack() {
+    Instant since = Instant.now().minusSeconds(5);
+    String id = report();
+    UUID run = UUID.randomUUID();
+    Map<String, Object> wanted =
+        body("id", run, "member", author.id(), "since", since.toString(), "reason", "A spree.");
+    moderator
+        .asks()
+        .body(body("member", author.id(), "since", since.toString()))
+        .post("/api/v1/desk/undos/preview")
+        .then()
+        .statusCode(200)
+        .body("total", equalTo(1))
+        .body("first[0].id", equalTo(id));
+    post(moderator, "desk/undos", wanted).statusCode(200).body("state", equalTo("done"));
+    get(member, "reports/" + id).statusCode(410);
+    get(moderator, "desk/undos/" + run).body("done", equalTo(1));
+    post(moderator, "desk/undos/" + run + "/restore", body()).body("state", equalTo("restored"));
+    get(member, "reports/" + id).statusCode(200);
+    Map<String, String> faults =
+        Map.of("since", "next week", "member", UUID.randomUUID().toString(), "reason", " ");
+    faults.forEach(
+        (field, value) -> {
+          Map<String, Object> bad = new HashMap<>(wanted);
+          bad.put("id", UUID.randomUUID());
+          bad.put(field, value);
+          post(moderator, "desk/undos", bad)
+              .statusCode(422)
+              .body("errors[0].pointer", equalTo("/" + field));
+        });
+    Map<String, Object> both = new HashMap<>(wanted);
+    both.put("rule", "burst");
+    post(moderator, "desk/undos", both).statusCode(422);
+    post(second, "desk/undos/" + UUID.randomUUID() + "/restore", body()).statusCode(404);
+  }
+
+  @Test
+  void aRuleIsSetOverWhatWasRead() {
+    String etag = moderator.asks().get("/api/v1/desk/rules/burst").header("ETag");
+    Map<String, Object> rule = body("mode", "note", "threshold", 30, "minutes", 10);
+    moderator.asks().body(rule).put("/api/v1/desk/rules/burst").then().statusCode(428);
+    List.of(
+            Map.<String, Object>of("mode", "loud"),
+            Map.<String, Object>of("threshold", -1),
+            Map.<String, Object>of("minutes", 0))
+        .forEach(
+            bad -> {
+              Map<String, Object> changed = new HashMap<>(rule);
+              changed.putAll(bad);
+              moderator
+                  .asks()
+                  .header("If-Match", etag)
+                  .body(changed)
+                  .put("/api/v1/desk/rules/burst")
+                  .then()
+                  .statusCode(422)
+                  .body("errors[0].pointer", equalTo("/" + bad.keySet().iterator().next()));
+            });
+    moderator
+        .asks()
+        .header("If-Match", etag)
+        .body(rule)
+        .put("/api/v1/desk/rules/burst")
+        .then()
+        .statusCode(200)
+        .body("threshold", equalTo(30f));
+    moderator
+        .asks()
+        .header("If-Match", etag)
+        .body(rule)
+        .put("/api/v1/desk/rules/burst")
+        .then()
+        .statusCode(412);
+    get(moderator, "desk/rules/nothing").statusCode(404);
+  }
+
+  private static Map<String, Object> caution(String id, String claim) {
+    return body(
+        "id",
+        id,
+        "class",
+        "care",
+        "scope",
+        body("materials", List.of("maple"), "exactly", false),
+        "agent",
+        "fine dust",
+        "hazard",
+        "irritates the airways",
+        "claim",
+        claim,
+        "advice",
+        "Extract at the source.",
+        "evidence",
+        body(
+            "source",
+            "common practice, no source",
+            "jurisdiction",
+            "general",
+            "confidence",
+            "judgement",
+            "disputed",
+            false));
+  }
+
+  @Test
+  void aSafetyTextWaitsForSomebodyElseAndARemovalNeedsTwo() {
+    String id = "test-" + UUID.randomUUID().toString().substring(0, 8);
+    Map<String, Object> sent =
+        body("caution", caution(id, "Dust of hardwood irritates."), "reason", "It is missing.");
+    String proposal =
+        post(moderator, "caution-proposals", sent).statusCode(200).extract().path("id");
+    get(member, "caution-proposals/" + proposal).statusCode(404);
+    get(moderator, "desk/cautions/" + id).statusCode(404);
+    post(moderator, "desk/caution-proposals/" + proposal, body("accept", true)).statusCode(403);
+    post(second, "desk/caution-proposals/" + proposal, body("accept", false))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/reason"));
+    post(second, "desk/caution-proposals/" + proposal, body()).statusCode(422);
+    post(second, "desk/caution-proposals/" + proposal, body("accept", true))
+        .statusCode(200)
+        .body("state", equalTo("accepted"));
+    get(moderator, "desk/cautions/" + id).statusCode(200).body("rule.agent", equalTo("fine dust"));
+
+    Map<String, Object> change =
+        body("caution", caution(id, "Dust of hardwood harms."), "base", 1, "reason", "Stronger.");
+    String edit = post(member, "caution-proposals", change).statusCode(200).extract().path("id");
+    post(second, "desk/caution-proposals/" + edit, body("accept", true)).statusCode(200);
+    get(second, "desk/cautions/" + id + "/history")
+        .body("[0].differences.field", hasItem("claim"))
+        .body("[0].by", equalTo(member.handle()));
+    post(member, "caution-proposals", change).statusCode(412);
+
+    post(moderator, "desk/cautions/" + id + "/removal", body("reason", "Said twice."))
+        .statusCode(200);
+    post(moderator, "desk/cautions/" + id + "/removal/confirm", body()).statusCode(403);
+    post(second, "desk/cautions/" + id + "/removal/confirm", body()).statusCode(200);
+    get(moderator, "desk/cautions/" + id).body("removed", equalTo(true));
+    post(second, "desk/cautions/" + id + "/restore", body("reason", "It was right."))
+        .statusCode(200);
+  }
+
+  @Test
+  void aBadCautionTextIsToldWhatIsWrong() {
+    Map<String, Object> unknown = caution("test-bad", "x");
+    unknown.put("scope", body("materials", List.of("no-such-stuff"), "exactly", false));
+    Map<String, Object> blank = caution("test-bad", " ");
+    Map<String, Object> sourceless = caution("test-bad", "x");
+    sourceless.put("evidence", body("source", "", "disputed", false));
+    for (Map<String, Object> bad : List.of(unknown, blank, sourceless, caution("Bad Id", "x"))) {
+      post(member, "caution-proposals", body("caution", bad, "reason", "x")).statusCode(422);
+    }
+    post(member, "caution-proposals", body("reason", "x"))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/caution"));
+    post(member, "caution-proposals", body("caution", caution("test-bad", "x")))
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/reason"));
+  }
+
+  @Test
+  void wordsAreFiledSpelledMergedAndUnmerged() {
+    String word = "quillwood" + UUID.randomUUID().toString().substring(0, 6);
+    Map<String, Object> term =
+        body("slug", word, "label", "Label " + word, "parent", null, "reason", "Missing.");
+    post(moderator, "desk/terms/material", term).statusCode(200);
+    post(moderator, "desk/terms/material", term).statusCode(422);
+    post(moderator, "desk/terms/plants", term).statusCode(404);
+    String path = "desk/terms/material/" + word;
+    post(moderator, path + "/spellings", body("text", "spelled " + word)).statusCode(200);
+    post(moderator, path + "/spellings", body()).statusCode(422);
+    post(moderator, path + "/spellings/removal", body("text", "spelled " + word, "reason", "No."))
+        .statusCode(200);
+    post(moderator, path + "/spellings/removal", body("text", "never", "reason", "No."))
+        .statusCode(404);
+    get(moderator, path + "/merge?into=maple")
+        .statusCode(200)
+        .body("preview.winner.slug", equalTo("maple"))
+        .body("loserReports", equalTo(0));
+    get(moderator, path + "/merge").statusCode(422);
+    post(moderator, path + "/merge", body("into", "maple")).statusCode(422);
+    post(moderator, path + "/merge", body("into", "no-such", "reason", "x")).statusCode(422);
+    post(moderator, path + "/merge", body("into", "maple", "reason", "The same.")).statusCode(200);
+    get(moderator, path).body("replacedBy", equalTo("maple"));
+    post(moderator, path + "/merge/undo", body("reason", "Not the same.")).statusCode(200);
+    get(moderator, path).body("replacedBy", equalTo(null));
+    String etag = moderator.asks().get("/api/v1/" + path).header("ETag");
+    moderator
+        .asks()
+        .header("If-Match", etag)
+        .body(body("label", "Other " + word, "reason", "Better."))
+        .put("/api/v1/" + path)
+        .then()
+        .statusCode(200)
+        .body("label", equalTo("Other " + word));
+    get(moderator, path + "/history").body("[0].by", equalTo(moderator.handle()));
+    post(moderator, "desk/words/" + UUID.randomUUID() + "/file", body("term", "maple"))
+        .statusCode(404);
+    post(moderator, "desk/words/" + UUID.randomUUID() + "/dismiss", body()).statusCode(422);
+  }
+
+  @Test
+  void theLogIsFilteredAndExportedWithoutFormulas() {
+    String reason = "=HYPERLINK(\"x\"), \"quoted\"";
+    post(moderator, "desk/members/" + member.id() + "/ban", body("reason", reason)).statusCode(200);
+    String filter = "who=" + moderator.handle() + "&action=ban";
+    get(moderator, "desk/audit?" + filter)
+        .statusCode(200)
+        .body("lines.size()", equalTo(1))
+        .body("lines[0].entityId", equalTo(member.id()))
+        .body("lines[0].reason", equalTo(reason));
+    String csv =
+        moderator
+            .asks()
+            .accept("text/csv")
+            .get("/api/v1/desk/audit/export?format=csv&" + filter)
+            .then()
+            .statusCode(200)
+            .contentType(startsWith("text/csv"))
+            .extract()
+            .asString();
+    assertEquals(2, csv.split("\r\n").length);
+    assertEquals(true, csv.contains("\"'=HYPERLINK(\"\"x\"\"), \"\"quoted\"\"\""), csv);
+    String lines =
+        moderator
+            .asks()
+            .accept("*/*")
+            .get("/api/v1/desk/audit/export?format=jsonl&" + filter)
+            .then()
+            .statusCode(200)
+            .extract()
+            .asString();
+    assertEquals(true, lines.contains("\"action\":\"ban\""), lines);
+    get(moderator, "desk/audit?from=yesterday")
+        .statusCode(422)
+        .body("errors[0].pointer", equalTo("/from"));
+    get(moderator, "desk/audit?from=2026-02-01&to=2026-01-01").statusCode(422);
+    get(moderator, "desk/audit?who=" + "x".repeat(200)).statusCode(422);
+    get(member, "desk/audit").statusCode(401);
+    get(author, "desk/audit").statusCode(403);
+    get(moderator, "desk").statusCode(200).body("counts.waiting", not(equalTo(null)));
+    get(moderator, "desk/waiting").statusCode(200);
+    get(moderator, "desk/notes").statusCode(200);
+    get(moderator, "desk/audit?before=1").body("lines.size()", equalTo(0));
+    get(moderator, "desk/audit?before=x").statusCode(containsClientError());
+  }
+
+  private static org.hamcrest.Matcher<Integer> containsClientError() {
+    return org.hamcrest.Matchers.oneOf(400, 404);
+  }
+}

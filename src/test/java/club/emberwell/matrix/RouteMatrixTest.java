@@ -1,0 +1,230 @@
+package club.emberwell.matrix;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.matrix.Crew.Somebody;
+import club.emberwell.matrix.Routes.Route;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Every address with every role, real requests on somebody else's things, held against {@code
+ * route-matrix.csv}. A route that the file does not list fails the build, and so does a line whose
+ * route is gone.
+ *
+ * <p>A line reads {@code path;method;things;stranger;member;author;moderator;owner}. Things say
+ * what stands for the parameters in braces ({@code id=@report}, see {@link Things}; without @ it is
+ * the word itself); things are the author's. An expectation is {@code ok}, which means the request
+ * got past who may ask (bad input and redirects count), or the status of the refusal. A shut-out
+ * member is tried besides: like a stranger on pages, 401 everywhere in the API. So is a credential
+ * of the wrong kind: a token on a page and a cookie in the API are worth nothing.
+ */
+@QuarkusTest
+class RouteMatrixTest {
+  private static final List<String> ROLES =
+      List.of("stranger", "member", "author", "moderator", "owner");
+  private static final Set<Integer> REFUSALS = Set.of(401, 403, 404, 410);
+
+  @Inject Crew crew;
+
+  /** One line of the matrix. */
+  record Line(Route route, String things, Map<String, String> expected) {
+    static Line of(String text) {
+      String[] cells = text.split(";", -1);
+      assertEquals(3 + ROLES.size(), cells.length, "a line with missing cells: " + text);
+      Map<String, String> expected = new LinkedHashMap<>();
+      for (int i = 0; i < ROLES.size(); i++) {
+        expected.put(ROLES.get(i), cells[3 + i].strip());
+      }
+      return new Line(new Route(cells[1].strip(), cells[0].strip()), cells[2].strip(), expected);
+    }
+
+    String told(Map<String, String> seen) {
+      return route + ";" + things + ";" + String.join(";", seen.values());
+    }
+  }
+
+  private static List<Line> lines() {
+    try (InputStream in = RouteMatrixTest.class.getResourceAsStream("/route-matrix.csv")) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .lines()
+          .filter(line -> !line.isBlank() && !line.startsWith("#"))
+          .map(Line::of)
+          .toList();
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  @Test
+  void everyRouteIsListedAndEveryListedRouteIsThere() {
+    Set<Route> there = Routes.all();
+    Set<Route> listed =
+        lines().stream().map(Line::route).collect(Collectors.toCollection(TreeSet::new));
+    Set<Route> unlisted = new TreeSet<>(there);
+    unlisted.removeAll(listed);
+    Set<Route> gone = new TreeSet<>(listed);
+    gone.removeAll(there);
+    assertTrue(
+        unlisted.isEmpty() && gone.isEmpty(),
+        () ->
+            "Routes without a line in route-matrix.csv:\n"
+                + unlisted.stream().map(this::suggested).collect(Collectors.joining("\n"))
+                + "\nLines whose route is gone:\n"
+                + gone.stream().map(Route::toString).collect(Collectors.joining("\n")));
+  }
+
+  /** What a line would say if what happens today were right. */
+  private String suggested(Route route) {
+    if (route.path().contains("{")) {
+      return route + "; say what the parameters stand for";
+    }
+    Line line = new Line(route, "", Map.of());
+    return line.told(seen(line));
+  }
+
+  @Test
+  void everyRoleIsAnsweredAsTheMatrixSays() {
+    List<String> wrong = new ArrayList<>();
+    for (Line line : lines()) {
+      Map<String, String> seen = seen(line);
+      if (!seen.equals(line.expected())) {
+        wrong.add("expected " + line.told(line.expected()) + "\n but was  " + line.told(seen));
+      }
+    }
+    assertTrue(wrong.isEmpty(), () -> String.join("\n", wrong));
+  }
+
+  @Test
+  void shutOutMembersAndCredentialsOfTheWrongKindAreWorthNothing() {
+    List<String> wrong = new ArrayList<>();
+    for (Line line : lines()) {
+      Somebody author = crew.person("member", "active");
+      Things things = new Things(crew, author);
+      Somebody banned = crew.person("member", "banned");
+      String stranger = line.expected().get("stranger");
+      String shutOut = said(line, things, banned, line.route().api());
+      String wrongKind = said(line, things, crew.person("owner", "active"), !line.route().api());
+      if (!shutOut.equals(line.route().api() ? "401" : stranger)) {
+        wrong.add(line.route() + " shut out: " + shutOut);
+      }
+      if (!wrongKind.equals(stranger)) {
+        wrong.add(line.route() + " wrong credential: " + wrongKind);
+      }
+    }
+    assertTrue(wrong.isEmpty(), () -> String.join("\n", wrong));
+  }
+
+  /** What each role is told; the author comes last, because they may end the thing. */
+  private Map<String, String> seen(Line line) {
+    // wrong passwords of other tests must not slow this one
+    crew.run("delete from attempt");
+    Somebody author = crew.person("member", "active");
+    Things things = new Things(crew, author);
+    Map<String, String> seen = new LinkedHashMap<>();
+    ROLES.forEach(role -> seen.put(role, ""));
+    boolean api = line.route().api();
+    seen.put("stranger", said(line, things, Somebody.NOBODY, api));
+    seen.put("member", said(line, things, crew.person("member", "active"), api));
+    seen.put("moderator", said(line, things, crew.person("moderator", "active"), api));
+    // whatever the moderator settled is there anew for the owner
+    Somebody second = crew.person("member", "active");
+    Things others = new Things(crew, second);
+    seen.put("owner", said(line, others, crew.person("owner", "active"), api));
+    Somebody third = crew.person("member", "active");
+    seen.put("author", said(line, new Things(crew, third), third, api));
+    return seen;
+  }
+
+  private String said(Line line, Things things, Somebody who, boolean byToken) {
+    String path = line.route().path();
+    String query = "";
+    boolean picture = false;
+    for (String pair : line.things().isEmpty() ? new String[0] : line.things().split(",")) {
+      String name = pair.substring(0, pair.indexOf('='));
+      String meant = pair.substring(pair.indexOf('=') + 1);
+      String value = meant.startsWith("@") ? things.get(meant.substring(1)) : meant;
+      if (name.startsWith("?")) {
+        query += (query.isEmpty() ? "?" : "&") + name.substring(1) + "=" + value;
+      } else if (name.equals("send")) {
+        picture = value.equals("picture");
+      } else {
+        path = path.replace("{" + name + "}", value);
+      }
+    }
+    assertTrue(!path.contains("{"), () -> "say what the parameters stand for: " + line.route());
+    Response answer = send(line.route(), path + query, who, byToken, picture);
+    int status = answer.statusCode();
+    assertTrue(status < 500, () -> line.route() + " failed: " + answer.asString());
+    boolean signInFirst =
+        status == 303 && String.valueOf(answer.header("Location")).contains("/sign-in");
+    return signInFirst ? "401" : REFUSALS.contains(status) ? Integer.toString(status) : "ok";
+  }
+
+  private static Response send(
+      Route route, String path, Somebody who, boolean byToken, boolean picture) {
+    RequestSpecification request = given().redirects().follow(false).urlEncodingEnabled(false);
+    if (who.id() != null && byToken) {
+      request.header("Authorization", "Bearer " + who.token());
+    } else if (who.id() != null) {
+      request.cookie("emberwell", who.cookie());
+    }
+    if (!route.method().equals("GET")) {
+      fill(request, route, picture);
+    } else {
+      request.accept("*/*");
+    }
+    return request.request(route.method(), path);
+  }
+
+  private static void fill(RequestSpecification request, Route route, boolean picture) {
+    if (route.api()) {
+      request
+          .header("Idempotency-Key", UUID.randomUUID().toString())
+          .header("If-Match", "\"999999\"");
+    } else {
+      Response form = given().get("/test-only/form");
+      request.cookie("emberwell-form", form.getCookie("emberwell-form"));
+      if (!picture) {
+        request.formParam("form-token", form.asString());
+      } else {
+        request.multiPart("form-token", form.asString());
+      }
+    }
+    if (picture) {
+      request.multiPart("photo", "a.png", picture(), "image/png");
+    } else if (route.api() && !route.method().equals("DELETE")) {
+      request.contentType(ContentType.JSON).body("{}");
+    }
+  }
+
+  private static byte[] picture() {
+    ByteArrayOutputStream png = new ByteArrayOutputStream();
+    try {
+      ImageIO.write(new BufferedImage(8, 8, BufferedImage.TYPE_INT_RGB), "png", png);
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+    return png.toByteArray();
+  }
+}

@@ -1,0 +1,210 @@
+package club.emberwell.matrix;
+
+import static io.restassured.RestAssured.given;
+
+import club.emberwell.matrix.Crew.Somebody;
+import io.restassured.http.ContentType;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * The author's things that a route is tried on, made when first named: each row of the matrix gets
+ * its own.
+ */
+final class Things {
+  private final Crew crew;
+  private final Somebody author;
+  private final Map<String, String> made = new HashMap<>();
+
+  Things(Crew crew, Somebody author) {
+    this.crew = crew;
+    this.author = author;
+  }
+
+  String get(String name) {
+    String known = made.get(name);
+    if (known == null) {
+      known = make(name);
+      made.put(name, known);
+    }
+    return known;
+  }
+
+  private String make(String name) {
+    return switch (name) {
+      case "author" -> author.id().toString();
+      case "session" -> author.session().toString();
+      case "token" -> author.tokenId().toString();
+      case "report" -> report();
+      case "waiting" -> waiting();
+      case "flagged" -> flagged();
+      case "photo" -> photo();
+      case "question" -> post("questions", text());
+      case "unseen" -> unseen();
+      case "answer" -> post("questions/" + get("question") + "/answers", words());
+      case "notice" -> post("notices", text());
+      case "watch" -> post("watches", Map.of("query", "q=maple", "label", "Maple", "mail", false));
+      case "machine" -> post("machines", machine());
+      case "flag" -> flag();
+      case "proposal" -> proposal();
+      case "note" -> note();
+      case "undo" -> undo();
+      case "word" -> word();
+      case "caution" -> crew.one("select min(id) from caution where not removed");
+      case "invitation" -> invitation();
+      case "request" -> request();
+      default -> throw new IllegalArgumentException("no such thing: " + name);
+    };
+  }
+
+  private String post(String path, Object body) {
+    return given()
+        .contentType(ContentType.JSON)
+        .header("Authorization", "Bearer " + author.token())
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .body(body)
+        .post("/api/v1/" + path)
+        .then()
+        .statusCode(201)
+        .extract()
+        .path("id");
+  }
+
+  private static Map<String, Object> words() {
+    return Map.of("text", "Words of " + UUID.randomUUID());
+  }
+
+  private static Map<String, Object> text() {
+    Map<String, Object> text = new HashMap<>(words());
+    text.put("title", "How is maple engraved?");
+    return text;
+  }
+
+  /** A question that still waits for a first look. */
+  private String unseen() {
+    String id = post("questions", text());
+    crew.run("update talk_entry set state = 'WAITING' where id = '%s'".formatted(id));
+    return id;
+  }
+
+  private static Map<String, Object> laser() {
+    return Map.of(
+        "source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry");
+  }
+
+  private static Map<String, Object> machine() {
+    Map<String, Object> machine = new HashMap<>(laser());
+    machine.put("name", "Shed tube");
+    machine.put("regime", "cw");
+    return machine;
+  }
+
+  private String report() {
+    return post(
+        "reports",
+        Map.of(
+            "laser",
+            laser(),
+            "material",
+            "maple",
+            "process",
+            "surface engraving",
+            "settings",
+            Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
+            "effect",
+            "right",
+            "notes",
+            "Words of " + UUID.randomUUID()));
+  }
+
+  private String waiting() {
+    String id = report();
+    crew.run("update report set state = 'WAITING' where id = '%s'".formatted(id));
+    return id;
+  }
+
+  private String flagged() {
+    String id = report();
+    crew.run(
+        ("insert into desk_flag (id, member_id, item_kind, item_id, reason, owner_role, state,"
+                + " created_at) values ('%s', '%s', 'report', '%s', 'spam', 'moderator', 'open',"
+                + " now())")
+            .formatted(UUID.randomUUID(), crew.person("member", "active").id(), id));
+    return id;
+  }
+
+  private String photo() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        ("insert into photo (id, report_id, member_id, width, height, size_bytes, picture, thumb,"
+                + " created_at) values ('%s', '%s', '%s', 1, 1, 2, '\\x00', '\\x00', now())")
+            .formatted(id, get("report"), author.id()));
+    return id.toString();
+  }
+
+  private String flag() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        ("insert into desk_flag (id, member_id, item_kind, item_id, reason, owner_role, state,"
+                + " created_at) values ('%s', '%s', 'report', '%s', 'spam', 'moderator', 'open',"
+                + " now())")
+            .formatted(id, author.id(), UUID.randomUUID()));
+    return id.toString();
+  }
+
+  private String proposal() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        ("insert into desk_caution_proposal (id, caution_id, base_version, rule, why, member_id,"
+                + " created_at, state) select '%s', 'test-%s', 0,"
+                + " rule || jsonb_build_object('id', 'test-%s'), 'A test.', '%s', now(), 'waiting'"
+                + " from caution where not removed limit 1")
+            .formatted(id, id, id, author.id()));
+    return id.toString();
+  }
+
+  private String note() {
+    String report = get("report");
+    crew.run(
+        ("insert into desk_rule_note (rule, item_kind, item_id, member_id, detail, mode, at)"
+                + " values ('burst', 'report', '%s', '%s', 'A test.', 'note', now())")
+            .formatted(report, author.id()));
+    return crew.one("select max(id) from desk_rule_note where item_id = '%s'".formatted(report));
+  }
+
+  private String undo() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        ("insert into desk_undo (id, subject, member_id, since, reason, state, started_by,"
+                + " started_at) values ('%s', 'member', '%s', now(), 'A test.', 'done', '%s',"
+                + " now())")
+            .formatted(id, author.id(), crew.person("moderator", "active").id()));
+    return id.toString();
+  }
+
+  private String word() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        "insert into unfiled (id, kind, written, folded) values ('%s', 'material', '%s', '%s')"
+            .formatted(id, id, id));
+    return id.toString();
+  }
+
+  private String invitation() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        ("insert into invitation (id, code_hash, made_by, most, created_at, expires_at) values"
+                + " ('%s', '\\x%s', '%s', 3, now(), now() + interval '1 hour')")
+            .formatted(id, id.toString().replace("-", ""), author.id()));
+    return id.toString();
+  }
+
+  private String request() {
+    Somebody asks = crew.person("member", "waiting");
+    crew.run(
+        "insert into join_request (member_id, text, asked_at) values ('%s', 'Please.', now())"
+            .formatted(asks.id()));
+    return asks.id().toString();
+  }
+}

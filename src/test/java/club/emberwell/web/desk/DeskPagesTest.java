@@ -1,0 +1,178 @@
+package club.emberwell.web.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.api.member.Staff;
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.member.Role;
+import club.emberwell.web.frame.Browser;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+/** The desk in a browser without scripts. */
+@QuarkusTest
+class DeskPagesTest {
+  @Inject Staff staff;
+  @Inject CatalogService catalog;
+
+  private String report(Person author) {
+    return author
+        .asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .body(
+            Map.of(
+                "laser",
+                Map.of(
+                    "source",
+                    "co2",
+                    "wavelength",
+                    "10.6 um",
+                    "ratedPower",
+                    "40 W",
+                    "motion",
+                    "gantry"),
+                "material",
+                "maple",
+                "process",
+                "surface engraving",
+                "settings",
+                Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
+                "effect",
+                "right",
+                "notes",
+                "Words of " + UUID.randomUUID()))
+        .post("/api/v1/reports")
+        .then()
+        .statusCode(201)
+        .extract()
+        .path("id");
+  }
+
+  @Test
+  void everyPageOfTheDeskIsTidyForModeratorsAndClosedToMembers() {
+    Person author = People.join();
+    Browser moderator = Browser.of(staff.person(Role.MODERATOR));
+    Browser member = Browser.of(author);
+    String report = report(author);
+    List<String> pages =
+        List.of(
+            "/desk",
+            "/desk/waiting",
+            "/desk/flags",
+            "/desk/notes",
+            "/desk/items/report/" + report,
+            "/desk/members",
+            "/desk/members/" + author.id(),
+            "/desk/undos",
+            "/desk/undos/new",
+            "/desk/undos/new?rule=burst&since=2026-01-01",
+            "/desk/undos/new?member=" + author.id() + "&since=2026-01-01",
+            "/desk/rules",
+            "/desk/rules/burst",
+            "/desk/rules/first-look",
+            "/desk/words",
+            "/desk/terms/material",
+            "/desk/terms/material/maple",
+            "/desk/terms/material/hdf/merge?into=mdf",
+            "/desk/cautions",
+            "/desk/log",
+            "/desk/log?who=nobody&from=2026-01-01");
+    for (String page : pages) {
+      assertEquals(200, moderator.get(page).status(), page);
+      moderator.tidy();
+      assertEquals(403, member.get(page).status(), page);
+    }
+    assertEquals(422, moderator.get("/desk/log?from=soon").status());
+    assertEquals(422, moderator.get("/desk/undos/new?rule=burst&since=soon").status());
+    assertEquals(404, moderator.get("/desk/terms/plants").status());
+  }
+
+  @Test
+  void aMemberFlagsAModeratorAnswersAndTheAuthorReadsWhy() {
+    Person author = People.join();
+    String report = report(author);
+    Browser flagger = Browser.of(People.join());
+    Browser moderator = Browser.of(staff.person(Role.MODERATOR));
+    flagger.get("/flags/report/" + report).tidy();
+    flagger.send("main form", Map.of("note", "Odd."));
+    assertEquals(422, flagger.status());
+    flagger.send("main form", Map.of("reason", "wrong-numbers", "note", "Odd."));
+    assertEquals(303, flagger.status());
+
+    String desk = "/desk/items/report/" + report;
+    moderator.get(desk).tidy();
+    moderator.send(
+        "form[action$=settle]",
+        Map.of("upheld", "yes", "settle.action", "hold", "settle.reason", ""));
+    assertEquals(422, moderator.status());
+    moderator.send(
+        "form[action$=settle]",
+        Map.of(
+            "upheld", "yes", "settle.action", "hold", "settle.reason", "Please say which lens."));
+    assertEquals(303, moderator.status());
+    assertTrue(flagger.get("/flags").page().text().contains("Please say which lens."));
+    Browser writer = Browser.of(author);
+    assertTrue(writer.get("/reports/" + report).page().text().contains("Please say which lens."));
+    assertTrue(writer.get("/flags").tidy().page().text().contains("Please say which lens."));
+    assertEquals(404, Browser.of(People.join()).get("/reports/" + report).status());
+    moderator
+        .get(desk)
+        .send("form[action$=decide]", Map.of("action", "restore", "reason", "Fine."));
+    assertEquals(303, moderator.status());
+  }
+
+  @Test
+  void aWordIsFiledFromItsPageAndACautionIsProposedAndAccepted() {
+    String word = "Quillwood " + UUID.randomUUID().toString().substring(0, 8);
+    catalog.queueUnfiled(TermKind.MATERIAL, word);
+    UUID id =
+        catalog.waiting(0).stream()
+            .filter(w -> w.written().equals(word))
+            .findFirst()
+            .map(w -> w.id())
+            .orElse(null);
+    Browser moderator = Browser.of(staff.person(Role.MODERATOR));
+    if (id != null) {
+      moderator.get("/desk/words/" + id).tidy();
+      moderator.send("form[action$=term]", Map.of());
+      assertEquals(303, moderator.status());
+    }
+    Browser member = Browser.of(People.join());
+    member.get("/cautions/new?material=maple").tidy();
+    String caution = "test-" + UUID.randomUUID().toString().substring(0, 8);
+    Map<String, String> filled =
+        Map.of(
+            "id", caution,
+            "agent", "fine dust",
+            "hazard", "irritates the airways " + caution,
+            "claim", "Dust irritates.",
+            "advice", "Extract at the source.",
+            "evidence.source", "common practice, no source",
+            "reason", "It is missing.");
+    member.send("main form", Map.of("id", caution));
+    assertEquals(422, member.status());
+    member.send("main form", filled);
+    assertEquals(303, member.status());
+    moderator.get("/desk/cautions").tidy();
+    String proposal =
+        moderator.page().select("a[href^=/cautions/proposals/]").stream()
+            .filter(a -> a.text().contains(caution))
+            .findFirst()
+            .orElseThrow()
+            .attr("href");
+    moderator.get(proposal).tidy();
+    moderator.send("main form", Map.of("reason", ""), Map.of("accept", "yes"));
+    assertEquals(303, moderator.status());
+    moderator.get("/desk/cautions/" + caution).tidy();
+    moderator.get("/cautions/" + caution + "/propose").tidy();
+    assertEquals(200, moderator.status());
+  }
+}
