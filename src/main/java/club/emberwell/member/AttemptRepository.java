@@ -74,6 +74,13 @@ class AttemptRepository {
         .executeUpdate();
   }
 
+  /** Forgets whatever was counted for a subject: it is gone. */
+  void forgetSubject(String subject) {
+    db.createNativeQuery("delete from attempt where subject = :subject")
+        .setParameter("subject", hashed(subject))
+        .executeUpdate();
+  }
+
   /** Takes one try back: it turned out to be a right one. */
   @Transactional(TxType.REQUIRES_NEW)
   void giveBack(String kind, String subject) {

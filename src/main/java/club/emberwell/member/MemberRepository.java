@@ -37,4 +37,9 @@ class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
   Optional<Member> byEmail(String email) {
     return find("lower(email) = ?1", email.toLowerCase(Locale.ROOT)).firstResultOptional();
   }
+
+  /** Takes over what a statement past the entity has changed. */
+  void reread(Member member) {
+    getEntityManager().refresh(member);
+  }
 }

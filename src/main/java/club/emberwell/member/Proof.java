@@ -10,7 +10,7 @@ import java.util.UUID;
  * signs in elsewhere, by having done so a moment ago.
  */
 @ApplicationScoped
-class Proof {
+public class Proof {
   private final MemberRepository members;
   private final SessionRepository sessions;
   private final Sessions signIn;
@@ -24,9 +24,11 @@ class Proof {
   }
 
   /**
+   * Proves a member, throttled like a sign-in.
+   *
    * @param session the session of the request; null or a token's id where there is none
    */
-  Outcome<UUID> of(Actor actor, UUID session, String password, String addressPrefix) {
+  public Outcome<UUID> of(Actor actor, UUID session, String password, String addressPrefix) {
     Member member =
         QuarkusTransaction.requiringNew().call(() -> members.findById(actor.memberId()));
     if (member.passwordHash != null) {

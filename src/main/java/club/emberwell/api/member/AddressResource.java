@@ -2,10 +2,8 @@ package club.emberwell.api.member;
 
 import club.emberwell.api.access.ClientAddress;
 import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Problems;
 import club.emberwell.member.Addresses;
 import club.emberwell.member.Role;
-import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -15,8 +13,8 @@ import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
-/** The member's mail address. None of these takes an Idempotency-Key. */
-@Path("/api/v1")
+/** The member's mail address. */
+@Path("/api/v1/me/email")
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Members")
@@ -38,28 +36,16 @@ public class AddressResource {
    */
   public record Entry(String email, String password) {}
 
-  /** The secret at the end of the link in the letter. */
-  public record Confirmation(String link) {}
-
   @POST
-  @Path("me/email")
   @RolesAllowed(Role.WRITE)
   @Operation(
       summary = "Change my mail address",
-      description = "Where this server sends mail, a letter asks the new address for a yes.")
+      description =
+          "Where this server sends mail, a letter asks the new address for a yes. Takes no"
+              + " Idempotency-Key: the same address twice changes nothing.")
   public void change(Entry entry) {
     Proofs.unwrap(
         addresses.change(
             actor.get(), actor.credential(), entry.email(), entry.password(), client.prefix()));
-  }
-
-  @POST
-  @Path("email-confirmations")
-  @PermitAll
-  @Operation(summary = "Say that a mail address is mine, by the link in the letter")
-  public void confirm(Confirmation confirmation) {
-    if (confirmation.link() == null || !addresses.confirm(confirmation.link())) {
-      throw Problems.of(404, "This link was used, is too old, or never was.").exception();
-    }
   }
 }

@@ -14,7 +14,6 @@ import club.emberwell.web.frame.PageFrame;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
-import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -25,11 +24,10 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestForm;
-import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
-/** The member's mail address, and the link that proves it. */
-@Path("/")
+/** The member's mail address. */
+@Path("/me/email")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 public class AddressPages {
@@ -60,12 +58,9 @@ public class AddressPages {
     private Templates() {}
 
     static native TemplateInstance address(MemberView member, Form form, boolean mail);
-
-    static native TemplateInstance confirm(String link, boolean works, boolean done);
   }
 
   @GET
-  @Path("me/email")
   @RolesAllowed(Role.WRITE)
   public TemplateInstance show(@RestQuery String done) {
     if (done != null) {
@@ -76,7 +71,6 @@ public class AddressPages {
   }
 
   @POST
-  @Path("me/email")
   @RolesAllowed(Role.WRITE)
   public Response change(@RestForm String email, @RestForm String password) {
     Outcome<MemberView> outcome =
@@ -88,7 +82,7 @@ public class AddressPages {
   }
 
   @POST
-  @Path("me/email/again")
+  @Path("again")
   @RolesAllowed(Role.WRITE)
   public Response sendAgain() {
     Outcome<Boolean> outcome = addresses.askAgain(current.get());
@@ -105,23 +99,6 @@ public class AddressPages {
     return Outcomes.status(outcome)
         .entity(Templates.address(member, form(member, email).remarks(remarks), mail.available()))
         .build();
-  }
-
-  @GET
-  @Path("confirm/{link}")
-  @PermitAll
-  public Response confirm(@RestPath String link) {
-    boolean works = addresses.waits(link);
-    return Response.status(works ? 200 : 404).entity(Templates.confirm(link, works, false)).build();
-  }
-
-  /** A POST, because programs that look through mail follow links by themselves. */
-  @POST
-  @Path("confirm/{link}")
-  @PermitAll
-  public Response confirmed(@RestPath String link) {
-    boolean done = addresses.confirm(link);
-    return Response.status(done ? 200 : 404).entity(Templates.confirm(link, false, done)).build();
   }
 
   private MemberView member() {

@@ -1,0 +1,39 @@
+package club.emberwell.api.member;
+
+import club.emberwell.api.access.Problems;
+import club.emberwell.member.Addresses;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** Answers to the letters that ask whether an address is somebody's. */
+@Path("/api/v1/email-confirmations")
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@Tag(name = "Members")
+public class ConfirmationResource {
+  private final Addresses addresses;
+
+  ConfirmationResource(Addresses addresses) {
+    this.addresses = addresses;
+  }
+
+  /** The secret at the end of the link in the letter. */
+  public record Confirmation(String link) {}
+
+  @POST
+  @PermitAll
+  @Operation(
+      summary = "Say that a mail address is mine, by the link in the letter",
+      description = "Takes no Idempotency-Key: a link works once.")
+  public void confirm(Confirmation confirmation) {
+    if (confirmation.link() == null || !addresses.confirm(confirmation.link())) {
+      throw Problems.of(404, "This link was used, is too old, or never was.").exception();
+    }
+  }
+}

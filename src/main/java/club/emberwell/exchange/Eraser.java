@@ -1,0 +1,108 @@
+package club.emberwell.exchange;
+
+import club.emberwell.exchange.ErasureLedger.Entry;
+import club.emberwell.exchange.ErasureRepository.Person;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.PersonalData;
+import club.emberwell.member.PersonalData.Choice;
+import club.emberwell.member.Proof;
+import club.emberwell.remark.Remark;
+import io.quarkus.arc.All;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Forgets people: at once, wholly, in one transaction. */
+@ApplicationScoped
+public class Eraser {
+  private static final String LAST_OWNER =
+      "You are the club's only owner; make another one first, or nobody could look after it.";
+
+  private final List<PersonalData> features;
+  private final ErasureRepository rows;
+  private final NameSweep names;
+  private final Proof proof;
+  private final RightsLimits limits;
+
+  Eraser(
+      @All List<PersonalData> features,
+      ErasureRepository rows,
+      NameSweep names,
+      Proof proof,
+      RightsLimits limits) {
+    this.features =
+        features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
+    this.rows = rows;
+    this.names = names;
+    this.proof = proof;
+    this.limits = limits;
+  }
+
+  /**
+   * Forgets the member who asks.
+   *
+   * @param session the session of the request, where no password can prove the member
+   * @param choice keep or remove: what becomes of measurements
+   */
+  public Outcome<Choice> erase(
+      Actor actor, UUID session, String choice, String password, String addressPrefix) {
+    Optional<Choice> wanted =
+        Arrays.stream(Choice.values()).filter(c -> c.code().equals(choice)).findFirst();
+    if (wanted.isEmpty()) {
+      return Outcome.refused(
+          Remark.error(
+              "choice-missing", "/choice", "Say whether your measurements stay or go."));
+    }
+    Outcome<UUID> proved = proof.of(actor, session, password, addressPrefix);
+    if (!(proved instanceof Outcome.Done<UUID>)) {
+      return Outcome.recast(proved);
+    }
+    return QuarkusTransaction.requiringNew()
+        .timeout(limits.erasureSeconds())
+        .call(() -> forgetAsking(actor.memberId(), wanted.get()));
+  }
+
+  private Outcome<Choice> forgetAsking(UUID member, Choice choice) {
+    Optional<Person> person = rows.lock(member);
+    if (person.filter(Person::onlyOwner).isPresent()) {
+      return new Outcome.Denied<>(LAST_OWNER);
+    }
+    person.ifPresent(p -> forget(p, new Entry(member, choice, Instant.now())));
+    return new Outcome.Done<>(choice);
+  }
+
+  /** Carries an entry of the ledger out; false where the member is gone already. */
+  boolean carryOut(Entry entry) {
+    return QuarkusTransaction.requiringNew()
+        .timeout(limits.erasureSeconds())
+        .call(
+            () -> {
+              Optional<Person> person = rows.lock(entry.member());
+              person.ifPresent(p -> forget(p, entry));
+              return person.isPresent();
+            });
+  }
+
+  private void forget(Person person, Entry entry) {
+    rows.enter(entry);
+    features.forEach(feature -> feature.erase(person.id(), entry.choice()));
+    names.sweep(person.handle(), person.email());
+  }
+
+  /** Those who were turned away at the door are forgotten after a while. */
+  @Scheduled(every = "6h", delayed = "9m")
+  void forgetTurnedAway() {
+    Instant now = Instant.now();
+    List<UUID> old =
+        QuarkusTransaction.requiringNew()
+            .call(() -> rows.turnedAway(now.minus(limits.turnedAwayKept())));
+    old.forEach(member -> carryOut(new Entry(member, Choice.REMOVE, now)));
+  }
+}

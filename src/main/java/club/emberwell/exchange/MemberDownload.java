@@ -1,0 +1,128 @@
+package club.emberwell.exchange;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.PersonalData;
+import club.emberwell.member.Throttle;
+import io.quarkus.arc.All;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+
+/** All of one's data in one file: JSON as it is stored, and pictures. */
+@ApplicationScoped
+public class MemberDownload {
+  private static final String ASKED = "download-member";
+  private static final String READ_ME =
+      """
+      Everything this club keeps about you, as it is stored.
+
+      account.json      your account; the password is kept as a hash only and is not in here
+      sessions.json     where you are signed in; tokens.json: keys you made for programs
+      machines.json     your machines; "written" is what you typed
+      reports.json      your reports: "written" is what you typed, the rest is how it was read, with
+                        trials and every revision; lengths in mm, speeds in mm/s, power in W
+      photos.json       your photos, with the files in photos/
+      talk.json         your questions, answers and notices with every revision
+      watches.json      searches you keep; inbox.json: what they found
+      flags.json        what you told the moderators; decisions.json: what they decided about yours
+      log.json          what the club's log says you did
+
+      Each .json file is a list. Times are in UTC.
+      """;
+
+  private final List<PersonalData> features;
+  private final Throttle throttle;
+  private final RightsLimits limits;
+
+  MemberDownload(@All List<PersonalData> features, Throttle throttle, RightsLimits limits) {
+    this.features =
+        features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
+    this.throttle = throttle;
+    this.limits = limits;
+  }
+
+  /**
+   * Packs a member's data into a zip file below the system's temporary folder.
+   *
+   * @return the file; whoever asked sends it and deletes it
+   */
+  public Outcome<Path> pack(Actor actor) {
+    Optional<Duration> wait =
+        throttle.pause(ASKED, actor.memberId().toString(), limits.downloadPause());
+    if (wait.isPresent()) {
+      return new Outcome.Throttled<>(wait.get());
+    }
+    return new Outcome.Done<>(
+        QuarkusTransaction.requiringNew()
+            .timeout(limits.downloadSeconds())
+            .call(() -> written(actor.memberId())));
+  }
+
+  private Path written(UUID member) {
+    try {
+      Path file = Files.createTempFile("emberwell-data-", ".zip");
+      try (ZipOutputStream zip =
+          new ZipOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
+        Zip parcel = new Zip(zip);
+        parcel.file("README.txt", READ_ME.getBytes(StandardCharsets.UTF_8));
+        features.forEach(feature -> feature.write(member, parcel));
+      } catch (IOException | RuntimeException e) {
+        Files.delete(file);
+        throw e;
+      }
+      return file;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Fills the zip file entry by entry. */
+  private record Zip(ZipOutputStream out) implements PersonalData.Parcel {
+    @Override
+    public void rows(String name, Stream<String> rows) {
+      try (rows) {
+        out.putNextEntry(new ZipEntry(name));
+        print(out, "[");
+        String before = "\n";
+        for (Iterator<String> each = rows.iterator(); each.hasNext(); before = ",\n") {
+          print(out, before + each.next());
+        }
+        print(out, "\n]\n");
+        out.closeEntry();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    @Override
+    public void file(String name, byte[] content) {
+      try {
+        out.putNextEntry(new ZipEntry(name));
+        out.write(content);
+        out.closeEntry();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    private static void print(OutputStream out, String text) throws IOException {
+      out.write(text.getBytes(StandardCharsets.UTF_8));
+    }
+  }
+}

@@ -1,0 +1,212 @@
+package club.emberwell.exchange;
+
+import static io.restassured.RestAssured.given;
+
+import club.emberwell.api.access.People;
+import club.emberwell.api.access.People.Person;
+import club.emberwell.desk.Flags;
+import club.emberwell.desk.ItemKind;
+import club.emberwell.desk.ItemRef;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.Invitations;
+import club.emberwell.member.Members;
+import club.emberwell.report.Pictures;
+import club.emberwell.talk.TalkKind;
+import club.emberwell.talk.TalkPosting;
+import club.emberwell.talk.TalkService;
+import club.emberwell.talk.Ties;
+import club.emberwell.talk.Watches;
+import club.emberwell.talk.WrittenTalk;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.restassured.specification.RequestSpecification;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.io.IOException;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+/** Somebody who has left traces in every corner of a club. */
+@ApplicationScoped
+class Life {
+  @Inject Members members;
+  @Inject TalkService talk;
+  @Inject Watches watches;
+  @Inject Flags flags;
+  @Inject Invitations invitations;
+  @Inject Audit audit;
+  @Inject EntityManager db;
+
+  /**
+   * What came of it.
+   *
+   * @param neighbour somebody else, who speaks of the person
+   * @param report seen by all, with a note and a photo
+   * @param repeat the neighbour's repeat of it
+   * @param question answered by the neighbour
+   */
+  record Lived(
+      Person person, String email, Person neighbour, String report, String repeat, UUID question) {
+    Actor actor(Members members) {
+      return members.byId(UUID.fromString(person.id())).orElseThrow().actor();
+    }
+  }
+
+  Lived live() throws IOException {
+    Person person = People.join();
+    String email = person.handle() + "@alder-mail.example";
+    person
+        .asks()
+        .body(Map.of("email", email, "password", People.PASSWORD))
+        .post("/api/v1/me/email")
+        .then()
+        .statusCode(204);
+    Person neighbour = People.join();
+    String report = report(person);
+    photo(person, report);
+    String repeat = repeat(neighbour, report, person.handle());
+    Actor actor = members.byId(UUID.fromString(person.id())).orElseThrow().actor();
+    Actor other = members.byId(UUID.fromString(neighbour.id())).orElseThrow().actor();
+    UUID question = talk(actor, other, person.handle(), email);
+    watches.add(actor, "q=birch", person.handle() + "'s birch", false);
+    flags.flag(actor, new ItemRef(ItemKind.REPORT, UUID.fromString(repeat)), "off-topic", "says "
+        + person.handle());
+    invitations.make(actor, new Invitations.Draft("a friend of " + person.handle(), 1, 1));
+    traces(actor, other, email);
+    return new Lived(person, email, neighbour, report, repeat, question);
+  }
+
+  private static String report(Person person) {
+    String machine =
+        keyed(
+                person,
+                Map.of(
+                    "name", person.handle() + "'s tube",
+                    "source", "co2",
+                    "wavelength", "10.6 um",
+                    "ratedPower", "40 W",
+                    "motion", "gantry",
+                    "regime", "cw"))
+            .post("/api/v1/machines")
+            .then()
+            .statusCode(201)
+            .extract()
+            .path("id");
+    Map<String, Object> report = body();
+    report.put("machine", machine);
+    report.put("notes", "Burned by " + person.handle() + " in the shed behind the mill.");
+    report.put("lot", person.handle() + " 7");
+    return keyed(person, report).post("/api/v1/reports").then().statusCode(201).extract().path("id");
+  }
+
+  static Map<String, Object> body() {
+    Map<String, Object> report = new HashMap<>();
+    report.put("material", "birch plywood");
+    report.put("process", "surface engraving");
+    report.put(
+        "settings", Map.of("power", "100 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"));
+    report.put("effect", "right");
+    return report;
+  }
+
+  private static void photo(Person person, String report) throws IOException {
+    given()
+        .header("Authorization", "Bearer " + person.token())
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .contentType("application/octet-stream")
+        .body(Pictures.of(200, 100, "jpeg"))
+        .post("/api/v1/reports/" + report + "/photos")
+        .then()
+        .statusCode(201);
+  }
+
+  private static String repeat(Person by, String report, String of) {
+    Map<String, Object> laser = new HashMap<>();
+    laser.put("source", "co2");
+    laser.put("wavelength", "10.6 um");
+    laser.put("ratedPower", "60 W");
+    laser.put("motion", "gantry");
+    laser.put("regime", "cw");
+    Map<String, Object> repeat = new HashMap<>();
+    repeat.put("laser", laser);
+    repeat.put("effect", "right");
+    repeat.put("notes", "Thanks, " + of + ", works here too. @" + of + " was right.");
+    return keyed(by, repeat)
+        .post("/api/v1/reports/" + report + "/repeats")
+        .then()
+        .statusCode(201)
+        .extract()
+        .path("id");
+  }
+
+  private UUID talk(Actor actor, Actor other, String handle, String email) {
+    UUID question =
+        talk.post(actor, TalkKind.QUESTION, posting("Who knows slate?", "Write to " + email))
+            .entry()
+            .id();
+    talk.answer(other, question, answer("As " + handle + " knows, slow is better."));
+    UUID foreign =
+        talk.post(other, TalkKind.QUESTION, posting("What about cork?", "Is " + handle + " here?"))
+            .entry()
+            .id();
+    UUID own = talk.answer(actor, foreign, answer("Yes, " + handle + " is.")).entry().id();
+    talk.accept(other, foreign, own);
+    return question;
+  }
+
+  private static TalkPosting posting(String title, String text) {
+    return TalkPosting.of(null, new WrittenTalk(title, text, Ties.NONE));
+  }
+
+  private static TalkPosting answer(String text) {
+    return TalkPosting.of(null, WrittenTalk.answer(text));
+  }
+
+  /** What lies about in tables that no service fills on demand. */
+  private void traces(Actor actor, Actor other, String email) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              audit.record(
+                  other,
+                  "warn",
+                  "member",
+                  actor.memberId().toString(),
+                  "because " + actor.handle() + " shouted",
+                  Map.of("who", "it was " + actor.handle(), "list", List.of("for " + email)));
+              insert(
+                  "insert into mail_outbox (member_id, recipient, kind, subject, body, queued_at,"
+                      + " due_at) values (:member, :email, 'watch', 'Hello ' || :handle, :email,"
+                      + " now(), now() + interval '1 day')",
+                  actor,
+                  email);
+              insert(
+                  "insert into once_link (secret_hash, kind, member_id, email, created_at,"
+                      + " expires_at) values (decode(md5(:handle), 'hex'), 'reset', :member, :email,"
+                      + " now(), now() + interval '1 hour')",
+                  actor,
+                  email);
+              insert(
+                  "insert into identity_link (issuer, subject, member_id, created_at, last_used)"
+                      + " values ('https://login.example', :handle || :email, :member, now(),"
+                      + " now())",
+                  actor,
+                  email);
+            });
+  }
+
+  private void insert(String sql, Actor actor, String email) {
+    db.createNativeQuery(sql)
+        .setParameter("member", actor.memberId())
+        .setParameter("handle", actor.handle())
+        .setParameter("email", email)
+        .executeUpdate();
+  }
+
+  static RequestSpecification keyed(Person person, Object body) {
+    return person.asks().header("Idempotency-Key", UUID.randomUUID().toString()).body(body);
+  }
+}
