@@ -98,8 +98,11 @@ record ArchitectureRules(String root) {
         .haveSimpleNameEndingWith("Helper");
   }
 
+  /** The sign-in provider an operator configured is the one machine that is called over HTTP. */
   ArchRule nothingCallsOtherMachines() {
     return noClasses()
+        .that()
+        .haveNameNotMatching(Pattern.quote(root + ".member.ProviderClient") + "(\\$.*)?")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage(
@@ -107,6 +110,9 @@ record ArchitectureRules(String root) {
             "jakarta.ws.rs.client..",
             "org.eclipse.microprofile.rest.client..",
             "io.vertx..client..",
+            "com.nimbusds.jose.jwk.source..",
+            "com.nimbusds.oauth2.sdk.http..",
+            "com.nimbusds.openid.connect.sdk.op..",
             "org.apache.http..")
         .orShould()
         .dependOnClassesThat()

@@ -69,6 +69,19 @@ public class Sessions {
     return Outcome.recast(proof);
   }
 
+  /** Starts a session for somebody whom the sign-in provider vouches for. */
+  Outcome<SignedIn> start(UUID memberId, String label) {
+    return QuarkusTransaction.requiringNew()
+        .call(
+            () -> {
+              MemberStatus status = MemberStatus.of(members.findById(memberId).status);
+              Outcome<UUID> admitted = admitted(memberId, status);
+              return admitted instanceof Outcome.Done<UUID>
+                  ? begin(memberId, label)
+                  : Outcome.recast(admitted);
+            });
+  }
+
   /** Checks a password, throttled by account and address; answers the member's id. */
   Outcome<UUID> prove(String handle, String password, String addressPrefix) {
     String name = handle == null ? "" : Normalizer.normalize(handle, Normalizer.Form.NFKC).strip();
@@ -97,9 +110,13 @@ public class Sessions {
       QuarkusTransaction.requiringNew()
           .run(() -> members.update("passwordHash = ?1 where id = ?2", fresh, member.id()));
     }
-    return switch (member.status()) {
-      case ACTIVE -> new Outcome.Done<>(member.id());
-      case WAITING -> new Outcome.Denied<>(stillWaiting(member.id()));
+    return admitted(member.id(), member.status());
+  }
+
+  private Outcome<UUID> admitted(UUID member, MemberStatus status) {
+    return switch (status) {
+      case ACTIVE -> new Outcome.Done<>(member);
+      case WAITING -> new Outcome.Denied<>(stillWaiting(member));
       case BANNED -> new Outcome.Denied<>("This account has been shut out by a moderator.");
       case ERASED -> new Outcome.Unproven<>(UNPROVEN);
     };

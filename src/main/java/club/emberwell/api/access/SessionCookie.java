@@ -40,7 +40,20 @@ public class SessionCookie {
     return read(request, PLAIN_NAME);
   }
 
-  Optional<String> read(RoutingContext request, String plainName) {
+  /** Hands the browser something else to bring back, for this host only. */
+  public void set(RoutingContext request, String plainName, String value, Duration life) {
+    request
+        .response()
+        .addCookie(cookie(request, plainName, value).setMaxAge(life.toSeconds()));
+  }
+
+  /** Tells the browser to forget it. */
+  public void clear(RoutingContext request, String plainName) {
+    request.response().addCookie(cookie(request, plainName, "").setMaxAge(0));
+  }
+
+  /** What the browser brought back, if anything. */
+  public Optional<String> read(RoutingContext request, String plainName) {
     return Optional.ofNullable(request.request().getCookie(name(request, plainName)))
         .map(Cookie::getValue)
         .filter(value -> !value.isEmpty());

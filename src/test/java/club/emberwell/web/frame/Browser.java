@@ -78,6 +78,16 @@ public final class Browser {
     return last.statusCode();
   }
 
+  /** A header of the last answer, as it came. */
+  public String header(String name) {
+    return last.header(name);
+  }
+
+  /** What this browser would send back under that name. */
+  public String cookie(String name) {
+    return cookies.get(name);
+  }
+
   public String location() {
     return last.header("Location").replaceFirst("^https?://[^/]+", "");
   }
