@@ -16,7 +16,9 @@ import picocli.CommandLine.Option;
     description = "The server on which a club shares laser settings that worked.",
     mixinStandardHelpOptions = true,
     versionProvider = Main.Version.class,
-    subcommands = {Main.Start.class, Main.Demo.class})
+    subcommands = {
+      Main.Start.class, Main.Demo.class, Rescue.ResetLink.class, Rescue.LocalSignIn.class
+    })
 public final class Main implements Callable<Integer> {
   @Mixin private Where where;
 
