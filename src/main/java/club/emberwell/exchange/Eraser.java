@@ -37,8 +37,7 @@ public class Eraser {
       NameSweep names,
       Proof proof,
       RightsLimits limits) {
-    this.features =
-        features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
+    this.features = features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
     this.rows = rows;
     this.names = names;
     this.proof = proof;
@@ -57,8 +56,7 @@ public class Eraser {
         Arrays.stream(Choice.values()).filter(c -> c.code().equals(choice)).findFirst();
     if (wanted.isEmpty()) {
       return Outcome.refused(
-          Remark.error(
-              "choice-missing", "/choice", "Say whether your measurements stay or go."));
+          Remark.error("choice-missing", "/choice", "Say whether your measurements stay or go."));
     }
     Outcome<UUID> proved = proof.of(actor, session, password, addressPrefix);
     if (!(proved instanceof Outcome.Done<UUID>)) {

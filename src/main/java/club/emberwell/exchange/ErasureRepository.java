@@ -47,8 +47,7 @@ class ErasureRepository {
         .findFirst()
         .map(
             row ->
-                new Person(
-                    member, (String) row.get(0), (String) row.get(1), (Boolean) row.get(2)));
+                new Person(member, (String) row.get(0), (String) row.get(1), (Boolean) row.get(2)));
   }
 
   /** Enters or renews an entry; its transaction may take names out of the log. */

@@ -51,8 +51,7 @@ public class MemberDownload {
   private final RightsLimits limits;
 
   MemberDownload(@All List<PersonalData> features, Throttle throttle, RightsLimits limits) {
-    this.features =
-        features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
+    this.features = features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
     this.throttle = throttle;
     this.limits = limits;
   }

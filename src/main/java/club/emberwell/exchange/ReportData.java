@@ -30,7 +30,9 @@ class ReportData implements PersonalData {
           "delete from photo where member_id = :member or report_id in LEAVING",
           "update report set written = written - 'repeatOf' where repeat_of in LEAVING",
           "update report_revision set written = written - 'repeatOf',"
-              + " interpreted = " + without("'repeatOf'") + " where written ->> 'repeatOf' in"
+              + " interpreted = "
+              + without("'repeatOf'")
+              + " where written ->> 'repeatOf' in"
               + " (select cast(g.id as text) from report g where g.id in LEAVING)",
           "update talk_entry set report_id = null where report_id in LEAVING",
           "delete from trial where report_id in LEAVING",
@@ -40,7 +42,9 @@ class ReportData implements PersonalData {
           "update report set notes = null, lot = null, written_hash = '',"
               + " written = written - 'notes' - 'lot' where member_id = :member",
           "update report_revision set reason = null, written = written - 'notes' - 'lot',"
-              + " interpreted = " + without("'notes' - 'lot'") + " where report_id in MINE",
+              + " interpreted = "
+              + without("'notes' - 'lot'")
+              + " where report_id in MINE",
           "update report_revision set reason = null"
               + " where editor_id = :member and reason is not null");
 
@@ -74,9 +78,7 @@ class ReportData implements PersonalData {
   public void erase(UUID member, Choice choice) {
     String leaving = choice == Choice.KEEP ? HIDDEN : MINE;
     rows.run(
-        ERASING.stream()
-            .map(sql -> sql.replace("LEAVING", leaving).replace("MINE", MINE))
-            .toList(),
+        ERASING.stream().map(sql -> sql.replace("LEAVING", leaving).replace("MINE", MINE)).toList(),
         member);
   }
 

@@ -17,7 +17,10 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     versionProvider = Main.Version.class,
     subcommands = {
-      Main.Start.class, Main.Demo.class, Rescue.ResetLink.class, Rescue.LocalSignIn.class
+      Main.Start.class,
+      Main.Demo.class,
+      Rescue.ResetLink.class,
+      Rescue.LocalSignIn.class
     })
 public final class Main implements Callable<Integer> {
   @Mixin private Where where;

@@ -8,7 +8,6 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -123,8 +122,7 @@ final class Rescue {
     }
   }
 
-  private static void run(Connection connection, String sql, Object... values)
-      throws SQLException {
+  private static void run(Connection connection, String sql, Object... values) throws SQLException {
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       for (int i = 0; i < values.length; i++) {
         statement.setObject(i + 1, values[i]);
@@ -165,8 +163,7 @@ final class Rescue {
   /** The verb that makes a link. */
   @Command(
       name = "reset-link",
-      description =
-          "Prints a link with which a member of a running server chooses a new password.",
+      description = "Prints a link with which a member of a running server chooses a new password.",
       mixinStandardHelpOptions = true)
   static final class ResetLink implements Callable<Integer> {
     @Mixin private Where where;

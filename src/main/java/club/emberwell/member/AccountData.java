@@ -13,8 +13,7 @@ class AccountData implements PersonalData {
   private final MemberRepository members;
   private final AttemptRepository attempts;
 
-  AccountData(
-      AccountDataRepository rows, MemberRepository members, AttemptRepository attempts) {
+  AccountData(AccountDataRepository rows, MemberRepository members, AttemptRepository attempts) {
     this.rows = rows;
     this.members = members;
     this.attempts = attempts;

@@ -1,10 +1,10 @@
 package club.emberwell.member;
 
+import com.nimbusds.jose.JOSEException;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.jwk.source.JWKSource;
 import com.nimbusds.jose.jwk.source.JWKSourceBuilder;
 import com.nimbusds.jose.proc.BadJOSEException;
-import com.nimbusds.jose.JOSEException;
 import com.nimbusds.jose.proc.JWSVerificationKeySelector;
 import com.nimbusds.jose.proc.SecurityContext;
 import com.nimbusds.jose.util.DefaultResourceRetriever;
@@ -121,8 +121,7 @@ class ProviderClient {
 
   private HTTPRequest request(Known now, String code, String verifier) {
     AuthorizationCodeGrant grant =
-        new AuthorizationCodeGrant(
-            new AuthorizationCode(code), back, new CodeVerifier(verifier));
+        new AuthorizationCodeGrant(new AuthorizationCode(code), back, new CodeVerifier(verifier));
     URI endpoint = now.metadata().getTokenEndpointURI();
     TokenRequest.Builder request =
         config

@@ -158,8 +158,7 @@ public class SingleSignOn {
                     Secrets.sha256(ticket.state()), config.patience().plus(config.clockSkew())));
   }
 
-  private Outcome<End> arrived(
-      Actor actor, Ticket ticket, IDTokenClaimsSet claims, String label) {
+  private Outcome<End> arrived(Actor actor, Ticket ticket, IDTokenClaimsSet claims, String label) {
     String issuer = claims.getIssuer().getValue();
     String subject = claims.getSubject().getValue();
     if (ticket.member() != null) {

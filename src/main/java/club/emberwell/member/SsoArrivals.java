@@ -134,7 +134,9 @@ public class SsoArrivals {
         });
   }
 
-  /** The address unless somebody here has it: a name at the provider never takes an account over. */
+  /**
+   * The address unless somebody here has it: a name at the provider never takes an account over.
+   */
   private String freeAddress(String email) {
     boolean taken =
         email != null

@@ -72,8 +72,11 @@ class Life {
     Actor other = members.byId(UUID.fromString(neighbour.id())).orElseThrow().actor();
     UUID question = talk(actor, other, person.handle(), email);
     watches.add(actor, "q=birch", person.handle() + "'s birch", false);
-    flags.flag(actor, new ItemRef(ItemKind.REPORT, UUID.fromString(repeat)), "off-topic", "says "
-        + person.handle());
+    flags.flag(
+        actor,
+        new ItemRef(ItemKind.REPORT, UUID.fromString(repeat)),
+        "off-topic",
+        "says " + person.handle());
     invitations.make(actor, new Invitations.Draft("a friend of " + person.handle(), 1, 1));
     traces(actor, other, email);
     return new Lived(person, email, neighbour, report, repeat, question);
@@ -99,15 +102,19 @@ class Life {
     report.put("machine", machine);
     report.put("notes", "Burned by " + person.handle() + " in the shed behind the mill.");
     report.put("lot", person.handle() + " 7");
-    return keyed(person, report).post("/api/v1/reports").then().statusCode(201).extract().path("id");
+    return keyed(person, report)
+        .post("/api/v1/reports")
+        .then()
+        .statusCode(201)
+        .extract()
+        .path("id");
   }
 
   static Map<String, Object> body() {
     Map<String, Object> report = new HashMap<>();
     report.put("material", "birch plywood");
     report.put("process", "surface engraving");
-    report.put(
-        "settings", Map.of("power", "100 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"));
+    report.put("settings", Map.of("power", "100 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"));
     report.put("effect", "right");
     return report;
   }
@@ -153,7 +160,7 @@ class Life {
             .entry()
             .id();
     UUID own = talk.answer(actor, foreign, answer("Yes, " + handle + " is.")).entry().id();
-    talk.accept(other, foreign, own);
+    talk.accept(other, foreign, own, null);
     return question;
   }
 

@@ -82,7 +82,8 @@ class RightsTest {
         }
       }
       for (String table : tables) {
-        try (ResultSet rows = statement.executeQuery("select cast(t as text) from " + table + " t")) {
+        try (ResultSet rows =
+            statement.executeQuery("select cast(t as text) from " + table + " t")) {
           while (rows.next()) {
             String row = rows.getString(1);
             if (row.toLowerCase(Locale.ROOT).contains(needle.toLowerCase(Locale.ROOT))) {
@@ -115,8 +116,7 @@ class RightsTest {
     assertEquals(List.of(), traces(lived.email()));
     assertEquals(List.of(), traces("behind the mill"));
     person.asks().get("/api/v1/me").then().statusCode(401);
-    People.json(
-            Map.of("handle", person.handle(), "password", People.PASSWORD, "label", "again"))
+    People.json(Map.of("handle", person.handle(), "password", People.PASSWORD, "label", "again"))
         .post("/api/v1/tokens")
         .then()
         .statusCode(401);
@@ -165,7 +165,8 @@ class RightsTest {
 
   private Object count(String table, Lived lived) {
     return db.createNativeQuery(
-            "select count(*) from " + table + " where cast(member_id as text) = :member", Long.class)
+            "select count(*) from " + table + " where cast(member_id as text) = :member",
+            Long.class)
         .setParameter("member", lived.person().id())
         .getSingleResult();
   }
@@ -193,7 +194,12 @@ class RightsTest {
             "regime", "cw"));
     report.put("notes", "Birch is fine, says @Birch, and @birchy too.");
     String id =
-        Life.keyed(other, report).post("/api/v1/reports").then().statusCode(201).extract().path("id");
+        Life.keyed(other, report)
+            .post("/api/v1/reports")
+            .then()
+            .statusCode(201)
+            .extract()
+            .path("id");
     assertEquals(204, erase(new Person(handle, "", token, ""), "keep"));
     given()
         .get("/api/v1/reports/" + id)
@@ -234,7 +240,11 @@ class RightsTest {
     }
     assertEquals(
         entry.at(),
-        ledger.entries().stream().filter(e -> e.member().equals(id)).findFirst().orElseThrow().at());
+        ledger.entries().stream()
+            .filter(e -> e.member().equals(id))
+            .findFirst()
+            .orElseThrow()
+            .at());
   }
 
   @Test
@@ -341,7 +351,13 @@ class RightsTest {
   }
 
   private static String written(JsonNode report) {
-    return report.get("written").get("trials").get(0).get("settings").get("speed").findValue("text")
+    return report
+        .get("written")
+        .get("trials")
+        .get(0)
+        .get("settings")
+        .get("speed")
+        .findValue("text")
         .asText();
   }
 

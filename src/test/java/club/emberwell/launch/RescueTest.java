@@ -54,8 +54,7 @@ class RescueTest {
         .post("/api/v1/password-resets/redeem")
         .then()
         .statusCode(204);
-    People.json(
-            Map.of("handle", person.handle(), "password", "lamp oil at dusk", "label", "test"))
+    People.json(Map.of("handle", person.handle(), "password", "lamp oil at dusk", "label", "test"))
         .post("/api/v1/tokens")
         .then()
         .statusCode(201);

@@ -141,8 +141,7 @@ class MailTest {
     redeem(secret, "a new phrase of five", 204);
     redeem(secret, "a new phrase of six", 422);
     person.asks().get("/api/v1/me").then().statusCode(401);
-    People.json(
-            Map.of("handle", person.handle(), "password", "a new phrase of five", "label", "x"))
+    People.json(Map.of("handle", person.handle(), "password", "a new phrase of five", "label", "x"))
         .post("/api/v1/tokens")
         .then()
         .statusCode(201);
@@ -197,10 +196,7 @@ class MailTest {
   }
 
   private static void ask(String email, int status) {
-    People.json(Map.of("email", email))
-        .post("/api/v1/password-resets")
-        .then()
-        .statusCode(status);
+    People.json(Map.of("email", email)).post("/api/v1/password-resets").then().statusCode(status);
   }
 
   private static void redeem(String link, String password, int status) {
@@ -237,8 +233,7 @@ class MailTest {
     assertTrue(outbox.queue(id, "test", "Late", "It comes all the same."));
     sender.send();
     assertEquals(1, outbox.state().waiting());
-    List<?> errors =
-        db.createNativeQuery("select last_error from mail_outbox").getResultList();
+    List<?> errors = db.createNativeQuery("select last_error from mail_outbox").getResultList();
     assertFalse(String.valueOf(errors.get(0)).contains(addressOf(person)), errors.toString());
     smtp.start();
     SmtpServer.letIn(smtp);

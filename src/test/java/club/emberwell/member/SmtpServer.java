@@ -32,8 +32,7 @@ public class SmtpServer implements QuarkusTestResourceLifecycleManager {
 
   @Override
   public Map<String, String> start() {
-    server =
-        new GreenMail(new ServerSetup(freePort(), "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
+    server = new GreenMail(new ServerSetup(freePort(), "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
     server.start();
     letIn(server);
     return Map.of(

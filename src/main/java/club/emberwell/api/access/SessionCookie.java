@@ -42,9 +42,7 @@ public class SessionCookie {
 
   /** Hands the browser something else to bring back, for this host only. */
   public void set(RoutingContext request, String plainName, String value, Duration life) {
-    request
-        .response()
-        .addCookie(cookie(request, plainName, value).setMaxAge(life.toSeconds()));
+    request.response().addCookie(cookie(request, plainName, value).setMaxAge(life.toSeconds()));
   }
 
   /** Tells the browser to forget it. */

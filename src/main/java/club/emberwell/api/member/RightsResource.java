@@ -28,8 +28,7 @@ public class RightsResource {
   private final CurrentActor actor;
   private final ClientAddress client;
 
-  RightsResource(
-      MemberDownload download, Eraser eraser, CurrentActor actor, ClientAddress client) {
+  RightsResource(MemberDownload download, Eraser eraser, CurrentActor actor, ClientAddress client) {
     this.download = download;
     this.eraser = eraser;
     this.actor = actor;

@@ -35,17 +35,13 @@ public class ConfirmPages {
   @GET
   public Response ask(@RestPath String link) {
     boolean works = addresses.waits(link);
-    return Response.status(works ? 200 : 404)
-        .entity(Templates.confirm(link, works, false))
-        .build();
+    return Response.status(works ? 200 : 404).entity(Templates.confirm(link, works, false)).build();
   }
 
   /** A POST, because programs that look through mail follow links by themselves. */
   @POST
   public Response confirm(@RestPath String link) {
     boolean done = addresses.confirm(link);
-    return Response.status(done ? 200 : 404)
-        .entity(Templates.confirm(link, false, done))
-        .build();
+    return Response.status(done ? 200 : 404).entity(Templates.confirm(link, false, done)).build();
   }
 }

@@ -86,8 +86,7 @@ public class RightsPages {
   }
 
   @POST
-  public Response erase(
-      @RestForm String choice, @RestForm String password, @RestForm String sure) {
+  public Response erase(@RestForm String choice, @RestForm String password, @RestForm String sure) {
     if (!"yes".equals(sure)) {
       page.fail();
       Remark remark =

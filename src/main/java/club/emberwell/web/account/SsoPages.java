@@ -162,8 +162,7 @@ public class SsoPages {
     return done.value()
         .session()
         .map(session -> begin(session, "/bench"))
-        .orElseGet(
-            () -> Response.ok(Templates.waiting(done.value().member().handle())).build());
+        .orElseGet(() -> Response.ok(Templates.waiting(done.value().member().handle())).build());
   }
 
   private void requireProvider() {

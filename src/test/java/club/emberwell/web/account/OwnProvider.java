@@ -62,16 +62,22 @@ public class OwnProvider implements QuarkusTestResourceLifecycleManager {
       throw new IllegalStateException(e);
     }
     return Map.of(
-        "emberwell.sso.issuer", issuer(),
-        "emberwell.sso.client-id", CLIENT,
-        "emberwell.sso.client-secret", SECRET,
-        "emberwell.sso.label", "The Guild",
-        "emberwell.first.door", "open");
+        "emberwell.sso.issuer",
+        issuer(),
+        "emberwell.sso.client-id",
+        CLIENT,
+        "emberwell.sso.client-secret",
+        SECRET,
+        "emberwell.sso.label",
+        "The Guild",
+        "emberwell.first.door",
+        "open");
   }
 
   @Override
   public void inject(TestInjector injector) {
-    injector.injectIntoFields(this, field -> field.getType().getName().equals(getClass().getName()));
+    injector.injectIntoFields(
+        this, field -> field.getType().getName().equals(getClass().getName()));
   }
 
   @Override
@@ -151,8 +157,7 @@ public class OwnProvider implements QuarkusTestResourceLifecycleManager {
 
   private void token(HttpExchange exchange) throws IOException {
     Map<String, String> asked =
-        parameters(
-            new String(exchange.getRequestBody().readAllBytes(), StandardCharsets.US_ASCII));
+        parameters(new String(exchange.getRequestBody().readAllBytes(), StandardCharsets.US_ASCII));
     Grant grant = codes.remove(asked.getOrDefault("code", ""));
     String basic = exchange.getRequestHeaders().getFirst("Authorization");
     boolean right =
@@ -196,16 +201,14 @@ public class OwnProvider implements QuarkusTestResourceLifecycleManager {
   private static String secretIn(String basic) {
     String decoded =
         new String(
-            Base64.getDecoder().decode(basic.substring("Basic ".length())),
-            StandardCharsets.UTF_8);
+            Base64.getDecoder().decode(basic.substring("Basic ".length())), StandardCharsets.UTF_8);
     return URLDecoder.decode(decoded.substring(decoded.indexOf(':') + 1), StandardCharsets.UTF_8);
   }
 
   private static String challenge(String verifier) {
     try {
       byte[] hash =
-          MessageDigest.getInstance("SHA-256")
-              .digest(verifier.getBytes(StandardCharsets.US_ASCII));
+          MessageDigest.getInstance("SHA-256").digest(verifier.getBytes(StandardCharsets.US_ASCII));
       return Base64.getUrlEncoder().withoutPadding().encodeToString(hash);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);

@@ -120,10 +120,7 @@ class SsoTest {
   void anAddressOrNameOfSomebodyHereTakesNoAccountOver() {
     Person local = staff.person(Role.MEMBER);
     String email = local.handle() + "@guild.example";
-    local
-        .asks()
-        .body(Map.of("email", email, "password", People.PASSWORD))
-        .post("/api/v1/me/email");
+    local.asks().body(Map.of("email", email, "password", People.PASSWORD)).post("/api/v1/me/email");
     provider.isUsedBy(subject, local.handle(), email, true);
     Browser browser = arrived().follow();
     assertEquals("", browser.field("handle"));
@@ -228,7 +225,8 @@ class SsoTest {
     String cookie = browser.cookie("emberwell-trip");
     String changed = (cookie.charAt(5) == 'A' ? "B" : "A") + cookie.substring(1);
     assertEquals(401, given().cookie("emberwell-trip", changed).get(back).statusCode());
-    assertEquals(401, browser.get(back.replaceFirst("iss=[^&]*", "iss=https://x.example")).status());
+    assertEquals(
+        401, browser.get(back.replaceFirst("iss=[^&]*", "iss=https://x.example")).status());
     Browser refused = new Browser();
     String state = trip(refused, "/sign-in/sso").replaceFirst(".*state=", "");
     assertEquals(
@@ -296,11 +294,6 @@ class SsoTest {
             "licence", "CC0 for numbers.",
             "notes", "");
     String version = given().get("/api/v1/club").header("ETag");
-    return owner
-        .asks()
-        .header("If-Match", version)
-        .body(draft)
-        .put("/api/v1/club")
-        .statusCode();
+    return owner.asks().header("If-Match", version).body(draft).put("/api/v1/club").statusCode();
   }
 }
