@@ -1,5 +1,6 @@
 package club.emberwell.api.member;
 
+import club.emberwell.api.access.ApiPaths;
 import club.emberwell.api.access.ClientAddress;
 import club.emberwell.api.access.CurrentActor;
 import club.emberwell.api.access.Problems;
@@ -18,7 +19,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** All of one's data, and the way out. */
-@Path("/api/v1/me")
+@Path(ApiPaths.BASE)
 @Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.WRITE)
 @Tag(name = "Members")
@@ -43,7 +44,7 @@ public class RightsResource {
   public record Farewell(String choice, String password) {}
 
   @GET
-  @Path("data")
+  @Path("me/data")
   @Produces("application/zip")
   @Operation(summary = "All of my data in one zip file")
   public Response data() {
@@ -51,7 +52,7 @@ public class RightsResource {
   }
 
   @POST
-  @Path("erasure")
+  @Path("me/erasure")
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       summary = "Erase my account, at once and for good",
