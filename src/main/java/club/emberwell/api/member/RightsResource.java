@@ -1,6 +1,5 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.ApiPaths;
 import club.emberwell.api.access.ClientAddress;
 import club.emberwell.api.access.CurrentActor;
 import club.emberwell.api.access.Problems;
@@ -19,7 +18,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** All of one's data, and the way out. */
-@Path(ApiPaths.BASE)
+@Path("/api/v1")
 @Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.WRITE)
 @Tag(name = "Members")
