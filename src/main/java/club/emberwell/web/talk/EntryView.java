@@ -82,7 +82,7 @@ record EntryView(
     return mine && mayEdit;
   }
 
-  /** Whether somebody else's text stood here before. */
+  /** Whether there is an earlier version: its words were changed or an answer was accepted. */
   public boolean isChanged() {
     return version > 1;
   }
