@@ -3,6 +3,7 @@ package club.emberwell.member;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.BlockingOperationControl;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
 import java.util.Arrays;
@@ -64,7 +65,8 @@ public class ClubSettings {
 
   private final SettingRepository rows;
   private final ObjectMapper json;
-  private volatile Copy copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
+  private static final long STALE = Long.MIN_VALUE / 2;
+  private volatile Copy copy = new Copy(Map.of(), STALE);
 
   ClubSettings(SettingRepository rows, ObjectMapper json) {
     this.rows = rows;
@@ -139,13 +141,15 @@ public class ClubSettings {
             () -> {
               rows.add(DOOR, quoted(door.code()));
               rows.add(READING, quoted(openReading ? PUBLIC : "members"));
+              // made now, because a page that refuses somebody cannot wait for the database
+              rows.add(FORM_KEY, quoted(Secrets.random()));
             });
-    forget();
+    copy = load();
   }
 
   /** Reads again at the next question. */
   void forget() {
-    copy = new Copy(Map.of(), Long.MIN_VALUE / 2);
+    copy = new Copy(copy.values(), STALE);
   }
 
   /** The club's key for signing form tokens, made at first need and shared by all nodes. */
@@ -175,6 +179,10 @@ public class ClubSettings {
   private Copy current() {
     if (!fresh()) {
       Copy last = copy;
+      if (!last.values().isEmpty() && !BlockingOperationControl.isBlockingAllowed()) {
+        // refusals are told on a thread that may not wait for the database
+        return last;
+      }
       try {
         copy = load();
       } catch (RuntimeException e) {

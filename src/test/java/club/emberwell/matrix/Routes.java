@@ -1,5 +1,6 @@
 package club.emberwell.matrix;
 
+import com.tngtech.archunit.ArchConfiguration;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
@@ -36,6 +37,16 @@ final class Routes {
   /** Test classes are left out, and with them the pages that exist in tests only. */
   static Set<Route> all() {
     Set<Route> routes = new TreeSet<>();
+    // only the program's own classes are read; looking for others warns about each
+    ArchConfiguration.withThreadLocalScope(
+        quiet -> {
+          quiet.setResolveMissingDependenciesFromClassPath(false);
+          collect(routes);
+        });
+    return routes;
+  }
+
+  private static void collect(Set<Route> routes) {
     new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())
             .importPackages("club.emberwell")
@@ -44,7 +55,6 @@ final class Routes {
             .map(JavaClass::reflect)
             .flatMap(Routes::of)
             .forEach(routes::add);
-    return routes;
   }
 
   private static Stream<Route> of(Class<?> resource) {
