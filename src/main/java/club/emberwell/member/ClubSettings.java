@@ -52,6 +52,7 @@ public class ClubSettings {
       long version) {}
 
   private static final Duration FRESH = Duration.ofSeconds(5);
+  private static final long STALE = Long.MIN_VALUE / 2;
   private static final String DOOR = "door";
   private static final String READING = "reading";
   private static final String CLUB_NAME = "club-name";
@@ -65,7 +66,6 @@ public class ClubSettings {
 
   private final SettingRepository rows;
   private final ObjectMapper json;
-  private static final long STALE = Long.MIN_VALUE / 2;
   private volatile Copy copy = new Copy(Map.of(), STALE);
 
   ClubSettings(SettingRepository rows, ObjectMapper json) {

@@ -45,6 +45,8 @@ final class Things {
       case "answer" -> post("questions/" + get("question") + "/answers", words());
       case "notice" -> post("notices", text());
       case "watch" -> post("watches", Map.of("query", "q=maple", "label", "Maple", "mail", false));
+      case "feed" -> feed();
+      case "find" -> find();
       case "machine" -> post("machines", machine());
       case "flag" -> flag();
       case "proposal" -> proposal();
@@ -79,6 +81,20 @@ final class Things {
     Map<String, Object> text = new HashMap<>(words());
     text.put("title", "How is maple engraved?");
     return text;
+  }
+
+  private String feed() {
+    String token = UUID.randomUUID() + "-secret";
+    crew.run("update watch set feed_token = '%s' where id = '%s'".formatted(token, get("watch")));
+    return token;
+  }
+
+  private String find() {
+    crew.run(
+        ("insert into watch_hit (member_id, entity, entry_id, found_at)"
+                + " values ('%s', 'report', '%s', now())")
+            .formatted(author.id(), get("report")));
+    return crew.one("select max(id) from watch_hit where member_id = '%s'".formatted(author.id()));
   }
 
   /** A question that still waits for a first look. */
