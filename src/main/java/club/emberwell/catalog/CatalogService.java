@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jboss.logging.Logger;
 
 /**
@@ -24,7 +25,13 @@ public class CatalogService {
   private final UnfiledRepository unfiled;
   private final CatalogRevisionRepository revisions;
   private final AtomicBoolean unreachable = new AtomicBoolean();
-  private final AtomicBoolean stale = new AtomicBoolean(true);
+
+  /** Rises with every change this node learned of. */
+  private final AtomicLong changes = new AtomicLong();
+
+  /** Up to which of them {@link #current} was read; whoever needs more waits for the reading. */
+  private volatile long readUpTo = -1;
+
   private volatile Catalog current;
 
   CatalogService(
@@ -36,7 +43,7 @@ public class CatalogService {
 
   /** Immutable; costs nothing unless this node changed the catalog since the last call. */
   public Catalog snapshot() {
-    if (current == null || stale.get()) {
+    if (readUpTo < changes.get()) {
       reload();
     }
     return current;
@@ -51,18 +58,15 @@ public class CatalogService {
   }
 
   private synchronized void reload() {
-    if (stale.getAndSet(false) || current == null) {
-      try {
-        current = QuarkusTransaction.requiringNew().call(store::read);
-      } catch (RuntimeException e) {
-        stale.set(true);
-        throw e;
-      }
+    long wanted = changes.get();
+    if (readUpTo < wanted) {
+      current = QuarkusTransaction.requiringNew().call(store::read);
+      readUpTo = wanted;
     }
   }
 
   void afterChange(@Observes(during = TransactionPhase.AFTER_SUCCESS) CatalogChange change) {
-    stale.set(true);
+    changes.incrementAndGet();
   }
 
   @Scheduled(
@@ -73,7 +77,7 @@ public class CatalogService {
       long version = QuarkusTransaction.requiringNew().call(store::version);
       unreachable.set(false);
       if (current != null && version != current.version()) {
-        stale.set(true);
+        changes.incrementAndGet();
         reload();
       }
     } catch (RuntimeException e) {
