@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import club.emberwell.api.access.People;
 import club.emberwell.api.access.People.Person;
 import club.emberwell.api.member.Staff;
+import club.emberwell.desk.SweptCatalog;
 import club.emberwell.member.Role;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
@@ -18,6 +19,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -25,6 +27,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 class DeskApiTest {
   @Inject Staff staff;
+  @Inject SweptCatalog swept;
 
   private Person author;
   private Person member;
@@ -76,6 +79,12 @@ class DeskApiTest {
             "notes",
             "Words of " + UUID.randomUUID());
     return post(author, "reports", report).statusCode(201).extract().path("id");
+  }
+
+  @AfterEach
+  void sweep() {
+    swept.sweep("quillwood");
+    swept.sweep("test-");
   }
 
   @Test

@@ -8,6 +8,7 @@ import club.emberwell.api.access.People.Person;
 import club.emberwell.api.member.Staff;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.desk.SweptCatalog;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
@@ -15,12 +16,14 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 /** The desk in a browser without scripts. */
 @QuarkusTest
 class DeskPagesTest {
   @Inject Staff staff;
+  @Inject SweptCatalog swept;
   @Inject CatalogService catalog;
 
   private String report(Person author) {
@@ -54,6 +57,12 @@ class DeskPagesTest {
         .statusCode(201)
         .extract()
         .path("id");
+  }
+
+  @AfterEach
+  void sweep() {
+    swept.sweep("quillwood");
+    swept.sweep("test-");
   }
 
   @Test
