@@ -100,30 +100,37 @@ class UndoWork {
 
   /** Undoes one thing; the version a text had before, for taking it back. */
   private Integer forth(UndoRun run, Due due, Actor actor, String why) {
-    switch (due.step()) {
-      case REMOVE -> decisions.decide(actor, ref(due), Action.REMOVE, why);
-      case RELEASE -> decisions.decide(actor, ref(due), Action.RESTORE, why);
-      case HOLD -> decisions.decide(actor, ref(due), Action.HOLD, why);
-      case REVERT -> {
-        return rewrite(actor, due, due.backTo(), why);
-      }
-      case FLAG -> undos.setFlag(due.id(), "open", "withdrawn");
-      case PROPOSAL -> undos.setProposal(due.id(), "waiting", "withdrawn");
-      case UNBAN -> accounts.unban(actor, due.id(), why);
-      case NOTE -> undos.setNote(run.rule(), ref(due), "open", "undone");
-    }
-    return null;
+    return switch (due.step()) {
+      case REMOVE -> decide(actor, due, Action.REMOVE, why);
+      case RELEASE -> decide(actor, due, Action.RESTORE, why);
+      case HOLD -> decide(actor, due, Action.HOLD, why);
+      case REVERT -> rewrite(actor, due, due.backTo(), why);
+      case FLAG -> done(() -> undos.setFlag(due.id(), "open", "withdrawn"));
+      case PROPOSAL -> done(() -> undos.setProposal(due.id(), "waiting", "withdrawn"));
+      case UNBAN -> done(() -> accounts.unban(actor, due.id(), why));
+      case NOTE -> done(() -> undos.setNote(run.rule(), ref(due), "open", "undone"));
+    };
   }
 
-  private void back(UndoRun run, Due due, Actor actor, String why) {
-    switch (due.step()) {
-      case REMOVE, RELEASE, HOLD -> decisions.decide(actor, ref(due), wayBack(due), why);
+  private Integer back(UndoRun run, Due due, Actor actor, String why) {
+    return switch (due.step()) {
+      case REMOVE, RELEASE, HOLD -> decide(actor, due, wayBack(due), why);
       case REVERT -> rewrite(actor, due, due.wasVersion(), why);
-      case FLAG -> undos.setFlag(due.id(), "withdrawn", "open");
-      case PROPOSAL -> undos.setProposal(due.id(), "withdrawn", "waiting");
-      case UNBAN -> accounts.ban(actor, due.id(), why);
-      case NOTE -> undos.setNote(run.rule(), ref(due), "undone", "open");
-    }
+      case FLAG -> done(() -> undos.setFlag(due.id(), "withdrawn", "open"));
+      case PROPOSAL -> done(() -> undos.setProposal(due.id(), "withdrawn", "waiting"));
+      case UNBAN -> done(() -> accounts.ban(actor, due.id(), why));
+      case NOTE -> done(() -> undos.setNote(run.rule(), ref(due), "undone", "open"));
+    };
+  }
+
+  private Integer decide(Actor actor, Due due, Action action, String why) {
+    return done(() -> decisions.decide(actor, ref(due), action, why));
+  }
+
+  /** Runs what leaves no version to go back to. */
+  private static Integer done(Runnable step) {
+    step.run();
+    return null;
   }
 
   /** Whatever waited for a look before is held now: somebody still has to look. */

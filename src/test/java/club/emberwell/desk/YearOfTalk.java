@@ -3,7 +3,10 @@ package club.emberwell.desk;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
-import java.util.List;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import java.util.UUID;
 
 /**
@@ -42,143 +45,36 @@ class YearOfTalk {
     return id("bb", 1);
   }
 
-  void make() {
-    statements().forEach(sql -> QuarkusTransaction.requiringNew().timeout(300).run(() -> run(sql)));
+  void make() throws IOException {
+    String[] script = sql().split(";");
+    QuarkusTransaction.requiringNew().timeout(300).run(() -> run(script));
   }
 
-  private void run(String sql) {
-    db.createNativeQuery(sql).executeUpdate();
+  private void run(String[] script) {
+    for (String sql : script) {
+      if (!sql.isBlank()) {
+        db.createNativeQuery(sql).executeUpdate();
+      }
+    }
   }
 
-  private static String made(String kind, String number) {
-    return "cast('"
-        + kind
-        + "000000-0000-4000-8000-' || lpad(cast(("
-        + number
-        + ") as text), 12, '0') as uuid)";
-  }
-
-  private static List<String> statements() {
-    String entry =
-        "insert into talk_entry (id, kind, version, state, member_id, question_id, title, body,"
-            + " material, source, process, answers, active_at, created_at, updated_at) select ";
-    String when = "now() - interval '1 year' * (1 - n / %d.0)";
-    String asked = when.formatted(QUESTIONS);
-    String answered = when.formatted(ANSWERS);
-    String told = when.formatted(NOTICES);
-    String author = made("aa", "1 + n * 7919 % " + MEMBERS);
-    String material = "(array['slate', 'cork', 'walnut', 'brass', null])[1 + n % 5]";
-    String words =
-        "(array['halo', 'banding', 'smoke', 'focus', 'belt', 'lens', 'fume'])[1 + n % 7]";
-    String state = "case when n % 50 = 0 then 'WAITING' else 'LIVE' end";
-    // a fifth of all answers are given to one question
-    String question =
-        made("bb", "case when n % 5 = 0 then 1 else 2 + n % " + (QUESTIONS - 1) + " end");
-    return List.of(
-        "insert into member (id, handle, email, role, status) select "
-            + made("aa", "n")
-            + ", 'year-' || n, 'year' || n || '@club.example',"
-            + " case when n <= 3 then 'moderator' else 'member' end, 'active'"
-            + " from generate_series(1, "
-            + MEMBERS
-            + ") as n",
-        entry
-            + made("bb", "n")
-            + ", 'QUESTION', 1, case when n = 1 then 'LIVE' else "
-            + state
-            + " end, "
-            + author
-            + ", null, 'Question ' || n || ' about ' || "
-            + words
-            + ", 'What to do about ' || "
-            + words
-            + " || '?', "
-            + material
-            + ", null, null, 0, "
-            + asked
-            + ", "
-            + asked
-            + ", "
-            + asked
-            + " from generate_series(1, "
-            + QUESTIONS
-            + ") as n",
-        entry
-            + made("cc", "n")
-            + ", 'ANSWER', 1, "
-            + state
-            + ", "
-            + author
-            + ", "
-            + question
-            + ", null, 'Mind the ' || "
-            + words
-            + " || ', answer ' || n, null, null, null, 0, "
-            + answered
-            + ", "
-            + answered
-            + ", "
-            + answered
-            + " from generate_series(1, "
-            + ANSWERS
-            + ") as n",
-        entry
-            + made("dd", "n")
-            + ", 'NOTICE', 1, 'LIVE', "
-            + author
-            + ", null, 'Notice ' || n || ' on ' || "
-            + words
-            + ", 'Text', "
-            + material
-            + ", null, null, 0, "
-            + told
-            + ", "
-            + told
-            + ", "
-            + told
-            + " from generate_series(1, "
-            + NOTICES
-            + ") as n",
-        "update talk_entry q set answers = (select count(*) from talk_entry a"
-            + " where a.question_id = q.id and a.state = 'LIVE') where q.kind = 'QUESTION'",
-        "insert into watch (id, member_id, version, label, query, mail, feed_token, created_at)"
-            + " select "
-            + made("ee", "n")
-            + ", "
-            + made("aa", "n")
-            + ", 1, 'Watch ' || n,"
-            + " 'material=' || coalesce("
-            + material
-            + ", 'oak'), n % 3 = 0,"
-            + " case when n = 1 then '"
-            + FEED
-            + "' end, now() - interval '1 day'"
-            + " from generate_series(1, "
-            + MEMBERS
-            + ") as n",
-        hits(made("aa", "m"), made("ee", "m"), "(m * 31 + n * 17) % " + QUESTIONS + " + 1")
-            + " from generate_series(2, "
-            + MEMBERS
-            + ") as m, generate_series(1, "
-            + HITS_EACH
-            + ") as n on conflict do nothing",
-        hits(made("aa", "1"), made("ee", "1"), "n")
-            + " from generate_series(1, "
-            + BUSY_HITS
-            + ") as n on conflict do nothing",
-        "insert into change_row (entity, entity_id)"
-            + " select lower(kind), id from talk_entry where state = 'LIVE' order by number",
-        "analyze");
-  }
-
-  private static String hits(String member, String watch, String question) {
-    return "insert into watch_hit (member_id, watch_id, entity, entry_id, found_at, mailed_at)"
-        + " select "
-        + member
-        + ", "
-        + watch
-        + ", 'question', "
-        + made("bb", question)
-        + ", now() - interval '1 hour', now()";
+  /** The script with its figures and kinds put in. */
+  private static String sql() throws IOException {
+    Map<String, Object> figures =
+        Map.of(
+            "MEMBERS", MEMBERS,
+            "QUESTIONS", QUESTIONS,
+            "ANSWERS", ANSWERS,
+            "NOTICES", NOTICES,
+            "BUSY_HITS", BUSY_HITS,
+            "HITS_EACH", HITS_EACH,
+            "FEED", FEED);
+    try (InputStream in = YearOfTalk.class.getResourceAsStream("/year-of-talk.sql")) {
+      String sql = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      for (Map.Entry<String, Object> figure : figures.entrySet()) {
+        sql = sql.replace("{" + figure.getKey() + "}", figure.getValue().toString());
+      }
+      return sql;
+    }
   }
 }

@@ -19,6 +19,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
+import java.io.IOException;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -53,7 +54,7 @@ class YearOfTalkTest {
       new Actor(YearOfTalk.busyMember(), "year-1", Role.MODERATOR, UnitPreferences.metric());
 
   @BeforeEach
-  void once() {
+  void once() throws IOException {
     if (!made) {
       // the first look at the change rows only says where to begin
       matcher.matchSome();
