@@ -137,6 +137,11 @@ enum PageState {
     this.way = way;
   }
 
+  /** True where a page that is not there is what is looked at. */
+  boolean isMissing() {
+    return this == NOT_FOUND || this == NO_SUCH_REPORT;
+  }
+
   void reach(Visit visit) {
     way.accept(visit);
   }

@@ -19,6 +19,7 @@ final class Visit implements AutoCloseable {
   private final BrowserContext context;
   private final Page page;
   private final List<String> complaints = new ArrayList<>();
+  private int status;
 
   Visit(BrowserContext context) {
     this.context = context;
@@ -39,8 +40,9 @@ final class Visit implements AutoCloseable {
   }
 
   private void answered(Response response) {
-    boolean part = !response.request().resourceType().equals("document");
-    if (part && response.status() >= FIRST_FAILURE) {
+    if (response.request().resourceType().equals("document")) {
+      status = response.status();
+    } else if (response.status() >= FIRST_FAILURE) {
       complaints.add(response.status() + " " + response.url());
     }
   }
@@ -52,6 +54,11 @@ final class Visit implements AutoCloseable {
 
   void noComplaints() {
     assertEquals(List.of(), complaints());
+  }
+
+  /** How the page was answered. */
+  int status() {
+    return status;
   }
 
   Page page() {

@@ -1,0 +1,90 @@
+package club.emberwell.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.SelectOption;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/** Takes the pictures of the README's tour anew: {@code mvn test -Pscreenshots}. */
+@QuarkusTest
+@TestProfile(SeedProfile.class)
+@Tag("screenshots")
+class ScreenshotsTest extends BrowserTest {
+  private static final Path FOLDER = Path.of("src", "site", "screenshots");
+  private static final long MOST_BYTES = 150_000;
+  private static final String NAVY = "/?material=stainless-steel&coating=powder-coat&colour=navy";
+  private static final String WHO = "fernhollow";
+
+  @Override
+  String folder() {
+    return "seed-scenario";
+  }
+
+  @Override
+  int takenBack() {
+    return 1;
+  }
+
+  @Test
+  void finding() throws IOException {
+    for (Screen screen : Screen.values()) {
+      try (Visit visit = chromium.visit(screen).open(NAVY)) {
+        String size = screen == Screen.PHONE ? "phone" : "desk";
+        shoot(visit, "find-" + size, ColorScheme.LIGHT);
+        shoot(visit, "find-" + size + "-dark", ColorScheme.DARK);
+      }
+    }
+    try (Visit visit = as(WHO, Screen.DESK).open(NAVY.replace("/?", "/range?"))) {
+      visit.page().selectOption("select[name=machine]", new SelectOption().setIndex(1));
+      visit.press("main form[action='/range'] button");
+      shoot(visit, "range-desk", ColorScheme.LIGHT);
+    }
+    try (Visit visit = chromium.visit(Screen.PHONE).open("/materials/pvc")) {
+      shoot(visit, "caution-phone-dark", ColorScheme.DARK);
+    }
+  }
+
+  @Test
+  void aReport() throws IOException {
+    try (Visit visit = chromium.visit(Screen.DESK)) {
+      visit.open("/reports/" + anyReport("material=slate&source=co2&sort=newest"));
+      visit.one("details.derived > summary").first().click();
+      shoot(visit, "report-desk", ColorScheme.LIGHT);
+    }
+  }
+
+  @Test
+  void whatMembersSee() throws IOException {
+    try (Visit visit = as(WHO, Screen.PHONE).open("/post")) {
+      shoot(visit, "post-phone", ColorScheme.LIGHT);
+      visit.fill(Map.of("settings.speed", "1,000 mm/min")).choose("effect", "right").send();
+      visit.one("[id='at-settings.speed']").scrollIntoViewIfNeeded();
+      assertThat(visit.one("[id='at-settings.speed'] button").first()).isVisible();
+      shoot(visit, "ambiguous-phone", ColorScheme.LIGHT);
+    }
+    try (Visit visit = as(WHO, Screen.DESK).open("/bench")) {
+      shoot(visit, "bench-desk", ColorScheme.LIGHT);
+    }
+    try (Visit visit = as(MODERATOR, Screen.DESK).open("/desk")) {
+      shoot(visit, "moderators-desk", ColorScheme.LIGHT);
+    }
+  }
+
+  private static void shoot(Visit visit, String name, ColorScheme scheme) throws IOException {
+    Page page = visit.page();
+    page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
+    Path file = FOLDER.resolve(name + ".png");
+    page.screenshot(new Page.ScreenshotOptions().setPath(file));
+    assertTrue(Files.size(file) < MOST_BYTES, file + " has " + Files.size(file) + " bytes");
+  }
+}
