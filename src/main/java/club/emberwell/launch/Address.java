@@ -28,6 +28,11 @@ record Address(String host, int port) {
     throw wrong("The port must be a number from 0 to 65535, not " + port + ".");
   }
 
+  /** How a browser on this machine asks for it. */
+  String url() {
+    return "http://" + host + ":" + port;
+  }
+
   /** Whether only this machine can reach it. */
   boolean isLoopback() {
     return resolved().isLoopbackAddress();

@@ -2,12 +2,11 @@ package club.emberwell.launch;
 
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
+import picocli.CommandLine.ParentCommand;
 
 /** The program: reads the command line and runs the server. */
 @QuarkusMain
@@ -26,6 +25,10 @@ public final class Main implements Callable<Integer> {
   @Mixin private Where where;
 
   private Main() {}
+
+  Where where() {
+    return where;
+  }
 
   /** Runs until the process is told to stop. */
   public static void main(String[] args) {
@@ -62,11 +65,11 @@ public final class Main implements Callable<Integer> {
       description = "Runs the server (the default verb).",
       mixinStandardHelpOptions = true)
   static final class Start implements Callable<Integer> {
-    @Mixin private Where where;
+    @ParentCommand private Main main;
 
     @Override
     public Integer call() {
-      where.run("emberwell.home");
+      main.where().run("emberwell.home");
       return ExitCode.STOPPED.number();
     }
   }
@@ -77,7 +80,7 @@ public final class Main implements Callable<Integer> {
       description = "Runs an invented club, open to anyone who can reach it, in its own home.",
       mixinStandardHelpOptions = true)
   static final class Demo implements Callable<Integer> {
-    @Mixin private Where where;
+    @ParentCommand private Main main;
 
     @Override
     public Integer call() {
@@ -90,41 +93,8 @@ public final class Main implements Callable<Integer> {
       if (System.getenv("EMBERWELL_SCENARIO") == null) {
         System.setProperty("emberwell.scenario", "seed-scenario");
       }
-      where.run("emberwell.demo-home");
+      main.where().run("emberwell.demo-home");
       return ExitCode.STOPPED.number();
-    }
-  }
-
-  /** The options every verb that serves has. */
-  static final class Where {
-    @Option(
-        names = "--home",
-        paramLabel = "DIR",
-        description = "The folder of this server (EMBERWELL_HOME; default ~/.emberwell).")
-    private Path home;
-
-    @Option(
-        names = "--host",
-        description = "The address to listen on (EMBERWELL_HOST; default 127.0.0.1).")
-    private String host;
-
-    @Option(names = "--port", description = "The port (EMBERWELL_PORT; default 8080).")
-    private String port;
-
-    @Option(
-        names = "--built-in-database",
-        description = "Use the built-in database even where other machines reach the server.")
-    private boolean builtInDatabase;
-
-    void run(String homeSetting) {
-      Given given = new Given(System.getenv());
-      Path folder = home != null ? home : Path.of(given.valueOrDefault(homeSetting));
-      given.readHome(folder);
-      Address address =
-          Address.of(
-              host != null ? host : given.valueOrDefault("emberwell.host"),
-              port != null ? port : given.valueOrDefault("emberwell.port"));
-      new Server(given, address, builtInDatabase).run(folder);
     }
   }
 

@@ -16,9 +16,8 @@ import java.util.Base64;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.ParentCommand;
 
 /** What only somebody on the server's own machine can do when nobody gets in any more. */
 final class Rescue {
@@ -32,15 +31,18 @@ final class Rescue {
 
   private final Given given;
   private final Path home;
+  private final Address address;
 
   /**
    * A rescue of the club in a home.
    *
    * @param given the settings, with those of the home
+   * @param address where its server listens
    */
-  Rescue(Given given, Path home) {
+  Rescue(Given given, Path home, Address address) {
     this.given = given;
     this.home = home;
+    this.address = address;
   }
 
   /** Makes a link with which an active member chooses a new password, within an hour. */
@@ -55,7 +57,7 @@ final class Rescue {
       run(connection, LINK, hash(secret), member);
       run(connection, LOG, "make-reset-link", "member", member.toString());
       connection.commit();
-      return address() + "/reset/" + secret;
+      return given.value("emberwell.public-url").orElseGet(address::url) + "/reset/" + secret;
     } catch (SQLException e) {
       throw unreadable(e);
     }
@@ -96,17 +98,6 @@ final class Rescue {
     }
   }
 
-  private String address() {
-    return given
-        .value("emberwell.public-url")
-        .orElseGet(
-            () ->
-                "http://"
-                    + given.valueOrDefault("emberwell.host")
-                    + ":"
-                    + given.valueOrDefault("emberwell.port"));
-  }
-
   private static UUID member(Connection connection, String handle) throws SQLException {
     try (PreparedStatement select =
         connection.prepareStatement(
@@ -144,36 +135,20 @@ final class Rescue {
         ExitCode.NO_DATABASE, "The database cannot be used: " + e.getMessage() + ".", e);
   }
 
-  /** The home of the server to help. */
-  static final class Where {
-    @Option(
-        names = "--home",
-        paramLabel = "DIR",
-        description = "The folder of the server (EMBERWELL_HOME; default ~/.emberwell).")
-    private Path home;
-
-    Rescue rescue() {
-      Given given = new Given(System.getenv());
-      Path folder = home != null ? home : Path.of(given.valueOrDefault("emberwell.home"));
-      given.readHome(folder);
-      return new Rescue(given, folder);
-    }
-  }
-
   /** The verb that makes a link. */
   @Command(
       name = "reset-link",
       description = "Prints a link with which a member of a running server chooses a new password.",
       mixinStandardHelpOptions = true)
   static final class ResetLink implements Callable<Integer> {
-    @Mixin private Where where;
+    @ParentCommand private Main main;
 
     @Parameters(paramLabel = "NAME", description = "The member's name.")
     private String handle;
 
     @Override
     public Integer call() {
-      System.out.println(where.rescue().resetLink(handle));
+      System.out.println(main.where().rescue().resetLink(handle));
       return ExitCode.STOPPED.number();
     }
   }
@@ -185,11 +160,11 @@ final class Rescue {
           "Lets names and passwords count again where single sign-on alone did and fails.",
       mixinStandardHelpOptions = true)
   static final class LocalSignIn implements Callable<Integer> {
-    @Mixin private Where where;
+    @ParentCommand private Main main;
 
     @Override
     public Integer call() {
-      where.rescue().localSignIn();
+      main.where().rescue().localSignIn();
       System.out.println("Names and passwords count again, within some seconds.");
       return ExitCode.STOPPED.number();
     }

@@ -19,6 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 @QuarkusTest
 class RescueTest {
+  private static final Address NEAR = new Address("127.0.0.1", 8080);
+
   @ConfigProperty(name = "quarkus.datasource.jdbc.url")
   String url;
 
@@ -40,7 +42,8 @@ class RescueTest {
                 "EMBERWELL_DATABASE_USER", user,
                 "EMBERWELL_DATABASE_PASSWORD", password,
                 "EMBERWELL_PUBLIC_URL", "https://club.example")),
-        home);
+        home,
+        NEAR);
   }
 
   @Test
@@ -86,7 +89,7 @@ class RescueTest {
     LaunchException said =
         assertThrows(
             LaunchException.class,
-            () -> new Rescue(new Given(Map.of()), home).resetLink("somebody"));
+            () -> new Rescue(new Given(Map.of()), home, NEAR).resetLink("somebody"));
     assertTrue(said.getMessage().contains(home.toString()), said.getMessage());
   }
 }
