@@ -12,9 +12,11 @@ import java.io.Serializable;
 import java.time.Instant;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
+import org.hibernate.annotations.Immutable;
 
 /** One state an entry was in; rows are only added. */
 @Entity
+@Immutable
 @Table(name = "talk_revision")
 @IdClass(TalkRevisionEntity.Key.class)
 class TalkRevisionEntity {

@@ -229,6 +229,7 @@ class RightsTest {
                     .setParameter("id", id)
                     .executeUpdate();
                 if (ledgerToo) {
+                  execute("set local session_replication_role = replica");
                   db.createNativeQuery("delete from erasure where member_id = :id")
                       .setParameter("id", id)
                       .executeUpdate();
