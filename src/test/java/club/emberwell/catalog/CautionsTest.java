@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,6 +32,43 @@ class CautionsTest {
     assertEquals(weight, rule.weight().code());
     boolean banned = cautions.ban(material, coating, process(process), thickness).isPresent();
     assertEquals("ban".equals(weight), banned);
+  }
+
+  /** Whatever is done to it; polycarbonate only where it is cut thicker than 1 mm. */
+  @Test
+  void exactlyTheseTermsAreProhibited() {
+    assertEquals(
+        Set.of(
+            "treated-wood", "cca-treated-wood",
+            "pvc", "foamed-pvc", "adhesive-vinyl", "pvc-leather", "polyvinylidene-chloride",
+            "unknown-plastic", "faux-leather",
+            "fluoropolymer", "ptfe",
+            "polycarbonate",
+            "abs", "abs-laminate",
+            "polystyrene-foam", "foam-core-board", "polypropylene-foam",
+            "epoxy-resin", "fibreglass", "fr4", "carbon-fibre",
+            "beryllium-copper"),
+        prohibited(TermKind.MATERIAL));
+    assertEquals(
+        Set.of("old-paint", "epoxy-coating", "vinyl-wrap", "non-stick-coating"),
+        prohibited(TermKind.COATING));
+    assertTrue(cautions.ban("polycarbonate", null, Process.SURFACE_ENGRAVING, null).isEmpty());
+  }
+
+  private Set<String> prohibited(TermKind kind) {
+    return CatalogFiles.catalog().vocabulary().terms(kind).stream()
+        .map(Term::slug)
+        .filter(slug -> cautions.forTerm(kind, slug).stream().anyMatch(c -> c.rule().isBan()))
+        .collect(Collectors.toSet());
+  }
+
+  /** A group is prohibited by a caution of its own, never for the sake of what it holds. */
+  @Test
+  void aGroupIsNotProhibitedBecauseOneOfItsKindsIs() {
+    assertTrue(cautions.ban("polymers", null, Process.CUT, null).isEmpty());
+    assertTrue(cautions.ban("acrylic", null, Process.CUT, 3.0).isEmpty());
+    assertTrue(cautions.ban("wood", null, Process.CUT, 3.0).isEmpty());
+    assertTrue(cautions.banInText("clear plastic", Process.CUT, 3.0).isPresent());
   }
 
   @Test
