@@ -43,7 +43,7 @@ final class PictureCleaner {
                 () ->
                     new PictureRefused(
                         Fault.OTHER_FORMAT, "Pictures are taken as JPEG, PNG or WebP."));
-    if (format == PictureFormat.JPEG && !PictureFormat.jpegEnds(upload)) {
+    if (!format.isWhole(upload)) {
       throw unreadable();
     }
     try {
