@@ -51,7 +51,9 @@ enum PictureFormat {
     };
   }
 
-  /** Whether a WebP holds as many bytes as its RIFF header says; decoders fill up what is cut off. */
+  /**
+   * Whether a WebP holds as many bytes as its RIFF header says; decoders fill up what is cut off.
+   */
   private static boolean webpEnds(byte[] file) {
     int said = ByteBuffer.wrap(file).order(ByteOrder.LITTLE_ENDIAN).getInt(RIFF_SIZE_AT);
     return Integer.toUnsignedLong(said) + RIFF_SIZE_AT + Integer.BYTES <= file.length;

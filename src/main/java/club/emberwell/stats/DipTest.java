@@ -10,7 +10,8 @@ import java.util.Optional;
  * <p>Source: Hartigan &amp; Hartigan, "The dip test of unimodality", Annals of Statistics 13 (1985)
  * 70-84, section 4; written from the paper and checked against R's diptest and against a linear
  * program over all unimodal distributions. The p-value is for uniform values, from a table of our
- * own ({@link DipTable}). It agrees with R's, which comes from another simulated table, within 0.005.
+ * own ({@link DipTable}). It agrees with R's, which comes from another simulated table, within
+ * 0.005.
  *
  * <p>The null distribution is continuous: equal values count against one mode, so do not feed it
  * values rounded to a few steps. On pages from 15 voices.

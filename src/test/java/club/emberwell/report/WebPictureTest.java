@@ -6,11 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.report.PictureRefused.Fault;
-import com.sun.management.ThreadMXBean;
 import com.drew.imaging.ImageMetadataReader;
 import com.drew.metadata.Metadata;
 import com.drew.metadata.exif.ExifIFD0Directory;
 import com.drew.metadata.exif.GpsDirectory;
+import com.sun.management.ThreadMXBean;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
@@ -54,8 +54,7 @@ class WebPictureTest {
 
   private static void assertNear(Color expected, BufferedImage picture, double x, double y) {
     Color seen =
-        new Color(
-            picture.getRGB((int) (x * picture.getWidth()), (int) (y * picture.getHeight())));
+        new Color(picture.getRGB((int) (x * picture.getWidth()), (int) (y * picture.getHeight())));
     int off =
         Math.max(
             Math.abs(expected.getRed() - seen.getRed()),
