@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.talk.TalkEntry;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.UUID;
@@ -26,7 +27,7 @@ public record Item(
       case REPORT -> "/reports/" + ref.id();
       case QUESTION -> "/ask/" + ref.id();
       case NOTICE -> "/notices/" + ref.id();
-      case ANSWER -> "/ask/" + parent + "#answer-" + ref.id();
+      case ANSWER -> TalkEntry.answerPath(parent, ref.id());
       case PHOTO -> "/reports/" + parent + "#photos";
     };
   }

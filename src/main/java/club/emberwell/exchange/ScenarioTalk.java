@@ -57,7 +57,7 @@ class ScenarioTalk {
     }
     talk.answer(author, line.question(), line.posting());
     if (line.accepted()) {
-      talk.accept(asker(line, people, lines), line.question(), line.id(), null);
+      talk.accept(asker(line, people, lines), line.question(), line.id(), null, line.at());
     }
   }
 

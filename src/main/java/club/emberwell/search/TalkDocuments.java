@@ -19,6 +19,7 @@ import org.apache.lucene.index.IndexOptions;
 final class TalkDocuments {
   static final String ID = "id";
   static final String KIND = "kind";
+  static final String ANSWERED = "answered";
   static final String NUMBER = "n_number";
   static final String ID_HIGH = "n_idHigh";
   static final String ID_LOW = "n_idLow";
@@ -54,6 +55,7 @@ final class TalkDocuments {
     Document document = new Document();
     document.add(new StringField(ID, text.id().toString(), Field.Store.NO));
     document.add(new StringField(KIND, text.kind(), Field.Store.NO));
+    document.add(new StringField(ANSWERED, text.answered() ? "yes" : "no", Field.Store.NO));
     document.add(new NumericDocValuesField(NUMBER, text.number()));
     document.add(new NumericDocValuesField(ID_HIGH, text.id().getMostSignificantBits()));
     document.add(new NumericDocValuesField(ID_LOW, text.id().getLeastSignificantBits()));

@@ -54,13 +54,17 @@ public class TalkSearch {
    * Ids of those of one kind that hold every word, the best first.
    *
    * @param kind {@link TalkSource#QUESTION} or {@link TalkSource#NOTICE}
+   * @param unanswered only those without an answer
    */
-  public List<UUID> find(String kind, String text, int from, int most) {
+  public List<UUID> find(String kind, String text, boolean unanswered, int from, int most) {
     return index.read(
         (searcher, words) -> {
           BooleanQuery.Builder query = new BooleanQuery.Builder();
           query.add(new TalkQuery(words, searcher.getIndexReader()).all(text), Occur.MUST);
           query.add(new TermQuery(new Term(TalkDocuments.KIND, kind)), Occur.FILTER);
+          if (unanswered) {
+            query.add(new TermQuery(new Term(TalkDocuments.ANSWERED, "no")), Occur.FILTER);
+          }
           return best(searcher, query.build(), from, most);
         });
   }

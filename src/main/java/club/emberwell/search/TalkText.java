@@ -8,6 +8,7 @@ import java.util.UUID;
  * @param number rises with every entry; the order of a rebuild
  * @param kind {@code question} or {@code notice}
  * @param body everything said below the title
+ * @param answered whether a live answer is among it
  * @param material slug or null, the same for coating
  * @param source code of the laser source or null, the same for the process
  */
@@ -17,6 +18,7 @@ public record TalkText(
     String kind,
     String title,
     String body,
+    boolean answered,
     String material,
     String coating,
     String source,

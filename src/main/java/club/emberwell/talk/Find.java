@@ -35,7 +35,7 @@ public record Find(
     return switch (entity) {
       case "report" -> "/reports/" + entryId;
       case "notice" -> "/notices/" + entryId;
-      case "answer" -> "/ask/" + question + "#answer-" + entryId;
+      case "answer" -> TalkEntry.answerPath(question, entryId);
       default -> "/ask/" + entryId;
     };
   }

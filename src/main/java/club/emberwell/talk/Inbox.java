@@ -5,7 +5,9 @@ import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
+import java.util.UUID;
 
 /** What a member's watches found. */
 @ApplicationScoped
@@ -50,6 +52,15 @@ public class Inbox {
   @Transactional
   public void markAllRead(Actor actor, long upTo) {
     hits.markAllRead(TalkAccess.signedIn(actor), upTo, Instant.now());
+  }
+
+  /**
+   * Whatever of these was found for a member who has them in front of them now is read: one
+   * statement.
+   */
+  @Transactional
+  public void markSeen(Actor actor, Collection<UUID> entries) {
+    hits.markSeen(TalkAccess.signedIn(actor), entries, Instant.now());
   }
 
   @Scheduled(every = "24h", delayed = "20m")

@@ -55,6 +55,7 @@ class StoredTalkSource implements TalkSource {
         entry.kind().code(),
         written.title(),
         answers == null ? written.text() : written.text() + answers,
+        entry.answers() > 0,
         ties.material(),
         ties.coating(),
         ties.source(),

@@ -37,12 +37,17 @@ public record TalkEntry(
     return Markdown.render(written.text());
   }
 
+  /** Where an answer stands, on whichever page of its question that is. */
+  public static String answerPath(UUID question, UUID answer) {
+    return "/ask/" + question + "?answer=" + answer + "#answer-" + answer;
+  }
+
   /** Where a person reads it: a path of this server. */
   public String path() {
     return switch (kind) {
       case QUESTION -> "/ask/" + id;
       case NOTICE -> "/notices/" + id;
-      case ANSWER -> "/ask/" + question + "#answer-" + id;
+      case ANSWER -> answerPath(question, id);
     };
   }
 }

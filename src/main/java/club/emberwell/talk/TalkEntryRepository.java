@@ -18,6 +18,12 @@ class TalkEntryRepository implements PanacheRepositoryBase<TalkEntryEntity, UUID
       "select e, case when m.status = 'erased' then 'former member' else m.handle end"
           + " from TalkEntryEntity e join Member m on m.id = e.memberId where ";
 
+  private static final String SEEN_ANSWERS =
+      "e.questionId = :question and (e.state = 'LIVE' or e.state <> 'WITHDRAWN'"
+          + " and (e.memberId = :reader or :moderates = true))";
+
+  private static final UUID NOBODY = new UUID(0, 0);
+
   /** Held until the transaction ends, so that versions are counted one by one. */
   Optional<TalkEntryEntity> locked(UUID id) {
     return findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE);
@@ -34,11 +40,12 @@ class TalkEntryRepository implements PanacheRepositoryBase<TalkEntryEntity, UUID
         : entries(query("e.state = 'LIVE' and e.id in :ids").setParameter("ids", ids));
   }
 
-  /** Newest first. */
-  List<TalkEntry> newest(TalkKind kind, boolean unanswered, int from, int most) {
+  /** Asked, announced or answered last: first. */
+  List<TalkEntry> latest(TalkKind kind, boolean unanswered, int from, int most) {
     String only = unanswered ? " and e.answers = 0" : "";
+    String order = " order by e.activeAt desc, e.number desc";
     return entries(
-        query("e.state = 'LIVE' and e.kind = :kind" + only + " order by e.number desc")
+        query("e.state = 'LIVE' and e.kind = :kind" + only + order)
             .setParameter("kind", kind)
             .setFirstResult(from)
             .setMaxResults(most));
@@ -47,23 +54,50 @@ class TalkEntryRepository implements PanacheRepositoryBase<TalkEntryEntity, UUID
   /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
   List<TalkEntry> answers(TalkEntry question, Actor actor, int from, int most) {
     return entries(
-        query(
-                "e.questionId = :question and (e.state = 'LIVE' or e.state <> 'WITHDRAWN'"
-                    + " and (e.memberId = :reader or :moderates = true))"
-                    + " order by case when e.id = :accepted then 0 else 1 end, e.number")
-            .setParameter("question", question.id())
-            .setParameter("reader", actor.signedIn() ? actor.memberId() : NOBODY)
-            .setParameter("moderates", actor.moderates())
-            .setParameter("accepted", question.accepted() == null ? NOBODY : question.accepted())
+        seen(
+                query(
+                    SEEN_ANSWERS
+                        + " order by case when e.id = :accepted then 0 else 1 end,"
+                        + " e.createdAt, e.number"),
+                question,
+                actor)
             .setFirstResult(from)
             .setMaxResults(most));
   }
 
-  private static final UUID NOBODY = new UUID(0, 0);
+  /**
+   * How many answers stand before this one where {@link #answers} lists them; 0 where this actor
+   * sees no such answer of the question.
+   */
+  long answersBefore(TalkEntry question, UUID answer, Actor actor) {
+    return seen(
+            getEntityManager()
+                .createQuery(
+                    "select count(*) from TalkEntryEntity e, TalkEntryEntity a where a.id = :answer"
+                        + " and a.questionId = e.questionId and a.id <> :accepted and "
+                        + SEEN_ANSWERS
+                        + " and (e.id = :accepted or e.createdAt < a.createdAt"
+                        + " or e.createdAt = a.createdAt and e.number < a.number)",
+                    Long.class),
+            question,
+            actor)
+        .setParameter("answer", answer)
+        .getSingleResult();
+  }
+
+  private static <T> TypedQuery<T> seen(TypedQuery<T> query, TalkEntry question, Actor actor) {
+    return query
+        .setParameter("question", question.id())
+        .setParameter("reader", actor.signedIn() ? actor.memberId() : NOBODY)
+        .setParameter("moderates", actor.moderates())
+        .setParameter("accepted", question.accepted() == null ? NOBODY : question.accepted());
+  }
 
   List<TalkEntry> aboutReport(UUID report, int most) {
     return entries(
-        query("e.state = 'LIVE' and e.reportId = :report order by e.number desc")
+        query(
+                "e.state = 'LIVE' and e.reportId = :report"
+                    + " order by e.activeAt desc, e.number desc")
             .setParameter("report", report)
             .setMaxResults(most));
   }

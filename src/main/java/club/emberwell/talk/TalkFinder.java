@@ -34,11 +34,16 @@ public class TalkFinder {
     return load(search.similar(text, TalkLimits.BESIDE));
   }
 
-  /** Questions or notices that hold every word, the best first. */
+  /**
+   * Questions or notices that hold every word, the best first.
+   *
+   * @param unanswered only questions without an answer
+   */
   @Transactional
-  public Page find(TalkKind kind, String text, int page) {
+  public Page find(TalkKind kind, String text, boolean unanswered, int page) {
     int at = TalkService.clamp(page);
-    List<UUID> ids = search.find(kind.code(), text, at * TalkLimits.PAGE, TalkLimits.PAGE + 1);
+    List<UUID> ids =
+        search.find(kind.code(), text, unanswered, at * TalkLimits.PAGE, TalkLimits.PAGE + 1);
     Page found = TalkService.page(load(ids), at, TalkLimits.PAGE);
     return new Page(found.entries(), at, ids.size() > TalkLimits.PAGE);
   }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 /**
  * Asks, answers and announces. Every write is one transaction with its revision and change row;
@@ -51,7 +52,14 @@ public class TalkService {
   public record Page(List<TalkEntry> entries, int page, boolean more) {}
 
   /** A question with one page of its answers, the accepted one first. */
-  public record Thread(TalkEntry question, Page answers) {}
+  public record Thread(TalkEntry question, Page answers) {
+    /** Of the question and the answers on this page. */
+    public List<UUID> ids() {
+      return Stream.concat(Stream.of(question), answers.entries().stream())
+          .map(TalkEntry::id)
+          .toList();
+    }
+  }
 
   /**
    * Stores a question or a notice.
@@ -178,6 +186,12 @@ public class TalkService {
    */
   @Transactional
   public TalkEntry accept(Actor actor, UUID question, UUID answer, Integer version) {
+    return accept(actor, question, answer, version, Instant.now());
+  }
+
+  /** The same for what was said elsewhere at another time. */
+  @Transactional
+  public TalkEntry accept(Actor actor, UUID question, UUID answer, Integer version, Instant at) {
     TalkEntryEntity asked = locked(question);
     if (asked.kind() != TalkKind.QUESTION) {
       throw new EntryUnknown("question");
@@ -193,7 +207,7 @@ public class TalkService {
           .orElseThrow(() -> new EntryUnknown("answer"));
     }
     if (!Objects.equals(asked.acceptedId(), answer)) {
-      writer.accept(asked, answer, new Cause(actor.memberId(), Instant.now(), null));
+      writer.accept(asked, answer, new Cause(actor.memberId(), at, null));
     }
     return entries.named(question).orElseThrow();
   }
@@ -214,26 +228,44 @@ public class TalkService {
   /** A question with one page of its answers: two statements. */
   @Transactional
   public Thread thread(Actor actor, UUID id, int page) {
+    return thread(actor, question(actor, id), clamp(page));
+  }
+
+  /**
+   * A question with the page of its answers on which this one stands, the first where it is none of
+   * them: three statements.
+   */
+  @Transactional
+  public Thread threadAt(Actor actor, UUID id, UUID answer) {
+    TalkEntry question = question(actor, id);
+    long before = entries.answersBefore(question, answer, actor);
+    return thread(actor, question, clamp(Math.toIntExact(before / TalkLimits.ANSWERS)));
+  }
+
+  private TalkEntry question(Actor actor, UUID id) {
     TalkEntry question = get(actor, id);
     if (question.kind() != TalkKind.QUESTION) {
       throw new EntryUnknown("question");
     }
-    int at = clamp(page);
+    return question;
+  }
+
+  private Thread thread(Actor actor, TalkEntry question, int at) {
     List<TalkEntry> found =
         entries.answers(question, actor, at * TalkLimits.ANSWERS, TalkLimits.ANSWERS + 1);
     return new Thread(question, page(found, at, TalkLimits.ANSWERS));
   }
 
-  /** Questions or notices, newest first: one statement. */
+  /** Questions or notices, those asked, announced or answered last first: one statement. */
   @Transactional
-  public Page newest(TalkKind kind, boolean unanswered, int page) {
+  public Page latest(TalkKind kind, boolean unanswered, int page) {
     int at = clamp(page);
     List<TalkEntry> found =
-        entries.newest(kind, unanswered, at * TalkLimits.PAGE, TalkLimits.PAGE + 1);
+        entries.latest(kind, unanswered, at * TalkLimits.PAGE, TalkLimits.PAGE + 1);
     return page(found, at, TalkLimits.PAGE);
   }
 
-  /** What is said about one report, newest first, at most {@link TalkLimits#PAGE}. */
+  /** What is said about one report, the latest first, at most {@link TalkLimits#PAGE}. */
   @Transactional
   public List<TalkEntry> aboutReport(UUID report) {
     return entries.aboutReport(report, TalkLimits.PAGE);

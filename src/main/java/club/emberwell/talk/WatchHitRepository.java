@@ -4,6 +4,7 @@ import club.emberwell.bench.StoredJson;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -116,6 +117,17 @@ class WatchHitRepository {
         .setParameter("now", now)
         .setParameter("member", member)
         .setParameter("id", id)
+        .executeUpdate();
+  }
+
+  /** These entries count as read, whichever watches found them. */
+  void markSeen(UUID member, Collection<UUID> entries, Instant now) {
+    db.createNativeMutationQuery(
+            "update watch_hit set read_at = :now where member_id = :member and read_at is null"
+                + " and entry_id in (:entries)")
+        .setParameter("now", now)
+        .setParameter("member", member)
+        .setParameterList("entries", entries)
         .executeUpdate();
   }
 

@@ -22,6 +22,8 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -90,12 +92,12 @@ class YearOfTalkTest {
   @Test
   void theListsOfQuestionsAndNoticesAreBoundedOnTheFirstPageAndFarBack() {
     for (int page : new int[] {0, 200, TalkLimits.LAST_PAGE}) {
-      takesOneStatement(() -> talk.newest(TalkKind.QUESTION, false, page));
-      takesOneStatement(() -> talk.newest(TalkKind.QUESTION, true, page));
-      takesOneStatement(() -> talk.newest(TalkKind.NOTICE, false, page));
+      takesOneStatement(() -> talk.latest(TalkKind.QUESTION, false, page));
+      takesOneStatement(() -> talk.latest(TalkKind.QUESTION, true, page));
+      takesOneStatement(() -> talk.latest(TalkKind.NOTICE, false, page));
     }
-    assertEquals(TalkLimits.PAGE, talk.newest(TalkKind.QUESTION, false, 200).entries().size());
-    assertEquals(TalkLimits.PAGE, talk.newest(TalkKind.NOTICE, false, 0).entries().size());
+    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.QUESTION, false, 200).entries().size());
+    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.NOTICE, false, 0).entries().size());
   }
 
   @Test
@@ -106,6 +108,29 @@ class YearOfTalkTest {
     TalkService.Page answers = talk.thread(busy, YearOfTalk.busyQuestion(), 0).answers();
     assertEquals(TalkLimits.ANSWERS, answers.entries().size());
     assertTrue(answers.more());
+  }
+
+  @Test
+  void theLastOfThousandsOfAnswersIsFoundOnItsPageByOneMoreStatement() {
+    UUID last = YearOfTalk.id("cc", YearOfTalk.ANSWERS - 5);
+    List<String> statements =
+        StatementCount.of(() -> talk.threadAt(busy, YearOfTalk.busyQuestion(), last));
+    assertEquals(3, statements.size());
+    TalkService.Thread thread = talk.threadAt(busy, YearOfTalk.busyQuestion(), last);
+    assertTrue(thread.ids().contains(last));
+    assertTrue(thread.answers().page() > 100);
+  }
+
+  @Test
+  void readingAPageReadsItsFindsInOneStatement() {
+    List<UUID> seen =
+        IntStream.rangeClosed(YearOfTalk.BUSY_HITS - TalkLimits.ANSWERS, YearOfTalk.BUSY_HITS)
+            .mapToObj(n -> YearOfTalk.id("bb", n))
+            .toList();
+    takesOneStatement(() -> inbox.markSeen(busy, seen));
+    assertTrue(
+        inbox.page(busy, 0).finds().stream()
+            .allMatch(find -> find.read() == seen.contains(find.entryId())));
   }
 
   @Test
@@ -120,18 +145,19 @@ class YearOfTalkTest {
   @Test
   void everythingLiveIsFoundByOneStatementALook() throws InterruptedException {
     awaitFound("notice " + YearOfTalk.NOTICES);
-    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", 0));
-    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", 30));
+    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", false, 0));
+    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", false, 30));
     takesOneStatement(() -> finder.similar("a halo round the letters on slate"));
     SearchQuery slate = SearchQuery.everything().withFacet("material", List.of("slate"));
     takesOneStatement(() -> finder.about(slate));
-    assertEquals(TalkLimits.PAGE, finder.find(TalkKind.QUESTION, "halo", 30).entries().size());
+    assertEquals(
+        TalkLimits.PAGE, finder.find(TalkKind.QUESTION, "halo", false, 30).entries().size());
     assertEquals(TalkLimits.BESIDE, finder.about(slate).size());
   }
 
   private void awaitFound(String words) throws InterruptedException {
     for (int i = 0; i < 600; i++) {
-      if (!finder.find(TalkKind.NOTICE, words, 0).entries().isEmpty()) {
+      if (!finder.find(TalkKind.NOTICE, words, false, 0).entries().isEmpty()) {
         return;
       }
       Thread.sleep(100);

@@ -21,6 +21,7 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,6 +52,7 @@ class ScenarioTalkTest {
       TalkEntry entry = talk.get(people.get(line.by()), line.id());
       assertTrue(entry.isLive());
       assertEquals(line.at(), entry.createdAt());
+      isOfTheScenariosTime(entry, lines);
       assertFalse(entry.html().getMarkup().isBlank());
       if (line.accepted()) {
         assertEquals(line.id(), talk.get(people.get(line.by()), line.question()).accepted());
@@ -63,6 +65,19 @@ class ScenarioTalkTest {
             .withFacet("material", List.of("stainless-steel"))
             .withFacet("coating", List.of("powder-coat"));
     assertTrue(finder.about(coated).stream().anyMatch(e -> e.written().title().startsWith("Navy")));
+  }
+
+  /** Nothing in it happened when it was loaded. */
+  private static void isOfTheScenariosTime(TalkEntry entry, List<ScenarioTalkLine> lines) {
+    List<Instant> answered =
+        lines.stream()
+            .filter(line -> entry.id().equals(line.question()))
+            .map(ScenarioTalkLine::at)
+            .sorted()
+            .toList();
+    Instant last = answered.isEmpty() ? entry.createdAt() : answered.get(answered.size() - 1);
+    assertEquals(last, entry.activeAt());
+    assertFalse(entry.updatedAt().isAfter(last), "accepted when the answer came");
   }
 
   /** A second start leaves alone what a visitor of the demo changed. */

@@ -10,6 +10,7 @@ import club.emberwell.search.SearchQuery;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -47,10 +48,12 @@ class TalkFinderTest {
   void aQuestionIsFoundByItsWordsItsTiesAndItsAnswers() {
     TalkEntry asked =
         question("Quibbling zebrano splinters", "The edge frays.", Club.about("slate"));
-    assertEquals(List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "zebrano", 0).entries()));
+    assertEquals(
+        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "zebrano", false, 0).entries()));
     assertTrue(
-        ids(finder.find(TalkKind.QUESTION, "zebrano slate", 0).entries()).contains(asked.id()));
-    assertEquals(List.of(), finder.find(TalkKind.NOTICE, "zebrano", 0).entries());
+        ids(finder.find(TalkKind.QUESTION, "zebrano slate", false, 0).entries())
+            .contains(asked.id()));
+    assertEquals(List.of(), finder.find(TalkKind.NOTICE, "zebrano", false, 0).entries());
     TalkEntry answer =
         talk.answer(
                 club.member(),
@@ -58,21 +61,41 @@ class TalkFinderTest {
                 TalkPosting.of(null, WrittenTalk.answer("Use wollemi tape.")))
             .entry();
     finder.show(answer);
-    assertEquals(List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "wollemi", 0).entries()));
+    assertEquals(
+        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "wollemi", false, 0).entries()));
+  }
+
+  @Test
+  void wordsAndUnansweredCombine() {
+    TalkEntry open = question("Bandicoot halo, nobody knows", "Text", Ties.NONE);
+    TalkEntry told = question("Bandicoot halo, somebody knew", "Text", Ties.NONE);
+    Actor ben = club.member();
+    TalkEntry answer =
+        talk.answer(ben, told.id(), TalkPosting.of(null, WrittenTalk.answer("Slow down."))).entry();
+    finder.show(answer);
+    assertEquals(List.of(open.id()), unanswered("bandicoot"));
+    assertEquals(2, finder.find(TalkKind.QUESTION, "bandicoot", false, 0).entries().size());
+    talk.withdraw(ben, answer.id(), null);
+    finder.show(answer);
+    assertEquals(Set.of(open.id(), told.id()), Set.copyOf(unanswered("bandicoot")));
+  }
+
+  private List<UUID> unanswered(String text) {
+    return ids(finder.find(TalkKind.QUESTION, text, true, 0).entries());
   }
 
   @ParameterizedTest
   @CsvSource({"quokkafied", "QUOKKAFIED", "quokkafeid", "quokk"})
   void caseATypoAndABeginningFindTheSame(String typed) {
     TalkEntry asked = question("A quokkafied finish on ply", "How?", Ties.NONE);
-    assertTrue(ids(finder.find(TalkKind.QUESTION, typed, 0).entries()).contains(asked.id()));
+    assertTrue(ids(finder.find(TalkKind.QUESTION, typed, false, 0).entries()).contains(asked.id()));
   }
 
   @Test
   void spellingsOfAMaterialFindWhatIsTiedToIt() {
     TalkEntry asked = question("Wobbegong stripes again", "Banding.", Club.about("birch-plywood"));
     assertTrue(
-        ids(finder.find(TalkKind.QUESTION, "wobbegong birch ply", 0).entries())
+        ids(finder.find(TalkKind.QUESTION, "wobbegong birch ply", false, 0).entries())
             .contains(asked.id()));
   }
 
@@ -129,13 +152,17 @@ class TalkFinderTest {
     TalkEntry asked = question("Temporary numbat question", "Text", Ties.NONE);
     talk.withdraw(ada, asked.id(), null);
     finder.show(asked);
-    assertEquals(List.of(), finder.find(TalkKind.QUESTION, "numbat", 0).entries());
+    assertEquals(List.of(), finder.find(TalkKind.QUESTION, "numbat", false, 0).entries());
   }
 
   @Test
   void aLookIsOneStatement() {
     question("Statement counting bilby", "Text", Ties.NONE);
     assertEquals(1, StatementCount.of(() -> finder.similar("counting bilby")).size());
-    assertEquals(1, StatementCount.of(() -> finder.find(TalkKind.QUESTION, "bilby", 0)).size());
+    for (boolean unanswered : new boolean[] {false, true}) {
+      assertEquals(
+          1,
+          StatementCount.of(() -> finder.find(TalkKind.QUESTION, "bilby", unanswered, 0)).size());
+    }
   }
 }

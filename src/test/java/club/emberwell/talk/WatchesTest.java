@@ -117,7 +117,8 @@ class WatchesTest {
             .entry();
     assertEquals(List.of(answer.id()), inboxOf(ada));
     Find find = inbox.page(ada, 0).finds().get(0);
-    assertEquals("/ask/" + question.id() + "#answer-" + answer.id(), find.path());
+    assertEquals(
+        "/ask/" + question.id() + "?answer=" + answer.id() + "#answer-" + answer.id(), find.path());
     assertEquals("A plain question", find.title());
     assertEquals(List.of(), inboxOf(ben));
   }
@@ -157,6 +158,23 @@ class WatchesTest {
     inbox.markRead(ada, inbox.page(ada, 0).finds().get(0).id());
     assertEquals(0, inbox.unread(ada));
     assertTrue(inbox.page(ada, 0).finds().get(0).read());
+  }
+
+  @Test
+  void whatIsInFrontOfAMemberIsReadForAllWatchesAndForNobodyElse() {
+    watches.add(ada, "material=slate", null, false);
+    watches.add(ada, "source=co2", null, false);
+    Actor eve = club.member();
+    watches.add(eve, "material=slate", null, false);
+    UUID opened = club.report(ben, "slate", "opened");
+    UUID other = club.report(ben, "slate", "not opened");
+    serve();
+    assertEquals(1, StatementCount.of(() -> inbox.markSeen(ada, List.of(opened))).size());
+    assertEquals(1, inbox.unread(ada));
+    assertEquals(2, inbox.unread(eve));
+    assertEquals(
+        List.of(other),
+        inbox.page(ada, 0).finds().stream().filter(f -> !f.read()).map(Find::entryId).toList());
   }
 
   @Test

@@ -54,7 +54,8 @@ public class QuestionResource {
 
   @GET
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Questions, newest first or those that hold every word")
+  @Operation(
+      summary = "Questions, the latest asked or answered first, or those that hold every word")
   public Listing list(
       @QueryParam("q") String text,
       @QueryParam("unanswered") @DefaultValue("false") boolean unanswered,
@@ -72,9 +73,17 @@ public class QuestionResource {
   @GET
   @Path("{id}")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Read a question with its answers")
-  public Response get(@PathParam("id") UUID id, @QueryParam("page") @DefaultValue("0") int page) {
-    TalkService.Thread thread = talk.thread(actor.get(), id, page);
+  @Operation(
+      summary = "Read a question with its answers",
+      description = "A page of them, or the page on which one answer stands.")
+  public Response get(
+      @PathParam("id") UUID id,
+      @QueryParam("page") @DefaultValue("0") int page,
+      @QueryParam("answer") UUID answer) {
+    TalkService.Thread thread =
+        answer == null
+            ? talk.thread(actor.get(), id, page)
+            : talk.threadAt(actor.get(), id, answer);
     return Response.ok(new Asked(TalkJson.of(thread.question()), Listing.of(thread.answers())))
         .header(HttpHeaders.ETAG, Etags.of(thread.question().version()))
         .build();

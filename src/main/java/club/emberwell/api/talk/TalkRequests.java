@@ -117,8 +117,8 @@ class TalkRequests {
   Listing list(TalkKind kind, String text, boolean unanswered, int page) {
     return Listing.of(
         text == null || text.isBlank()
-            ? talk.newest(kind, unanswered, page)
-            : finder.find(kind, text, page));
+            ? talk.latest(kind, unanswered, page)
+            : finder.find(kind, text, unanswered, page));
   }
 
   /** The version in If-Match. */

@@ -11,6 +11,7 @@ import club.emberwell.report.ReportGone;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.Revision;
 import club.emberwell.report.WrittenDifference;
+import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.PageFrame;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -45,18 +46,21 @@ public class ReportPages {
   private final ReportViewer viewer;
   private final CurrentActor current;
   private final PageFrame page;
+  private final Opened opened;
 
   ReportPages(
       ReportService reports,
       Photos photos,
       ReportViewer viewer,
       CurrentActor current,
-      PageFrame page) {
+      PageFrame page,
+      Opened opened) {
     this.reports = reports;
     this.photos = photos;
     this.viewer = viewer;
     this.current = current;
     this.page = page;
+    this.opened = opened;
   }
 
   @CheckedTemplate
@@ -83,7 +87,9 @@ public class ReportPages {
       page.say("Saved. Everybody finds it now.");
     }
     try {
-      return Response.ok(Templates.report(shown(id), List.of())).build();
+      ReportPage report = shown(id);
+      opened.saw(List.of(id));
+      return Response.ok(Templates.report(report, List.of())).build();
     } catch (ReportGone e) {
       return Response.status(Response.Status.GONE).entity(Templates.gone(e.getMessage())).build();
     }

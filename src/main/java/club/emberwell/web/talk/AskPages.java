@@ -12,6 +12,7 @@ import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
+import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.PageFrame;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
@@ -42,7 +43,6 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Blocking
 public class AskPages {
   private static final String NEW = "/ask/new";
-  private static final String UNANSWERED = "unanswered";
 
   private final TalkService talk;
   private final TalkFinder finder;
@@ -51,6 +51,7 @@ public class AskPages {
   private final CatalogService catalog;
   private final CurrentActor current;
   private final PageFrame page;
+  private final Opened opened;
 
   AskPages(
       TalkService talk,
@@ -59,7 +60,8 @@ public class AskPages {
       Beforehand beforehand,
       CatalogService catalog,
       CurrentActor current,
-      PageFrame page) {
+      PageFrame page,
+      Opened opened) {
     this.talk = talk;
     this.finder = finder;
     this.views = views;
@@ -67,6 +69,7 @@ public class AskPages {
     this.catalog = catalog;
     this.current = current;
     this.page = page;
+    this.opened = opened;
   }
 
   @CheckedTemplate
@@ -87,19 +90,13 @@ public class AskPages {
   public TemplateInstance questions(
       @RestQuery String q, @RestQuery String show, @RestQuery("page") String number) {
     int at = Pager.number(number);
+    String text = q == null ? "" : q.strip();
+    Shown shown = Shown.UNANSWERED.code().equals(show) ? Shown.UNANSWERED : Shown.QUESTIONS;
+    boolean unanswered = shown == Shown.UNANSWERED;
     return Templates.questions(
-        q == null || q.isBlank() ? newest(UNANSWERED.equals(show), at) : found(q.strip(), at));
-  }
-
-  private TalkViews.Listing newest(boolean unanswered, int at) {
-    String base = unanswered ? "/ask?show=" + UNANSWERED : "/ask";
-    String shown = unanswered ? UNANSWERED : "newest";
-    return views.list(talk.newest(TalkKind.QUESTION, unanswered, at), base, "", shown);
-  }
-
-  private TalkViews.Listing found(String text, int at) {
-    String base = "/ask?q=" + URLEncoder.encode(text, StandardCharsets.UTF_8);
-    return views.list(finder.find(TalkKind.QUESTION, text, at), base, text, "");
+        text.isEmpty()
+            ? views.list(talk.latest(TalkKind.QUESTION, unanswered, at), text, shown)
+            : views.list(finder.find(TalkKind.QUESTION, text, unanswered, at), text, shown));
   }
 
   @GET
@@ -171,12 +168,21 @@ public class AskPages {
   @Path("{id}")
   @RolesAllowed(Role.READ)
   public TemplateInstance question(
-      @RestPath UUID id, @RestQuery String saved, @RestQuery("page") String number) {
+      @RestPath UUID id,
+      @RestQuery String saved,
+      @RestQuery("page") String number,
+      @RestQuery String answer) {
     if (saved != null) {
       page.say("Saved.");
     }
-    return Templates.question(
-        views.thread(id, Pager.number(number), current.get()), answering(id, Map.of()));
+    Actor actor = current.get();
+    UUID wanted = TalkForm.id(answer);
+    TalkService.Thread thread =
+        wanted == null
+            ? talk.thread(actor, id, Pager.number(number))
+            : talk.threadAt(actor, id, wanted);
+    opened.saw(thread.ids());
+    return Templates.question(views.thread(thread, actor), answering(id, Map.of()));
   }
 
   @POST
@@ -196,7 +202,7 @@ public class AskPages {
     } catch (EntryRefused e) {
       TalkViews.Writing again = answering(id, reader.values());
       again.form().remarks(e.remarks());
-      return refused(Templates.question(views.thread(id, 0, actor), again));
+      return refused(Templates.question(views.thread(talk.thread(actor, id, 0), actor), again));
     }
   }
 

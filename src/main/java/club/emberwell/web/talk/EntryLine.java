@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 /**
  * A question or a notice on one line.
  *
+ * @param deed what was done at that moment: asked, posted or answered, which its list goes by
  * @param state how far a question got, in words; null for a notice
  * @param settled whether an answer was accepted
  */
@@ -17,7 +18,8 @@ public record EntryLine(
     String kind,
     String title,
     String member,
-    Instant posted,
+    String deed,
+    Instant at,
     String state,
     boolean settled,
     List<String> ties) {
@@ -28,7 +30,8 @@ public record EntryLine(
         entry.kind().label(),
         entry.written().title(),
         entry.memberHandle(),
-        entry.createdAt(),
+        asks ? deed(entry) : "posted",
+        entry.activeAt(),
         asks ? state(entry) : null,
         entry.accepted() != null,
         labels.of(entry.written().ties()).stream().map(TieLabels.Tie::label).toList());
@@ -36,6 +39,14 @@ public record EntryLine(
 
   static List<EntryLine> of(List<TalkEntry> entries, TieLabels labels) {
     return entries.stream().map(entry -> of(entry, labels)).toList();
+  }
+
+  private static String deed(TalkEntry question) {
+    return switch (question.answers()) {
+      case 0 -> "asked";
+      case 1 -> "answered";
+      default -> "last answered";
+    };
   }
 
   private static String state(TalkEntry entry) {

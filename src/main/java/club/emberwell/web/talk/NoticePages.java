@@ -10,6 +10,7 @@ import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
+import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.PageFrame;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
@@ -25,8 +26,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
@@ -37,7 +37,6 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 public class NoticePages {
-  private static final String LIST = "/notices";
   private static final String NEW = "/notices/new";
 
   private final TalkService talk;
@@ -45,14 +44,21 @@ public class NoticePages {
   private final TalkViews views;
   private final CurrentActor current;
   private final PageFrame page;
+  private final Opened opened;
 
   NoticePages(
-      TalkService talk, TalkFinder finder, TalkViews views, CurrentActor current, PageFrame page) {
+      TalkService talk,
+      TalkFinder finder,
+      TalkViews views,
+      CurrentActor current,
+      PageFrame page,
+      Opened opened) {
     this.talk = talk;
     this.finder = finder;
     this.views = views;
     this.current = current;
     this.page = page;
+    this.opened = opened;
   }
 
   @CheckedTemplate
@@ -73,12 +79,8 @@ public class NoticePages {
     String text = q == null ? "" : q.strip();
     return Templates.notices(
         text.isEmpty()
-            ? views.list(talk.newest(TalkKind.NOTICE, false, at), LIST, "", "notices")
-            : views.list(
-                finder.find(TalkKind.NOTICE, text, at),
-                LIST + "?q=" + URLEncoder.encode(text, StandardCharsets.UTF_8),
-                text,
-                "notices"));
+            ? views.list(talk.latest(TalkKind.NOTICE, false, at), text, Shown.NOTICES)
+            : views.list(finder.find(TalkKind.NOTICE, text, false, at), text, Shown.NOTICES));
   }
 
   @GET
@@ -120,6 +122,7 @@ public class NoticePages {
     if (entry.kind() != TalkKind.NOTICE) {
       throw new EntryUnknown("notice");
     }
+    opened.saw(List.of(id));
     return Templates.notice(views.entry(entry, actor));
   }
 }

@@ -10,18 +10,17 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 /** Composes the pages of talk. */
 @ApplicationScoped
 class TalkViews {
   static final int UNPROCESSABLE = 422;
 
-  private final TalkService talk;
   private final TieLabels labels;
   private final Words words;
 
-  TalkViews(TalkService talk, TieLabels labels, Words words) {
-    this.talk = talk;
+  TalkViews(TieLabels labels, Words words) {
     this.labels = labels;
     this.words = words;
   }
@@ -33,12 +32,36 @@ class TalkViews {
    * @param shown which of the lists it is
    */
   record Listing(
-      List<EntryLine> entries, Pager pager, String text, String shown, boolean beyondFirst) {
+      List<EntryLine> entries, Pager pager, String text, Shown shown, boolean beyondFirst) {
+    /** The lists beside this one, for the same words. */
+    public List<Tab> getTabs() {
+      return Stream.of(Shown.values())
+          .map(list -> new Tab(list.label(!text.isEmpty()), list.address(text), list == shown))
+          .toList();
+    }
+
+    public boolean isUnanswered() {
+      return shown == Shown.UNANSWERED;
+    }
+
+    /** Where this list begins. */
+    public String getStart() {
+      return shown.address(text);
+    }
+
+    /** All questions with the same words. */
+    public String getEverything() {
+      return Shown.QUESTIONS.address(text);
+    }
+
     /** Where the same is asked when nothing was found. */
     public String getAsk() {
       return AskPages.about(text);
     }
   }
+
+  /** A list one can go to. */
+  record Tab(String label, String href, boolean current) {}
 
   /** A question with a page of its answers. */
   record Thread(
@@ -53,13 +76,16 @@ class TalkViews {
    */
   record Writing(String action, Form form, String id, String report, Words.Lists words) {}
 
-  Listing list(TalkService.Page page, String base, String text, String shown) {
+  Listing list(TalkService.Page page, String text, Shown shown) {
     return new Listing(
-        EntryLine.of(page.entries(), labels), Pager.of(page, base), text, shown, page.page() > 0);
+        EntryLine.of(page.entries(), labels),
+        Pager.of(page, shown.address(text)),
+        text,
+        shown,
+        page.page() > 0);
   }
 
-  Thread thread(UUID id, int number, Actor actor) {
-    TalkService.Thread thread = talk.thread(actor, id, number);
+  Thread thread(TalkService.Thread thread, Actor actor) {
     TalkEntry question = thread.question();
     return new Thread(
         EntryView.of(question, actor, labels),

@@ -18,6 +18,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
+import io.restassured.response.ValidatableResponse;
+import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
@@ -235,14 +237,36 @@ class TalkApiTest {
         .body("entries.id", contains(id))
         .body("more", equalTo(false));
     given().queryParam("q", word).get(NOTICES).then().body("entries", hasSize(0));
+    unanswered(word).body("entries.id", contains(id));
     answer(ben, id, "I do.");
-    given()
-        .queryParam("unanswered", true)
-        .get(QUESTIONS)
-        .then()
-        .body("entries.id", not(hasItem(id)));
+    unanswered(null).body("entries.id", not(hasItem(id)));
+    unanswered(word).body("entries", hasSize(0));
+    given().queryParam("q", word).get(QUESTIONS).then().body("entries.id", contains(id));
     ada.asks().delete(QUESTIONS + "/" + id).then().statusCode(204);
     given().queryParam("q", word).get(QUESTIONS).then().body("entries", hasSize(0));
+  }
+
+  private static ValidatableResponse unanswered(String text) {
+    RequestSpecification asked = given().queryParam("unanswered", true);
+    return (text == null ? asked : asked.queryParam("q", text)).get(QUESTIONS).then();
+  }
+
+  @Test
+  void theLastAnswerIsReadOnItsPage() {
+    String question = ask();
+    String last = answer(ben, question, "The first.");
+    for (int i = 0; i < 30; i++) {
+      last = answer(ben, question, "Another " + i);
+    }
+    String path = QUESTIONS + "/" + question;
+    given().get(path).then().body("answerPage.entries.id", not(hasItem(last)));
+    given()
+        .queryParam("answer", last)
+        .get(path)
+        .then()
+        .body("answerPage.entries.id", contains(last))
+        .body("answerPage.page", equalTo(1));
+    given().queryParam("answer", question).get(path).then().body("answerPage.page", equalTo(0));
   }
 
   @Test

@@ -143,7 +143,9 @@ class WatchApiTest {
     assertEquals(List.of(answer), inbox.getList("finds.entry"));
     assertEquals(List.of("answer"), inbox.getList("finds.kind"));
     assertEquals(1, inbox.getInt("unread"));
-    assertEquals("/ask/" + question + "#answer-" + answer, inbox.getString("finds[0].path"));
+    assertEquals(
+        "/ask/" + question + "?answer=" + answer + "#answer-" + answer,
+        inbox.getString("finds[0].path"));
     int id = inbox.getInt("finds[0].id");
     read(ben, Map.of("find", id)).then().statusCode(204);
     ada.asks().get("/api/v1/inbox").then().body("unread", equalTo(1));

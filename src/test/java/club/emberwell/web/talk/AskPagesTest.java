@@ -12,7 +12,9 @@ import club.emberwell.api.access.People.Person;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
@@ -236,6 +238,51 @@ class AskPagesTest {
     assertTrue(begin.contains("%26x"), begin);
     assertEquals(200, ada.get("/ask?page=900").tidy().status());
     assertEquals(200, ada.get("/ask?page=nonsense").tidy().status());
+  }
+
+  @Test
+  void wordsAndUnansweredStayTogetherInTheFormTheTabsAndTheList() {
+    Browser ada = Browser.of(People.join());
+    String word = word();
+    String path = ask(ada, with(question(), "title", "Who knows " + word));
+    String told = ask(ada, with(question(), "title", "Who told " + word));
+    ada.get(told).send(FORM, Map.of("text", "I do."));
+    Document page = ada.get("/ask?q=" + word + "&show=unanswered").tidy().page();
+    assertEquals(List.of(path), page.select(".hits h3 a").eachAttr("href"));
+    assertEquals(word, ada.field("q"));
+    assertEquals("unanswered", page.select("form.find-form [name=show]").attr("value"));
+    assertEquals(
+        List.of("/ask?q=" + word, "/ask?q=" + word + "&show=unanswered", "/notices?q=" + word),
+        page.select("main .chip-place").eachAttr("href"));
+    assertEquals("Unanswered", page.select("main [aria-current=page]").text());
+    Document all = ada.get("/ask?q=" + word).page();
+    assertEquals(Set.of(path, told), Set.copyOf(all.select(".hits h3 a").eachAttr("href")));
+    assertEquals("All questions", all.select("main [aria-current=page]").text());
+    assertTrue(all.select("form.find-form [name=show]").isEmpty());
+    Document none = ada.get("/ask?q=" + word() + "%26x&show=unanswered").tidy().page();
+    String everything = none.select("main .card a").attr("href");
+    assertTrue(everything.contains("%26x") && !everything.contains("show"), everything);
+    assertEquals(
+        "Latest activity", ada.get("/ask").page().select("main [aria-current=page]").text());
+  }
+
+  @Test
+  void anAnswerPastTheFirstPageIsReachedByItsLink() {
+    Browser ada = Browser.of(People.join());
+    String path = ask(ada, question());
+    String first = "";
+    for (int i = 0; i <= 30; i++) {
+      ada.get(path).send(FORM, Map.of("text", "Answer " + i));
+      first = first.isEmpty() ? ada.location() : first;
+    }
+    String[] link = ada.location().split("#");
+    assertTrue(link[0].startsWith(path + "?answer="), link[0]);
+    assertNull(ada.get(path).page().getElementById(link[1]));
+    assertNotNull(ada.get(link[0]).tidy().page().getElementById(link[1]));
+    assertEquals(path, ada.page().select("[rel=prev]").attr("href"));
+    link = first.split("#");
+    assertNotNull(ada.get(link[0]).tidy().page().getElementById(link[1]));
+    assertEquals(200, ada.get(path + "?answer=nonsense").tidy().status());
   }
 
   @Test

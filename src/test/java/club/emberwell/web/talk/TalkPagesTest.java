@@ -118,11 +118,11 @@ class TalkPagesTest {
 
   private List<String> list() {
     return StatementCount.of(
-        () -> views.list(talk.newest(TalkKind.QUESTION, false, 0), "/ask", "", "newest"));
+        () -> views.list(talk.latest(TalkKind.QUESTION, false, 0), "", Shown.QUESTIONS));
   }
 
   private List<String> thread(String id, Actor actor) {
-    return StatementCount.of(() -> views.thread(UUID.fromString(id), 0, actor));
+    return StatementCount.of(() -> views.thread(talk.thread(actor, UUID.fromString(id), 0), actor));
   }
 
   @Test

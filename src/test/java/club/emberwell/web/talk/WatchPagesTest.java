@@ -4,7 +4,6 @@ import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,6 +12,7 @@ import club.emberwell.api.access.People.Person;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
 import java.io.ByteArrayInputStream;
 import java.time.Duration;
 import java.time.Instant;
@@ -23,11 +23,9 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
-import org.w3c.dom.Node;
 
 @QuarkusTest
 class WatchPagesTest {
-  private static final String ATOM = "http://www.w3.org/2005/Atom";
   private static final Duration PATIENCE = Duration.ofSeconds(30);
 
   private static Browser watching(Person person, String search) {
@@ -39,11 +37,15 @@ class WatchPagesTest {
 
   /** Posts a notice and answers its id. */
   private static String notice(Person person, String title) {
+    return post(person, "/api/v1/notices", Map.of("title", title, "text", "x"));
+  }
+
+  private static String post(Person person, String path, Map<String, ?> body) {
     return person
         .asks()
         .header("Idempotency-Key", UUID.randomUUID().toString())
-        .body(Map.of("title", title, "text", "x"))
-        .post("/api/v1/notices")
+        .body(body)
+        .post(path)
         .then()
         .statusCode(201)
         .extract()
@@ -93,6 +95,42 @@ class WatchPagesTest {
   }
 
   @Test
+  void whatWasOpenedIsNoNewsAnyMore() throws InterruptedException {
+    String word = word();
+    Person person = People.join();
+    Browser ada = watching(person, "q=" + word);
+    notice(People.join(), "News of " + word);
+    found(ada);
+    String path = ada.page().select("main .hit a").attr("href");
+    for (String purpose : List.of("prefetch", "prefetch;prerender")) {
+      with(ada).header("Sec-Purpose", purpose).get(path).then().statusCode(200);
+    }
+    with(ada).head(path).then().statusCode(200);
+    Browser.of(People.join()).get(path);
+    assertEquals(1, ada.get("/inbox").page().select("li .unread").size());
+    assertNull(ada.get(path).tidy().page().selectFirst(".badge"), "at once");
+    assertTrue(ada.get("/inbox").page().select("li .unread").isEmpty());
+    assertEquals(1, ada.page().select(".hit").size());
+  }
+
+  private static RequestSpecification with(Browser browser) {
+    return given().cookie("emberwell", browser.cookie("emberwell"));
+  }
+
+  @Test
+  void openingAQuestionReadsTheAnswersOnItsPage() throws InterruptedException {
+    Person person = People.join();
+    Browser ada = Browser.of(person);
+    Map<String, ?> question = Map.of("title", "Why is it pale?", "text", "x");
+    String path = "/api/v1/questions/" + post(person, "/api/v1/questions", question);
+    post(People.join(), path + "/answers", Map.of("text", "Slow down."));
+    found(ada);
+    String link = ada.page().select("main .hit a").attr("href");
+    assertTrue(link.matches("/ask/[^?]+\\?answer=([^#]+)#answer-\\1"), link);
+    assertNull(ada.get(link.replaceFirst("#.*", "")).tidy().page().selectFirst(".badge"));
+  }
+
+  @Test
   void aWatchIsRenamedGetsMailAndEnds() {
     Person person = People.join();
     Browser ada = watching(person, "material=slate");
@@ -121,7 +159,6 @@ class WatchPagesTest {
     assertFalse(ada.tidy().page().select("#error-summary").isEmpty());
   }
 
-  // RFC 4287, 4.1.1 and 4.1.2: what a feed and an entry must hold.
   @Test
   void theFeedIsAtomAndDiesWithItsAddress() throws Exception {
     String word = word();
@@ -134,17 +171,12 @@ class WatchPagesTest {
     assertEquals(200, answer.statusCode());
     assertTrue(answer.contentType().startsWith("application/atom+xml"), answer.contentType());
     Element feed = parse(answer.asByteArray());
-    assertEquals("feed", feed.getLocalName());
-    assertEquals(ATOM, feed.getNamespaceURI());
-    for (String needed : List.of("id", "title", "updated", "author", "link")) {
-      assertNotNull(child(feed, needed), needed);
-    }
-    Element entry = child(feed, "entry");
-    assertEquals("A & B <c> " + word, child(entry, "title").getTextContent());
-    assertEquals("urn:uuid:" + id, child(entry, "id").getTextContent());
-    Instant.parse(child(entry, "updated").getTextContent());
-    assertTrue(child(entry, "link").getAttribute("href").endsWith("/notices/" + id));
-    assertTrue(child(entry, "link").getAttribute("href").startsWith("http"));
+    AtomRules.check(feed);
+    Element entry = AtomRules.only(feed, "entry");
+    assertEquals("A & B <c> " + word, AtomRules.only(entry, "title").getTextContent());
+    assertEquals("urn:uuid:" + id, AtomRules.only(entry, "id").getTextContent());
+    assertTrue(AtomRules.only(entry, "link").getAttribute("href").endsWith("/notices/" + id));
+    assertTrue(AtomRules.only(entry, "link").getAttribute("href").startsWith("http"));
     given().header("If-None-Match", answer.header("ETag")).get(path).then().statusCode(304);
 
     ada.get("/watches").send("form[action$=/feed]", Map.of());
@@ -161,15 +193,6 @@ class WatchPagesTest {
     DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
     factory.setNamespaceAware(true);
     return factory.newDocumentBuilder().parse(new ByteArrayInputStream(xml)).getDocumentElement();
-  }
-
-  private static Element child(Element parent, String name) {
-    for (Node node = parent.getFirstChild(); node != null; node = node.getNextSibling()) {
-      if (name.equals(node.getLocalName()) && ATOM.equals(node.getNamespaceURI())) {
-        return (Element) node;
-      }
-    }
-    return null;
   }
 
   @Test

@@ -1,0 +1,43 @@
+package club.emberwell.web.talk;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+
+/** The lists of talk, each with its address. */
+enum Shown {
+  QUESTIONS("/ask", null, "Latest activity"),
+  UNANSWERED("/ask", "unanswered", "Unanswered"),
+  NOTICES("/notices", null, "Notices");
+
+  private final String path;
+  private final String code;
+  private final String label;
+
+  Shown(String path, String code, String label) {
+    this.path = path;
+    this.code = code;
+    this.label = label;
+  }
+
+  /** What stands for it behind {@code show=}; null for a list with a path of its own. */
+  String code() {
+    return code;
+  }
+
+  /**
+   * @param found where words were looked for the closest stand first, not the latest
+   */
+  String label(boolean found) {
+    return this == QUESTIONS && found ? "All questions" : label;
+  }
+
+  /**
+   * @param text what is looked for; empty = nothing
+   */
+  String address(String text) {
+    String words = text.isEmpty() ? "" : "q=" + URLEncoder.encode(text, StandardCharsets.UTF_8);
+    String only = code == null ? "" : "show=" + code;
+    String both = words.isEmpty() || only.isEmpty() ? words + only : words + "&" + only;
+    return both.isEmpty() ? path : path + "?" + both;
+  }
+}
