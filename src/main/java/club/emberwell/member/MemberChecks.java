@@ -93,6 +93,20 @@ class MemberChecks {
     }
   }
 
+  /** What somebody wants of a token; remarks at label and scopes. */
+  void token(Tokens.Wish wish, List<Remark> remarks) {
+    label(wish.label(), remarks);
+    if (wish.scopes() == null) {
+      return;
+    }
+    boolean unknown = wish.scopes().stream().anyMatch(code -> Scope.of(code).isEmpty());
+    boolean useless = !wish.scopes().contains("read") && !wish.scopes().contains("write");
+    if (unknown || useless) {
+      remarks.add(
+          Remark.error("scopes", "/scopes", "Choose read, write or both, and moderate besides."));
+    }
+  }
+
   /**
    * Reads chosen units, dimension by dimension.
    *

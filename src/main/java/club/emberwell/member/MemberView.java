@@ -2,6 +2,7 @@ package club.emberwell.member;
 
 import club.emberwell.quantity.UnitPreferences;
 import java.time.Instant;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -29,5 +30,24 @@ public record MemberView(
   /** This member as somebody who asks for something. */
   public Actor actor() {
     return new Actor(id, handle, role, units);
+  }
+
+  /** This member as a token of these scopes shows it: no moderator without {@code moderate}. */
+  MemberView within(Set<Scope> scopes) {
+    if (scopes.contains(Scope.MODERATE) || !role.atLeast(Role.MODERATOR)) {
+      return this;
+    }
+    return new MemberView(
+        id,
+        number,
+        handle,
+        email,
+        Role.MEMBER,
+        status,
+        units,
+        createdAt,
+        version,
+        emailConfirmed,
+        hasPassword);
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.member;
 
 import club.emberwell.member.OnceLinkRepository.Kind;
 import club.emberwell.member.OnceLinkRepository.Link;
+import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -154,6 +155,10 @@ public class PasswordResets {
             .byHandle(handle == null ? "" : handle.strip())
             .filter(m -> MemberStatus.ACTIVE.code().equals(m.status))
             .orElseThrow(() -> new EntryUnknown("active member"));
+    if (owner.is(member.id)) {
+      // a token must not be enough to take its owner's account over
+      throw new EntryForbidden("Change your own password on your account page.");
+    }
     String url = fresh(member.id, null);
     audit.record(owner, "make-reset-link", ENTITY, member.id.toString(), "", Map.of());
     return new HandedOver(url, Instant.now().plus(limits.resetLinkLife()));

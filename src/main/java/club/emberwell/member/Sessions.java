@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /** Signs browsers in and out. A session is a row; whoever deletes the row ends it. */
@@ -52,8 +53,13 @@ public class Sessions {
   public record SessionView(
       UUID id, String label, Instant createdAt, Instant lastSeen, Instant expires) {}
 
-  /** Whom a credential stands for. */
-  public record Holder(UUID credential, MemberView member) {}
+  /**
+   * Whom a credential stands for, and what it may be used for.
+   *
+   * @param member with the role that the credential has
+   * @param lessened whether the member has a higher one
+   */
+  public record Holder(UUID credential, MemberView member, Set<Scope> scopes, boolean lessened) {}
 
   /**
    * Starts a session. Unknown names cost the same work as known ones and count the same.
@@ -178,7 +184,7 @@ public class Sessions {
     }
     Member member = members.findById(session.memberId);
     return MemberStatus.ACTIVE.code().equals(member.status)
-        ? Optional.of(new Holder(session.id, Members.view(member)))
+        ? Optional.of(new Holder(session.id, Members.view(member), Set.of(Scope.values()), false))
         : Optional.empty();
   }
 

@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /** Keys for programs. A token is shown once; its row says when it ends. */
@@ -16,8 +17,6 @@ import java.util.UUID;
 public class Tokens {
   /** So that a leaked token is recognised by whoever finds it. */
   public static final String PREFIX = "ew_";
-
-  private static final String ALL_SCOPES = "read write";
 
   private final ApiTokenRepository tokens;
   private final MemberRepository members;
@@ -43,7 +42,15 @@ public class Tokens {
    *
    * @param token the only time it is seen
    */
-  public record NewToken(UUID id, String token, Instant expires) {}
+  public record NewToken(UUID id, String token, List<String> scopes, Instant expires) {}
+
+  /**
+   * What somebody wants of a token.
+   *
+   * @param label what its owner will know it by
+   * @param scopes their codes; null: the usual ones of the role
+   */
+  public record Wish(String label, List<String> scopes) {}
 
   /**
    * A token as its owner sees it.
@@ -51,11 +58,15 @@ public class Tokens {
    * @param lastUsed null if never, up to a minute late
    */
   public record TokenView(
-      UUID id, String label, Instant createdAt, Instant expires, Instant lastUsed) {}
+      UUID id,
+      String label,
+      List<String> scopes,
+      Instant createdAt,
+      Instant expires,
+      Instant lastUsed) {}
 
   /** Makes a token for whoever knows the password. Throttled like a sign-in. */
-  public Outcome<NewToken> create(
-      String handle, String password, String label, String addressPrefix) {
+  public Outcome<NewToken> create(String handle, String password, Wish wish, String addressPrefix) {
     List<Remark> remarks = new ArrayList<>();
     if (handle == null || handle.isBlank()) {
       remarks.add(Remark.error("handle-missing", "/handle", "A name is needed."));
@@ -63,26 +74,26 @@ public class Tokens {
     if (password == null || password.isEmpty()) {
       remarks.add(Remark.error("password-missing", "/password", "A password is needed."));
     }
-    checks.label(label, remarks);
+    checks.token(wish, remarks);
     if (!remarks.isEmpty()) {
       return new Outcome.Refused<>(remarks);
     }
     Outcome<UUID> proof = sessions.prove(handle, password, addressPrefix);
     if (proof instanceof Outcome.Done<UUID> done) {
-      return QuarkusTransaction.requiringNew().call(() -> store(done.value(), label));
+      return QuarkusTransaction.requiringNew().call(() -> store(done.value(), wish));
     }
     return Outcome.recast(proof);
   }
 
   /** Makes a token for a member who is signed in. */
   @Transactional
-  public Outcome<NewToken> create(Actor actor, String label) {
+  public Outcome<NewToken> create(Actor actor, Wish wish) {
     List<Remark> remarks = new ArrayList<>();
-    checks.label(label, remarks);
-    return remarks.isEmpty() ? store(actor.memberId(), label) : new Outcome.Refused<>(remarks);
+    checks.token(wish, remarks);
+    return remarks.isEmpty() ? store(actor.memberId(), wish) : new Outcome.Refused<>(remarks);
   }
 
-  private Outcome<NewToken> store(UUID memberId, String label) {
+  private Outcome<NewToken> store(UUID memberId, Wish wish) {
     if (live(memberId).size() >= limits.tokensMax()) {
       return Outcome.refused(
           Remark.error(
@@ -90,17 +101,21 @@ public class Tokens {
               "",
               "You have " + limits.tokensMax() + " tokens, the most there may be: end one first."));
     }
+    Set<Scope> scopes =
+        wish.scopes() == null
+            ? Scope.usual(Members.view(members.findById(memberId)).role())
+            : Scope.read(String.join(" ", wish.scopes()));
     String secret = PREFIX + Secrets.random();
     ApiToken token = new ApiToken();
     token.id = UUID.randomUUID();
     token.memberId = memberId;
     token.hash = Secrets.sha256(secret);
-    token.label = label.strip();
-    token.scopes = ALL_SCOPES;
+    token.label = wish.label().strip();
+    token.scopes = Scope.stored(scopes);
     token.createdAt = Instant.now();
     token.expiresAt = token.createdAt.plus(limits.tokenLife());
     tokens.persist(token);
-    return new Outcome.Done<>(new NewToken(token.id, secret, token.expiresAt));
+    return new Outcome.Done<>(new NewToken(token.id, secret, Scope.codes(scopes), token.expiresAt));
   }
 
   /** Whose live token this is. Writes down its use, at most once a minute. */
@@ -118,8 +133,10 @@ public class Tokens {
       tokens.update("lastUsed = ?1 where id = ?2", now, token.id);
     }
     Member member = members.findById(token.memberId);
+    Set<Scope> scopes = Scope.read(token.scopes);
+    MemberView view = Members.view(member).within(scopes);
     return MemberStatus.ACTIVE.code().equals(member.status)
-        ? Optional.of(new Holder(token.id, Members.view(member)))
+        ? Optional.of(new Holder(token.id, view, scopes, view.role() != Members.role(member)))
         : Optional.empty();
   }
 
@@ -161,6 +178,12 @@ public class Tokens {
   }
 
   private static TokenView view(ApiToken token) {
-    return new TokenView(token.id, token.label, token.createdAt, token.expiresAt, token.lastUsed);
+    return new TokenView(
+        token.id,
+        token.label,
+        Scope.codes(Scope.read(token.scopes)),
+        token.createdAt,
+        token.expiresAt,
+        token.lastUsed);
   }
 }

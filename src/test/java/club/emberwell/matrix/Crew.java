@@ -29,6 +29,10 @@ public class Crew {
   }
 
   Somebody person(String role, String status) {
+    return person(role, status, "read write moderate");
+  }
+
+  Somebody person(String role, String status, String scopes) {
     UUID id = UUID.randomUUID();
     String handle = "m" + id.toString().substring(0, 13);
     String secret = "s" + UUID.randomUUID();
@@ -42,8 +46,8 @@ public class Crew {
                 + " values ('\\x%s', '%s', '%s', 'test', now() + interval '1 hour')")
             .formatted(sha256(secret), session, id),
         ("insert into api_token (id, member_id, hash, label, scopes, expires_at)"
-                + " values ('%s', '%s', '\\x%s', 'test', 'read write', now() + interval '1 hour')")
-            .formatted(tokenId, id, sha256(token)));
+                + " values ('%s', '%s', '\\x%s', 'test', '%s', now() + interval '1 hour')")
+            .formatted(tokenId, id, sha256(token), scopes));
     return new Somebody(id, handle, secret, session, token, tokenId);
   }
 

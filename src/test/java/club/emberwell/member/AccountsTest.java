@@ -90,7 +90,7 @@ class AccountsTest {
     MemberView member = join();
     MemberView moderator = join();
     SignedIn session = signIn(member);
-    String token = done(tokens.create(member.actor(), "script")).token();
+    String token = done(tokens.create(member.actor(), new Tokens.Wish("script", null))).token();
     accounts.ban(moderator.actor(), member.id(), "posted nothing but links");
     assertTrue(sessions.find(session.secret()).isEmpty());
     assertTrue(tokens.find(token).isEmpty());

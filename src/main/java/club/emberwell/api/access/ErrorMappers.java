@@ -30,9 +30,11 @@ class ErrorMappers {
   private static final Duration BUSY = Duration.ofSeconds(2);
 
   private final Errors errors;
+  private final ScopeGate gate;
 
-  ErrorMappers(Errors errors) {
+  ErrorMappers(Errors errors, ScopeGate gate) {
     this.errors = errors;
+    this.gate = gate;
   }
 
   @ServerExceptionMapper
@@ -82,7 +84,7 @@ class ErrorMappers {
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
   Response forbidden(ForbiddenException e) {
-    return errors.answer(Problems.forbidden());
+    return errors.answer(gate.forbidden());
   }
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)

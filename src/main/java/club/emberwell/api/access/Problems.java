@@ -2,11 +2,13 @@ package club.emberwell.api.access;
 
 import club.emberwell.api.access.Problem.Fault;
 import club.emberwell.member.Outcome;
+import club.emberwell.member.Scope;
 import club.emberwell.remark.Remark;
 import jakarta.ws.rs.core.HttpHeaders;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Makes problems of whatever went wrong. */
 public final class Problems {
@@ -69,6 +71,19 @@ public final class Problems {
 
   static Problem forbidden() {
     return of(403, "Your role does not reach this far.");
+  }
+
+  /** RFC 6750, section 3.1. */
+  static Problem scopeMissing(Scope missing, Set<Scope> granted) {
+    String has = String.join(", ", Scope.codes(granted));
+    return of(
+            403,
+            "This token lacks the scope %s; it has %s. Make one with %s on your account page."
+                .formatted(missing.code(), has.isEmpty() ? "none" : has, missing.code()))
+        .with(
+            HttpHeaders.WWW_AUTHENTICATE,
+            "Bearer realm=\"emberwell\", error=\"insufficient_scope\", scope=\"%s\""
+                .formatted(missing.code()));
   }
 
   /** 404 that tells nothing about whether it exists for others. */

@@ -4,6 +4,7 @@ import club.emberwell.member.Role;
 import club.emberwell.member.Tokens;
 import club.emberwell.member.Tokens.NewToken;
 import club.emberwell.member.Tokens.TokenView;
+import club.emberwell.member.Tokens.Wish;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -41,8 +42,9 @@ public class TokenResource {
    * What proves who asks for a token.
    *
    * @param label what its owner will know it by
+   * @param scopes read, write, moderate; left out: all one has a use for
    */
-  public record Entry(String handle, String password, String label) {}
+  public record Entry(String handle, String password, String label, List<String> scopes) {}
 
   /** All tokens that still work. */
   public record Listing(List<TokenView> tokens) {}
@@ -52,11 +54,20 @@ public class TokenResource {
   @LocalSignIn
   @Operation(
       summary = "Get a token",
-      description = "It is shown this once. Takes no Idempotency-Key: a secret is never kept.")
+      description =
+          "It is shown this once. scopes says what it may be used for: read for every GET, write"
+              + " for what changes something, moderate for acting as the moderator or owner one"
+              + " is (without it the token counts as a member's). Left out, it has all that its"
+              + " owner's role can use today. A request without the scope it needs is answered"
+              + " 403. Takes no Idempotency-Key: a secret is never kept.")
   public Response create(Entry entry) {
     NewToken token =
         Problems.unwrap(
-            tokens.create(entry.handle(), entry.password(), entry.label(), client.prefix()));
+            tokens.create(
+                entry.handle(),
+                entry.password(),
+                new Wish(entry.label(), entry.scopes()),
+                client.prefix()));
     return Response.created(URI.create(ApiPaths.BASE + "/tokens/" + token.id()))
         .header("Cache-Control", "no-store")
         .entity(token)

@@ -1,5 +1,6 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.access.ReadsOnly;
 import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskJson.PlanView;
 import club.emberwell.api.desk.DeskJson.RunView;
@@ -38,6 +39,7 @@ public class UndoResource {
 
   @POST
   @Path("preview")
+  @ReadsOnly
   @Operation(summary = "What an undo would do; nothing is done")
   public PlanView preview(Undo sent) {
     return PlanView.of(undos.preview(answers.actor(), sent.wanted()));

@@ -1,5 +1,6 @@
 package club.emberwell.api.quantity;
 
+import club.emberwell.api.access.ReadsOnly;
 import club.emberwell.api.view.DerivedJson;
 import club.emberwell.api.view.LaserJson;
 import club.emberwell.api.view.RemarkJson;
@@ -39,6 +40,7 @@ public class DoseResource {
       List<RemarkJson> remarks) {}
 
   @POST
+  @ReadsOnly
   @Operation(summary = "Compute nominal dose and pulse values")
   public DoseAnswer compute(DoseRequest sent) {
     Answer answer =

@@ -36,6 +36,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -48,6 +49,15 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class MePages {
   private static final int PASSWORD_LENGTH = 128;
   private static final int LABEL_LENGTH = 60;
+
+  private static final List<Option> MEMBER_SCOPES =
+      List.of(
+          new Option("read", "Read everything you can read", false),
+          new Option("read write", "Read, post and change things", false),
+          new Option("write", "Post and change things, read nothing", false));
+
+  private static final Option MODERATING =
+      new Option("read write moderate", "All of that, and work at the desk", false);
 
   /** The dimensions whose unit a member can choose, with what people call them. */
   private static final Map<Dimension, String> CHOOSABLE =
@@ -159,8 +169,9 @@ public class MePages {
 
   @POST
   @Path("me/tokens")
-  public Response token(@RestForm String label) {
-    Outcome<Tokens.NewToken> outcome = tokens.create(current.get(), label);
+  public Response token(@RestForm String label, @RestForm String scopes) {
+    List<String> chosen = List.of(String.valueOf(scopes).split(" "));
+    Outcome<Tokens.NewToken> outcome = tokens.create(current.get(), new Tokens.Wish(label, chosen));
     if (outcome instanceof Outcome.Done<Tokens.NewToken> done) {
       return Response.ok(
               Templates.me(account(List.of(), List.of(), List.of(), done.value().token())))
@@ -199,7 +210,7 @@ public class MePages {
         first.remarks(preferences),
         units,
         passwordForm().remarks(password),
-        tokenForm().remarks(token),
+        tokenForm(current.get().moderates()).remarks(token),
         sessions.of(member.id()),
         current.credential(),
         tokens.of(member.id()),
@@ -244,12 +255,21 @@ public class MePages {
                 .required());
   }
 
-  private static Form tokenForm() {
+  private static Form tokenForm(boolean moderates) {
     return new Form()
         .add(
             Field.of("label", "What the token is for")
                 .hint("So that you know it again when you want to end it.")
                 .maxLength(LABEL_LENGTH)
+                .required())
+        .add(
+            Field.of("scopes", "What it may do")
+                .hint("In your name, and never more than you may. Give it no more than it needs.")
+                .options(
+                    moderates
+                        ? Stream.concat(MEMBER_SCOPES.stream(), Stream.of(MODERATING)).toList()
+                        : MEMBER_SCOPES)
+                .value("read write")
                 .required());
   }
 

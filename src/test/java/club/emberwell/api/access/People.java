@@ -37,6 +37,15 @@ public final class People {
             .statusCode(201)
             .extract()
             .path("id");
+    return withToken(handle, id);
+  }
+
+  /** The same person with another token; its scopes are those of the present role. */
+  public static Person again(Person person) {
+    return withToken(person.handle(), person.id());
+  }
+
+  private static Person withToken(String handle, String id) {
     var token =
         json(Map.of("handle", handle, "password", PASSWORD, "label", "test"))
             .post("/api/v1/tokens")

@@ -323,8 +323,11 @@ class DoorApiTest {
                 db.createNativeQuery("update member set role = 'member' where role = 'owner'")
                     .executeUpdate());
     Person owner = staff.person(Role.OWNER);
-    Person other = staff.person(Role.MEMBER);
-    give(owner, other, "moderator", "knows steel").statusCode(200);
+    Person before = staff.person(Role.MEMBER);
+    give(owner, before, "moderator", "knows steel").statusCode(200);
+    // a token made before does not grow with its owner
+    before.asks().get("/api/v1/requests").then().statusCode(403);
+    Person other = People.again(before);
     other.asks().get("/api/v1/requests").then().statusCode(200);
     owner
         .asks()

@@ -1,5 +1,6 @@
 package club.emberwell.web.account;
 
+import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
@@ -105,11 +106,16 @@ class SignPagesTest {
     assertEquals("[in_i]/s", browser.field("units.SPEED"));
     assertEquals("comma", browser.field("numberStyle"));
 
-    browser.send("form[action=/me/tokens]", Map.of("label", "a script"));
+    browser.send("form[action=/me/tokens]", Map.of("label", "a script", "scopes", "read"));
     assertEquals(200, browser.status());
-    assertTrue(browser.page().select(".box-good code").text().startsWith("ew_"));
+    String token = browser.page().select(".box-good code").text();
+    assertTrue(token.startsWith("ew_"));
+    given().auth().oauth2(token).get("/api/v1/me").then().statusCode(200);
+    given().auth().oauth2(token).delete("/api/v1/me/sessions").then().statusCode(403);
     browser.get("/me");
     assertTrue(browser.page().select(".box-good code").isEmpty());
-    assertNotNull(browser.page().selectFirst("li:contains(a script)"));
+    assertNotNull(browser.page().selectFirst("li:contains(a script):contains(may read;)"));
+    browser.send("form[action=/me/tokens]", Map.of("label", "another", "scopes", "all"));
+    assertEquals(422, browser.status());
   }
 }

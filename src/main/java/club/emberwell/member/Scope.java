@@ -1,0 +1,53 @@
+package club.emberwell.member;
+
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * What a token may be used for, within what its owner may do. What could take an account over asks
+ * for the password besides, so no scope stands for that.
+ */
+public enum Scope {
+  READ,
+  WRITE,
+  /** Acting as the moderator or owner one is; without it a token's holder counts as a member. */
+  MODERATE;
+
+  /** As stored and as the API spells it. */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** What a token has where nothing was chosen: all its owner can use today. */
+  public static Set<Scope> usual(Role role) {
+    return role.atLeast(Role.MODERATOR) ? EnumSet.allOf(Scope.class) : EnumSet.of(READ, WRITE);
+  }
+
+  static Optional<Scope> of(String code) {
+    return Arrays.stream(values()).filter(scope -> scope.code().equals(code)).findFirst();
+  }
+
+  /** Reads what {@link #stored} wrote; an unknown word allows nothing. */
+  static Set<Scope> read(String stored) {
+    Set<Scope> scopes = EnumSet.noneOf(Scope.class);
+    for (String word : stored.split(" ")) {
+      of(word).ifPresent(scopes::add);
+    }
+    return scopes;
+  }
+
+  static String stored(Collection<Scope> scopes) {
+    return String.join(" ", codes(scopes));
+  }
+
+  /** Always in the same order. */
+  public static List<String> codes(Collection<Scope> scopes) {
+    return scopes.stream().sorted().map(Scope::code).collect(Collectors.toList());
+  }
+}
