@@ -7,23 +7,30 @@ import java.util.stream.Stream;
 /** The separate vocabularies; a slug is unique within one of them. */
 public enum TermKind {
   @JsonProperty("material")
-  MATERIAL("material"),
+  MATERIAL("material", "Materials"),
   @JsonProperty("coating")
-  COATING("coating"),
+  COATING("coating", "Coatings"),
   @JsonProperty("colour")
-  COLOUR("colour"),
+  COLOUR("colour", "Colours"),
   @JsonProperty("defect")
-  DEFECT("defect");
+  DEFECT("defect", "Defects");
 
   private final String code;
+  private final String plural;
 
-  TermKind(String code) {
+  TermKind(String code, String plural) {
     this.code = code;
+    this.plural = plural;
   }
 
   /** The word in the API, in addresses and in the database. */
   public String code() {
     return code;
+  }
+
+  /** What a list of them is called. */
+  public String plural() {
+    return plural;
   }
 
   public static Optional<TermKind> of(String code) {

@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -28,6 +29,17 @@ public enum Action {
 
   public String label() {
     return label;
+  }
+
+  /** What can be done about an item in this state; nothing once its author withdrew it. */
+  public static List<Action> from(String state) {
+    return switch (state) {
+      case "WAITING" -> List.of(APPROVE, HOLD, REMOVE);
+      case "LIVE" -> List.of(HOLD, REMOVE);
+      case "HELD" -> List.of(RESTORE, REMOVE);
+      case "REMOVED" -> List.of(RESTORE, HOLD);
+      default -> List.of();
+    };
   }
 
   /** The state an item is in afterwards. */

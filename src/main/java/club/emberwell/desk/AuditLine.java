@@ -16,4 +16,12 @@ public record AuditLine(
     String entity,
     String entityId,
     String reason,
-    String detail) {}
+    String detail) {
+  /** Where the desk shows what it is about; null where it has no page for that. */
+  public String deskPath() {
+    if (entity.equals("member")) {
+      return "/desk/members/" + entityId;
+    }
+    return ItemKind.of(entity).map(kind -> "/desk/items/" + entity + "/" + entityId).orElse(null);
+  }
+}

@@ -23,6 +23,10 @@ abstract class BrowserTest {
   static final String READER = "justlooking";
 
   static final String MODERATOR = "dovetail";
+
+  /** Somebody whose question was answered. */
+  static final String ASKER = "nettlebed";
+
   static final String OWNER = "jigwright";
   private static final long SEEN_WITHIN_MS = 20_000;
 

@@ -16,7 +16,7 @@ enum PageState {
   RANGE_OF_NOTHING("/range?q=zzqqxxyy"),
   COMPARE_EMPTY("/compare"),
   COMPARE(v -> v.open("/range?q=powder+coat&source=diode").press("main a[href*='/compare']")),
-  REPORT(v -> v.open("/?q=powder+coat").press(".hit h3 a")),
+  REPORT(v -> v.open("/?q=powder+coat").press(".hit h3 a[href^='/reports/']")),
   GRID_REPORT("/reports/" + PageState.GRID),
   REPORT_HISTORY("/reports/" + PageState.GRID + "/history"),
   SIGN_IN("/sign-in"),
@@ -87,7 +87,33 @@ enum PageState {
   MY_FLAGS(BrowserTest.MEMBER, "/flags"),
   CAUTION_PROPOSED(BrowserTest.MEMBER, "/cautions/new"),
   MY_ADDRESS(BrowserTest.MEMBER, "/me/email"),
-  FIRST_OWNER("/first-owner"),
+  MY_DATA(BrowserTest.MEMBER, "/me/rights"),
+  LEAVING_REFUSED(
+      BrowserTest.MEMBER,
+      v -> v.open("/me/rights").fill(Map.of("password", "not it")).press("main button.danger")),
+  QUESTIONS("/ask"),
+  QUESTIONS_SEARCHED("/ask?q=navy"),
+  QUESTION("/ask/" + PageState.ASKED),
+  QUESTION_ANSWERABLE(BrowserTest.MEMBER, "/ask/" + PageState.ASKED),
+  QUESTION_NEW(BrowserTest.MEMBER, "/ask/new"),
+  QUESTION_LOOKED_UP(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/ask/new")
+              .fill(Map.of("title", "Navy powder coat", "text", "Brown film on navy."))
+              .send()),
+  QUESTION_REFUSED(BrowserTest.MEMBER, v -> v.open("/ask/new").send()),
+  TALK_EDIT(BrowserTest.MEMBER, "/talk/" + PageState.ANSWERED + "/edit"),
+  TALK_HISTORY("/talk/" + PageState.ASKED + "/history"),
+  TALK_WITHDRAW(BrowserTest.MEMBER, "/talk/" + PageState.ANSWERED + "/withdraw"),
+  NOTICES("/notices"),
+  NOTICE(v -> v.open("/notices").press("main .hit h3 a")),
+  NOTICE_NEW(BrowserTest.MEMBER, "/notices/new"),
+  INBOX(BrowserTest.ASKER, "/inbox"),
+  WATCHES_EMPTY(BrowserTest.READER, "/watches"),
+  WATCHES(
+      BrowserTest.MEMBER,
+      v -> v.open("/?q=slate").press("form[action='/watches'] button").open("/watches")),
   DESK(BrowserTest.MODERATOR, "/desk"),
   DESK_WAITING(BrowserTest.MODERATOR, "/desk/waiting"),
   DESK_FLAGS(BrowserTest.MODERATOR, "/desk/flags"),
@@ -96,8 +122,12 @@ enum PageState {
   DESK_WORDS(BrowserTest.MODERATOR, "/desk/words"),
   DESK_TERMS(BrowserTest.MODERATOR, "/desk/terms/material"),
   DESK_TERM(BrowserTest.MODERATOR, "/desk/terms/material/slate"),
-  DESK_MERGE(BrowserTest.MODERATOR, "/desk/terms/material/slate/merge"),
+  DESK_MERGE(BrowserTest.MODERATOR, "/desk/terms/material/hdf/merge?into=mdf"),
   DESK_CAUTIONS(BrowserTest.MODERATOR, "/desk/cautions"),
+  DESK_CAUTION(
+      BrowserTest.MODERATOR,
+      v -> v.open("/desk/cautions").press("main a[href*='/desk/cautions/']")),
+  DESK_TALK_ITEM(BrowserTest.MODERATOR, "/desk/items/answer/" + PageState.ANSWERED),
   DESK_RULES(BrowserTest.MODERATOR, "/desk/rules"),
   DESK_RULE(
       BrowserTest.MODERATOR, v -> v.open("/desk/rules").press("main a[href*='/desk/rules/']")),
@@ -114,6 +144,12 @@ enum PageState {
 
   /** A test grid of the scenario. */
   private static final String GRID = "01930000-0613-71ca-babf-436437a1c9d5";
+
+  /** A question of the scenario with two answers. */
+  private static final String ASKED = "01930000-a002-727a-8171-7a97656412a9";
+
+  /** An answer of {@link BrowserTest#MEMBER}. */
+  private static final String ANSWERED = "01930000-b027-7c00-8000-00007a1c0027";
 
   /** A handle or null for a stranger. */
   final String visitor;
@@ -156,6 +192,6 @@ enum PageState {
   }
 
   private static Visit own(Visit visit) {
-    return visit.open("/bench").press(".hit h3 a");
+    return visit.open("/bench").press(".hit h3 a[href^='/reports/']");
   }
 }

@@ -16,6 +16,8 @@ final class Visit implements AutoCloseable {
   private static final int PATIENCE_MS = 15_000;
   private static final int FIRST_FAILURE = 400;
 
+  private static final List<String> LEFT = List.of("htmx:sendAbort", "htmx:afterRequest");
+
   private final BrowserContext context;
   private final Page page;
   private final List<String> complaints = new ArrayList<>();
@@ -32,9 +34,11 @@ final class Visit implements AutoCloseable {
 
   private void heard(ConsoleMessage message) {
     boolean bad = message.type().equals("error") || message.type().equals("warning");
+    // a page that is left aborts what it was still asking for
+    boolean left = LEFT.stream().anyMatch(message.text()::startsWith);
     // a refused form is an answer with a status of its own; what is loaded for a page is in
     // answered
-    if (bad && !message.text().startsWith("Failed to load resource")) {
+    if (bad && !left && !message.text().startsWith("Failed to load resource")) {
       complaints.add("console: " + message.text());
     }
   }

@@ -48,7 +48,8 @@ public class CautionPages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance cautions(Listing<CautionProposal> waiting, List<Standing> all);
+    static native TemplateInstance cautions(
+        Listing<CautionProposal> waiting, List<Standing> leaving, List<Standing> all);
 
     static native TemplateInstance caution(CautionPage page);
   }
@@ -65,13 +66,15 @@ public class CautionPages {
   @GET
   public TemplateInstance cautions(@RestQuery Integer page) {
     Actor actor = current.get();
+    List<Standing> all = care.cautions(actor);
     return Templates.cautions(
         Listing.of(
             "Texts that wait for a look",
             "None waits.",
             proposals.waiting(actor, page),
             "/desk/cautions"),
-        care.cautions(actor));
+        all.stream().filter(one -> one.removalAskedBy() != null && !one.removed()).toList(),
+        all);
   }
 
   @GET

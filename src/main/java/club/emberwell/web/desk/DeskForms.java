@@ -77,12 +77,13 @@ class DeskForms {
         .value(typed);
   }
 
-  static Form decision(String action, String reason) {
+  /** Deciding about an item in this state. */
+  static Form decision(String state, String action, String reason) {
     return new Form()
         .add(
             Field.of("action", "What happens")
                 .options(
-                    Stream.of(Action.values())
+                    Action.from(state).stream()
                         .map(a -> new Option(a.code(), a.label(), false))
                         .toList())
                 .value(action)
@@ -94,7 +95,8 @@ class DeskForms {
                 .value(reason));
   }
 
-  static Form settling(String upheld, String action, String reason) {
+  /** Answering the flags on an item in this state. */
+  static Form settling(String state, String upheld, String action, String reason) {
     return new Form()
         .add(
             Field.of("upheld", "Were the flags right?")
@@ -106,7 +108,8 @@ class DeskForms {
                 .options(
                     Stream.concat(
                             Stream.of(new Option("", "Nothing", false)),
-                            Stream.of(Action.HOLD, Action.REMOVE)
+                            Action.from(state).stream()
+                                .filter(a -> a == Action.HOLD || a == Action.REMOVE)
                                 .map(a -> new Option(a.code(), a.label(), false)))
                         .toList())
                 .value(action)

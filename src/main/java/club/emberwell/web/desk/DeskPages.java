@@ -3,6 +3,7 @@ package club.emberwell.web.desk;
 import club.emberwell.api.access.CurrentActor;
 import club.emberwell.catalog.Unfiled;
 import club.emberwell.desk.Action;
+import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.Decision;
 import club.emberwell.desk.Decisions;
 import club.emberwell.desk.Desk;
@@ -28,6 +29,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -43,6 +45,7 @@ public class DeskPages {
   private final Decisions decisions;
   private final Flags flags;
   private final Rules rules;
+  private final ItemContents contents;
   private final CurrentActor current;
   private final DeskForms forms;
 
@@ -51,12 +54,14 @@ public class DeskPages {
       Decisions decisions,
       Flags flags,
       Rules rules,
+      ItemContents contents,
       CurrentActor current,
       DeskForms forms) {
     this.desk = desk;
     this.decisions = decisions;
     this.flags = flags;
     this.rules = rules;
+    this.contents = contents;
     this.current = current;
     this.forms = forms;
   }
@@ -72,26 +77,29 @@ public class DeskPages {
     static native TemplateInstance item(ItemPage page);
   }
 
-  /** The first screen; counts as text. */
+  /** The first screen: how much waits where, and the head of each list. */
   record Home(
       String age,
       boolean late,
-      Counted waiting,
-      Counted flagged,
-      Counted notes,
+      List<Tile> tiles,
+      List<ItemRow> waiting,
+      List<ItemRow> flagged,
+      List<ItemRow> notes,
       List<Unfiled> words,
-      String wordCount,
-      List<String> proposals,
-      String proposalCount,
-      String removalCount,
-      String joinCount) {}
+      List<CautionProposal> proposals) {}
 
-  /** The head of a list and its length. */
-  record Counted(List<ItemRow> rows, String count) {}
+  /** A list and how long it is. */
+  record Tile(String href, String label, String count) {}
 
-  /** One item with everything said about it. */
+  /**
+   * One item with everything said about it.
+   *
+   * @param decide null where nothing can be decided
+   */
   record ItemPage(
       Item item,
+      String state,
+      ItemContent content,
       boolean own,
       List<Decision> decisions,
       List<Flag> flags,
@@ -102,24 +110,31 @@ public class DeskPages {
   @GET
   public TemplateInstance home() {
     DeskHome home = desk.home(current.get());
-    DeskHome.Counts counts = home.counts();
     return Templates.home(
         new Home(
             home.age(),
             home.late(),
-            new Counted(home.waiting().stream().map(ItemRow::of).toList(), said(counts.waiting())),
-            new Counted(home.flagged().stream().map(ItemRow::of).toList(), said(counts.flagged())),
-            new Counted(home.notes().stream().map(ItemRow::of).toList(), said(counts.notes())),
+            tiles(home.counts()),
+            home.waiting().stream().map(ItemRow::of).toList(),
+            home.flagged().stream().map(ItemRow::of).toList(),
+            home.notes().stream().map(ItemRow::of).toList(),
             home.words(),
-            said(counts.words()),
-            home.proposals().stream().map(p -> p.rule().id() + ", by " + p.by()).toList(),
-            said(counts.proposals()),
-            said(counts.removals()),
-            said(counts.joins())));
+            home.proposals()));
   }
 
-  private static String said(int count) {
-    return DeskHome.Counts.said(count);
+  private static List<Tile> tiles(DeskHome.Counts counts) {
+    return List.of(
+        tile("/desk/waiting", "waiting for a first look", counts.waiting()),
+        tile("/desk/flags", "flagged by members", counts.flagged()),
+        tile("/desk/notes", "noticed by rules", counts.notes()),
+        tile("/desk/words", "words to file", counts.words()),
+        tile("/desk/cautions", "caution texts to look at", counts.proposals()),
+        tile("/desk/cautions#removals", "removals to confirm", counts.removals()),
+        tile("/desk/requests", "asking to come in", counts.joins()));
+  }
+
+  private static Tile tile(String href, String label, int count) {
+    return new Tile(href, label, DeskHome.Counts.said(count));
   }
 
   @GET
@@ -165,20 +180,25 @@ public class DeskPages {
   @GET
   @Path("items/{kind}/{id}")
   public TemplateInstance item(@RestPath String kind, @RestPath UUID id) {
-    return page(ItemRef.of(kind, id), DeskForms.decision("", ""), DeskForms.settling("", "", ""));
+    Item item = decisions.item(current.get(), ItemRef.of(kind, id));
+    return page(
+        item,
+        DeskForms.decision(item.state(), "", ""),
+        DeskForms.settling(item.state(), "", "", ""));
   }
 
-  private TemplateInstance page(ItemRef ref, Form decide, Form settle) {
+  private TemplateInstance page(Item item, Form decide, Form settle) {
     Actor actor = current.get();
-    Item item = decisions.item(actor, ref);
     return Templates.item(
         new ItemPage(
             item,
+            item.state().toLowerCase(Locale.ROOT),
+            contents.of(actor, item),
             actor.is(item.author()),
-            decisions.about(actor, ref),
-            flags.on(actor, ref),
-            rules.on(actor, ref),
-            decide,
+            decisions.about(actor, item.ref()),
+            flags.on(actor, item.ref()),
+            rules.on(actor, item.ref()),
+            Action.from(item.state()).isEmpty() ? null : decide,
             settle));
   }
 
@@ -186,12 +206,12 @@ public class DeskPages {
   @Path("items/{kind}/{id}/decide")
   public Response decide(
       @RestPath String kind, @RestPath UUID id, @RestForm String action, @RestForm String reason) {
-    ItemRef ref = ItemRef.of(kind, id);
+    Item item = decisions.item(current.get(), ItemRef.of(kind, id));
     return forms.send(
-        () -> decisions.decide(current.get(), ref, Action.read("/action", action), reason),
-        "/desk/items/" + kind + "/" + id,
-        DeskForms.decision(action, reason),
-        form -> page(ref, form, DeskForms.settling("", "", "")));
+        () -> decisions.decide(current.get(), item.ref(), Action.read("/action", action), reason),
+        item.deskPath(),
+        DeskForms.decision(item.state(), action, reason),
+        form -> page(item, form, DeskForms.settling(item.state(), "", "", "")));
   }
 
   @POST
@@ -202,7 +222,7 @@ public class DeskPages {
       @RestForm String upheld,
       @RestForm("settle.action") String action,
       @RestForm("settle.reason") String reason) {
-    ItemRef ref = ItemRef.of(kind, id);
+    Item item = decisions.item(current.get(), ItemRef.of(kind, id));
     boolean nothing = action == null || action.isEmpty();
     return forms.send(
         () ->
@@ -211,12 +231,12 @@ public class DeskPages {
                 () ->
                     flags.settle(
                         current.get(),
-                        ref,
+                        item.ref(),
                         DeskForms.yes("/upheld", upheld),
                         nothing ? null : Action.read("/action", action),
                         reason)),
-        "/desk/items/" + kind + "/" + id,
-        DeskForms.settling(upheld, action, reason),
-        form -> page(ref, DeskForms.decision("", ""), form));
+        item.deskPath(),
+        DeskForms.settling(item.state(), upheld, action, reason),
+        form -> page(item, DeskForms.decision(item.state(), "", ""), form));
   }
 }

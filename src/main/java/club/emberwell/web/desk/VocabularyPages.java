@@ -6,17 +6,18 @@ import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermDraft;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.desk.Difference;
 import club.emberwell.desk.MergeEffects;
 import club.emberwell.desk.MergeEffects.Effects;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.desk.VocabularyCare.Change;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.PageFrame.Place;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -27,7 +28,11 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -63,25 +68,61 @@ public class VocabularyPages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance list(String kind, List<Term> terms, List<Term> merged);
+    static native TemplateInstance list(
+        String kind, String q, List<Place> tabs, List<TermLine> terms, List<Term> merged);
 
     static native TemplateInstance term(TermPage page);
 
     static native TemplateInstance merge(MergePage page);
   }
 
-  /** One term with its forms and history. */
-  record TermPage(Term term, List<Term> all, Form edit, Form spell, List<Change> history) {}
+  /** One term of a list, so far below the top. */
+  record TermLine(Term term, int depth) {}
+
+  /**
+   * One term with its forms and history.
+   *
+   * @param meanwhile from what stands now to what was sent, where somebody else was faster
+   */
+  record TermPage(
+      Term term,
+      List<Term> all,
+      List<Difference> meanwhile,
+      Form edit,
+      Form spell,
+      List<Change> history) {}
 
   /** What a merge would do, and confirming it. */
   record MergePage(Term term, Term into, Effects effects, Form form) {}
 
   @GET
   @Path("{kind}")
-  public TemplateInstance list(@RestPath String kind) {
+  public TemplateInstance list(@RestPath String kind, @RestQuery String q) {
     TermKind which = kind(kind);
+    Vocabulary now = catalog.vocabulary();
+    String part = q == null ? "" : q.strip();
     return Templates.list(
-        kind, catalog.vocabulary().terms(which), catalog.vocabulary().redirects(which));
+        kind,
+        part,
+        Stream.of(TermKind.values())
+            .map(k -> new Place(PATH + k.code(), k.plural(), null, k == which))
+            .toList(),
+        now.terms(which).stream()
+            .filter(term -> has(term, part.toLowerCase(Locale.ROOT)))
+            .map(term -> new TermLine(term, part.isEmpty() ? depth(now, term) : 0))
+            .toList(),
+        now.redirects(which).stream()
+            .filter(term -> has(term, part.toLowerCase(Locale.ROOT)))
+            .toList());
+  }
+
+  private static boolean has(Term term, String part) {
+    return Stream.concat(Stream.of(term.label(), term.slug()), term.synonyms().stream())
+        .anyMatch(text -> text.toLowerCase(Locale.ROOT).contains(part));
+  }
+
+  private static int depth(Vocabulary vocabulary, Term term) {
+    return Math.min(3, vocabulary.path(term.kind(), term.slug()).size() - 1);
   }
 
   static TermKind kind(String code) {
@@ -98,10 +139,15 @@ public class VocabularyPages {
   }
 
   private TemplateInstance shown(Term term, Form edit, Form spell) {
+    return shown(term, List.of(), edit, spell);
+  }
+
+  private TemplateInstance shown(Term term, List<Difference> meanwhile, Form edit, Form spell) {
     return Templates.term(
         new TermPage(
             term,
             catalog.vocabulary().terms(term.kind()),
+            meanwhile,
             edit,
             spell,
             care.termHistory(current.get(), term.kind(), term.slug(), 0)));
@@ -148,18 +194,34 @@ public class VocabularyPages {
       @RestForm String reason) {
     Term term = care.term(current.get(), kind(kind), slug);
     TermDraft draft = new TermDraft(label, parent, note, hex, term.deprecated());
-    return forms.send(
-        () -> {
-          try {
-            care.edit(current.get(), kind(kind), slug, version, draft, reason);
-          } catch (EntryChanged e) {
-            throw new EntryRefused(
-                Remark.error("changed", "", "Somebody else changed it meanwhile: look again."));
-          }
-        },
-        PATH + kind + "/" + slug,
-        edit(draft, reason),
-        form -> shown(term, form, spell("", "")));
+    try {
+      return forms.send(
+          () -> care.edit(current.get(), term.kind(), slug, version, draft, reason),
+          PATH + kind + "/" + slug,
+          edit(draft, reason),
+          form -> shown(term, form, spell("", "")));
+    } catch (EntryChanged e) {
+      Term now = care.term(current.get(), term.kind(), slug);
+      return Response.status(Response.Status.PRECONDITION_FAILED)
+          .entity(shown(now, meanwhile(now, draft), edit(draft, reason), spell("", "")))
+          .build();
+    }
+  }
+
+  private static List<Difference> meanwhile(Term now, TermDraft sent) {
+    return Difference.between(
+        fields(now.label(), now.parent(), now.note(), now.hex()),
+        fields(sent.label(), sent.parent(), sent.note(), sent.hex()));
+  }
+
+  private static Map<String, Object> fields(String label, String parent, String note, String hex) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    fields.put("label", label);
+    fields.put("wider term", parent);
+    fields.put("note", note);
+    fields.put("colour anchor", hex);
+    fields.values().removeIf(value -> value == null || value.equals(""));
+    return fields;
   }
 
   @POST

@@ -31,6 +31,9 @@ public class PageFrame {
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
 
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm:ss 'UTC'", Locale.ENGLISH);
+
   @Inject SecurityIdentity identity;
   @Inject UriInfo uri;
   @Inject ClubSettings club;
@@ -77,6 +80,11 @@ public class PageFrame {
   /** A date as it stands on pages. */
   public String day(Instant when) {
     return DAY.format(when.atZone(ZoneOffset.UTC));
+  }
+
+  /** A moment of the log, in UTC. */
+  public String moment(Instant when) {
+    return MOMENT.format(when.atZone(ZoneOffset.UTC));
   }
 
   public boolean isSignedIn() {
@@ -149,7 +157,7 @@ public class PageFrame {
 
   /** Addresses change with the version, so that browsers may keep them for a year. */
   public List<String> getStyleSheets() {
-    return Stream.of("base", "layout", "forms", "search", "bench", "talk", "plot", "print")
+    return Stream.of("base", "layout", "forms", "search", "bench", "talk", "desk", "plot", "print")
         .map(name -> "/assets/" + name + ".css?v=" + stamp())
         .toList();
   }

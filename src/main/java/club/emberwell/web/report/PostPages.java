@@ -9,10 +9,12 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.report.EntryUnconfirmed;
+import club.emberwell.report.FieldChange;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
+import club.emberwell.report.WrittenDifference;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.search.SearchIndex;
 import club.emberwell.web.frame.Form;
@@ -77,13 +79,21 @@ public class PostPages {
   }
 
   /**
+   * What somebody else made of the report while it was being edited.
+   *
+   * @param href where it is read
+   * @param changes from what stands now to what was sent
+   */
+  record Meanwhile(String href, List<FieldChange> changes) {}
+
+  /**
    * The form in one state.
    *
    * @param action where it is sent to
    * @param doubts warnings to confirm before it is stored as it is
    * @param ban why nothing about this work is stored, or null
    * @param version of the report being edited, or null for a new one
-   * @param changedTo set where somebody changed the report meanwhile
+   * @param meanwhile set where somebody changed the report meanwhile
    */
   record Entry(
       String heading,
@@ -93,7 +103,7 @@ public class PostPages {
       List<Remark> doubts,
       String ban,
       Integer version,
-      String changedTo,
+      Meanwhile meanwhile,
       Words.Lists words) {
     private static final List<String> MORE =
         List.of(
@@ -213,9 +223,12 @@ public class PostPages {
               List.of(),
               e.ban().sentence()));
     } catch (EntryChanged e) {
-      String now = "/reports/" + edited;
+      StoredReport now = reports.get(actor, edited);
+      Meanwhile both =
+          new Meanwhile(
+              "/reports/" + edited, WrittenDifference.between(now.written(), posting.written()));
       return Response.status(Response.Status.PRECONDITION_FAILED)
-          .entity(Templates.post(versioned(again, e.version(), now)))
+          .entity(Templates.post(versioned(again, now.snapshot().version(), both)))
           .build();
     }
   }
@@ -269,11 +282,11 @@ public class PostPages {
         doubts,
         ban,
         e.version(),
-        e.changedTo(),
+        e.meanwhile(),
         e.words());
   }
 
-  private static Entry versioned(Entry e, Integer version, String changedTo) {
+  private static Entry versioned(Entry e, Integer version, Meanwhile meanwhile) {
     return new Entry(
         e.heading(),
         e.action(),
@@ -282,7 +295,7 @@ public class PostPages {
         e.doubts(),
         e.ban(),
         version,
-        changedTo,
+        meanwhile,
         e.words());
   }
 

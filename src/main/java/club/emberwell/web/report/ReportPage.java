@@ -14,7 +14,7 @@ import java.util.List;
  * @param mine whether the reader wrote it
  * @param mayEdit whether the reader may change it
  */
-record ReportPage(
+public record ReportPage(
     String id,
     int version,
     String work,
@@ -44,13 +44,13 @@ record ReportPage(
     boolean mayRepeat) {
 
   /** One setting. */
-  record Row(String label, String written, String read) {}
+  public record Row(String label, String written, String read) {}
 
   /** A text of the author's. */
-  record Said(String label, String text) {}
+  public record Said(String label, String text) {}
 
   /** A computed value with how it came about. */
-  record Derived(
+  public record Derived(
       String name,
       String value,
       String formula,
@@ -59,18 +59,18 @@ record ReportPage(
       List<String> caveats) {}
 
   /** A caution of this work. */
-  record Danger(
+  public record Danger(
       boolean ban, String title, String claim, String advice, String source, boolean disputed) {}
 
   /** Another report. */
-  record Other(String href, String text, String effect, String effectClass) {}
+  public record Other(String href, String text, String effect, String effectClass) {}
 
   /** A grid: rows across columns, each cell with its effect. */
-  record Grid(List<String> columns, List<GridRow> rows) {}
+  public record Grid(List<String> columns, List<GridRow> rows) {}
 
   /** One row of a grid. */
-  record GridRow(String label, List<GridCell> cells) {}
+  public record GridRow(String label, List<GridCell> cells) {}
 
   /** One cell; empty texts where nothing was burned. */
-  record GridCell(String settings, String dose, String effect, String effectClass) {}
+  public record GridCell(String settings, String dose, String effect, String effectClass) {}
 }

@@ -32,7 +32,7 @@ import java.util.UUID;
 
 /** Composes the page of a report. */
 @ApplicationScoped
-class ReportViewer {
+public class ReportViewer {
   private final CatalogService catalog;
   private final ReportSource source;
 
@@ -41,7 +41,8 @@ class ReportViewer {
     this.source = source;
   }
 
-  ReportPage page(StoredReport report, List<UUID> repeats, Actor actor) {
+  /** A report for a reader; repeats are ids of reports that repeat it. */
+  public ReportPage page(StoredReport report, List<UUID> repeats, Actor actor) {
     ReportSnapshot s = report.snapshot();
     UnitPreferences reader = actor.units();
     Catalog now = catalog.snapshot();

@@ -1,0 +1,36 @@
+package club.emberwell.web.desk;
+
+import club.emberwell.desk.Item;
+import club.emberwell.member.Actor;
+import club.emberwell.report.ReportService;
+import club.emberwell.talk.TalkService;
+import club.emberwell.web.report.ReportViewer;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+
+/** Reads what items say, so that it stands beside the decision about it. */
+@ApplicationScoped
+class ItemContents {
+  private final ReportService reports;
+  private final ReportViewer viewer;
+  private final TalkService talk;
+
+  ItemContents(ReportService reports, ReportViewer viewer, TalkService talk) {
+    this.reports = reports;
+    this.viewer = viewer;
+    this.talk = talk;
+  }
+
+  ItemContent of(Actor actor, Item item) {
+    return switch (item.ref().kind()) {
+      case REPORT ->
+          new ItemContent(
+              viewer.page(reports.get(actor, item.ref().id()), List.of(), actor), null, null);
+      case QUESTION, ANSWER, NOTICE ->
+          new ItemContent(null, talk.get(actor, item.ref().id()).html(), null);
+      case PHOTO ->
+          new ItemContent(
+              null, null, "/reports/" + item.parent() + "/photos/" + item.ref().id() + ".jpg");
+    };
+  }
+}

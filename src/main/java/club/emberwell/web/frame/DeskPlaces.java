@@ -1,0 +1,57 @@
+package club.emberwell.web.frame;
+
+import club.emberwell.web.frame.PageFrame.Place;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import jakarta.inject.Named;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The places of the desk, as a moderator or an owner sees them. */
+@Named("deskPlaces")
+@RequestScoped
+public class DeskPlaces {
+  @Inject UriInfo uri;
+  @Inject PageFrame page;
+
+  /** All of them, the current one marked. */
+  public List<Place> getAll() {
+    List<Place> places = new ArrayList<>(getQueues());
+    places.addAll(getTools());
+    return places;
+  }
+
+  /** Where something can wait. */
+  public List<Place> getQueues() {
+    return List.of(
+        place("/desk/waiting", "Waiting"),
+        place("/desk/flags", "Flags"),
+        place("/desk/notes", "Notes"),
+        place("/desk/words", "Words"),
+        place("/desk/cautions", "Cautions"),
+        place("/desk/requests", "Requests"));
+  }
+
+  /** Where nothing waits. */
+  public List<Place> getTools() {
+    List<Place> tools = new ArrayList<>();
+    tools.add(place("/desk/members", "Members"));
+    tools.add(place("/desk/terms", "Terms"));
+    tools.add(place("/desk/rules", "Rules"));
+    tools.add(place("/desk/undos", "Undo"));
+    tools.add(place("/desk/log", "Log"));
+    tools.add(place("/desk/invitations", "Invitations"));
+    if (page.isOwner()) {
+      tools.add(place("/desk/club", "The club"));
+      tools.add(place("/desk/club/people", "People in charge"));
+    }
+    return tools;
+  }
+
+  private Place place(String href, String label) {
+    String path = uri.getPath();
+    boolean below = path.startsWith(href + "/") && !path.equals("/desk/club/people");
+    return new Place(href, label, null, path.equals(href) || below);
+  }
+}
