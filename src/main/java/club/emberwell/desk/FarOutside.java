@@ -80,14 +80,14 @@ class FarOutside {
     boolean areal = report.process().doseKind() == DoseKind.AREAL;
     double median = Math.exp(ModifiedZ.ofLogs(voices).median());
     String far = Math.abs(z) > 99 ? "over 99" : "%.1f".formatted(Math.abs(z));
-    return "A right trial at %.3g %s where %d members have their middle at %.3g: modified z %s %s."
+    return "Right at %.3g %s, far %s the %.3g of %d members (modified z %s)."
         .formatted(
             dose,
             areal ? "J/mm\u00b2" : "J/mm",
-            voices.length,
+            z > 0 ? "above" : "below",
             median,
-            far,
-            z > 0 ? "above" : "below");
+            voices.length,
+            far);
   }
 
   private static double[] doses(ReportSnapshot report) {

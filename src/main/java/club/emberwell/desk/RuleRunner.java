@@ -159,7 +159,10 @@ public class RuleRunner {
     }
     int needed = (int) Math.ceil(rule.threshold());
     long live = rules.live(item.author(), item.ref().id(), needed);
-    return said(live < rule.threshold(), "A link from a member with %d other entries.", live);
+    return said(
+        live < rule.threshold(),
+        "A link from a member with %s.",
+        live == 1 ? "one other entry" : live + " other entries");
   }
 
   private static Optional<String> said(boolean seen, String sentence, Object... values) {

@@ -82,7 +82,7 @@ public class VocabularyCare {
   public CatalogChange add(
       Actor actor, TermKind kind, String slug, TermDraft draft, UUID text, String why) {
     Deed deed = deed(actor, or(why, "Missing from the list."));
-    CatalogChange change = terms.add(kind, slug, draft, deed);
+    CatalogChange change = terms.add(kind, slug, below(kind, draft), deed);
     if (text != null) {
       Unfiled waiting = catalog.unfiled(text).orElseThrow(() -> new EntryUnknown("waiting text"));
       boolean isLabel = same(waiting.written(), draft.label()) || same(waiting.written(), slug);
@@ -109,6 +109,15 @@ public class VocabularyCare {
                 DeskAccess.refused("term-unknown", pointer, "There is no such term in the list."));
   }
 
+  /** The draft with its wider term by slug, where a label or a spelling names it. */
+  private TermDraft below(TermKind kind, TermDraft draft) {
+    if (draft.parent() == null) {
+      return draft;
+    }
+    String parent = meant(kind, "/parent", draft.parent());
+    return new TermDraft(draft.label(), parent, draft.note(), draft.hex(), draft.deprecated());
+  }
+
   private boolean same(String one, String other) {
     Folding folding = catalog.vocabulary().folding();
     return folding.fold(one).equals(folding.fold(other));
@@ -127,7 +136,7 @@ public class VocabularyCare {
   public CatalogChange edit(
       Actor actor, TermKind kind, String slug, int version, TermDraft draft, String why) {
     Deed deed = deed(actor, why);
-    CatalogChange change = terms.edit(kind, slug, version, draft, deed);
+    CatalogChange change = terms.edit(kind, slug, version, below(kind, draft), deed);
     log(actor, "edit", TERM, id(kind, slug), deed, Map.of());
     return change;
   }

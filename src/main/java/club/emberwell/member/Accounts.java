@@ -209,6 +209,9 @@ public class Accounts {
     }
     Member member = members.findById(id);
     String before = member.role;
+    if (before.equals(role.code())) {
+      return;
+    }
     member.role = role.code();
     audit.record(
         actor,

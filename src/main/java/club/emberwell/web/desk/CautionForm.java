@@ -4,6 +4,9 @@ import club.emberwell.catalog.CautionClass;
 import club.emberwell.catalog.CautionEvidence;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.CautionScope;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
@@ -25,7 +28,7 @@ final class CautionForm {
   private static final Map<String, String> LABELS = new LinkedHashMap<>();
 
   static {
-    LABELS.put("id", "Id");
+    LABELS.put("id", "Id in addresses");
     LABELS.put("class", "Weight");
     LABELS.put("agent", "What harms");
     LABELS.put("hazard", "What it does");
@@ -81,10 +84,15 @@ final class CautionForm {
       case "evidence.disputed" ->
           field.options(List.of(new Option("no", "No", false), new Option("yes", "Yes", false)));
       case "scope.materials", "scope.coatings", "scope.processes", "scope.sources" ->
-          field.hint("Their ids, with commas between; empty limits nothing.").maxLength(2000);
+          field.hint("With commas between; empty limits nothing.").maxLength(2000);
+      case "id" ->
+          field
+              .hint("Lower-case words with dashes; empty makes it from what it does.")
+              .maxLength(60);
       default -> field.maxLength(LONG.contains(name) ? DeskLimits.REASON : 120);
     }
-    boolean optional = name.startsWith("scope.") || name.equals("evidence.dispute");
+    boolean optional =
+        name.startsWith("scope.") || name.equals("evidence.dispute") || name.equals("id");
     if (!optional) {
       field.required();
     }
@@ -128,19 +136,20 @@ final class CautionForm {
   /**
    * What was typed as a rule.
    *
+   * @param words by which materials and coatings may be named
    * @param was the caution it changes, or null; its limits of exposure stay
    */
-  static CautionRule rule(Map<String, String> v, CautionRule was) {
+  static CautionRule rule(Map<String, String> v, CautionRule was, Vocabulary words) {
     boolean disputed = v.get("evidence.disputed").equals("yes");
     return new CautionRule(
-        was == null ? v.get("id") : was.id(),
+        was == null ? id(v) : was.id(),
         Stream.of(CautionClass.values())
             .filter(c -> c.code().equals(v.get("class")))
             .findFirst()
             .orElse(null),
         new CautionScope(
-            list(v.get("scope.materials")),
-            list(v.get("scope.coatings")),
+            terms(v.get("scope.materials"), TermKind.MATERIAL, words),
+            terms(v.get("scope.coatings"), TermKind.COATING, words),
             was != null && was.scope().exactly(),
             list(v.get("scope.processes")),
             list(v.get("scope.sources")),
@@ -156,6 +165,19 @@ final class CautionForm {
             disputed,
             disputed ? v.get("evidence.dispute") : null),
         was == null ? List.of() : was.limits());
+  }
+
+  private static String id(Map<String, String> v) {
+    return v.get("id").isEmpty() ? Slugs.of(v.get("hazard")) : v.get("id");
+  }
+
+  /** What no term is called stays as typed, to be refused by name. */
+  private static List<String> terms(String typed, TermKind kind, Vocabulary words) {
+    return Arrays.stream(typed.split("[,;\\n]+"))
+        .map(String::strip)
+        .filter(text -> !text.isEmpty())
+        .map(text -> words.resolve(kind, text).term().map(Term::slug).orElse(text))
+        .toList();
   }
 
   private static List<String> list(String typed) {

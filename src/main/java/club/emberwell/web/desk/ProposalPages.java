@@ -1,6 +1,7 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.api.access.CurrentActor;
+import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.CautionCare.Standing;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.desk.CautionProposal;
@@ -45,13 +46,19 @@ public class ProposalPages {
 
   private final CautionProposals proposals;
   private final VocabularyCare care;
+  private final CatalogService catalog;
   private final CurrentActor current;
   private final DeskForms forms;
 
   ProposalPages(
-      CautionProposals proposals, VocabularyCare care, CurrentActor current, DeskForms forms) {
+      CautionProposals proposals,
+      VocabularyCare care,
+      CatalogService catalog,
+      CurrentActor current,
+      DeskForms forms) {
     this.proposals = proposals;
     this.care = care;
+    this.catalog = catalog;
     this.current = current;
     this.forms = forms;
   }
@@ -124,7 +131,7 @@ public class ProposalPages {
     Map<String, String> typed = CautionForm.typed(sent);
     CautionRule was = id == null ? null : care.caution(current.get(), id).rule();
     return forms.send(
-        () -> store(CautionForm.rule(typed, was), base, typed.get("reason")),
+        () -> store(CautionForm.rule(typed, was, catalog.vocabulary()), base, typed.get("reason")),
         "/flags",
         CautionForm.form(typed, id == null),
         form -> shown(id, base, form));

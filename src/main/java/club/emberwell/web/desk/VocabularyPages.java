@@ -161,7 +161,8 @@ public class VocabularyPages {
                 .value(draft.label())
                 .required())
         .add(
-            Field.of("parent", "Id of the wider term")
+            Field.of("parent", "Wider term")
+                .hint("Its label, a spelling of it or its id.")
                 .list("terms")
                 .maxLength(CatalogLimits.TEXT)
                 .value(draft.parent()))

@@ -23,7 +23,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -78,7 +77,7 @@ public class WordPages {
   @Path("{id}")
   public TemplateInstance word(@RestPath UUID id) {
     Unfiled word = find(id);
-    return shown(word, file(""), add(slug(word.written()), word.written(), ""), dismiss(""));
+    return shown(word, file(""), add(Slugs.of(word.written()), word.written(), ""), dismiss(""));
   }
 
   private Unfiled find(UUID id) {
@@ -96,16 +95,11 @@ public class WordPages {
             dismiss));
   }
 
-  private static String slug(String text) {
-    String dashed =
-        text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-    return dashed.length() > 60 ? dashed.substring(0, 60) : dashed;
-  }
-
   private static Form file(String term) {
     return new Form()
         .add(
-            Field.of("term", "Id of the term it means")
+            Field.of("term", "Which term it means")
+                .hint("Its label, a spelling of it or its id.")
                 .list("terms")
                 .maxLength(CatalogLimits.TEXT)
                 .value(term)
@@ -117,12 +111,13 @@ public class WordPages {
         .add(
             Field.of("slug", "Id of the new term")
                 .hint("Lower-case words with dashes; never changed later.")
-                .maxLength(60)
+                .maxLength(Slugs.MOST)
                 .value(slug)
                 .required())
         .add(Field.of("label", "Label").maxLength(CatalogLimits.TEXT).value(label).required())
         .add(
-            Field.of("parent", "Id of the wider term")
+            Field.of("parent", "Wider term")
+                .hint("Its label, a spelling of it or its id.")
                 .list("terms")
                 .maxLength(CatalogLimits.TEXT)
                 .value(parent));
@@ -140,7 +135,7 @@ public class WordPages {
         () -> care.file(current.get(), id, term == null ? "" : term.strip(), null),
         "/desk/words",
         file(term),
-        form -> shown(word, form, add(slug(word.written()), word.written(), ""), dismiss("")));
+        form -> shown(word, form, add(Slugs.of(word.written()), word.written(), ""), dismiss("")));
   }
 
   @POST
@@ -165,6 +160,6 @@ public class WordPages {
         () -> care.dismiss(current.get(), id, reason),
         "/desk/words",
         dismiss(reason),
-        form -> shown(word, file(""), add(slug(word.written()), word.written(), ""), form));
+        form -> shown(word, file(""), add(Slugs.of(word.written()), word.written(), ""), form));
   }
 }
