@@ -139,6 +139,56 @@ class DeskPagesTest {
   }
 
   @Test
+  void twoModeratorsAtOneTermSeeBothAndLoseNothing() {
+    String word = "quillwood-" + UUID.randomUUID().toString().substring(0, 8);
+    Browser first = Browser.of(staff.person(Role.MODERATOR));
+    Browser second = Browser.of(staff.person(Role.MODERATOR));
+    addTerm(word);
+    String page = "/desk/terms/material/" + word;
+    first.get(page).tidy();
+    second.get(page);
+    String form = "form[action$=edit]";
+    second.send(form, Map.of("note", "Grows by the sea.", "reason", "Known."));
+    assertEquals(303, second.status());
+    first.send(form, Map.of("note", "Grows in marshes.", "parent", "Wood", "reason", "Known."));
+    assertEquals(412, first.status());
+    String both = first.page().select("[role=alert] tbody").text();
+    assertTrue(both.contains("by the sea") && both.contains("in marshes"), both);
+    assertEquals("Grows in marshes.", first.field("note"));
+    first.tidy();
+    first.send(form, Map.of());
+    assertEquals(303, first.status());
+    assertEquals("wood", catalog.vocabulary().term(TermKind.MATERIAL, word).get().parent());
+  }
+
+  @Test
+  void whatIsDecidedAboutStandsBesideTheDecisionAndOnlyWhatCanBeIsOffered() {
+    Person author = People.join();
+    Browser moderator = Browser.of(staff.person(Role.MODERATOR));
+    String desk = "/desk/items/report/" + report(author);
+    moderator.get(desk);
+    assertTrue(moderator.page().text().contains("400 mm/s"), moderator.page().text());
+    assertEquals(List.of("hold", "remove"), choices(moderator));
+    moderator.send("form[action$=decide]", Map.of("action", "remove", "reason", "Twice."));
+    assertEquals(List.of("restore", "hold"), choices(moderator.get(desk)));
+  }
+
+  private void addTerm(String slug) {
+    staff
+        .person(Role.MODERATOR)
+        .asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .body(Map.of("slug", slug, "label", slug, "reason", "Missing."))
+        .post("/api/v1/desk/terms/material")
+        .then()
+        .statusCode(200);
+  }
+
+  private static List<String> choices(Browser browser) {
+    return browser.page().select("form[action$=decide] input[name=action]").eachAttr("value");
+  }
+
+  @Test
   void aWordIsFiledFromItsPageAndACautionIsProposedAndAccepted() {
     String word = "Quillwood " + UUID.randomUUID().toString().substring(0, 8);
     catalog.queueUnfiled(TermKind.MATERIAL, word);

@@ -198,6 +198,8 @@ class PostPagesTest {
     assertEquals(303, second.status());
     first.send(FORM, Map.of("settings.power", "60 %"));
     assertEquals(412, first.status());
+    String both = first.page().select("[role=alert] tbody").text();
+    assertTrue(both.contains("70 %") && both.contains("60 %"), both);
     assertEquals("60 %", first.field("settings.power"));
     assertTrue(first.page().text().contains("changed this report meanwhile"));
     second.get(report + "/history").tidy();
