@@ -103,7 +103,10 @@ public class WatchPages {
 
   @GET
   @Path("{id}")
-  public TemplateInstance watch(@RestPath UUID id) {
+  public TemplateInstance watch(@RestPath UUID id, @RestQuery String done) {
+    if (done != null) {
+      page.say("Saved.");
+    }
     Watch watch = watches.get(current.get(), id);
     return Templates.watch(shown(watch), form(watch.label(), yes(watch.mail())), watch.version());
   }
@@ -170,14 +173,14 @@ public class WatchPages {
   @Path("{id}/feed")
   public Response feed(@RestPath UUID id) {
     watches.renewFeed(current.get(), id);
-    return to("/watches?done=feed");
+    return to("/watches/" + id + "?done=feed");
   }
 
   @POST
   @Path("{id}/feed/stop")
   public Response stopFeed(@RestPath UUID id) {
     watches.stopFeed(current.get(), id);
-    return to("/watches?done=feed");
+    return to("/watches/" + id + "?done=feed");
   }
 
   private static Response to(String path) {

@@ -163,8 +163,10 @@ class WatchPagesTest {
   void theFeedIsAtomAndDiesWithItsAddress() throws Exception {
     String word = word();
     Browser ada = watching(People.join(), "q=" + word);
-    ada.send("form[action$=/feed]", Map.of());
-    String path = ada.follow().page().select("a.feed-address").attr("href");
+    String watch = ada.page().select("main a.button[href^=/watches/]").attr("href");
+    ada.get(watch).tidy().send("form[action$=/feed]", Map.of());
+    assertEquals(watch + "?done=feed", ada.location());
+    String path = ada.follow().tidy().page().select("a.feed-address").attr("href");
     String id = notice(People.join(), "A & B <c> " + word);
     found(ada);
     Response answer = given().get(path);
@@ -179,12 +181,12 @@ class WatchPagesTest {
     assertTrue(AtomRules.only(entry, "link").getAttribute("href").startsWith("http"));
     given().header("If-None-Match", answer.header("ETag")).get(path).then().statusCode(304);
 
-    ada.get("/watches").send("form[action$=/feed]", Map.of());
+    ada.get(watch).send("form[action$=/feed]", Map.of());
     String next = ada.follow().page().select("a.feed-address").attr("href");
     assertNotEquals(path, next);
     given().get(path).then().statusCode(404);
     given().get(next).then().statusCode(200);
-    ada.get("/watches").send("form[action$=/feed/stop]", Map.of());
+    ada.get(watch).send("form[action$=/feed/stop]", Map.of());
     given().get(next).then().statusCode(404);
     given().get("/feeds/nonsense.atom").then().statusCode(404);
   }
