@@ -102,6 +102,9 @@ class AskPagesTest {
     Document page = ada.tidy().page();
     assertFalse(page.select("[aria-labelledby=known] a[href=" + path + "]").isEmpty());
     assertFalse(page.select("[aria-labelledby=known] a[href=/?material=slate]").isEmpty());
+    String post = "[aria-labelledby=known] button[form=question][name=step][value=post]";
+    assertNotNull(page.selectFirst(post), "posted from here, without scrolling past the form");
+    assertNotNull(page.selectFirst("form#question"));
   }
 
   @Test
