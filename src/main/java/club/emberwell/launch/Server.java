@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -105,11 +106,18 @@ final class Server {
     System.setProperty("quarkus.datasource.password", database.password());
     given
         .value("emberwell.trusted-proxies")
-        .ifPresent(
-            proxies -> {
-              System.setProperty("quarkus.http.proxy.proxy-address-forwarding", "true");
-              System.setProperty("quarkus.http.proxy.trusted-proxies", proxies);
-            });
+        .ifPresent(proxies -> believing(proxies).forEach(System::setProperty));
+  }
+
+  /** What makes the application believe the forwarded headers of these proxies alone. */
+  static Map<String, String> believing(String proxies) {
+    return Map.of(
+        "emberwell.trusted-proxies",
+        proxies,
+        "quarkus.http.proxy.proxy-address-forwarding",
+        "true",
+        "quarkus.http.proxy.trusted-proxies",
+        proxies);
   }
 
   private static void exit(int code, Throwable failure) {

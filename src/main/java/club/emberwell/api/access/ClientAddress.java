@@ -9,7 +9,7 @@ import java.util.HexFormat;
 
 /**
  * Where the request came from. Headers of proxies count only from addresses in {@code
- * emberwell.trusted-proxies}; the server sees to that before anybody asks here.
+ * emberwell.trusted-proxies}.
  */
 @RequestScoped
 public class ClientAddress {
@@ -17,14 +17,16 @@ public class ClientAddress {
   private static final int IPV6_KEPT = 8;
 
   private final RoutingContext request;
+  private final TrustedProxies proxies;
 
-  ClientAddress(RoutingContext request) {
+  ClientAddress(RoutingContext request, TrustedProxies proxies) {
     this.request = request;
+    this.proxies = proxies;
   }
 
   /** The network for counting tries: the first 24 bits of IPv4, the first 64 of IPv6. */
   public String prefix() {
-    return prefix(request.request().remoteAddress().hostAddress());
+    return prefix(proxies.sender(request.request()));
   }
 
   static String prefix(String address) {
