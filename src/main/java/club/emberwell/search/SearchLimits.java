@@ -59,7 +59,7 @@ public final class SearchLimits {
   static final Duration COMMIT = Duration.ofSeconds(5);
 
   /** How long a writer waits for its own report to become findable. */
-  public static final Duration OWN_REPORT = Duration.ofSeconds(1);
+  public static final Duration OWN_REPORT = Duration.ofSeconds(3);
 
   /** How long a reader waits for an index that is just being opened or built. */
   static final Duration FIRST_INDEX = Duration.ofSeconds(2);

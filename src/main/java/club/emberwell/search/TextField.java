@@ -1,5 +1,8 @@
 package club.emberwell.search;
 
+import java.util.EnumSet;
+import java.util.Set;
+
 /** Where a word can be found, and how much a find there weighs. */
 enum TextField {
   MATERIAL("t_material", 4),
@@ -11,6 +14,9 @@ enum TextField {
   MACHINE("t_machine", 1.5f),
   MEMBER("t_member", 1.5f),
   NOTES("t_notes", 1);
+
+  /** What was worked on. */
+  static final Set<TextField> SUBJECT = EnumSet.of(MATERIAL, COATING, COLOUR);
 
   private final String field;
   private final float weight;

@@ -4,6 +4,8 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -30,7 +32,8 @@ import org.apache.lucene.util.BytesRef;
  * field. A word is found as itself, joined with its neighbour, or as part of a phrase the
  * vocabulary knows. Only a word the index does not hold may stand for others: as the beginning of
  * one where it is the last, else with one typo; so that a right word never brings in its
- * neighbours.
+ * neighbours. A word that names a material or a coating is looked for in what was worked on, not in
+ * remarks: a machine called "Slate tube" makes no slate.
  */
 final class TextQuery {
   private static final int PHRASE = 4;
@@ -40,6 +43,7 @@ final class TextQuery {
   private final Vocabulary vocabulary;
   private final IndexReader reader;
   private final List<String> words;
+  private final boolean[] subject;
   private final Map<String, Set<String>> guesses = new LinkedHashMap<>();
   private final List<String> missing = new ArrayList<>();
 
@@ -47,6 +51,7 @@ final class TextQuery {
     this.vocabulary = vocabulary;
     this.reader = reader;
     this.words = new Words(vocabulary.folding()).wanted(cut(text));
+    this.subject = new boolean[words.size()];
   }
 
   /**
@@ -109,7 +114,13 @@ final class TextQuery {
           facet
               .vocabulary()
               .flatMap(kind -> meaning(facet, kind, phrase))
-              .ifPresent(query -> ways.subList(start, end).forEach(way -> way.add(query)));
+              .ifPresent(
+                  query -> {
+                    ways.subList(start, end).forEach(way -> way.add(query));
+                    if (facet != Facet.COLOUR) {
+                      Arrays.fill(subject, start, end, true);
+                    }
+                  });
         }
       }
     }
@@ -131,6 +142,10 @@ final class TextQuery {
 
   private void addWord(int at, Set<Query> ways) throws IOException {
     String word = words.get(at);
+    if (subject[at]) {
+      ways.add(in(TextField.SUBJECT, word));
+      return;
+    }
     if (Dictionary.holds(reader, word)) {
       ways.add(inAnyField(word));
       return;
@@ -154,8 +169,12 @@ final class TextQuery {
   }
 
   private static Query inAnyField(String word) {
+    return in(List.of(TextField.values()), word);
+  }
+
+  private static Query in(Collection<TextField> where, String word) {
     List<Query> fields = new ArrayList<>();
-    for (TextField field : TextField.values()) {
+    for (TextField field : where) {
       TermQuery term = new TermQuery(new Term(field.field(), word));
       fields.add(new BoostQuery(term, field.weight()));
     }

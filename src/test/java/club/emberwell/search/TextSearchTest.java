@@ -29,7 +29,7 @@ class TextSearchTest {
   private static final ReportSnapshot CARD =
       ReportMaker.report().of("anodised-aluminium").coated("anodised-dyed", "red").make();
   private static final ReportSnapshot CHERRY =
-      ReportMaker.report().of("cherry").saying("goes golden").on("Garage galvo").make();
+      ReportMaker.report().of("cherry").saying("goes golden, unlike cork").on("Garage cork tube").make();
   private static final ReportSnapshot SLATE = ReportMaker.report().of("slate").make();
   private static final ReportSnapshot UNFILED =
       ReportMaker.report().unfiled("Moonstone composite").make();
@@ -94,6 +94,14 @@ class TextSearchTest {
   void aRightWordNeverBringsInItsNeighbours() {
     assertTrue(fixture.search("slate").guesses().isEmpty());
     assertEquals(Set.of(SLATE), found("slate"));
+  }
+
+  @Test
+  void aMaterialIsLookedForInWhatWasWorkedOnAndNotInRemarks() {
+    assertEquals(Set.of(CHERRY), found("garage"));
+    assertEquals(Set.of(CHERRY), found("tube"));
+    assertEquals(Set.of(), found("cork"));
+    assertEquals(Set.of(), found("cork cherry"));
   }
 
   @Test
