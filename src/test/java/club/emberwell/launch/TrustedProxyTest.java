@@ -1,6 +1,7 @@
 package club.emberwell.launch;
 
 import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.matchesPattern;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -18,6 +19,7 @@ import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -26,6 +28,7 @@ import org.junit.jupiter.api.Test;
 @TestProfile(TrustedProxyTest.Club.class)
 class TrustedProxyTest {
   private static final int FREE = 2;
+  private static final int WRITES = 4;
 
   /** The settings, as an operator's EMBERWELL_TRUSTED_PROXIES gives them. */
   public static class Club implements QuarkusTestProfile {
@@ -34,6 +37,8 @@ class TrustedProxyTest {
       Map<String, String> settings = new HashMap<>(Server.believing("127.0.0.1,10.9.0.0/16"));
       settings.put("emberwell.public-url", "http://localhost:8080");
       settings.put("emberwell.limits.member.sign-up-address.free", Integer.toString(FREE));
+      settings.put("emberwell.limits.write.account.free", Integer.toString(WRITES));
+      settings.put("emberwell.limits.write.address.free", Integer.toString(WRITES + 2));
       return settings;
     }
   }
@@ -143,5 +148,48 @@ class TrustedProxyTest {
           .then()
           .statusCode(each.getValue());
     }
+  }
+
+  private static int write(People.Person person, String from) {
+    return person
+        .asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .header("X-Forwarded-For", from)
+        .body(Map.of("name", "Bench laser"))
+        .post("/api/v1/machines")
+        .statusCode();
+  }
+
+  @Test
+  void aMemberWhoWritesTooMuchWaitsAndCanStillReadAndSignOut() {
+    People.Person busy = People.join();
+    for (int i = 0; i < WRITES; i++) {
+      assertEquals(422, write(busy, "203.0.113.5"));
+    }
+    busy.asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .header("X-Forwarded-For", "198.51.100.7")
+        .body(Map.of("name", "Bench laser"))
+        .post("/api/v1/machines")
+        .then()
+        .statusCode(429)
+        .header("Retry-After", matchesPattern("[1-9]\\d*"))
+        .body("detail", containsString("send it again"));
+    busy.asks().get("/api/v1/machines").then().statusCode(200);
+    busy.asks().delete("/api/v1/me/sessions").then().statusCode(204);
+  }
+
+  @Test
+  void manyAccountsAtOneAddressWaitTogether() {
+    People.Person first = People.join();
+    People.Person second = People.join();
+    for (int i = 0; i < WRITES; i++) {
+      assertEquals(422, write(first, "203.0.113.5"));
+    }
+    for (int i = 0; i < 2; i++) {
+      assertEquals(422, write(second, "203.0.113.5"));
+    }
+    assertEquals(429, write(second, "203.0.113.99"));
+    assertEquals(422, write(second, "198.51.100.7"));
   }
 }

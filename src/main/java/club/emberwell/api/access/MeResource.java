@@ -139,6 +139,7 @@ public class MeResource {
   }
 
   @DELETE
+  @AtAnyPace
   @Path("me/sessions/{id}")
   @Operation(summary = "Sign one browser out")
   public void endSession(@PathParam("id") UUID id) {
@@ -148,6 +149,7 @@ public class MeResource {
   }
 
   @DELETE
+  @AtAnyPace
   @Path("me/sessions")
   @Operation(summary = "Sign every browser out")
   public void endSessions() {

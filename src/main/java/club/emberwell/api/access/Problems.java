@@ -108,6 +108,12 @@ public final class Problems {
         .with(HttpHeaders.RETRY_AFTER, Long.toString(wait.toSeconds()));
   }
 
+  static Problem slower(Duration wait) {
+    String said = "That was a lot in a short time: wait %d seconds, then send it again.";
+    return of(TOO_MANY_REQUESTS, said.formatted(wait.toSeconds()))
+        .with(HttpHeaders.RETRY_AFTER, Long.toString(wait.toSeconds()));
+  }
+
   /** Our fault: nothing but a number to ask the operator about. */
   static Problem internal(String id) {
     return new Problem(

@@ -90,6 +90,7 @@ public class TokenResource {
   }
 
   @DELETE
+  @AtAnyPace
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
   @Operation(summary = "End one of my tokens")

@@ -1,5 +1,6 @@
 package club.emberwell.web.account;
 
+import club.emberwell.api.access.AtAnyPace;
 import club.emberwell.api.access.ClientAddress;
 import club.emberwell.api.access.CurrentActor;
 import club.emberwell.api.access.LocalSignIn;
@@ -183,6 +184,7 @@ public class MePages {
 
   @POST
   @Path("me/tokens/{id}/end")
+  @AtAnyPace
   public Response endToken(@RestPath UUID id) {
     tokens.revoke(current.get().memberId(), id);
     return to("/me?done=token");
@@ -190,6 +192,7 @@ public class MePages {
 
   @POST
   @Path("me/sessions/{id}/end")
+  @AtAnyPace
   public Response endSession(@RestPath UUID id) {
     sessions.end(current.get().memberId(), id);
     return to("/me?done=session");

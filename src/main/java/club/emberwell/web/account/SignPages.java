@@ -1,5 +1,6 @@
 package club.emberwell.web.account;
 
+import club.emberwell.api.access.AtAnyPace;
 import club.emberwell.api.access.ClientAddress;
 import club.emberwell.api.access.LocalSignIn;
 import club.emberwell.api.access.SessionCookie;
@@ -154,6 +155,7 @@ public class SignPages {
   @POST
   @Path("sign-out")
   @PermitAll
+  @AtAnyPace
   public Response signOut() {
     cookie.read(request).ifPresent(sessions::signOut);
     cookie.clear(request);
