@@ -19,6 +19,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.FieldChange;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
@@ -209,7 +210,7 @@ public class VocabularyCare {
   }
 
   /** One change with the person's name of today. */
-  public record Change(CatalogRevision revision, String by, List<Difference> differences) {}
+  public record Change(CatalogRevision revision, String by, List<FieldChange> differences) {}
 
   private List<Change> history(String subject, String id, Integer page) {
     List<CatalogRevision> found = catalog.history(subject, id, DeskAccess.page(page));
@@ -221,7 +222,7 @@ public class VocabularyCare {
                 new Change(
                     r,
                     person(r.who()).map(names::get).findFirst().orElse(r.who()),
-                    Difference.between(r.before(), r.after())))
+                    StateDifference.between(r.before(), r.after())))
         .toList();
   }
 
@@ -230,8 +231,8 @@ public class VocabularyCare {
    *
    * @param before null for a new one
    */
-  public List<Difference> differences(CautionRule before, CautionRule after) {
-    return Difference.between(
+  public List<FieldChange> differences(CautionRule before, CautionRule after) {
+    return StateDifference.between(
         before == null ? null : StoredJson.map(before), StoredJson.map(after));
   }
 

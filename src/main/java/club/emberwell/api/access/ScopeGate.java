@@ -13,8 +13,6 @@ import org.jboss.resteasy.reactive.server.ServerRequestFilter;
  */
 @ApplicationScoped
 class ScopeGate {
-  private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
-
   private final CurrentActor actor;
 
   ScopeGate(CurrentActor actor) {
@@ -30,10 +28,7 @@ class ScopeGate {
 
   @ServerRequestFilter
   void check(ContainerRequestContext request, ResourceInfo route) {
-    boolean reads =
-        READING.contains(request.getMethod())
-            || route.getResourceMethod().isAnnotationPresent(ReadsOnly.class);
-    Scope needed = reads ? Scope.READ : Scope.WRITE;
+    Scope needed = Writes.does(request, route.getResourceMethod()) ? Scope.WRITE : Scope.READ;
     Set<Scope> granted = actor.scopes();
     if (!granted.contains(needed)) {
       throw Problems.scopeMissing(needed, granted).exception();

@@ -6,7 +6,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ResourceInfo;
 import java.lang.reflect.Method;
-import java.util.Set;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 
 /**
@@ -15,8 +14,6 @@ import org.jboss.resteasy.reactive.server.ServerRequestFilter;
  */
 @ApplicationScoped
 class WritePace {
-  private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS");
-
   private final CurrentActor actor;
   private final ClientAddress address;
   private final Throttle throttle;
@@ -30,11 +27,8 @@ class WritePace {
   @ServerRequestFilter
   void check(ContainerRequestContext request, ResourceInfo route) {
     Method method = route.getResourceMethod();
-    boolean free =
-        READING.contains(request.getMethod())
-            || method.isAnnotationPresent(ReadsOnly.class)
-            || method.isAnnotationPresent(AtAnyPace.class);
-    if (free || !actor.get().signedIn()) {
+    boolean counts = Writes.does(request, method) && !method.isAnnotationPresent(AtAnyPace.class);
+    if (!counts || !actor.get().signedIn()) {
       return;
     }
     if (!BlockingOperationControl.isBlockingAllowed()) {

@@ -7,12 +7,12 @@ import club.emberwell.catalog.CautionRule;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
 import club.emberwell.desk.DeskLimits;
-import club.emberwell.desk.Difference;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.report.FieldChange;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import io.quarkus.qute.CheckedTemplate;
@@ -79,7 +79,7 @@ public class ProposalPages {
    */
   record Look(
       CautionProposal proposal,
-      List<Difference> differences,
+      List<FieldChange> differences,
       boolean own,
       boolean decides,
       Form form) {}

@@ -7,14 +7,15 @@ import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermDraft;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.desk.Difference;
 import club.emberwell.desk.MergeEffects;
 import club.emberwell.desk.MergeEffects.Effects;
+import club.emberwell.desk.StateDifference;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.desk.VocabularyCare.Change;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.FieldChange;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.PageFrame.Place;
@@ -87,7 +88,7 @@ public class VocabularyPages {
   record TermPage(
       Term term,
       List<Term> all,
-      List<Difference> meanwhile,
+      List<FieldChange> meanwhile,
       Form edit,
       Form spell,
       List<Change> history) {}
@@ -142,7 +143,7 @@ public class VocabularyPages {
     return shown(term, List.of(), edit, spell);
   }
 
-  private TemplateInstance shown(Term term, List<Difference> meanwhile, Form edit, Form spell) {
+  private TemplateInstance shown(Term term, List<FieldChange> meanwhile, Form edit, Form spell) {
     return Templates.term(
         new TermPage(
             term,
@@ -209,8 +210,8 @@ public class VocabularyPages {
     }
   }
 
-  private static List<Difference> meanwhile(Term now, TermDraft sent) {
-    return Difference.between(
+  private static List<FieldChange> meanwhile(Term now, TermDraft sent) {
+    return StateDifference.between(
         fields(now.label(), now.parent(), now.note(), now.hex()),
         fields(sent.label(), sent.parent(), sent.note(), sent.hex()));
   }

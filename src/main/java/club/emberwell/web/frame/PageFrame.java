@@ -82,6 +82,11 @@ public class PageFrame {
     return DAY.format(when.atZone(ZoneOffset.UTC));
   }
 
+  /** What a field of an entry is called. */
+  public String field(String pointer) {
+    return FieldName.of(pointer);
+  }
+
   /** A moment of the log, in UTC. */
   public String moment(Instant when) {
     return MOMENT.format(when.atZone(ZoneOffset.UTC));

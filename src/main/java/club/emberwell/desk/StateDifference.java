@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.report.FieldChange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -7,25 +8,21 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-/**
- * A field of a term or a caution before and after a change.
- *
- * @param field its name, parts of one thing joined by a dot
- * @param before null where it was not there
- * @param after null where it is not there any more
- */
-public record Difference(String field, String before, String after) {
+/** What differs between two states of a term or a caution; parts of one thing joined by a dot. */
+public final class StateDifference {
   private static final String VERSION = "version";
 
+  private StateDifference() {}
+
   /** What differs between two states, by field; null = there was none. */
-  public static List<Difference> between(Map<String, Object> before, Map<String, Object> after) {
+  public static List<FieldChange> between(Map<String, Object> before, Map<String, Object> after) {
     Map<String, String> was = flat(before);
     Map<String, String> is = flat(after);
     List<String> fields = new ArrayList<>(is.keySet());
     was.keySet().stream().filter(f -> !is.containsKey(f)).forEach(fields::add);
     return fields.stream()
         .filter(f -> !f.equals(VERSION) && !Objects.equals(was.get(f), is.get(f)))
-        .map(f -> new Difference(f, was.get(f), is.get(f)))
+        .map(f -> new FieldChange(f, was.get(f), is.get(f)))
         .toList();
   }
 
