@@ -39,6 +39,9 @@ class HistoryTest {
     cast.run(
         "insert into catalog_revision (subject, subject_id, version, who, why)"
             + " values ('term', 'material:history-test', 1, 'somebody', 'A test.')");
+    cast.run(
+        "insert into audit (actor_label, action, entity, entity_id)"
+            + " values ('somebody', 'try', 'report', '%s')".formatted(report.id()));
     cast.run(ERASING);
   }
 
