@@ -11,9 +11,9 @@ import java.util.List;
 import java.util.stream.DoubleStream;
 
 /**
- * Quantiles of sqrt(n) x dip of n uniform values, simulated with a fixed seed by the committed
- * generator (test class {@code DipTableGenerator}); the resource's header has the numbers of runs.
- * Between sizes interpolated along ln n; beyond the last size its row stands for the limit.
+ * Quantiles of the dip of n uniform values; the resource's header says whose. As R's diptest does,
+ * sqrt(n) x dip is interpolated between sizes linearly along n, and probabilities between
+ * quantiles; beyond the last size its row stands for the limit.
  */
 record DipTable(int[] sizes, double[] probabilities, double[][] quantiles) {
   private static final String RESOURCE = "dip-quantiles.csv";
@@ -24,7 +24,7 @@ record DipTable(int[] sizes, double[] probabilities, double[][] quantiles) {
     return STANDARD;
   }
 
-  /** Chance of at least this dip; 1 where n is too small for any other, at least 1e-4. */
+  /** Chance of at least this dip; 1 for the smallest there is, 0 beyond all that were simulated. */
   double pValue(int n, double dip) {
     if (n < sizes[0] || dip <= (1 + ROUNDING) / (2.0 * n)) {
       return 1;
@@ -32,31 +32,32 @@ record DipTable(int[] sizes, double[] probabilities, double[][] quantiles) {
     int next = Arrays.binarySearch(sizes, n);
     int above = Math.min(next >= 0 ? next : -next - 1, sizes.length - 1);
     int below = n >= sizes[above] ? above : above - 1;
-    double share =
-        above == below
-            ? 0
-            : Math.log((double) n / sizes[below]) / Math.log((double) sizes[above] / sizes[below]);
-    double sought = Math.sqrt(n) * dip;
+    double share = above == below ? 0 : (double) (n - sizes[below]) / (sizes[above] - sizes[below]);
     double[] row = new double[probabilities.length];
     for (int i = 0; i < row.length; i++) {
-      row[i] = (1 - share) * quantiles[below][i] + share * quantiles[above][i];
+      row[i] = (1 - share) * scaled(below, i) + share * scaled(above, i);
     }
-    return 1 - cumulated(row, sought);
+    return 1 - cumulated(row, Math.sqrt(n) * dip);
+  }
+
+  private double scaled(int size, int i) {
+    return Math.sqrt(sizes[size]) * quantiles[size][i];
   }
 
   private double cumulated(double[] row, double sought) {
     int last = row.length - 1;
     if (sought >= row[last]) {
-      return probabilities[last];
+      return 1;
     }
     int i = 0;
     while (row[i] <= sought) {
       i++;
     }
-    double fromProbability = i == 0 ? 0 : probabilities[i - 1];
-    double from = i == 0 ? 0 : row[i - 1];
-    double share = (sought - from) / (row[i] - from);
-    return fromProbability + share * (probabilities[i] - fromProbability);
+    if (i == 0) {
+      return 0;
+    }
+    double share = (sought - row[i - 1]) / (row[i] - row[i - 1]);
+    return probabilities[i - 1] + share * (probabilities[i] - probabilities[i - 1]);
   }
 
   private static DipTable read() {

@@ -9,15 +9,14 @@ import java.util.Optional;
  *
  * <p>Source: Hartigan &amp; Hartigan, "The dip test of unimodality", Annals of Statistics 13 (1985)
  * 70-84, section 4; written from the paper and checked against R's diptest and against a linear
- * program over all unimodal distributions. The p-value is for uniform values, from a table of our
- * own ({@link DipTable}). It agrees with R's, which comes from another simulated table, within
- * 0.005.
+ * program over all unimodal distributions. The p-value is for uniform values, from R's own table
+ * ({@link DipTable}).
  *
  * <p>The null distribution is continuous: equal values count against one mode, so do not feed it
  * values rounded to a few steps. On pages from 15 voices.
  *
  * @param dip between 1/(2n) and 1/2
- * @param pValue chance of a dip as large of uniform values; 1e-4 means "at most"
+ * @param pValue chance of a dip as large of uniform values; 0 means "below one in 100,000"
  */
 public record DipTest(double dip, double pValue) {
 

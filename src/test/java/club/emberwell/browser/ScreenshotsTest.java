@@ -1,6 +1,5 @@
 package club.emberwell.browser;
 
-import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Page;
@@ -11,7 +10,6 @@ import io.quarkus.test.junit.TestProfile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -23,6 +21,7 @@ class ScreenshotsTest extends BrowserTest {
   private static final Path FOLDER = Path.of("src", "site", "screenshots");
   private static final long MOST_BYTES = 150_000;
   private static final String NAVY = "/?material=stainless-steel&coating=powder-coat&colour=navy";
+  private static final String ASKED = "01930000-a002-727a-8171-7a97656412a9";
   private static final String WHO = "fernhollow";
 
   @Override
@@ -41,7 +40,6 @@ class ScreenshotsTest extends BrowserTest {
       try (Visit visit = chromium.visit(screen).open(NAVY)) {
         String size = screen == Screen.PHONE ? "phone" : "desk";
         shoot(visit, "find-" + size, ColorScheme.LIGHT);
-        shoot(visit, "find-" + size + "-dark", ColorScheme.DARK);
       }
     }
     try (Visit visit = as(WHO, Screen.DESK).open(NAVY.replace("/?", "/range?"))) {
@@ -55,25 +53,21 @@ class ScreenshotsTest extends BrowserTest {
   }
 
   @Test
-  void aReport() throws IOException {
+  void reading() throws IOException {
     try (Visit visit = chromium.visit(Screen.DESK)) {
       visit.open("/reports/" + anyReport("material=slate&source=co2&sort=newest"));
       visit.one("details.derived > summary").first().click();
       shoot(visit, "report-desk", ColorScheme.LIGHT);
     }
+    try (Visit visit = chromium.visit(Screen.PHONE).open("/ask/" + ASKED)) {
+      shoot(visit, "question-phone", ColorScheme.LIGHT);
+    }
   }
 
   @Test
-  void whatMembersSee() throws IOException {
+  void writing() throws IOException {
     try (Visit visit = as(WHO, Screen.PHONE).open("/post")) {
       shoot(visit, "post-phone", ColorScheme.LIGHT);
-      visit.fill(Map.of("settings.speed", "1,000 mm/min")).choose("effect", "right").send();
-      visit.one("[id='at-settings.speed']").scrollIntoViewIfNeeded();
-      assertThat(visit.one("[id='at-settings.speed'] button").first()).isVisible();
-      shoot(visit, "ambiguous-phone", ColorScheme.LIGHT);
-    }
-    try (Visit visit = as(WHO, Screen.DESK).open("/bench")) {
-      shoot(visit, "bench-desk", ColorScheme.LIGHT);
     }
     try (Visit visit = as(MODERATOR, Screen.DESK).open("/desk")) {
       shoot(visit, "moderators-desk", ColorScheme.LIGHT);
