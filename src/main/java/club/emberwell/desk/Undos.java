@@ -22,12 +22,19 @@ import java.util.UUID;
 @ApplicationScoped
 public class Undos {
   private final UndoRepository undos;
+  private final UndoCandidateRepository candidates;
   private final UndoWork work;
   private final Members members;
   private final Audit audit;
 
-  Undos(UndoRepository undos, UndoWork work, Members members, Audit audit) {
+  Undos(
+      UndoRepository undos,
+      UndoCandidateRepository candidates,
+      UndoWork work,
+      Members members,
+      Audit audit) {
     this.undos = undos;
+    this.candidates = candidates;
     this.work = work;
     this.members = members;
     this.audit = audit;
@@ -54,9 +61,9 @@ public class Undos {
         wanted.member(),
         rule,
         wanted.since(),
-        undos.counts(wanted.member(), rule, wanted.since()),
-        undos.first(wanted.member(), rule, wanted.since(), DeskLimits.UNDO_SHOWN),
-        rule == null ? undos.vocabulary(wanted.member(), wanted.since()) : 0);
+        candidates.counts(wanted.member(), rule, wanted.since()),
+        candidates.first(wanted.member(), rule, wanted.since(), DeskLimits.UNDO_SHOWN),
+        rule == null ? candidates.vocabulary(wanted.member(), wanted.since()) : 0);
   }
 
   /**
