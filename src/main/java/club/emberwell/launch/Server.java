@@ -128,10 +128,13 @@ final class Server {
     System.exit(ExitCode.FAILED.number());
   }
 
-  /** Shutdown hooks run side by side, so this one first waits for the application to close. */
+  /**
+   * Shutdown hooks run side by side, so this one first waits for the application to close, even
+   * where its own hook was faster and it is closing already. One that failed to start is closed.
+   */
   private void close() {
     Application application = Application.currentApplication();
-    if (application != null && application.isStarted()) {
+    if (application != null) {
       CompletableFuture.runAsync(application::awaitShutdown)
           .orTimeout(CLOSING.toSeconds(), TimeUnit.SECONDS)
           .exceptionally(late -> null)
