@@ -15,6 +15,7 @@ import club.emberwell.web.trial.TrialText;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A range on the reader's machine: the verdict before any number.
@@ -34,6 +35,23 @@ public record MachineView(
     List<Row> rows,
     XyPlot plot,
     List<Beside> beside) {
+  private static final String IRRADIANCE = "W/cm2";
+
+  /** What the compared quantities are, so that they print in the reader's units. */
+  private static final Map<String, Dimension> DIMENSIONS =
+      Map.of(
+          "W", Dimension.POWER,
+          "mm/s", Dimension.SPEED,
+          "J/mm2", Dimension.AREAL_DOSE,
+          "J/mm", Dimension.LINE_DOSE,
+          "um", Dimension.BEAM_DIAMETER,
+          "J/cm2", Dimension.FLUENCE,
+          "ns", Dimension.PULSE_DURATION);
+
+  /** False where the reasons begin with the verdict themselves. */
+  public boolean isSpoken() {
+    return reasons.isEmpty() || !reasons.get(0).startsWith(verdict);
+  }
 
   /** One power with a speed for each line; empty where the machine cannot run it. */
   public record Row(String power, List<String> speeds) {}
@@ -126,8 +144,16 @@ public record MachineView(
   }
 
   private static String number(Double value, String unit, UnitPreferences reader) {
-    return value == null
-        ? "not known"
-        : QuantityPrinter.number(value, reader.style()) + (unit.isEmpty() ? "" : " " + unit);
+    if (value == null) {
+      return "not known";
+    }
+    Dimension dimension = DIMENSIONS.get(unit);
+    if (dimension != null) {
+      return QuantityPrinter.print(value, dimension, reader);
+    }
+    if (unit.equals(IRRADIANCE)) {
+      return QuantityPrinter.number(value / 1000, reader.style()) + " kW/cm²";
+    }
+    return QuantityPrinter.number(value, reader.style()) + (unit.isEmpty() ? "" : " " + unit);
   }
 }
