@@ -2,6 +2,13 @@ package club.emberwell.consensus;
 
 /** How much of a range is worked out. The rules of statistics stand with their methods. */
 public final class ConsensusLimits {
+  /**
+   * A trial this many times off the middle, beyond the cut of the modified z, and on the side that
+   * its effect speaks against is taken for a slip: every usual one of units is larger (own rule, no
+   * source).
+   */
+  static final double TRIAL_OFF = 10;
+
   /** Points of the curve of a window. */
   static final int CURVE_POINTS = 61;
 

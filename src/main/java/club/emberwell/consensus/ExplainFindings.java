@@ -36,8 +36,10 @@ final class ExplainFindings {
             + Explain.counted(counts.members(), "member", "members")
             + "; without a dose: "
             + counts.undosed()
-            + ", set aside: "
-            + counts.aside(),
+            + ", set aside with their member: "
+            + counts.aside()
+            + ", set aside one by one (ten times off or more, modified z beyond 3.5): "
+            + counts.strays(),
         window.missing());
   }
 

@@ -41,9 +41,10 @@ public record Window(
    * @param members with at least one of the trials
    * @param undosed trials without a dose, left out
    * @param aside trials of members whose dose is set aside, left out
+   * @param strays single trials at a dose far off the middle, left out
    */
   public record Counts(
-      int tooLittle, int right, int tooMuch, int members, int undosed, int aside) {}
+      int tooLittle, int right, int tooMuch, int members, int undosed, int aside, int strays) {}
 
   /**
    * One point of the curve.
@@ -53,8 +54,12 @@ public record Window(
   public record Point(
       double dose, double tooLittle, double right, double tooMuch, boolean observed) {}
 
-  /** One trial in the plot. */
-  public record Mark(double dose, Effect effect) {}
+  /**
+   * One trial in the plot.
+   *
+   * @param stray far off and left out: drawn hollow
+   */
+  public record Mark(double dose, Effect effect, boolean stray) {}
 
   static Window of(Group group, Spread dose) {
     Dosed dosed = Dosed.of(group, dose);
@@ -80,8 +85,9 @@ public record Window(
     int step = 1 + dosed.size() / ConsensusLimits.MARKS;
     List<Mark> marks = new ArrayList<>();
     for (int i = 0; i < dosed.size(); i += step) {
-      marks.add(new Mark(dosed.doses()[i], dosed.effect(i)));
+      marks.add(new Mark(dosed.doses()[i], dosed.effect(i), false));
     }
+    dosed.straying().forEach(marks::add);
     return List.copyOf(marks);
   }
 
@@ -95,7 +101,8 @@ public record Window(
         grades[Effect.TOO_MUCH.ordinal()],
         members,
         dosed.undosed(),
-        dosed.aside());
+        dosed.aside(),
+        dosed.strays().length);
   }
 
   private static List<Point> curve(DoseWindow fit) {

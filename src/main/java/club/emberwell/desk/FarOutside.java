@@ -53,32 +53,24 @@ class FarOutside {
     if (voices.length < ModifiedZ.FEWEST || Arrays.stream(voices).anyMatch(v -> v <= 0)) {
       return Optional.empty();
     }
+    ModifiedZ others = ModifiedZ.ofLogs(voices);
     double worst = 0;
     double at = 0;
     for (double dose : doses) {
-      double z = score(voices, dose);
+      double z = others.score(Math.log(dose));
       if (Math.abs(z) > Math.abs(worst)) {
         worst = z;
         at = dose;
       }
     }
     return Math.abs(worst) > rule.threshold()
-        ? Optional.of(sentence(report, at, worst, voices))
+        ? Optional.of(sentence(report, at, worst, others))
         : Optional.empty();
   }
 
-  /** The score of one more value on the scale of the others. */
-  private static double score(double[] voices, double dose) {
-    ModifiedZ others = ModifiedZ.ofLogs(voices);
-    double scale =
-        others.mad() > 0 ? others.mad() / 0.6745 : others.meanDeviation() * Math.sqrt(Math.PI / 2);
-    double off = Math.log(dose) - others.median();
-    return scale > 0 ? off / scale : off == 0 ? 0 : Math.signum(off) * Double.MAX_VALUE;
-  }
-
-  private static String sentence(ReportSnapshot report, double dose, double z, double[] voices) {
+  private static String sentence(ReportSnapshot report, double dose, double z, ModifiedZ others) {
     boolean areal = report.process().doseKind() == DoseKind.AREAL;
-    double median = Math.exp(ModifiedZ.ofLogs(voices).median());
+    double median = Math.exp(others.median());
     String far = Math.abs(z) > 99 ? "over 99" : "%.1f".formatted(Math.abs(z));
     return "Right at %.3g %s, far %s the %.3g of %d members (modified z %s)."
         .formatted(
@@ -86,7 +78,7 @@ class FarOutside {
             areal ? "J/mm\u00b2" : "J/mm",
             z > 0 ? "above" : "below",
             median,
-            voices.length,
+            others.z().length,
             far);
   }
 

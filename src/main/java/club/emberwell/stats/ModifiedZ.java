@@ -66,6 +66,20 @@ public record ModifiedZ(Rule rule, double median, double mad, double meanDeviati
     return of(Checked.logs(values));
   }
 
+  /**
+   * The score of one more value, e.g. of a logarithm after {@link #ofLogs}; infinite off the one
+   * value of a constant set, NaN where there is no value.
+   */
+  public double score(double value) {
+    double off = value - median;
+    return switch (rule) {
+      case MAD -> NORMAL * off / mad;
+      case MEAN_AD -> off / (MEAN_NORMAL * meanDeviation);
+      case CONSTANT -> off == 0 ? 0 : Math.copySign(Double.POSITIVE_INFINITY, off);
+      case EMPTY -> Double.NaN;
+    };
+  }
+
   /** Which values lie beyond the cut. */
   public boolean[] beyond() {
     boolean[] beyond = new boolean[z.length];

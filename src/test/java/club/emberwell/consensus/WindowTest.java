@@ -112,6 +112,27 @@ class WindowTest {
   }
 
   @Test
+  void oneTrialWithASlipOfUnitsIsLeftOutAndItsMemberIsNot() {
+    MadeTrials made = new MadeTrials();
+    for (int member = 1; member <= 9; member++) {
+      made.by(member).dose(1 + member / 10.0);
+      made.by(member).dose(1 + member / 20.0);
+      made.by(member).dose(0.02).was(Effect.TOO_LITTLE);
+      made.by(member).dose(30).was(Effect.TOO_MUCH);
+    }
+    Window before = window(made);
+    // mm/min taken for mm/s: 60 times too little, and an inch for a millimetre
+    made.by(3).dose(1.3 / 60);
+    made.by(4).dose(1.4 / 60).was(Effect.TOO_MUCH);
+    made.by(5).dose(1.5 * 25.4).was(Effect.TOO_LITTLE);
+    Window after = window(made);
+    assertEquals(3, after.counts().strays());
+    assertEquals(9, after.counts().members());
+    assertEquals(before.edges(), after.edges());
+    assertEquals(3, after.marks().stream().filter(Window.Mark::stray).count());
+  }
+
+  @Test
   void trialsWithoutADoseAndOfMembersSetAsideAreLeftOutAndCounted() {
     MadeTrials made = new MadeTrials();
     for (int member = 1; member <= 9; member++) {

@@ -42,7 +42,8 @@ public record WindowView(
             + " right, "
             + n.tooMuch()
             + " too much, by "
-            + RangeView.counted(n.members(), "member", "members");
+            + RangeView.counted(n.members(), "member", "members")
+            + leftOut(n);
     return new WindowView(
         window.edges().map(e -> sentence(e, text)).orElse("No window can be told yet."),
         counts,
@@ -50,6 +51,13 @@ public record WindowView(
         window.marks().isEmpty() ? null : plot(window, text, scope, counts),
         text.unit(),
         rows(window, text));
+  }
+
+  private static String leftOut(Window.Counts n) {
+    int all = n.aside() + n.strays();
+    return all == 0
+        ? ""
+        : "; left out as far off all others: " + RangeView.counted(all, "trial", "trials");
   }
 
   private static String sentence(WindowEdges edges, MeasureText text) {
@@ -99,7 +107,7 @@ public record WindowView(
             scope + "-window",
             "Chance of a right result over dose",
             "The curve is the fitted chance of a right result; grey where nobody tried. Dots are"
-                + " trials: too little below, right in the middle, too much above. "
+                + " trials: too little below, right in the middle, too much above; hollow where left out. "
                 + counts
                 + ".",
             x,
@@ -107,7 +115,8 @@ public record WindowView(
             new double[] {0, PERCENT},
             false);
     for (Window.Mark mark : window.marks()) {
-      drawing.dot(kind(mark.effect()), text.value(mark.dose()), height(mark.effect()));
+      String kind = mark.stray() ? "dot-hollow" : kind(mark.effect());
+      drawing.dot(kind, text.value(mark.dose()), height(mark.effect()));
     }
     List<Point> run = new ArrayList<>();
     Boolean seen = null;
