@@ -25,10 +25,10 @@ public record XyPlot(
     List<Axis.Tick> xTicks,
     List<Axis.Tick> yTicks) {
   private static final double WIDTH = 400;
-  private static final double HEIGHT = 250;
+  private static final double HEIGHT = 262;
   private static final double LEFT = 46;
   private static final double RIGHT = 12;
-  private static final double TOP = 12;
+  private static final double TOP = 24;
   private static final double BOTTOM = 42;
   private static final double RADIUS = 3;
 

@@ -120,6 +120,10 @@ public record MachineView(
     List<Point> outline = new ArrayList<>(points(lines.get(0), speed));
     List<Point> back = new ArrayList<>(points(lines.get(lines.size() - 1), speed));
     Collections.reverse(back);
+    if (!outline.isEmpty() && !back.isEmpty()) {
+      // where the machine's highest speed cuts the first line, the area goes on below that speed
+      outline.add(new Point(back.get(0).x(), outline.get(outline.size() - 1).y()));
+    }
     outline.addAll(back);
     drawing.area("window-area", outline);
     for (Line line : lines) {
