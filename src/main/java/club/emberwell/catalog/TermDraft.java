@@ -14,6 +14,11 @@ import java.util.regex.Pattern;
  * @param hex #rrggbb, colours only, or null
  */
 public record TermDraft(String label, String parent, String note, String hex, boolean deprecated) {
+  /** What a term says now. */
+  public static TermDraft of(Term term) {
+    return new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+  }
+
   private static final Pattern HEX = Pattern.compile("#[0-9a-f]{6}");
 
   public TermDraft {

@@ -102,6 +102,7 @@ public class VocabularyPages {
     TermKind which = kind(kind);
     Vocabulary now = catalog.vocabulary();
     String part = q == null ? "" : q.strip();
+    String sought = part.toLowerCase(Locale.ROOT);
     return Templates.list(
         kind,
         part,
@@ -109,12 +110,10 @@ public class VocabularyPages {
             .map(k -> new Place(PATH + k.code(), k.plural(), null, k == which))
             .toList(),
         now.terms(which).stream()
-            .filter(term -> has(term, part.toLowerCase(Locale.ROOT)))
+            .filter(term -> has(term, sought))
             .map(term -> new TermLine(term, part.isEmpty() ? depth(now, term) : 0))
             .toList(),
-        now.redirects(which).stream()
-            .filter(term -> has(term, part.toLowerCase(Locale.ROOT)))
-            .toList());
+        now.redirects(which).stream().filter(term -> has(term, sought)).toList());
   }
 
   private static boolean has(Term term, String part) {
@@ -134,8 +133,7 @@ public class VocabularyPages {
   @Path("{kind}/{slug}")
   public TemplateInstance term(@RestPath String kind, @RestPath String slug) {
     Term term = care.term(current.get(), kind(kind), slug);
-    TermDraft draft =
-        new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+    TermDraft draft = TermDraft.of(term);
     return shown(term, edit(draft, ""), spell("", ""));
   }
 
@@ -235,8 +233,7 @@ public class VocabularyPages {
       @RestForm String reason,
       @RestForm String remove) {
     Term term = care.term(current.get(), kind(kind), slug);
-    TermDraft draft =
-        new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+    TermDraft draft = TermDraft.of(term);
     return forms.send(
         () -> {
           if (remove == null) {
@@ -287,8 +284,7 @@ public class VocabularyPages {
   @Path("{kind}/{slug}/unmerge")
   public Response unmerge(@RestPath String kind, @RestPath String slug, @RestForm String reason) {
     Term term = care.term(current.get(), kind(kind), slug);
-    TermDraft draft =
-        new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+    TermDraft draft = TermDraft.of(term);
     return forms.send(
         () -> care.undoMerge(current.get(), term.kind(), slug, reason),
         PATH + kind + "/" + slug,

@@ -17,13 +17,13 @@ public class DeskPlaces {
 
   /** All of them, the current one marked. */
   public List<Place> getAll() {
-    List<Place> places = new ArrayList<>(getQueues());
+    List<Place> places = new ArrayList<>(queues());
     places.addAll(getTools());
     return places;
   }
 
   /** Where something can wait. */
-  public List<Place> getQueues() {
+  private List<Place> queues() {
     return List.of(
         place("/desk/waiting", "Waiting"),
         place("/desk/flags", "Flags"),
