@@ -26,6 +26,7 @@ record ArchitectureRules(String root) {
           "catalog",
           "member",
           "bench",
+          "entry",
           "report",
           "search",
           "consensus",
@@ -33,6 +34,7 @@ record ArchitectureRules(String root) {
           "talk",
           "desk",
           "exchange",
+          "access",
           "api",
           "web",
           "launch");
@@ -70,7 +72,7 @@ record ArchitectureRules(String root) {
   ArchRule onlyApiAndPagesSpeakHttp() {
     return noClasses()
         .that()
-        .resideOutsideOfPackages(in("api", "web"))
+        .resideOutsideOfPackages(in("access", "api", "web"))
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage("jakarta.ws.rs..", "org.jboss.resteasy..", "io.quarkus.qute..");

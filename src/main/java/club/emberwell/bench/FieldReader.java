@@ -1,9 +1,9 @@
 package club.emberwell.bench;
 
 import club.emberwell.bench.MachineLimits.Bounds;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
@@ -99,7 +99,7 @@ public final class FieldReader {
 
   /** The value in the dimension's canonical unit; null where not given or at fault. */
   public Double quantity(
-      String pointer, Dimension dimension, WrittenQuantity given, Bounds bounds) {
+      String pointer, QuantityKind dimension, WrittenQuantity given, Bounds bounds) {
     if (isAbsent(given)) {
       return null;
     }
@@ -107,7 +107,7 @@ public final class FieldReader {
   }
 
   /** The reading alone, without any remark noted. */
-  public Reading<Quantity> read(Dimension dimension, WrittenQuantity given) {
+  public Reading<Quantity> read(QuantityKind dimension, WrittenQuantity given) {
     return given.text() != null
         ? QuantityReader.read(dimension, given.text(), style)
         : QuantityReader.read(dimension, given.value(), given.unit());

@@ -8,8 +8,8 @@ import club.emberwell.laser.Plausibility;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Settings;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.Remarks;
 import java.util.List;
@@ -110,13 +110,13 @@ public final class MachineReader {
     Double wavelength =
         in.quantity(
             at + "/wavelength",
-            Dimension.WAVELENGTH,
+            QuantityKind.WAVELENGTH,
             in.required(at + "/wavelength", w.wavelength()),
             MachineLimits.WAVELENGTH_NM);
     Double power =
         in.quantity(
             at + "/ratedPower",
-            Dimension.POWER,
+            QuantityKind.POWER,
             in.required(at + "/ratedPower", w.ratedPower()),
             MachineLimits.RATED_POWER_W);
     Motion motion =
@@ -129,15 +129,16 @@ public final class MachineReader {
     Regime regime =
         in.choice(at + "/regime", w.regime(), Regime::of, Regime.values(), Regime::code);
     Double lens =
-        in.quantity(at + "/lens", Dimension.FOCAL_LENGTH, w.lens(), MachineLimits.LENS_MM);
+        in.quantity(at + "/lens", QuantityKind.FOCAL_LENGTH, w.lens(), MachineLimits.LENS_MM);
     Double beam =
         in.quantity(
             at + "/beamDiameter",
-            Dimension.BEAM_DIAMETER,
+            QuantityKind.BEAM_DIAMETER,
             w.beamDiameter(),
             MachineLimits.BEAM_DIAMETER_UM);
     Double speed =
-        in.quantity(at + "/maxSpeed", Dimension.SPEED, w.maxSpeed(), MachineLimits.MAX_SPEED_MM_S);
+        in.quantity(
+            at + "/maxSpeed", QuantityKind.SPEED, w.maxSpeed(), MachineLimits.MAX_SPEED_MM_S);
     if (source == null
         || wavelength == null
         || power == null

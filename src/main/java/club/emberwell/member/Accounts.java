@@ -1,8 +1,8 @@
 package club.emberwell.member;
 
 import club.emberwell.member.Admissions.Terms;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
@@ -164,7 +164,7 @@ public class Accounts {
       remarks.add(
           Remark.error("number-style-unknown", "/numberStyle", "Choose any, point or comma."));
     }
-    Map<Dimension, String> chosen = units == null ? Map.of() : checks.units(units, remarks);
+    Map<QuantityKind, String> chosen = units == null ? Map.of() : checks.units(units, remarks);
     if (!remarks.isEmpty()) {
       return new Outcome.Refused<>(remarks);
     }

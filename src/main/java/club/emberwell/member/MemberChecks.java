@@ -1,6 +1,6 @@
 package club.emberwell.member;
 
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitChoice;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Remark;
@@ -112,12 +112,12 @@ class MemberChecks {
    *
    * @param written dimension name (any case) -> UCUM code
    */
-  Map<Dimension, String> units(Map<String, String> written, List<Remark> remarks) {
-    Map<Dimension, String> units = new EnumMap<>(Dimension.class);
+  Map<QuantityKind, String> units(Map<String, String> written, List<Remark> remarks) {
+    Map<QuantityKind, String> units = new EnumMap<>(QuantityKind.class);
     written.forEach(
         (name, unit) -> {
           String pointer = "/units/" + name.replace("~", "~0").replace("/", "~1");
-          Dimension dimension = dimension(name).orElse(null);
+          QuantityKind dimension = dimension(name).orElse(null);
           if (dimension == null) {
             remarks.add(Remark.error("dimension-unknown", pointer, "There is no such dimension."));
           } else if (unit == null || !UnitPreferences.isChoice(dimension, unit)) {
@@ -131,14 +131,14 @@ class MemberChecks {
   }
 
   /** A dimension by its name in the API, {@code lineSpacing}, or by the enum's own. */
-  private static Optional<Dimension> dimension(String name) {
+  private static Optional<QuantityKind> dimension(String name) {
     String folded = name.replace("_", "");
-    return Arrays.stream(Dimension.values())
+    return Arrays.stream(QuantityKind.values())
         .filter(d -> d.name().replace("_", "").equalsIgnoreCase(folded))
         .findFirst();
   }
 
-  private static String offered(Dimension dimension) {
+  private static String offered(QuantityKind dimension) {
     return UnitPreferences.choices(dimension).stream()
         .map(UnitChoice::code)
         .collect(Collectors.joining(", "));

@@ -32,11 +32,11 @@ record Candidates(List<Amount> numbers, List<String> codes) {
   }
 
   /** A number without a unit. */
-  static Candidates bare(Dimension dimension, BigDecimal value) {
+  static Candidates bare(QuantityKind dimension, BigDecimal value) {
     return bare(dimension, List.of(Amount.of(value)));
   }
 
-  static Candidates bare(Dimension dimension, List<Amount> numbers) {
+  static Candidates bare(QuantityKind dimension, List<Amount> numbers) {
     if (numbers.stream().anyMatch(n -> n.spelled().contains("/"))) {
       return new Candidates(numbers, List.of("[in_i]", "mm"));
     }
@@ -50,11 +50,11 @@ record Candidates(List<Amount> numbers, List<String> codes) {
   }
 
   /** Every reading that would be accepted, as a text that is read in just that way. */
-  List<String> spelled(Dimension dimension) {
+  List<String> spelled(QuantityKind dimension) {
     List<String> texts = new ArrayList<>();
     for (Amount number : numbers) {
       for (String code : codes) {
-        String text = number.spelled() + " " + UnitTable.label(Kind.of(dimension), code);
+        String text = number.spelled() + " " + UnitTable.label(Dimension.of(dimension), code);
         boolean accepted =
             CanonicalRules.settle(
                     dimension, text, number.value(), UcumCodes.tabled(code, dimension))

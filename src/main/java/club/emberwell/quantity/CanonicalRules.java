@@ -11,7 +11,7 @@ final class CanonicalRules {
   private CanonicalRules() {}
 
   static Reading<Quantity> settle(
-      Dimension dimension, String written, BigFraction value, Conversion conversion) {
+      QuantityKind dimension, String written, BigFraction value, Conversion conversion) {
     Optional<Remark> sign = sign(dimension, value, conversion.reciprocal());
     if (sign.isPresent()) {
       return Reading.refused(written, sign.get());
@@ -22,8 +22,9 @@ final class CanonicalRules {
         .orElseGet(() -> Reading.of(written, new Quantity(dimension, canonical, written)));
   }
 
-  private static Optional<Remark> sign(Dimension dimension, BigFraction value, boolean reciprocal) {
-    if (value.signum() < 0 && dimension != Dimension.FOCUS_OFFSET) {
+  private static Optional<Remark> sign(
+      QuantityKind dimension, BigFraction value, boolean reciprocal) {
+    if (value.signum() < 0 && dimension != QuantityKind.FOCUS_OFFSET) {
       return Optional.of(
           Remark.error(QuantityRemarks.NEGATIVE, "", "This can't be less than zero."));
     }
@@ -33,14 +34,14 @@ final class CanonicalRules {
     return Optional.empty();
   }
 
-  private static boolean mayBeZero(Dimension dimension) {
+  private static boolean mayBeZero(QuantityKind dimension) {
     return switch (dimension) {
       case FOCUS_OFFSET, DURATION, AIR_FLOW -> true;
       default -> false;
     };
   }
 
-  private static Optional<Remark> size(Dimension dimension, BigDecimal canonical) {
+  private static Optional<Remark> size(QuantityKind dimension, BigDecimal canonical) {
     BigDecimal size = canonical.abs();
     if (size.signum() != 0
         && (size.compareTo(QuantityLimits.LARGEST) > 0
@@ -48,7 +49,8 @@ final class CanonicalRules {
       return Optional.of(
           Remark.error(QuantityRemarks.OUT_OF_RANGE, "", "That number is out of any range."));
     }
-    if (dimension == Dimension.POWER_PERCENT && size.compareTo(QuantityLimits.WHOLE_PERCENT) > 0) {
+    if (dimension == QuantityKind.POWER_PERCENT
+        && size.compareTo(QuantityLimits.WHOLE_PERCENT) > 0) {
       return Optional.of(
           Remark.error(
               QuantityRemarks.ABOVE_WHOLE, "", "A share of the rated power ends at 100 %."));

@@ -1,35 +1,39 @@
 package club.emberwell.quantity;
 
-/** What can be measured here, with the canonical unit (UCUM) in which it is stored and compared. */
-public enum Dimension {
-  SPEED("mm/s"),
-  POWER("W"),
-  POWER_PERCENT("%"),
-  LINE_SPACING("mm"),
-  REPETITION_RATE("kHz"),
-  PULSE_DURATION("ns"),
-  FOCUS_OFFSET("mm"),
-  THICKNESS("mm"),
-  FOCAL_LENGTH("mm"),
-  WAVELENGTH("nm"),
-  BEAM_DIAMETER("um"),
-  AREAL_DOSE("J/mm2"),
-  LINE_DOSE("J/mm"),
-  PULSE_ENERGY("mJ"),
-  PEAK_POWER("kW"),
-  FLUENCE("J/cm2"),
-  IRRADIANCE("W/m2"),
-  DURATION("s"),
-  AIR_FLOW("m3/h");
+/** Which units go together: the dimension (VIM 1.7), which several kinds of quantity share. */
+enum Dimension {
+  SPEED,
+  POWER,
+  RATIO,
+  LENGTH,
+  /** Lengths, and lines or dots per length. */
+  SPACING,
+  FREQUENCY,
+  TIME,
+  AREAL_ENERGY,
+  LINE_ENERGY,
+  ENERGY,
+  IRRADIANCE,
+  FLOW;
 
-  private final String canonicalUnit;
-
-  Dimension(String canonicalUnit) {
-    this.canonicalUnit = canonicalUnit;
+  static Dimension of(QuantityKind dimension) {
+    return switch (dimension) {
+      case SPEED -> SPEED;
+      case POWER, PEAK_POWER -> POWER;
+      case POWER_PERCENT -> RATIO;
+      case LINE_SPACING -> SPACING;
+      case FOCUS_OFFSET, THICKNESS, FOCAL_LENGTH, WAVELENGTH, BEAM_DIAMETER -> LENGTH;
+      case REPETITION_RATE -> FREQUENCY;
+      case PULSE_DURATION, DURATION -> TIME;
+      case AREAL_DOSE, FLUENCE -> AREAL_ENERGY;
+      case LINE_DOSE -> LINE_ENERGY;
+      case PULSE_ENERGY -> ENERGY;
+      case IRRADIANCE -> IRRADIANCE;
+      case AIR_FLOW -> FLOW;
+    };
   }
 
-  /** UCUM code of the unit in which values of this dimension are stored. */
-  public String canonicalUnit() {
-    return canonicalUnit;
+  boolean isLength() {
+    return this == LENGTH || this == SPACING;
   }
 }

@@ -9,7 +9,7 @@ import java.math.BigDecimal;
  * @param value in the dimension's canonical unit; exact where the decimal ends, else 34 digits
  * @param written what was typed, unchanged
  */
-public record Quantity(Dimension dimension, BigDecimal value, String written) {
+public record Quantity(QuantityKind dimension, BigDecimal value, String written) {
   public double doubleValue() {
     return value.doubleValue();
   }

@@ -25,7 +25,7 @@ public final class QuantityPrinter {
 
   /** The exact text of a canonical value; see {@link #print(Quantity, UnitPreferences)}. */
   public static String print(
-      BigDecimal canonical, Dimension dimension, UnitPreferences preferences) {
+      BigDecimal canonical, QuantityKind dimension, UnitPreferences preferences) {
     UnitChoice unit = preferences.unit(dimension);
     Optional<String> chosen = exact(canonical, dimension, unit, preferences.style());
     UnitChoice fallback = canonicalChoice(dimension);
@@ -35,7 +35,8 @@ public final class QuantityPrinter {
   }
 
   /** A computed value in the chosen unit, four significant digits: {@code 12.35 in/s}. */
-  public static String print(double canonical, Dimension dimension, UnitPreferences preferences) {
+  public static String print(
+      double canonical, QuantityKind dimension, UnitPreferences preferences) {
     UnitChoice unit = preferences.unit(dimension);
     return number(value(canonical, dimension, preferences), preferences.style())
         + " "
@@ -59,13 +60,14 @@ public final class QuantityPrinter {
   }
 
   /** A canonical value in the chosen unit, for plots and tables. */
-  public static double value(double canonical, Dimension dimension, UnitPreferences preferences) {
+  public static double value(
+      double canonical, QuantityKind dimension, UnitPreferences preferences) {
     String code = preferences.unit(dimension).code();
     return UcumCodes.tabled(code, dimension).fromCanonical(canonical);
   }
 
   /** The chosen unit as people see it: {@code in/s}. */
-  public static String unitLabel(Dimension dimension, UnitPreferences preferences) {
+  public static String unitLabel(QuantityKind dimension, UnitPreferences preferences) {
     return preferences.unit(dimension).label();
   }
 
@@ -75,7 +77,7 @@ public final class QuantityPrinter {
         ExactNumbers.plain(quantity.value()), quantity.dimension().canonicalUnit());
   }
 
-  private static UnitChoice canonicalChoice(Dimension dimension) {
+  private static UnitChoice canonicalChoice(QuantityKind dimension) {
     return UnitPreferences.choices(dimension).stream()
         .filter(choice -> choice.code().equals(dimension.canonicalUnit()))
         .findFirst()
@@ -83,7 +85,7 @@ public final class QuantityPrinter {
   }
 
   private static Optional<String> exact(
-      BigDecimal canonical, Dimension dimension, UnitChoice unit, NumberStyle style) {
+      BigDecimal canonical, QuantityKind dimension, UnitChoice unit, NumberStyle style) {
     if (unit.reciprocal() && canonical.signum() == 0) {
       return Optional.empty();
     }

@@ -15,12 +15,12 @@ public final class QuantityReader {
   private QuantityReader() {}
 
   /** By the rules of the API: {@code 1,000} and {@code 4.500} are asked about. */
-  public static Reading<Quantity> read(Dimension dimension, String text) {
+  public static Reading<Quantity> read(QuantityKind dimension, String text) {
     return read(dimension, text, NumberStyle.ANY);
   }
 
   /** By the number style that the writer has stated; for that member's own pages. */
-  public static Reading<Quantity> read(Dimension dimension, String text, NumberStyle style) {
+  public static Reading<Quantity> read(QuantityKind dimension, String text, NumberStyle style) {
     String written = text == null ? "" : text;
     if (written.length() > QuantityLimits.TEXT) {
       return refused(
@@ -45,7 +45,7 @@ public final class QuantityReader {
   }
 
   /** The structured form: a number and a UCUM code, case sensitive. */
-  public static Reading<Quantity> read(Dimension dimension, BigDecimal value, String ucumUnit) {
+  public static Reading<Quantity> read(QuantityKind dimension, BigDecimal value, String ucumUnit) {
     String unit = ucumUnit == null ? "" : ucumUnit;
     if (value == null) {
       return refused(unit, QuantityRemarks.NOT_A_NUMBER, "There is no number here.");
@@ -58,7 +58,7 @@ public final class QuantityReader {
   }
 
   /** Whichever form it came in; by the rules of the API. */
-  public static Reading<Quantity> read(Dimension dimension, WrittenQuantity written) {
+  public static Reading<Quantity> read(QuantityKind dimension, WrittenQuantity written) {
     return written.text() != null
         ? read(dimension, written.text())
         : read(dimension, written.value(), written.unit());

@@ -14,16 +14,17 @@ import java.util.Optional;
  *
  * @param written the text as typed, kept with whatever comes out
  */
-record Settling(Dimension dimension, String written) {
+record Settling(QuantityKind dimension, String written) {
 
   /** Numbers, at least one, and the spelling of a unit, which may be empty. */
   Reading<Quantity> withUnit(List<Amount> numbers, String unit) {
     if (unit.isEmpty()) {
-      List<Amount> offered = Kind.of(dimension) == Kind.RATIO ? PercentText.bare(numbers) : numbers;
+      List<Amount> offered =
+          Dimension.of(dimension) == Dimension.RATIO ? PercentText.bare(numbers) : numbers;
       return asked(
           Candidates.bare(dimension, offered), numbers, Optional.of(QuantityRemarks.UNIT_MISSING));
     }
-    UnitSpelling.Match match = UnitSpelling.read(Kind.of(dimension), unit);
+    UnitSpelling.Match match = UnitSpelling.read(Dimension.of(dimension), unit);
     Candidates candidates = new Candidates(numbers, match.codes());
     return switch (match.outcome()) {
       case KNOWN ->

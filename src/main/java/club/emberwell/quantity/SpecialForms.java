@@ -10,14 +10,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Forms that belong to one dimension: sheet gauge, shares of a whole, feed words of a program. */
-record SpecialForms(Dimension dimension, NumberStyle style, Settling settling) {
+record SpecialForms(QuantityKind dimension, NumberStyle style, Settling settling) {
   private static final Pattern FEED_WORD = Pattern.compile("[fF] ?([0-9].*)");
 
   /** Empty where the text has none of these forms. */
   Optional<Reading<Quantity>> read(String text) {
-    return switch (Kind.of(dimension)) {
+    return switch (Dimension.of(dimension)) {
       case LENGTH ->
-          dimension == Dimension.THICKNESS
+          dimension == QuantityKind.THICKNESS
               ? GaugeTable.read(text).map(this::gauge)
               : Optional.empty();
       case RATIO -> share(text);

@@ -12,7 +12,7 @@ final class StructuredReader {
   private StructuredReader() {}
 
   static Reading<Quantity> read(
-      Dimension dimension, BigDecimal value, String unit, String written) {
+      QuantityKind dimension, BigDecimal value, String unit, String written) {
     if (unit.isEmpty()) {
       return Reading.refused(
           written,
@@ -24,7 +24,7 @@ final class StructuredReader {
               Candidates.bare(dimension, value).spelled(dimension)));
     }
     Optional<Conversion> conversion =
-        UnitTable.knows(Kind.of(dimension), unit)
+        UnitTable.knows(Dimension.of(dimension), unit)
             ? Optional.of(UcumCodes.tabled(unit, dimension))
             : UcumCodes.conversion(unit, dimension);
     if (conversion.isEmpty()) {
@@ -36,7 +36,7 @@ final class StructuredReader {
         dimension, written, ExactNumbers.fraction(value), conversion.get());
   }
 
-  private static Remark otherDimension(Dimension dimension) {
+  private static Remark otherDimension(QuantityKind dimension) {
     return Remark.error(
         QuantityRemarks.UNIT_OF_OTHER_DIMENSION,
         "",
@@ -45,7 +45,7 @@ final class StructuredReader {
             + " is needed.");
   }
 
-  private static Remark unknown(Dimension dimension, String written) {
+  private static Remark unknown(QuantityKind dimension, String written) {
     Reading<Quantity> asText =
         written.length() > QuantityLimits.TEXT
             ? Reading.refused(written)

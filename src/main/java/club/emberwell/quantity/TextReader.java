@@ -23,11 +23,11 @@ final class TextReader {
           "(?i)(?:[~\\u2248<>\\u2264\\u2265]=?"
               + "|(?:ca|circa|about|around|approx|max|min|up to)\\b\\.?) ?(.+)");
 
-  private final Dimension dimension;
+  private final QuantityKind dimension;
   private final NumberStyle style;
   private final Settling settling;
 
-  TextReader(Dimension dimension, NumberStyle style, String written) {
+  TextReader(QuantityKind dimension, NumberStyle style, String written) {
     this.dimension = dimension;
     this.style = style;
     this.settling = new Settling(dimension, written);
@@ -82,7 +82,7 @@ final class TextReader {
   }
 
   private Optional<FractionText.Found> lengthFraction(String unsigned) {
-    return Kind.of(dimension).isLength() ? FractionText.read(unsigned) : Optional.empty();
+    return Dimension.of(dimension).isLength() ? FractionText.read(unsigned) : Optional.empty();
   }
 
   private Reading<Quantity> number(String unsigned, String sign) {
@@ -105,11 +105,11 @@ final class TextReader {
     if (found.numbers().isEmpty()) {
       return settling.notANumber();
     }
-    if (Kind.of(dimension).isLength()) {
+    if (Dimension.of(dimension).isLength()) {
       return settling.withUnit(signs(found.numbers(), sign), found.unit());
     }
     List<String> readings = new ArrayList<>();
-    if (Kind.of(dimension) == Kind.RATIO) {
+    if (Dimension.of(dimension) == Dimension.RATIO) {
       found.numbers().forEach(a -> readings.add(a.spelled()));
     }
     found.numbers().stream()

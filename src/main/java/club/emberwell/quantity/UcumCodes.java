@@ -36,7 +36,7 @@ final class UcumCodes {
   private UcumCodes() {}
 
   /** The conversion of a code that {@link UnitTable} lists: parsed once. */
-  static Conversion tabled(String code, Dimension dimension) {
+  static Conversion tabled(String code, QuantityKind dimension) {
     return TABLED.computeIfAbsent(
         dimension + " " + code,
         key ->
@@ -45,15 +45,15 @@ final class UcumCodes {
   }
 
   /** Empty unless {@code code} is a unit of the dimension with an exact factor. */
-  static Optional<Conversion> conversion(String code, Dimension dimension) {
+  static Optional<Conversion> conversion(String code, QuantityKind dimension) {
     if (code.length() > QuantityLimits.UNIT_CODE) {
       return Optional.empty();
     }
-    if (Kind.of(dimension) == Kind.RATIO) {
+    if (Dimension.of(dimension) == Dimension.RATIO) {
       return KNOWN_RATIO.matcher(code).matches() ? factor(code, "%", false) : Optional.empty();
     }
     String canonical = dimension.canonicalUnit();
-    if (Kind.of(dimension) == Kind.SPACING && KNOWN_COUNT.matcher(code).matches()) {
+    if (Dimension.of(dimension) == Dimension.SPACING && KNOWN_COUNT.matcher(code).matches()) {
       return factor(code, "/" + canonical, true);
     }
     return isKnown(code) ? factor(code, canonical, false) : Optional.empty();

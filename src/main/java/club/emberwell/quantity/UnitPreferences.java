@@ -12,7 +12,7 @@ import java.util.Map;
  * @param style how numbers are written for this member, and how a single mark with three digits is
  *     read on this member's pages
  */
-public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
+public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style) {
   private static final UnitPreferences METRIC = new UnitPreferences(Map.of(), NumberStyle.ANY);
   private static final String STYLE_KEY = "style";
 
@@ -20,7 +20,7 @@ public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
    * @throws IllegalArgumentException for a unit that is no choice of its dimension
    */
   public UnitPreferences {
-    Map<Dimension, String> kept = new EnumMap<>(Dimension.class);
+    Map<QuantityKind, String> kept = new EnumMap<>(QuantityKind.class);
     units.forEach(
         (dimension, code) -> {
           if (!isChoice(dimension, code)) {
@@ -34,7 +34,7 @@ public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
   }
 
   /** Nothing is assumed when reading; a decimal point when printing. */
-  public UnitPreferences(Map<Dimension, String> units) {
+  public UnitPreferences(Map<QuantityKind, String> units) {
     this(units, NumberStyle.ANY);
   }
 
@@ -44,16 +44,16 @@ public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
   }
 
   /** What a form offers for a dimension, the default first. */
-  public static List<UnitChoice> choices(Dimension dimension) {
+  public static List<UnitChoice> choices(QuantityKind dimension) {
     return UnitTable.choices(dimension);
   }
 
-  public static boolean isChoice(Dimension dimension, String code) {
+  public static boolean isChoice(QuantityKind dimension, String code) {
     return choices(dimension).stream().anyMatch(choice -> choice.code().equals(code));
   }
 
   /** The unit to show a dimension in. */
-  public UnitChoice unit(Dimension dimension) {
+  public UnitChoice unit(QuantityKind dimension) {
     List<UnitChoice> choices = choices(dimension);
     String code = units.getOrDefault(dimension, choices.get(0).code());
     return choices.stream().filter(choice -> choice.code().equals(code)).findFirst().orElseThrow();
@@ -64,8 +64,8 @@ public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
    *
    * @throws IllegalArgumentException for a unit that is no choice of it
    */
-  public UnitPreferences with(Dimension dimension, String code) {
-    Map<Dimension, String> changed = new EnumMap<>(Dimension.class);
+  public UnitPreferences with(QuantityKind dimension, String code) {
+    Map<QuantityKind, String> changed = new EnumMap<>(QuantityKind.class);
     changed.putAll(units);
     changed.put(dimension, code);
     return new UnitPreferences(changed, style);
@@ -78,7 +78,7 @@ public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
   /** For storing: dimension name to UCUM code, and the number style under {@code style}. */
   public Map<String, String> toMap() {
     Map<String, String> map = new LinkedHashMap<>();
-    for (Dimension dimension : Dimension.values()) {
+    for (QuantityKind dimension : QuantityKind.values()) {
       if (units.containsKey(dimension)) {
         map.put(dimension.name(), units.get(dimension));
       }
@@ -91,8 +91,8 @@ public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
 
   /** From {@link #toMap}; what is no longer a choice falls back to the default. */
   public static UnitPreferences fromMap(Map<String, String> map) {
-    Map<Dimension, String> units = new EnumMap<>(Dimension.class);
-    for (Dimension dimension : Dimension.values()) {
+    Map<QuantityKind, String> units = new EnumMap<>(QuantityKind.class);
+    for (QuantityKind dimension : QuantityKind.values()) {
       String code = map.get(dimension.name());
       if (code != null && isChoice(dimension, code)) {
         units.put(dimension, code);
@@ -117,7 +117,7 @@ public record UnitPreferences(Map<Dimension, String> units, NumberStyle style) {
   /** From {@link #compact}; parts that can't be read are left out. */
   public static UnitPreferences parse(String compact) {
     Map<String, String> map = new LinkedHashMap<>();
-    for (String part : compact.split(";", Dimension.values().length + 2)) {
+    for (String part : compact.split(";", QuantityKind.values().length + 2)) {
       int equals = part.indexOf('=');
       if (equals > 0) {
         map.put(part.substring(0, equals), part.substring(equals + 1));

@@ -37,7 +37,7 @@ final class UnitSpelling {
   private UnitSpelling() {}
 
   /** {@code text} is normalised and not empty. */
-  static Match read(Kind kind, String text) {
+  static Match read(Dimension kind, String text) {
     List<String> asked = UnitTable.asked(kind, text);
     if (!asked.isEmpty()) {
       return new Match(Outcome.AMBIGUOUS, asked);

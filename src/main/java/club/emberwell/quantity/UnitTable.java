@@ -11,19 +11,21 @@ import java.util.Set;
 
 /** The units we know and how people spell them, as the data files beside this class list them. */
 final class UnitTable {
-  private static final Map<Kind, Map<String, String>> LABELS = new EnumMap<>(Kind.class);
+  private static final Map<Dimension, Map<String, String>> LABELS = new EnumMap<>(Dimension.class);
   private static final Map<String, Set<String>> WHOLE = new HashMap<>();
   private static final Map<String, Set<String>> WORDS = new HashMap<>();
-  private static final Map<Kind, Map<String, List<String>>> ASKED = new EnumMap<>(Kind.class);
-  private static final Map<Dimension, List<UnitChoice>> CHOICES = new EnumMap<>(Dimension.class);
+  private static final Map<Dimension, Map<String, List<String>>> ASKED =
+      new EnumMap<>(Dimension.class);
+  private static final Map<QuantityKind, List<UnitChoice>> CHOICES =
+      new EnumMap<>(QuantityKind.class);
 
   static {
-    for (Kind kind : Kind.values()) {
+    for (Dimension kind : Dimension.values()) {
       LABELS.put(kind, new LinkedHashMap<>());
       ASKED.put(kind, new HashMap<>());
     }
     DataLines.read("units.txt").forEach(UnitTable::addUnit);
-    LABELS.get(Kind.SPACING).putAll(LABELS.get(Kind.LENGTH));
+    LABELS.get(Dimension.SPACING).putAll(LABELS.get(Dimension.LENGTH));
     DataLines.read("words.txt").forEach(UnitTable::addWords);
     DataLines.read("asked.txt").forEach(UnitTable::addAsked);
     DataLines.read("choices.txt").forEach(UnitTable::addChoices);
@@ -31,7 +33,7 @@ final class UnitTable {
 
   private UnitTable() {}
 
-  static boolean knows(Kind kind, String code) {
+  static boolean knows(Dimension kind, String code) {
     return LABELS.get(kind).containsKey(code);
   }
 
@@ -39,7 +41,7 @@ final class UnitTable {
     return LABELS.values().stream().anyMatch(units -> units.containsKey(code));
   }
 
-  static String label(Kind kind, String code) {
+  static String label(Dimension kind, String code) {
     return LABELS.get(kind).get(code);
   }
 
@@ -54,14 +56,14 @@ final class UnitTable {
   }
 
   /** Codes that a spelling known to be mistaken could have meant; empty where it is none. */
-  static List<String> asked(Kind kind, String spelling) {
+  static List<String> asked(Dimension kind, String spelling) {
     List<String> strict = ASKED.get(kind).get("!" + spelling);
     return strict != null
         ? strict
         : ASKED.get(kind).getOrDefault(spelling.toLowerCase(Locale.ROOT), List.of());
   }
 
-  static List<UnitChoice> choices(Dimension dimension) {
+  static List<UnitChoice> choices(QuantityKind dimension) {
     return CHOICES.get(dimension);
   }
 
@@ -72,7 +74,7 @@ final class UnitTable {
 
   private static void addUnit(List<String> cells) {
     String code = cells.get(1);
-    LABELS.get(Kind.valueOf(cells.get(0))).put(code, cells.get(2));
+    LABELS.get(Dimension.valueOf(cells.get(0))).put(code, cells.get(2));
     add(WHOLE, "!" + code, code);
     add(WHOLE, "!" + NormalText.of(cells.get(2)).orElseThrow(), code);
     DataLines.items(cells.get(3)).forEach(spelling -> add(WHOLE, spelling, code));
@@ -87,15 +89,15 @@ final class UnitTable {
   }
 
   private static void addAsked(List<String> cells) {
-    Kind kind = Kind.valueOf(cells.get(0));
+    Dimension kind = Dimension.valueOf(cells.get(0));
     List<String> codes = DataLines.items(cells.get(2));
     codes.forEach(code -> requireKnown(kind, code));
     ASKED.get(kind).put(cells.get(1), codes);
   }
 
   private static void addChoices(List<String> cells) {
-    Dimension dimension = Dimension.valueOf(cells.get(0));
-    Kind kind = Kind.of(dimension);
+    QuantityKind dimension = QuantityKind.valueOf(cells.get(0));
+    Dimension kind = Dimension.of(dimension);
     CHOICES.put(
         dimension,
         DataLines.items(cells.get(1)).stream()
@@ -108,7 +110,7 @@ final class UnitTable {
             .toList());
   }
 
-  private static void requireKnown(Kind kind, String code) {
+  private static void requireKnown(Dimension kind, String code) {
     if (!knows(kind, code)) {
       throw new IllegalStateException("no unit " + code + " in " + kind);
     }

@@ -1,7 +1,7 @@
 package club.emberwell.report;
 
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import java.math.BigDecimal;
 import java.util.List;
@@ -52,7 +52,7 @@ final class Repeat {
                     from.thickness(),
                     sameStyle,
                     original.snapshot().thicknessMm(),
-                    Dimension.THICKNESS))
+                    QuantityKind.THICKNESS))
             : w.thickness(),
         or(w.process(), from.process()),
         trials(w.trials(), original, sameStyle),
@@ -94,14 +94,17 @@ final class Repeat {
         fill.in(
             WrittenSettings::power,
             percent ? read.powerPercent() : read.powerW(),
-            percent ? Dimension.POWER_PERCENT : Dimension.POWER),
-        fill.in(WrittenSettings::speed, read.speedMmS(), Dimension.SPEED),
-        fill.in(WrittenSettings::lineSpacing, read.lineSpacingMm(), Dimension.LINE_SPACING),
+            percent ? QuantityKind.POWER_PERCENT : QuantityKind.POWER),
+        fill.in(WrittenSettings::speed, read.speedMmS(), QuantityKind.SPEED),
+        fill.in(WrittenSettings::lineSpacing, read.lineSpacingMm(), QuantityKind.LINE_SPACING),
         or(mine.passes(), from.passes()),
         fill.in(
-            WrittenSettings::repetitionRate, read.repetitionRateKhz(), Dimension.REPETITION_RATE),
-        fill.in(WrittenSettings::pulseDuration, read.pulseDurationNs(), Dimension.PULSE_DURATION),
-        fill.in(WrittenSettings::focusOffset, read.focusOffsetMm(), Dimension.FOCUS_OFFSET),
+            WrittenSettings::repetitionRate,
+            read.repetitionRateKhz(),
+            QuantityKind.REPETITION_RATE),
+        fill.in(
+            WrittenSettings::pulseDuration, read.pulseDurationNs(), QuantityKind.PULSE_DURATION),
+        fill.in(WrittenSettings::focusOffset, read.focusOffsetMm(), QuantityKind.FOCUS_OFFSET),
         or(mine.airAssist(), from.airAssist()),
         or(mine.direction(), from.direction()),
         or(mine.crossPass(), from.crossPass()));
@@ -109,13 +112,13 @@ final class Repeat {
 
   private record Fill(WrittenSettings mine, WrittenSettings from, boolean sameStyle) {
     WrittenQuantity in(
-        Function<WrittenSettings, WrittenQuantity> field, Double value, Dimension dimension) {
+        Function<WrittenSettings, WrittenQuantity> field, Double value, QuantityKind dimension) {
       return or(field.apply(mine), kept(field.apply(from), sameStyle, value, dimension));
     }
   }
 
   private static WrittenQuantity kept(
-      WrittenQuantity from, boolean sameStyle, Double value, Dimension dimension) {
+      WrittenQuantity from, boolean sameStyle, Double value, QuantityKind dimension) {
     if (from == null || from.text() == null || sameStyle || value == null) {
       return from;
     }

@@ -3,8 +3,8 @@ package club.emberwell.report;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.laser.Direction;
 import club.emberwell.laser.Settings;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
@@ -35,28 +35,28 @@ public final class SettingsReader {
         power.watts(),
         in.quantity(
             at + "/speed",
-            Dimension.SPEED,
+            QuantityKind.SPEED,
             needed(in, at + "/speed", written.speed()),
             ReportLimits.SPEED_MM_S),
         in.quantity(
             at + "/lineSpacing",
-            Dimension.LINE_SPACING,
+            QuantityKind.LINE_SPACING,
             written.lineSpacing(),
             ReportLimits.LINE_SPACING_MM),
         passes(in, at + "/passes", written.passes()),
         in.quantity(
             at + "/repetitionRate",
-            Dimension.REPETITION_RATE,
+            QuantityKind.REPETITION_RATE,
             written.repetitionRate(),
             ReportLimits.REPETITION_RATE_KHZ),
         in.quantity(
             at + "/pulseDuration",
-            Dimension.PULSE_DURATION,
+            QuantityKind.PULSE_DURATION,
             written.pulseDuration(),
             ReportLimits.PULSE_DURATION_NS),
         in.quantity(
             at + "/focusOffset",
-            Dimension.FOCUS_OFFSET,
+            QuantityKind.FOCUS_OFFSET,
             written.focusOffset(),
             ReportLimits.FOCUS_OFFSET_MM),
         written.airAssist(),
@@ -95,8 +95,8 @@ public final class SettingsReader {
     if (needed(in, at, written) == null) {
       return Power.UNKNOWN;
     }
-    Reading<Quantity> percent = in.read(Dimension.POWER_PERCENT, written);
-    Reading<Quantity> watts = in.read(Dimension.POWER, written);
+    Reading<Quantity> percent = in.read(QuantityKind.POWER_PERCENT, written);
+    Reading<Quantity> watts = in.read(QuantityKind.POWER, written);
     if (percent.value().isPresent() && watts.value().isEmpty()) {
       return new Power(in.take(at, percent, ReportLimits.POWER_PERCENT), null);
     }

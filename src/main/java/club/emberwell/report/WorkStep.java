@@ -3,7 +3,7 @@ package club.emberwell.report;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.laser.Process;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 
 /** What was done, to how thick a piece, and the free texts. */
 final class WorkStep implements ReportInterpreter.Step {
@@ -20,7 +20,7 @@ final class WorkStep implements ReportInterpreter.Step {
             Process::code);
     draft.thicknessMm =
         in.quantity(
-            "/thickness", Dimension.THICKNESS, written.thickness(), ReportLimits.THICKNESS_MM);
+            "/thickness", QuantityKind.THICKNESS, written.thickness(), ReportLimits.THICKNESS_MM);
     draft.notes = in.text("/notes", written.notes(), ReportLimits.NOTES, true);
     draft.lot = in.text("/lot", written.lot(), ReportLimits.LOT, false);
     draft.controllerVersion =

@@ -1,6 +1,6 @@
 package club.emberwell.search;
 
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
 import java.time.Duration;
@@ -14,35 +14,36 @@ import java.util.stream.Stream;
  */
 public enum RangeField {
   /** Average power, W. */
-  POWER("power", "Average power", Dimension.POWER, (r, t) -> t.derived().averagePowerW()),
+  POWER("power", "Average power", QuantityKind.POWER, (r, t) -> t.derived().averagePowerW()),
   /** As written in percent of the rated power. */
   POWER_PERCENT(
-      "powerPercent", "Power", Dimension.POWER_PERCENT, (r, t) -> t.settings().powerPercent()),
-  SPEED("speed", "Speed", Dimension.SPEED, (r, t) -> t.settings().speedMmS()),
+      "powerPercent", "Power", QuantityKind.POWER_PERCENT, (r, t) -> t.settings().powerPercent()),
+  SPEED("speed", "Speed", QuantityKind.SPEED, (r, t) -> t.settings().speedMmS()),
   LINE_SPACING(
       "lineSpacing",
       "Line spacing",
-      Dimension.LINE_SPACING,
+      QuantityKind.LINE_SPACING,
       (r, t) -> t.settings().lineSpacingMm()),
   REPETITION_RATE(
       "repetitionRate",
       "Repetition rate",
-      Dimension.REPETITION_RATE,
+      QuantityKind.REPETITION_RATE,
       (r, t) -> t.settings().repetitionRateKhz()),
   PULSE_DURATION(
       "pulseDuration",
       "Pulse duration",
-      Dimension.PULSE_DURATION,
+      QuantityKind.PULSE_DURATION,
       (r, t) -> t.settings().pulseDurationNs()),
-  AREAL_DOSE("arealDose", "Areal dose", Dimension.AREAL_DOSE, (r, t) -> t.derived().arealDose()),
-  LINE_DOSE("lineDose", "Line dose", Dimension.LINE_DOSE, (r, t) -> t.derived().lineDose()),
-  THICKNESS("thickness", "Thickness", Dimension.THICKNESS, (r, t) -> r.thicknessMm()),
-  RATED_POWER("ratedPower", "Rated power", Dimension.POWER, (r, t) -> r.laser().ratedPowerW()),
-  WAVELENGTH("wavelength", "Wavelength", Dimension.WAVELENGTH, (r, t) -> r.laser().wavelengthNm()),
+  AREAL_DOSE("arealDose", "Areal dose", QuantityKind.AREAL_DOSE, (r, t) -> t.derived().arealDose()),
+  LINE_DOSE("lineDose", "Line dose", QuantityKind.LINE_DOSE, (r, t) -> t.derived().lineDose()),
+  THICKNESS("thickness", "Thickness", QuantityKind.THICKNESS, (r, t) -> r.thicknessMm()),
+  RATED_POWER("ratedPower", "Rated power", QuantityKind.POWER, (r, t) -> r.laser().ratedPowerW()),
+  WAVELENGTH(
+      "wavelength", "Wavelength", QuantityKind.WAVELENGTH, (r, t) -> r.laser().wavelengthNm()),
   BEAM_DIAMETER(
       "beamDiameter",
       "Beam diameter",
-      Dimension.BEAM_DIAMETER,
+      QuantityKind.BEAM_DIAMETER,
       (r, t) -> r.laser().beamDiameterUm()),
   /** Days since 1970-01-01, UTC. */
   POSTED("posted", "Posted", null, (r, t) -> Days.of(r));
@@ -52,13 +53,13 @@ public enum RangeField {
 
   private final String stem;
   private final String label;
-  private final Dimension dimension;
+  private final QuantityKind dimension;
   private final BiFunction<ReportSnapshot, TrialSnapshot, Double> value;
 
   RangeField(
       String stem,
       String label,
-      Dimension dimension,
+      QuantityKind dimension,
       BiFunction<ReportSnapshot, TrialSnapshot, Double> value) {
     this.stem = stem;
     this.label = label;
@@ -75,7 +76,7 @@ public enum RangeField {
   }
 
   /** What it measures; empty for a date. */
-  public Optional<Dimension> dimension() {
+  public Optional<QuantityKind> dimension() {
     return Optional.ofNullable(dimension);
   }
 

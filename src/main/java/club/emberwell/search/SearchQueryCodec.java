@@ -2,9 +2,9 @@ package club.emberwell.search;
 
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.quantity.UnitPreferences;
@@ -197,7 +197,7 @@ public final class SearchQueryCodec {
                     : day(name, text));
   }
 
-  private Optional<Double> quantity(Dimension dimension, String name, String text) {
+  private Optional<Double> quantity(QuantityKind dimension, String name, String text) {
     Reading<Quantity> reading = QuantityReader.read(dimension, text, style).at("/" + name);
     reading.remarks().stream().filter(Remark::isError).forEach(problems::add);
     return reading.value().map(Quantity::doubleValue);

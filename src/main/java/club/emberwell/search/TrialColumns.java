@@ -1,6 +1,6 @@
 package club.emberwell.search;
 
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import java.util.Optional;
 
 /**
@@ -33,29 +33,29 @@ public record TrialColumns(
 
   /** A numeric column, with its word in the API and on pages. */
   public enum Measure {
-    POWER_PERCENT("powerPercent", "Power, share of rated", Dimension.POWER_PERCENT),
-    POWER_W("power", "Average power", Dimension.POWER),
-    SPEED("speed", "Speed", Dimension.SPEED),
-    LINE_SPACING("lineSpacing", "Line spacing", Dimension.LINE_SPACING),
+    POWER_PERCENT("powerPercent", "Power, share of rated", QuantityKind.POWER_PERCENT),
+    POWER_W("power", "Average power", QuantityKind.POWER),
+    SPEED("speed", "Speed", QuantityKind.SPEED),
+    LINE_SPACING("lineSpacing", "Line spacing", QuantityKind.LINE_SPACING),
     PASSES("passes", "Passes", null),
-    REPETITION_RATE("repetitionRate", "Pulse repetition rate", Dimension.REPETITION_RATE),
-    PULSE_DURATION("pulseDuration", "Pulse duration", Dimension.PULSE_DURATION),
-    FOCUS_OFFSET("focusOffset", "Focus offset", Dimension.FOCUS_OFFSET),
-    AREAL_DOSE("arealDose", "Nominal dose", Dimension.AREAL_DOSE),
-    LINE_DOSE("lineDose", "Nominal line dose", Dimension.LINE_DOSE),
-    PEAK_FLUENCE("peakFluence", "Peak fluence", Dimension.FLUENCE),
-    BEAM_DIAMETER("beamDiameter", "Beam diameter", Dimension.BEAM_DIAMETER),
-    RATED_POWER("ratedPower", "Rated power", Dimension.POWER),
-    THICKNESS("thickness", "Thickness", Dimension.THICKNESS),
+    REPETITION_RATE("repetitionRate", "Pulse repetition rate", QuantityKind.REPETITION_RATE),
+    PULSE_DURATION("pulseDuration", "Pulse duration", QuantityKind.PULSE_DURATION),
+    FOCUS_OFFSET("focusOffset", "Focus offset", QuantityKind.FOCUS_OFFSET),
+    AREAL_DOSE("arealDose", "Nominal dose", QuantityKind.AREAL_DOSE),
+    LINE_DOSE("lineDose", "Nominal line dose", QuantityKind.LINE_DOSE),
+    PEAK_FLUENCE("peakFluence", "Peak fluence", QuantityKind.FLUENCE),
+    BEAM_DIAMETER("beamDiameter", "Beam diameter", QuantityKind.BEAM_DIAMETER),
+    RATED_POWER("ratedPower", "Rated power", QuantityKind.POWER),
+    THICKNESS("thickness", "Thickness", QuantityKind.THICKNESS),
     QUALITY("quality", "Quality", null),
     /** Days since 1970-01-01. */
     POSTED("posted", "Posted", null);
 
     private final String code;
     private final String label;
-    private final Dimension dimension;
+    private final QuantityKind dimension;
 
-    Measure(String code, String label, Dimension dimension) {
+    Measure(String code, String label, QuantityKind dimension) {
       this.code = code;
       this.label = label;
       this.dimension = dimension;
@@ -70,7 +70,7 @@ public record TrialColumns(
     }
 
     /** What it measures; empty for counts and dates. */
-    public Optional<Dimension> dimension() {
+    public Optional<QuantityKind> dimension() {
       return Optional.ofNullable(dimension);
     }
   }

@@ -2,8 +2,8 @@ package club.emberwell.exchange;
 
 import static io.restassured.RestAssured.given;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import club.emberwell.desk.Flags;
 import club.emberwell.desk.ItemKind;
 import club.emberwell.desk.ItemRef;

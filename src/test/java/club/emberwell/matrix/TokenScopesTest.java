@@ -10,8 +10,8 @@ import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import club.emberwell.matrix.Crew.Somebody;
 import club.emberwell.matrix.Routes.Route;
 import io.quarkus.test.junit.QuarkusTest;

@@ -64,16 +64,17 @@ class QuantityFuzzTest {
           for (String number :
               List.of("1e999999999", "1e-999999999", "0e999999999", "-1e2147483647", "1e65")) {
             Reading<Quantity> reading =
-                QuantityReader.read(Dimension.SPEED, new BigDecimal(number), "mm/s");
+                QuantityReader.read(QuantityKind.SPEED, new BigDecimal(number), "mm/s");
             assertEquals("out-of-range", reading.remarks().get(0).id(), number);
-            assertFalse(QuantityReader.read(Dimension.SPEED, number + " mm/s").value().isPresent());
+            assertFalse(
+                QuantityReader.read(QuantityKind.SPEED, number + " mm/s").value().isPresent());
           }
           String manyRanges = "1~".repeat(31) + "1W";
-          assertFalse(QuantityReader.read(Dimension.POWER, manyRanges).value().isPresent());
+          assertFalse(QuantityReader.read(QuantityKind.POWER, manyRanges).value().isPresent());
         });
   }
 
-  private void check(Dimension dimension, String text) {
+  private void check(QuantityKind dimension, String text) {
     NumberStyle style = NumberStyle.values()[random.nextInt(NumberStyle.values().length)];
     Reading<Quantity> reading = QuantityReader.read(dimension, text, style);
     assertEquals(text, reading.written());
@@ -97,8 +98,8 @@ class QuantityFuzzTest {
     }
   }
 
-  private Dimension dimension() {
-    return Dimension.values()[random.nextInt(Dimension.values().length)];
+  private QuantityKind dimension() {
+    return QuantityKind.values()[random.nextInt(QuantityKind.values().length)];
   }
 
   private String junk() {

@@ -1,14 +1,14 @@
 package club.emberwell.quantity;
 
-import static club.emberwell.quantity.Dimension.BEAM_DIAMETER;
-import static club.emberwell.quantity.Dimension.FOCUS_OFFSET;
-import static club.emberwell.quantity.Dimension.LINE_SPACING;
-import static club.emberwell.quantity.Dimension.POWER;
-import static club.emberwell.quantity.Dimension.POWER_PERCENT;
-import static club.emberwell.quantity.Dimension.PULSE_DURATION;
-import static club.emberwell.quantity.Dimension.REPETITION_RATE;
-import static club.emberwell.quantity.Dimension.SPEED;
-import static club.emberwell.quantity.Dimension.THICKNESS;
+import static club.emberwell.quantity.QuantityKind.BEAM_DIAMETER;
+import static club.emberwell.quantity.QuantityKind.FOCUS_OFFSET;
+import static club.emberwell.quantity.QuantityKind.LINE_SPACING;
+import static club.emberwell.quantity.QuantityKind.POWER;
+import static club.emberwell.quantity.QuantityKind.POWER_PERCENT;
+import static club.emberwell.quantity.QuantityKind.PULSE_DURATION;
+import static club.emberwell.quantity.QuantityKind.REPETITION_RATE;
+import static club.emberwell.quantity.QuantityKind.SPEED;
+import static club.emberwell.quantity.QuantityKind.THICKNESS;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import club.emberwell.remark.Reading;
@@ -154,7 +154,7 @@ class QuantityPitfallsTest {
     assertEquals("16 ga steel", steel.written());
   }
 
-  private static void assertValue(String expected, Dimension dimension, String text) {
+  private static void assertValue(String expected, QuantityKind dimension, String text) {
     Reading<Quantity> reading = QuantityReader.read(dimension, text);
     assertEquals(List.of(), reading.remarks(), text);
     assertEquals(expected, reading.value().orElseThrow().value().toPlainString(), text);
@@ -165,7 +165,8 @@ class QuantityPitfallsTest {
     assertEquals(expected, quantity.value().toPlainString(), text);
   }
 
-  private static void assertAsked(Dimension dimension, String text, String id, String... readings) {
+  private static void assertAsked(
+      QuantityKind dimension, String text, String id, String... readings) {
     Reading<Quantity> reading = QuantityReader.read(dimension, text);
     assertEquals(List.of(id), reading.remarks().stream().map(Remark::id).toList(), text);
     assertEquals(List.of(readings), reading.remarks().get(0).readings(), text);

@@ -20,7 +20,7 @@ class QuantityRoundTripTest {
   void whatIsPrintedReadsBackAsTheSameQuantity() {
     Random random = new Random(20240617);
     List<String> wrong = new ArrayList<>();
-    for (Dimension dimension : Dimension.values()) {
+    for (QuantityKind dimension : QuantityKind.values()) {
       for (UnitChoice choice : UnitPreferences.choices(dimension)) {
         for (NumberStyle style : NumberStyle.values()) {
           UnitPreferences preferences =
@@ -41,7 +41,7 @@ class QuantityRoundTripTest {
 
   @Test
   void whatWasTypedInAUnitPrintsInThatUnitAgain() {
-    for (Dimension dimension : Dimension.values()) {
+    for (QuantityKind dimension : QuantityKind.values()) {
       for (UnitChoice choice : UnitPreferences.choices(dimension)) {
         UnitPreferences preferences = UnitPreferences.metric().with(dimension, choice.code());
         for (String number : List.of("1", "2.5", "7", "12", "30", "33.3")) {
@@ -55,7 +55,7 @@ class QuantityRoundTripTest {
 
   @Test
   void everyUnitChoiceIsReadByItsLabelAndByItsUcumCode() {
-    for (Dimension dimension : Dimension.values()) {
+    for (QuantityKind dimension : QuantityKind.values()) {
       assertEquals(dimension.canonicalUnit(), UnitPreferences.choices(dimension).get(0).code());
       for (UnitChoice choice : UnitPreferences.choices(dimension)) {
         BigDecimal two = BigDecimal.valueOf(2);
@@ -69,7 +69,7 @@ class QuantityRoundTripTest {
   @Test
   void theCanonicalJsonFormReadsBackAsTheSameQuantity() {
     Random random = new Random(7);
-    for (Dimension dimension : Dimension.values()) {
+    for (QuantityKind dimension : QuantityKind.values()) {
       for (int i = 0; i < PER_CHOICE; i++) {
         Quantity quantity = new Quantity(dimension, value(random, dimension), "");
         CanonicalValue json = QuantityPrinter.canonical(quantity);
@@ -84,7 +84,7 @@ class QuantityRoundTripTest {
     long distinct =
         IntStream.range(0, 2000)
             .parallel()
-            .mapToObj(i -> QuantityReader.read(Dimension.SPEED, new BigDecimal(12), "[in_i]/s"))
+            .mapToObj(i -> QuantityReader.read(QuantityKind.SPEED, new BigDecimal(12), "[in_i]/s"))
             .map(QuantityRoundTripTest::read)
             .distinct()
             .count();
@@ -97,16 +97,16 @@ class QuantityRoundTripTest {
   }
 
   /** From a few digits, as typed, to all 34, as left by a division. */
-  private static BigDecimal value(Random random, Dimension dimension) {
+  private static BigDecimal value(Random random, QuantityKind dimension) {
     int bits = 1 + random.nextInt(112);
     BigInteger unscaled = new BigInteger(bits, random).add(BigInteger.ONE);
     BigDecimal value = new BigDecimal(unscaled);
     int magnitude = random.nextInt(9) - 4;
     value = value.movePointLeft(value.precision() - magnitude);
-    if (dimension == Dimension.POWER_PERCENT) {
+    if (dimension == QuantityKind.POWER_PERCENT) {
       value = value.remainder(new BigDecimal(100)).max(new BigDecimal("0.001"));
     }
-    boolean negative = dimension == Dimension.FOCUS_OFFSET && random.nextBoolean();
+    boolean negative = dimension == QuantityKind.FOCUS_OFFSET && random.nextBoolean();
     return ExactNumbers.plain(negative ? value.negate() : value);
   }
 }

@@ -18,7 +18,7 @@ class QuantitySpellingsTest {
     List<String> wrong = new ArrayList<>();
     List<String[]> rows = Rows.of("accepted.csv");
     for (String[] row : rows) {
-      Reading<Quantity> reading = QuantityReader.read(Dimension.valueOf(row[0]), row[1]);
+      Reading<Quantity> reading = QuantityReader.read(QuantityKind.valueOf(row[0]), row[1]);
       String got = reading.value().map(q -> q.value().toPlainString()).orElse("refused");
       if (!got.equals(row[2])) {
         wrong.add(String.join("|", row) + " gave " + got + " " + ids(reading));
@@ -34,7 +34,7 @@ class QuantitySpellingsTest {
     List<String> wrong = new ArrayList<>();
     List<String[]> rows = Rows.of("refused.csv");
     for (String[] row : rows) {
-      Reading<Quantity> reading = QuantityReader.read(Dimension.valueOf(row[0]), row[1]);
+      Reading<Quantity> reading = QuantityReader.read(QuantityKind.valueOf(row[0]), row[1]);
       String got = ids(reading) + "|" + readings(reading);
       if (reading.value().isPresent() || !got.equals(row[2] + "|" + row[3])) {
         wrong.add(row[0] + "|" + row[1] + "|" + got);
@@ -47,7 +47,7 @@ class QuantitySpellingsTest {
   @Test
   void everyReadingOfferedIsItselfRead() {
     for (String[] row : Rows.of("refused.csv")) {
-      Dimension dimension = Dimension.valueOf(row[0]);
+      QuantityKind dimension = QuantityKind.valueOf(row[0]);
       for (Remark remark : QuantityReader.read(dimension, row[1]).remarks()) {
         assertEquals("", remark.field());
         for (String offered : remark.readings()) {

@@ -19,58 +19,58 @@ class QuantityUnitsTest {
 
   @Test
   void factorsAreExactFractions() {
-    assertFactor(Dimension.SPEED, "mm/min", 1, 60);
-    assertFactor(Dimension.SPEED, "cm/s", 10, 1);
-    assertFactor(Dimension.SPEED, "m/s", 1000, 1);
-    assertFactor(Dimension.SPEED, "m/min", 1000, 60);
-    assertFactor(Dimension.SPEED, "[in_i]/s", 254, 10);
-    assertFactor(Dimension.SPEED, "[in_i]/min", 254, 600);
-    assertFactor(Dimension.SPEED, "[ft_i]/min", 508, 100);
-    assertFactor(Dimension.POWER, "mW", 1, 1000);
-    assertFactor(Dimension.REPETITION_RATE, "Hz", 1, 1000);
-    assertFactor(Dimension.PULSE_DURATION, "fs", 1, 1_000_000);
-    assertFactor(Dimension.THICKNESS, "[mil_i]", 254, 10_000);
-    assertFactor(Dimension.AREAL_DOSE, "J/cm2", 1, 100);
-    assertFactor(Dimension.AREAL_DOSE, "J/m2", 1, 1_000_000);
-    assertFactor(Dimension.AREAL_DOSE, "J/[in_i]2", 100, 64516);
-    assertFactor(Dimension.LINE_DOSE, "J/cm", 1, 10);
-    assertFactor(Dimension.LINE_DOSE, "J/[in_i]", 10, 254);
-    assertFactor(Dimension.IRRADIANCE, "W/cm2", 10_000, 1);
-    assertFactor(Dimension.IRRADIANCE, "mW/cm2", 10, 1);
+    assertFactor(QuantityKind.SPEED, "mm/min", 1, 60);
+    assertFactor(QuantityKind.SPEED, "cm/s", 10, 1);
+    assertFactor(QuantityKind.SPEED, "m/s", 1000, 1);
+    assertFactor(QuantityKind.SPEED, "m/min", 1000, 60);
+    assertFactor(QuantityKind.SPEED, "[in_i]/s", 254, 10);
+    assertFactor(QuantityKind.SPEED, "[in_i]/min", 254, 600);
+    assertFactor(QuantityKind.SPEED, "[ft_i]/min", 508, 100);
+    assertFactor(QuantityKind.POWER, "mW", 1, 1000);
+    assertFactor(QuantityKind.REPETITION_RATE, "Hz", 1, 1000);
+    assertFactor(QuantityKind.PULSE_DURATION, "fs", 1, 1_000_000);
+    assertFactor(QuantityKind.THICKNESS, "[mil_i]", 254, 10_000);
+    assertFactor(QuantityKind.AREAL_DOSE, "J/cm2", 1, 100);
+    assertFactor(QuantityKind.AREAL_DOSE, "J/m2", 1, 1_000_000);
+    assertFactor(QuantityKind.AREAL_DOSE, "J/[in_i]2", 100, 64516);
+    assertFactor(QuantityKind.LINE_DOSE, "J/cm", 1, 10);
+    assertFactor(QuantityKind.LINE_DOSE, "J/[in_i]", 10, 254);
+    assertFactor(QuantityKind.IRRADIANCE, "W/cm2", 10_000, 1);
+    assertFactor(QuantityKind.IRRADIANCE, "mW/cm2", 10, 1);
     // 0.3048^3 * 60
-    assertFactor(Dimension.AIR_FLOW, "[cft_i]/min", 169901079552L, 100_000_000_000L);
+    assertFactor(QuantityKind.AIR_FLOW, "[cft_i]/min", 169901079552L, 100_000_000_000L);
   }
 
   @Test
   void publishedRoundTripsAgreeToTheLastPrintedDigit() {
-    assertInUnit("1 in/s", Dimension.SPEED, "mm/min", "1524");
-    assertInUnit("1 in/s", Dimension.SPEED, "[in_i]/min", "60");
-    assertInUnit("3000 mm/min", Dimension.SPEED, "mm/s", "50");
-    assertInUnit("3000 mm/min", Dimension.SPEED, "[in_i]/min", "118.1102362");
-    assertInUnit("100 in/min", Dimension.SPEED, "mm/s", "42.333333");
-    assertInUnit("254 dpi", Dimension.LINE_SPACING, "mm", "0.1");
-    assertInUnit("254 dpi", Dimension.LINE_SPACING, "{line}/cm", "100");
-    assertInUnit("254 dpi", Dimension.LINE_SPACING, "{line}/mm", "10");
-    assertInUnit("300 dpi", Dimension.LINE_SPACING, "mm", "0.0846667");
-    assertInUnit("300 dpi", Dimension.LINE_SPACING, "{line}/cm", "118.1102");
-    assertInUnit("500 dpi", Dimension.LINE_SPACING, "mm", "0.0508");
-    assertInUnit("508 dpi", Dimension.LINE_SPACING, "mm", "0.05");
-    assertInUnit("600 dpi", Dimension.LINE_SPACING, "mm", "0.0423333");
-    assertInUnit("1000 dpi", Dimension.LINE_SPACING, "um", "25.4");
-    assertInUnit("1270 dpi", Dimension.LINE_SPACING, "mm", "0.02");
-    assertInUnit("2540 dpi", Dimension.LINE_SPACING, "mm", "0.01");
-    assertInUnit("1/16 in", Dimension.THICKNESS, "mm", "1.5875");
-    assertInUnit("1/8 in", Dimension.THICKNESS, "mm", "3.175");
-    assertInUnit("1/4 in", Dimension.THICKNESS, "mm", "6.35");
-    assertInUnit("3 mil", Dimension.THICKNESS, "mm", "0.0762");
-    assertInUnit("3/32 in", Dimension.THICKNESS, "mm", "2.38125");
-    assertInUnit("1 J/in2", Dimension.AREAL_DOSE, "J/mm2", "0.0015500031");
-    assertInUnit("1 J/in", Dimension.LINE_DOSE, "J/mm", "0.03937007874");
+    assertInUnit("1 in/s", QuantityKind.SPEED, "mm/min", "1524");
+    assertInUnit("1 in/s", QuantityKind.SPEED, "[in_i]/min", "60");
+    assertInUnit("3000 mm/min", QuantityKind.SPEED, "mm/s", "50");
+    assertInUnit("3000 mm/min", QuantityKind.SPEED, "[in_i]/min", "118.1102362");
+    assertInUnit("100 in/min", QuantityKind.SPEED, "mm/s", "42.333333");
+    assertInUnit("254 dpi", QuantityKind.LINE_SPACING, "mm", "0.1");
+    assertInUnit("254 dpi", QuantityKind.LINE_SPACING, "{line}/cm", "100");
+    assertInUnit("254 dpi", QuantityKind.LINE_SPACING, "{line}/mm", "10");
+    assertInUnit("300 dpi", QuantityKind.LINE_SPACING, "mm", "0.0846667");
+    assertInUnit("300 dpi", QuantityKind.LINE_SPACING, "{line}/cm", "118.1102");
+    assertInUnit("500 dpi", QuantityKind.LINE_SPACING, "mm", "0.0508");
+    assertInUnit("508 dpi", QuantityKind.LINE_SPACING, "mm", "0.05");
+    assertInUnit("600 dpi", QuantityKind.LINE_SPACING, "mm", "0.0423333");
+    assertInUnit("1000 dpi", QuantityKind.LINE_SPACING, "um", "25.4");
+    assertInUnit("1270 dpi", QuantityKind.LINE_SPACING, "mm", "0.02");
+    assertInUnit("2540 dpi", QuantityKind.LINE_SPACING, "mm", "0.01");
+    assertInUnit("1/16 in", QuantityKind.THICKNESS, "mm", "1.5875");
+    assertInUnit("1/8 in", QuantityKind.THICKNESS, "mm", "3.175");
+    assertInUnit("1/4 in", QuantityKind.THICKNESS, "mm", "6.35");
+    assertInUnit("3 mil", QuantityKind.THICKNESS, "mm", "0.0762");
+    assertInUnit("3/32 in", QuantityKind.THICKNESS, "mm", "2.38125");
+    assertInUnit("1 J/in2", QuantityKind.AREAL_DOSE, "J/mm2", "0.0015500031");
+    assertInUnit("1 J/in", QuantityKind.LINE_DOSE, "J/mm", "0.03937007874");
   }
 
   @Test
   void dotsPerInchGiveAnExactSpacingWhereBinaryArithmeticDoesNot() {
-    Quantity quantity = QuantityReader.read(Dimension.LINE_SPACING, "254 dpi").value().get();
+    Quantity quantity = QuantityReader.read(QuantityKind.LINE_SPACING, "254 dpi").value().get();
     assertEquals(new BigDecimal("0.1"), quantity.value());
     assertEquals(0.1, quantity.doubleValue());
   }
@@ -91,7 +91,7 @@ class QuantityUnitsTest {
             "[lne]/s", "unit-unknown");
     refused.forEach(
         (code, id) -> {
-          Reading<Quantity> reading = QuantityReader.read(Dimension.SPEED, BigDecimal.ONE, code);
+          Reading<Quantity> reading = QuantityReader.read(QuantityKind.SPEED, BigDecimal.ONE, code);
           assertTrue(reading.value().isEmpty(), code);
           assertEquals(id, reading.remarks().get(0).id(), code);
         });
@@ -101,12 +101,12 @@ class QuantityUnitsTest {
   void aTypographicLineIsNotALineOfAScan() {
     // UCUM's [lne] is a twelfth of an inch.
     assertTrue(
-        QuantityReader.read(Dimension.LINE_SPACING, BigDecimal.ONE, "[lne]").value().isEmpty());
+        QuantityReader.read(QuantityKind.LINE_SPACING, BigDecimal.ONE, "[lne]").value().isEmpty());
     for (String code : List.of("{line}/mm", "{lines}/mm", "{dot}/mm", "/mm", "mm-1")) {
       BigDecimal ten = BigDecimal.TEN;
-      Reading<Quantity> reading = QuantityReader.read(Dimension.LINE_SPACING, ten, code);
+      Reading<Quantity> reading = QuantityReader.read(QuantityKind.LINE_SPACING, ten, code);
       assertEquals(new BigDecimal("0.1"), reading.value().orElseThrow().value(), code);
-      assertTrue(QuantityReader.read(Dimension.THICKNESS, ten, code).value().isEmpty(), code);
+      assertTrue(QuantityReader.read(QuantityKind.THICKNESS, ten, code).value().isEmpty(), code);
     }
   }
 
@@ -114,7 +114,7 @@ class QuantityUnitsTest {
   void aUsSurveyInchIsNotAnInternationalOne() {
     // 100/3937 m against 0.0254 m.
     Reading<Quantity> survey =
-        QuantityReader.read(Dimension.THICKNESS, BigDecimal.valueOf(3937), "[in_us]");
+        QuantityReader.read(QuantityKind.THICKNESS, BigDecimal.valueOf(3937), "[in_us]");
     assertEquals(new BigDecimal("100000"), survey.value().orElseThrow().value());
   }
 
@@ -123,14 +123,14 @@ class QuantityUnitsTest {
     BigDecimal value = new BigDecimal("0.8");
     assertEquals(
         new BigDecimal("80"),
-        QuantityReader.read(Dimension.POWER_PERCENT, value, "1").value().orElseThrow().value());
-    assertTrue(QuantityReader.read(Dimension.POWER_PERCENT, value, "deg").value().isEmpty());
+        QuantityReader.read(QuantityKind.POWER_PERCENT, value, "1").value().orElseThrow().value());
+    assertTrue(QuantityReader.read(QuantityKind.POWER_PERCENT, value, "deg").value().isEmpty());
   }
 
   @Test
   void theStructuredFormIsKeptAsWritten() {
     Reading<Quantity> reading =
-        QuantityReader.read(Dimension.SPEED, new BigDecimal("12"), "[in_i]/s");
+        QuantityReader.read(QuantityKind.SPEED, new BigDecimal("12"), "[in_i]/s");
     assertEquals("12 [in_i]/s", reading.written());
     assertEquals("12 [in_i]/s", reading.value().orElseThrow().written());
     assertEquals(
@@ -138,14 +138,15 @@ class QuantityUnitsTest {
         QuantityPrinter.canonical(reading.value().orElseThrow()));
   }
 
-  private static void assertFactor(Dimension dimension, String code, long above, long below) {
+  private static void assertFactor(QuantityKind dimension, String code, long above, long below) {
     assertEquals(
         new BigFraction(above, below),
         UcumCodes.conversion(code, dimension).orElseThrow().factor(),
         code);
   }
 
-  private static void assertInUnit(String text, Dimension dimension, String code, String expected) {
+  private static void assertInUnit(
+      String text, QuantityKind dimension, String code, String expected) {
     Quantity quantity = QuantityReader.read(dimension, text).value().orElseThrow();
     BigFraction value =
         UcumCodes.tabled(code, dimension).fromCanonical(ExactNumbers.fraction(quantity.value()));

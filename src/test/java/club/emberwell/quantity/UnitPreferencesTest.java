@@ -11,12 +11,12 @@ import org.junit.jupiter.api.Test;
 class UnitPreferencesTest {
   private static final UnitPreferences INCHES =
       UnitPreferences.metric()
-          .with(Dimension.SPEED, "[in_i]/s")
-          .with(Dimension.LINE_SPACING, "{dot}/[in_i]");
+          .with(QuantityKind.SPEED, "[in_i]/s")
+          .with(QuantityKind.LINE_SPACING, "{dot}/[in_i]");
 
   @Test
   void theDefaultIsTheCanonicalUnit() {
-    for (Dimension dimension : Dimension.values()) {
+    for (QuantityKind dimension : QuantityKind.values()) {
       UnitChoice unit = UnitPreferences.metric().unit(dimension);
       assertEquals(dimension.canonicalUnit(), unit.code());
       assertEquals(7.25, QuantityPrinter.value(7.25, dimension, UnitPreferences.metric()));
@@ -26,10 +26,10 @@ class UnitPreferencesTest {
   @Test
   void onlyKnownUnitsGetIn() {
     UnitPreferences metric = UnitPreferences.metric();
-    assertThrows(IllegalArgumentException.class, () -> metric.with(Dimension.SPEED, "W"));
+    assertThrows(IllegalArgumentException.class, () -> metric.with(QuantityKind.SPEED, "W"));
     assertThrows(
         IllegalArgumentException.class,
-        () -> new UnitPreferences(Map.of(Dimension.POWER, "hp"), NumberStyle.ANY));
+        () -> new UnitPreferences(Map.of(QuantityKind.POWER, "hp"), NumberStyle.ANY));
   }
 
   @Test
@@ -47,41 +47,43 @@ class UnitPreferencesTest {
   @Test
   void computedValuesHaveFourDigitsAndTheirUnit() {
     UnitPreferences metric = UnitPreferences.metric();
-    assertEquals("304.8 mm/s", QuantityPrinter.print(304.8, Dimension.SPEED, metric));
-    assertEquals("12 in/s", QuantityPrinter.print(304.8, Dimension.SPEED, INCHES));
-    assertEquals("42.33 mm/s", QuantityPrinter.print(42.333333, Dimension.SPEED, metric));
-    assertEquals("12346 mm/s", QuantityPrinter.print(12345.678, Dimension.SPEED, metric));
-    assertEquals("0.08467 mm", QuantityPrinter.print(0.0846667, Dimension.LINE_SPACING, metric));
-    assertEquals("300 dpi", QuantityPrinter.print(0.0846667, Dimension.LINE_SPACING, INCHES));
+    assertEquals("304.8 mm/s", QuantityPrinter.print(304.8, QuantityKind.SPEED, metric));
+    assertEquals("12 in/s", QuantityPrinter.print(304.8, QuantityKind.SPEED, INCHES));
+    assertEquals("42.33 mm/s", QuantityPrinter.print(42.333333, QuantityKind.SPEED, metric));
+    assertEquals("12346 mm/s", QuantityPrinter.print(12345.678, QuantityKind.SPEED, metric));
+    assertEquals("0.08467 mm", QuantityPrinter.print(0.0846667, QuantityKind.LINE_SPACING, metric));
+    assertEquals("300 dpi", QuantityPrinter.print(0.0846667, QuantityKind.LINE_SPACING, INCHES));
     assertEquals(
         "42,33 mm/s",
-        QuantityPrinter.print(42.333333, Dimension.SPEED, metric.with(NumberStyle.DECIMAL_COMMA)));
-    assertEquals("0 mm", QuantityPrinter.print(0.0, Dimension.FOCUS_OFFSET, metric));
+        QuantityPrinter.print(
+            42.333333, QuantityKind.SPEED, metric.with(NumberStyle.DECIMAL_COMMA)));
+    assertEquals("0 mm", QuantityPrinter.print(0.0, QuantityKind.FOCUS_OFFSET, metric));
     assertEquals("–", QuantityPrinter.number(Double.NaN, NumberStyle.ANY));
-    assertEquals("in/s", QuantityPrinter.unitLabel(Dimension.SPEED, INCHES));
+    assertEquals("in/s", QuantityPrinter.unitLabel(QuantityKind.SPEED, INCHES));
   }
 
   @Test
   void aReciprocalUnitSaysSo() {
-    assertTrue(INCHES.unit(Dimension.LINE_SPACING).reciprocal());
-    assertEquals(254.0, QuantityPrinter.value(0.1, Dimension.LINE_SPACING, INCHES), 1e-12);
+    assertTrue(INCHES.unit(QuantityKind.LINE_SPACING).reciprocal());
+    assertEquals(254.0, QuantityPrinter.value(0.1, QuantityKind.LINE_SPACING, INCHES), 1e-12);
   }
 
   @Test
   void whatAUnitCannotSayExactlyIsPrintedInTheCanonicalOne() {
     BigDecimal tenth = new BigDecimal("0.1");
-    String text = QuantityPrinter.print(tenth, Dimension.SPEED, INCHES);
+    String text = QuantityPrinter.print(tenth, QuantityKind.SPEED, INCHES);
     assertEquals(
-        tenth, QuantityReader.read(Dimension.SPEED, text).value().orElseThrow().value(), text);
+        tenth, QuantityReader.read(QuantityKind.SPEED, text).value().orElseThrow().value(), text);
   }
 
   @Test
   void anExactTextIsNeverAskedAbout() {
     BigDecimal value = new BigDecimal("1.125");
     UnitPreferences metric = UnitPreferences.metric();
-    assertEquals("1.1250 mm", QuantityPrinter.print(value, Dimension.THICKNESS, metric));
+    assertEquals("1.1250 mm", QuantityPrinter.print(value, QuantityKind.THICKNESS, metric));
     assertEquals(
         "1,125 mm",
-        QuantityPrinter.print(value, Dimension.THICKNESS, metric.with(NumberStyle.DECIMAL_COMMA)));
+        QuantityPrinter.print(
+            value, QuantityKind.THICKNESS, metric.with(NumberStyle.DECIMAL_COMMA)));
   }
 }

@@ -1,13 +1,13 @@
 package club.emberwell.api.consensus;
 
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.Problems;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.consensus.ConsensusLimits;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.member.Role;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchQueryCodec;
 import club.emberwell.search.TrialColumns.Measure;
@@ -84,7 +84,7 @@ public class ComparisonResource {
   }
 
   private static AxisJson axis(Measure measure, SideBySide.Axis axis) {
-    String unit = measure.dimension().map(Dimension::canonicalUnit).orElse(null);
+    String unit = measure.dimension().map(QuantityKind::canonicalUnit).orElse(null);
     return new AxisJson(axis.low(), axis.high(), axis.logarithmic(), unit);
   }
 }

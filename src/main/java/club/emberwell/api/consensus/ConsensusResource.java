@@ -1,12 +1,12 @@
 package club.emberwell.api.consensus;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.member.Role;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Reading;
@@ -120,7 +120,7 @@ public class ConsensusResource {
       return null;
     }
     Reading<Quantity> reading =
-        QuantityReader.read(Dimension.LINE_SPACING, given.get()).at("/" + SPACING);
+        QuantityReader.read(QuantityKind.LINE_SPACING, given.get()).at("/" + SPACING);
     return reading
         .value()
         .map(Quantity::doubleValue)

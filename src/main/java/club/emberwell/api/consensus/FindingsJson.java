@@ -7,7 +7,7 @@ import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Disagreement;
 import club.emberwell.consensus.Recorded;
 import club.emberwell.consensus.Window;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.search.TrialColumns.Measure;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
@@ -29,7 +29,7 @@ final class FindingsJson {
   }
 
   static String unitOf(Measure measure) {
-    return measure.dimension().map(Dimension::canonicalUnit).orElse("");
+    return measure.dimension().map(QuantityKind::canonicalUnit).orElse("");
   }
 
   /**

@@ -5,7 +5,7 @@ import club.emberwell.api.view.SettingsJson;
 import club.emberwell.consensus.EqualDosePair;
 import club.emberwell.consensus.OnMyMachine;
 import club.emberwell.laser.Comparison;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
@@ -88,7 +88,7 @@ record MachineJson(
         verdicts,
         mine.basis().map(OnMyMachine.Basis::code).orElse(null),
         mine.basis().map(OnMyMachine.Basis::words).orElse(null),
-        QuantityJson.of(Dimension.LINE_SPACING, mine.spacingMm()),
+        QuantityJson.of(QuantityKind.LINE_SPACING, mine.spacingMm()),
         mine.start().map(start -> SettingsJson.of(start, null)).orElse(null),
         mine.lines().stream().map(LineJson::of).toList(),
         mine.sideBySide().stream().map(BesideJson::of).toList(),

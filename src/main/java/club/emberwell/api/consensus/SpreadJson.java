@@ -3,7 +3,7 @@ package club.emberwell.api.consensus;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.consensus.Spread;
 import club.emberwell.consensus.VoiceSet;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.Quantiles.Seven;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -55,7 +55,7 @@ record SpreadJson(
     Interval middle = spread.medianInterval().orElse(null);
     Interval next = spread.nextMember().orElse(null);
     return new SpreadJson(
-        spread.measure().dimension().map(Dimension::canonicalUnit).orElse(""),
+        spread.measure().dimension().map(QuantityKind::canonicalUnit).orElse(""),
         spread.n(),
         spread.voices().size(),
         quantile.apply(Seven::min),

@@ -1,9 +1,9 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.KeyedWrites;
-import club.emberwell.api.access.Problem;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problem;
+import club.emberwell.access.Problems;
+import club.emberwell.api.writes.KeyedWrites;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.Response;

@@ -1,6 +1,6 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.access.Etags;
+import club.emberwell.access.Etags;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskJson.RuleView;

@@ -1,6 +1,6 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.access.Etags;
+import club.emberwell.access.Etags;
 import club.emberwell.api.desk.DeskRequests.EditTerm;
 import club.emberwell.api.desk.DeskRequests.Merge;
 import club.emberwell.api.desk.DeskRequests.NewTerm;

@@ -1,6 +1,6 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.access.ReadsOnly;
+import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskJson.PlanView;
 import club.emberwell.api.desk.DeskJson.RunView;

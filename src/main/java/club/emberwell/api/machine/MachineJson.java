@@ -5,7 +5,7 @@ import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.RemarkJson;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.WrittenMachine;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -46,13 +46,13 @@ record MachineJson(
     var laser = machine.laser();
     return new LaserJson(
         read.source(),
-        QuantityJson.of(Dimension.WAVELENGTH, laser.wavelengthNm(), w.wavelength()),
-        QuantityJson.of(Dimension.POWER, laser.ratedPowerW(), w.ratedPower()),
+        QuantityJson.of(QuantityKind.WAVELENGTH, laser.wavelengthNm(), w.wavelength()),
+        QuantityJson.of(QuantityKind.POWER, laser.ratedPowerW(), w.ratedPower()),
         read.motion(),
         read.regime(),
         read.gated(),
-        QuantityJson.of(Dimension.FOCAL_LENGTH, laser.lensFocalMm(), w.lens()),
-        QuantityJson.of(Dimension.BEAM_DIAMETER, laser.beamDiameterUm(), w.beamDiameter()),
-        QuantityJson.of(Dimension.SPEED, laser.maxSpeedMmS(), w.maxSpeed()));
+        QuantityJson.of(QuantityKind.FOCAL_LENGTH, laser.lensFocalMm(), w.lens()),
+        QuantityJson.of(QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm(), w.beamDiameter()),
+        QuantityJson.of(QuantityKind.SPEED, laser.maxSpeedMmS(), w.maxSpeed()));
   }
 }

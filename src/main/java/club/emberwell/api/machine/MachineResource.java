@@ -1,8 +1,8 @@
 package club.emberwell.api.machine;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Etags;
-import club.emberwell.api.access.KeyedWrites;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Etags;
+import club.emberwell.api.writes.KeyedWrites;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.Machines;

@@ -1,7 +1,7 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Addresses;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;

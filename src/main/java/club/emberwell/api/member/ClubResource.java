@@ -1,8 +1,8 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Etags;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Etags;
+import club.emberwell.access.Problems;
 import club.emberwell.member.ClubCare;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.ClubSettings.Card;

@@ -1,8 +1,7 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.MemberResource;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.Problems;
 import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.member.FirstOwner;
 import club.emberwell.member.MemberView;

@@ -1,8 +1,8 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Problems;
-import club.emberwell.api.access.PublicUrl;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
+import club.emberwell.access.PublicUrl;
 import club.emberwell.member.Invitations;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;

@@ -1,9 +1,9 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.LocalSignIn;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.LocalSignIn;
+import club.emberwell.access.Problems;
 import club.emberwell.member.PasswordResets;
 import club.emberwell.member.PasswordResets.HandedOver;
 import club.emberwell.member.Role;

@@ -1,6 +1,6 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.Problems;
 import club.emberwell.member.Outcome;
 import club.emberwell.remark.Remark;
 import java.util.List;

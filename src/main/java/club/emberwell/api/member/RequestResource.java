@@ -1,7 +1,7 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
 import club.emberwell.member.JoinRequests;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;

@@ -1,8 +1,8 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
 import club.emberwell.exchange.Eraser;
 import club.emberwell.exchange.MemberDownload;
 import club.emberwell.member.Role;

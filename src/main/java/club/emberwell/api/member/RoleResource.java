@@ -1,8 +1,7 @@
 package club.emberwell.api.member;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.MemberResource;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
 import club.emberwell.member.ClubCare;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;

@@ -1,6 +1,6 @@
 package club.emberwell.api.quantity;
 
-import club.emberwell.api.access.ReadsOnly;
+import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.DerivedJson;
 import club.emberwell.api.view.LaserJson;
 import club.emberwell.api.view.RemarkJson;

@@ -1,10 +1,10 @@
 package club.emberwell.api.quantity;
 
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.Problems;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.RemarkJson;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.Reading;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -43,7 +43,7 @@ public class QuantityResource {
       summary = "Read a quantity",
       description = "An ambiguous text is refused with its possible readings.")
   public Answer read(@QueryParam("dimension") String dimension, @QueryParam("text") String text) {
-    Dimension wanted =
+    QuantityKind wanted =
         dimension(dimension)
             .orElseThrow(
                 () ->
@@ -65,7 +65,7 @@ public class QuantityResource {
   }
 
   /** The word of a dimension in the API: {@code lineSpacing}. */
-  static String code(Dimension dimension) {
+  static String code(QuantityKind dimension) {
     String[] words = dimension.name().toLowerCase(Locale.ROOT).split("_");
     return words[0]
         + Arrays.stream(words)
@@ -74,12 +74,12 @@ public class QuantityResource {
             .collect(Collectors.joining());
   }
 
-  private static Optional<Dimension> dimension(String code) {
-    return Arrays.stream(Dimension.values()).filter(d -> code(d).equals(code)).findFirst();
+  private static Optional<QuantityKind> dimension(String code) {
+    return Arrays.stream(QuantityKind.values()).filter(d -> code(d).equals(code)).findFirst();
   }
 
   private static String all() {
-    return Arrays.stream(Dimension.values())
+    return Arrays.stream(QuantityKind.values())
         .map(QuantityResource::code)
         .collect(Collectors.joining(", "));
   }

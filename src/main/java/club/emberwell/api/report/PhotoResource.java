@@ -1,10 +1,10 @@
 package club.emberwell.api.report;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.KeyedWrites;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
 import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportViews;
+import club.emberwell.api.writes.KeyedWrites;
 import club.emberwell.member.Role;
 import club.emberwell.report.Photos;
 import club.emberwell.report.ReportLimits;

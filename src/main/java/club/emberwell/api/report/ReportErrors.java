@@ -1,8 +1,8 @@
 package club.emberwell.api.report;
 
-import club.emberwell.api.access.Errors;
-import club.emberwell.api.access.Problem;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.Errors;
+import club.emberwell.access.Problem;
+import club.emberwell.access.Problems;
 import club.emberwell.catalog.Ban;
 import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.PictureRefused;

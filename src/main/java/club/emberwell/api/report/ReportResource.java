@@ -1,10 +1,10 @@
 package club.emberwell.api.report;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Etags;
-import club.emberwell.api.access.KeyedWrites;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Etags;
 import club.emberwell.api.view.ReportJson;
 import club.emberwell.api.view.ReportViews;
+import club.emberwell.api.writes.KeyedWrites;
 import club.emberwell.member.Role;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;

@@ -1,6 +1,6 @@
 package club.emberwell.api.search;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.member.Role;
 import club.emberwell.search.SearchQuery;

@@ -1,7 +1,7 @@
 package club.emberwell.api.search;
 
-import club.emberwell.api.access.Errors;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.Errors;
+import club.emberwell.access.Problems;
 import club.emberwell.search.IndexNotReady;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;

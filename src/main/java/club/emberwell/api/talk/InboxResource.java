@@ -1,7 +1,7 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
 import club.emberwell.member.Role;
 import club.emberwell.talk.Find;
 import club.emberwell.talk.Inbox;

@@ -1,7 +1,7 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Etags;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Etags;
 import club.emberwell.api.talk.TalkRequests.History;
 import club.emberwell.api.talk.TalkRequests.Listing;
 import club.emberwell.member.Role;

@@ -1,7 +1,7 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.access.Errors;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.Errors;
+import club.emberwell.access.Problems;
 import club.emberwell.talk.TalkGone;
 import jakarta.ws.rs.core.Response;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;

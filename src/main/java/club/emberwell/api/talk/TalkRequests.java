@@ -1,9 +1,9 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Etags;
-import club.emberwell.api.access.KeyedWrites;
-import club.emberwell.api.access.Problems;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Etags;
+import club.emberwell.access.Problems;
+import club.emberwell.api.writes.KeyedWrites;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;

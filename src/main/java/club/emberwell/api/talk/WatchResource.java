@@ -1,9 +1,9 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Etags;
-import club.emberwell.api.access.KeyedWrites;
-import club.emberwell.api.access.PublicUrl;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Etags;
+import club.emberwell.access.PublicUrl;
+import club.emberwell.api.writes.KeyedWrites;
 import club.emberwell.member.Role;
 import club.emberwell.talk.Watch;
 import club.emberwell.talk.Watches;

@@ -1,7 +1,7 @@
 package club.emberwell.api.view;
 
 import club.emberwell.laser.Derived;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 
@@ -27,12 +27,12 @@ public record DerivedJson(
   public static DerivedJson of(Derived d) {
     return new DerivedJson(
         "nominal",
-        QuantityJson.of(Dimension.POWER, d.averagePowerW()),
-        QuantityJson.of(Dimension.AREAL_DOSE, d.arealDose()),
-        QuantityJson.of(Dimension.LINE_DOSE, d.lineDose()),
-        QuantityJson.of(Dimension.PULSE_ENERGY, d.pulseEnergyMj()),
-        QuantityJson.of(Dimension.PEAK_POWER, d.peakPowerKw()),
-        QuantityJson.of(Dimension.FLUENCE, d.peakFluence()),
+        QuantityJson.of(QuantityKind.POWER, d.averagePowerW()),
+        QuantityJson.of(QuantityKind.AREAL_DOSE, d.arealDose()),
+        QuantityJson.of(QuantityKind.LINE_DOSE, d.lineDose()),
+        QuantityJson.of(QuantityKind.PULSE_ENERGY, d.pulseEnergyMj()),
+        QuantityJson.of(QuantityKind.PEAK_POWER, d.peakPowerKw()),
+        QuantityJson.of(QuantityKind.FLUENCE, d.peakFluence()),
         QuantityJson.of("um", d.pulsePitchUm()),
         QuantityJson.number(d.pulseOverlap()),
         QuantityJson.number(d.pulsesPerSpot()),

@@ -1,7 +1,7 @@
 package club.emberwell.api.view;
 
 import club.emberwell.laser.Laser;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 
 /** A laser as it was used. */
@@ -19,13 +19,13 @@ public record LaserJson(
   public static LaserJson of(Laser laser) {
     return new LaserJson(
         laser.source().code(),
-        QuantityJson.of(Dimension.WAVELENGTH, laser.wavelengthNm()),
-        QuantityJson.of(Dimension.POWER, laser.ratedPowerW()),
+        QuantityJson.of(QuantityKind.WAVELENGTH, laser.wavelengthNm()),
+        QuantityJson.of(QuantityKind.POWER, laser.ratedPowerW()),
         laser.motion().code(),
         laser.regime().code(),
         laser.gated(),
-        QuantityJson.of(Dimension.FOCAL_LENGTH, laser.lensFocalMm()),
-        QuantityJson.of(Dimension.BEAM_DIAMETER, laser.beamDiameterUm()),
-        QuantityJson.of(Dimension.SPEED, laser.maxSpeedMmS()));
+        QuantityJson.of(QuantityKind.FOCAL_LENGTH, laser.lensFocalMm()),
+        QuantityJson.of(QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm()),
+        QuantityJson.of(QuantityKind.SPEED, laser.maxSpeedMmS()));
   }
 }

@@ -1,6 +1,6 @@
 package club.emberwell.api.view;
 
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
@@ -19,7 +19,7 @@ public record QuantityJson(BigDecimal value, String unit, String written) {
   private static final MathContext SURE = new MathContext(15);
 
   /** A canonical value; null stays null. */
-  public static QuantityJson of(Dimension dimension, Double value) {
+  public static QuantityJson of(QuantityKind dimension, Double value) {
     return of(dimension.canonicalUnit(), value);
   }
 
@@ -29,7 +29,7 @@ public record QuantityJson(BigDecimal value, String unit, String written) {
   }
 
   /** A canonical value beside what was typed. */
-  public static QuantityJson of(Dimension dimension, Double value, WrittenQuantity written) {
+  public static QuantityJson of(QuantityKind dimension, Double value, WrittenQuantity written) {
     return value == null
         ? null
         : new QuantityJson(number(value), dimension.canonicalUnit(), text(written));

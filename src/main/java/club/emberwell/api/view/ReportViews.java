@@ -7,7 +7,7 @@ import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Photo;
 import club.emberwell.report.ReportSnapshot;
@@ -86,7 +86,7 @@ public class ReportViews {
         WordJson.of(words, TermKind.MATERIAL, r.material(), r.materialWritten()),
         WordJson.of(words, TermKind.COATING, r.coating(), r.coatingWritten()),
         WordJson.of(words, TermKind.COLOUR, r.colour(), r.colourWritten()),
-        QuantityJson.of(Dimension.THICKNESS, r.thicknessMm(), thickness),
+        QuantityJson.of(QuantityKind.THICKNESS, r.thicknessMm(), thickness),
         r.process().code(),
         only == null ? null : only.settings(),
         only == null ? null : only.derived(),

@@ -1,7 +1,7 @@
 package club.emberwell.api.view;
 
 import club.emberwell.laser.Settings;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.WrittenSettings;
 import com.fasterxml.jackson.annotation.JsonInclude;
 
@@ -32,14 +32,14 @@ public record SettingsJson(
     WrittenSettings w = written == null ? NOTHING : written;
     return new SettingsJson(
         s.powerPercent() != null
-            ? QuantityJson.of(Dimension.POWER_PERCENT, s.powerPercent(), w.power())
-            : QuantityJson.of(Dimension.POWER, s.powerW(), w.power()),
-        QuantityJson.of(Dimension.SPEED, s.speedMmS(), w.speed()),
-        QuantityJson.of(Dimension.LINE_SPACING, s.lineSpacingMm(), w.lineSpacing()),
+            ? QuantityJson.of(QuantityKind.POWER_PERCENT, s.powerPercent(), w.power())
+            : QuantityJson.of(QuantityKind.POWER, s.powerW(), w.power()),
+        QuantityJson.of(QuantityKind.SPEED, s.speedMmS(), w.speed()),
+        QuantityJson.of(QuantityKind.LINE_SPACING, s.lineSpacingMm(), w.lineSpacing()),
         s.passes(),
-        QuantityJson.of(Dimension.REPETITION_RATE, s.repetitionRateKhz(), w.repetitionRate()),
-        QuantityJson.of(Dimension.PULSE_DURATION, s.pulseDurationNs(), w.pulseDuration()),
-        QuantityJson.of(Dimension.FOCUS_OFFSET, s.focusOffsetMm(), w.focusOffset()),
+        QuantityJson.of(QuantityKind.REPETITION_RATE, s.repetitionRateKhz(), w.repetitionRate()),
+        QuantityJson.of(QuantityKind.PULSE_DURATION, s.pulseDurationNs(), w.pulseDuration()),
+        QuantityJson.of(QuantityKind.FOCUS_OFFSET, s.focusOffsetMm(), w.focusOffset()),
         s.airAssist(),
         s.direction() == null ? null : s.direction().code(),
         s.crossPass());

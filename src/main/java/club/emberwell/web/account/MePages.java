@@ -1,9 +1,9 @@
 package club.emberwell.web.account;
 
-import club.emberwell.api.access.AtAnyPace;
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.LocalSignIn;
+import club.emberwell.access.AtAnyPace;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.LocalSignIn;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
@@ -12,7 +12,7 @@ import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.Sessions;
 import club.emberwell.member.Tokens;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.Remark;
@@ -61,13 +61,13 @@ public class MePages {
       new Option("read write moderate", "All of that, and work at the desk", false);
 
   /** The dimensions whose unit a member can choose, with what people call them. */
-  private static final Map<Dimension, String> CHOOSABLE =
+  private static final Map<QuantityKind, String> CHOOSABLE =
       Map.of(
-          Dimension.SPEED, "Speed",
-          Dimension.LINE_SPACING, "Line spacing",
-          Dimension.THICKNESS, "Thickness",
-          Dimension.AREAL_DOSE, "Dose of area work",
-          Dimension.LINE_DOSE, "Dose of line work");
+          QuantityKind.SPEED, "Speed",
+          QuantityKind.LINE_SPACING, "Line spacing",
+          QuantityKind.THICKNESS, "Thickness",
+          QuantityKind.AREAL_DOSE, "Dose of area work",
+          QuantityKind.LINE_DOSE, "Dose of line work");
 
   private final Accounts accounts;
   private final Members members;
@@ -134,7 +134,7 @@ public class MePages {
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public Response prefer(MultivaluedMap<String, String> sent) {
     Map<String, String> units = new HashMap<>();
-    for (Dimension dimension : CHOOSABLE.keySet()) {
+    for (QuantityKind dimension : CHOOSABLE.keySet()) {
       String chosen = sent.getFirst("units." + dimension.name());
       if (chosen != null) {
         units.put(dimension.name(), chosen);
@@ -232,7 +232,7 @@ public class MePages {
         .required();
   }
 
-  private static Field unitField(Dimension dimension, String label, UnitPreferences chosen) {
+  private static Field unitField(QuantityKind dimension, String label, UnitPreferences chosen) {
     return Field.of("units." + dimension.name(), label)
         .options(
             UnitPreferences.choices(dimension).stream()

@@ -1,8 +1,8 @@
 package club.emberwell.web.account;
 
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.LocalSignIn;
-import club.emberwell.api.access.SessionCookie;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.LocalSignIn;
+import club.emberwell.access.SessionCookie;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.PasswordResets;

@@ -1,9 +1,9 @@
 package club.emberwell.web.account;
 
-import club.emberwell.api.access.AtAnyPace;
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.LocalSignIn;
-import club.emberwell.api.access.SessionCookie;
+import club.emberwell.access.AtAnyPace;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.LocalSignIn;
+import club.emberwell.access.SessionCookie;
 import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Doors;

@@ -1,9 +1,9 @@
 package club.emberwell.web.account;
 
-import club.emberwell.api.access.ClientAddress;
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.Problems;
-import club.emberwell.api.access.SessionCookie;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
+import club.emberwell.access.SessionCookie;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.ClubSettings.Door;
 import club.emberwell.member.Outcome;

@@ -2,7 +2,7 @@ package club.emberwell.web.bench;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.laser.Laser;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.web.trial.TrialText;
@@ -25,9 +25,9 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
     Laser laser = machine.laser();
     List<Fact> facts = new ArrayList<>();
     facts.add(new Fact("Light", light(machine)));
-    add(facts, "Lens", laser.lensFocalMm(), Dimension.FOCAL_LENGTH, reader);
-    add(facts, "Beam at focus", laser.beamDiameterUm(), Dimension.BEAM_DIAMETER, reader);
-    add(facts, "Highest speed", laser.maxSpeedMmS(), Dimension.SPEED, reader);
+    add(facts, "Lens", laser.lensFocalMm(), QuantityKind.FOCAL_LENGTH, reader);
+    add(facts, "Beam at focus", laser.beamDiameterUm(), QuantityKind.BEAM_DIAMETER, reader);
+    add(facts, "Highest speed", laser.maxSpeedMmS(), QuantityKind.SPEED, reader);
     if (machine.controllerVersion() != null) {
       facts.add(new Fact("Controller", machine.controllerVersion()));
     }
@@ -46,7 +46,11 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
   }
 
   private static void add(
-      List<Fact> facts, String label, Double value, Dimension dimension, UnitPreferences reader) {
+      List<Fact> facts,
+      String label,
+      Double value,
+      QuantityKind dimension,
+      UnitPreferences reader) {
     if (value != null) {
       facts.add(new Fact(label, QuantityPrinter.print(value, dimension, reader)));
     }

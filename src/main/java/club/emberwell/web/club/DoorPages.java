@@ -1,7 +1,7 @@
 package club.emberwell.web.club;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.PublicUrl;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.PublicUrl;
 import club.emberwell.member.Invitations;
 import club.emberwell.member.JoinRequests;
 import club.emberwell.member.MemberView;

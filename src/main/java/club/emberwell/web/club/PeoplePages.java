@@ -1,6 +1,6 @@
 package club.emberwell.web.club;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.member.ClubCare;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;

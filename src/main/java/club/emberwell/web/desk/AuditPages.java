@@ -1,6 +1,6 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.api.desk.AuditExport;
 import club.emberwell.desk.AuditFilter;
 import club.emberwell.desk.AuditLine;

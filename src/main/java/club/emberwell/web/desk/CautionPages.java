@@ -1,6 +1,6 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CautionCare.Standing;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;

@@ -1,6 +1,6 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.Decision;
 import club.emberwell.desk.Decisions;
 import club.emberwell.desk.ItemRef;

@@ -1,6 +1,6 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;

@@ -4,8 +4,8 @@ import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineLimits.Bounds;
 import club.emberwell.laser.Ventilation;
 import club.emberwell.laser.Ventilation.Carried;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.remark.Remark;
 import club.emberwell.web.frame.Field;
@@ -40,14 +40,15 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
     FieldReader in = new FieldReader(style);
     in.required("/flow", sent.text("flow"));
     Double flow =
-        in.quantity("/flow", Dimension.AIR_FLOW, sent.quantity("flow"), CalculatorLimits.FLOW_M3H);
+        in.quantity(
+            "/flow", QuantityKind.AIR_FLOW, sent.quantity("flow"), CalculatorLimits.FLOW_M3H);
     Double duct = length(in, sent, "duct", CalculatorLimits.DUCT_MM);
     Optional<Carried> carried = carried(in, sent.text("carried"));
     Double room = room(in, sent);
     Double removed =
         in.quantity(
             "/removed",
-            Dimension.POWER_PERCENT,
+            QuantityKind.POWER_PERCENT,
             sent.quantity("removed"),
             CalculatorLimits.REMOVED_PERCENT);
     form.remarks(in.remarks());
@@ -86,7 +87,7 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
   }
 
   private static Double length(FieldReader in, SentForm sent, String name, Bounds bounds) {
-    return in.quantity("/" + name, Dimension.FOCAL_LENGTH, sent.quantity(name), bounds);
+    return in.quantity("/" + name, QuantityKind.FOCAL_LENGTH, sent.quantity(name), bounds);
   }
 
   private static Optional<Carried> carried(FieldReader in, String code) {

@@ -6,8 +6,8 @@ import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.IsoDose;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Settings;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
@@ -84,10 +84,11 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
     }
     double speed = IsoDose.speedFor(kind, dose, power, spacing, runs);
     return new EqualDose(
-        QuantityPrinter.print(dose, area ? Dimension.AREAL_DOSE : Dimension.LINE_DOSE, reader),
-        QuantityPrinter.print(power, Dimension.POWER, reader),
-        area ? QuantityPrinter.print(spacing, Dimension.LINE_SPACING, reader) : null,
-        QuantityPrinter.print(speed, Dimension.SPEED, reader),
+        QuantityPrinter.print(
+            dose, area ? QuantityKind.AREAL_DOSE : QuantityKind.LINE_DOSE, reader),
+        QuantityPrinter.print(power, QuantityKind.POWER, reader),
+        area ? QuantityPrinter.print(spacing, QuantityKind.LINE_SPACING, reader) : null,
+        QuantityPrinter.print(speed, QuantityKind.SPEED, reader),
         line(answer.laser(), kind, dose, spacing, runs, reader));
   }
 
@@ -98,9 +99,9 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
         .map(
             point ->
                 new Row(
-                    QuantityPrinter.print(point.powerPercent(), Dimension.POWER_PERCENT, to),
-                    QuantityPrinter.print(point.powerW(), Dimension.POWER, to),
-                    QuantityPrinter.print(point.speedMmS(), Dimension.SPEED, to)))
+                    QuantityPrinter.print(point.powerPercent(), QuantityKind.POWER_PERCENT, to),
+                    QuantityPrinter.print(point.powerW(), QuantityKind.POWER, to),
+                    QuantityPrinter.print(point.speedMmS(), QuantityKind.SPEED, to)))
         .toList();
   }
 }

@@ -3,8 +3,8 @@ package club.emberwell.web.dose;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineLimits.Bounds;
 import club.emberwell.laser.EyeLimits;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -102,12 +102,12 @@ record EyesView(
         new Pulses(
             in.quantity(
                 "/repetitionRate",
-                Dimension.REPETITION_RATE,
+                QuantityKind.REPETITION_RATE,
                 sent.quantity("repetitionRate"),
                 CalculatorLimits.RATE_KHZ),
             in.quantity(
                 "/pulseDuration",
-                Dimension.PULSE_DURATION,
+                QuantityKind.PULSE_DURATION,
                 sent.quantity("pulseDuration"),
                 CalculatorLimits.DURATION_NS));
     if ((pulses.rateKhz() == null) != (pulses.durationNs() == null) && !in.failed()) {
@@ -120,10 +120,10 @@ record EyesView(
     return new Beam(
         in.quantity(
             "/wavelength",
-            Dimension.WAVELENGTH,
+            QuantityKind.WAVELENGTH,
             sent.quantity("wavelength"),
             CalculatorLimits.WAVELENGTH_NM),
-        in.quantity("/power", Dimension.POWER, sent.quantity("power"), CalculatorLimits.POWER_W),
+        in.quantity("/power", QuantityKind.POWER, sent.quantity("power"), CalculatorLimits.POWER_W),
         length(in, sent, "beam", CalculatorLimits.BEAM_MM),
         divergence(in, sent.text("divergence")),
         length(in, sent, "lens", CalculatorLimits.FOCAL_MM),
@@ -133,14 +133,14 @@ record EyesView(
   }
 
   private static Double length(FieldReader in, SentForm sent, String name, Bounds bounds) {
-    return in.quantity("/" + name, Dimension.FOCAL_LENGTH, sent.quantity(name), bounds);
+    return in.quantity("/" + name, QuantityKind.FOCAL_LENGTH, sent.quantity(name), bounds);
   }
 
   private static Double share(FieldReader in, SentForm sent) {
     Double percent =
         in.quantity(
             "/reflectance",
-            Dimension.POWER_PERCENT,
+            QuantityKind.POWER_PERCENT,
             sent.quantity("reflectance"),
             CalculatorLimits.PERCENT);
     return percent == null ? null : percent / 100;

@@ -2,8 +2,8 @@ package club.emberwell.web.dose;
 
 import club.emberwell.laser.DoseFormula;
 import club.emberwell.laser.Formula;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.DoseCalculator.Answer;
@@ -75,15 +75,15 @@ record Opened(
         .orElseGet(() -> QuantityPrinter.number(value, reader.style()));
   }
 
-  private static Optional<Dimension> dimension(DoseFormula formula) {
+  private static Optional<QuantityKind> dimension(DoseFormula formula) {
     return switch (formula) {
-      case AVERAGE_POWER -> Optional.of(Dimension.POWER);
-      case AREAL_DOSE -> Optional.of(Dimension.AREAL_DOSE);
-      case LINE_DOSE -> Optional.of(Dimension.LINE_DOSE);
-      case PULSE_ENERGY -> Optional.of(Dimension.PULSE_ENERGY);
-      case PEAK_POWER -> Optional.of(Dimension.PEAK_POWER);
-      case PEAK_FLUENCE -> Optional.of(Dimension.FLUENCE);
-      case PULSE_PITCH -> Optional.of(Dimension.BEAM_DIAMETER);
+      case AVERAGE_POWER -> Optional.of(QuantityKind.POWER);
+      case AREAL_DOSE -> Optional.of(QuantityKind.AREAL_DOSE);
+      case LINE_DOSE -> Optional.of(QuantityKind.LINE_DOSE);
+      case PULSE_ENERGY -> Optional.of(QuantityKind.PULSE_ENERGY);
+      case PEAK_POWER -> Optional.of(QuantityKind.PEAK_POWER);
+      case PEAK_FLUENCE -> Optional.of(QuantityKind.FLUENCE);
+      case PULSE_PITCH -> Optional.of(QuantityKind.BEAM_DIAMETER);
       case PULSE_OVERLAP, PULSES_PER_SPOT, PULSES_PER_AREA, LINE_OVERLAP -> Optional.empty();
     };
   }

@@ -1,6 +1,6 @@
 package club.emberwell.web.find;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.member.Role;
 import club.emberwell.search.SearchQueryCodec;

@@ -1,7 +1,7 @@
 package club.emberwell.web.frame;
 
-import club.emberwell.api.access.ErrorRenderer;
-import club.emberwell.api.access.Problem;
+import club.emberwell.access.ErrorRenderer;
+import club.emberwell.access.Problem;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.vertx.ext.web.RoutingContext;

@@ -1,6 +1,6 @@
 package club.emberwell.web.frame;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
 import club.emberwell.talk.Inbox;
 import io.vertx.core.http.HttpMethod;

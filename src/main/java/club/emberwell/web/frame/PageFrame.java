@@ -1,6 +1,6 @@
 package club.emberwell.web.frame;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Role;
 import club.emberwell.member.SignInProvider;

@@ -9,7 +9,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import java.util.ArrayList;
@@ -84,7 +84,7 @@ record CautionView(
     if (scope.thicknessAboveMm() != null) {
       parts.add(
           "thicker than "
-              + QuantityPrinter.print(scope.thicknessAboveMm(), Dimension.THICKNESS, reader));
+              + QuantityPrinter.print(scope.thicknessAboveMm(), QuantityKind.THICKNESS, reader));
     }
     return String.join("; ", parts);
   }

@@ -1,6 +1,6 @@
 package club.emberwell.web.material;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.Ban;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogLimits;

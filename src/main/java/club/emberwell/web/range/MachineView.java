@@ -5,7 +5,7 @@ import club.emberwell.consensus.OnMyMachine.Line;
 import club.emberwell.consensus.Range;
 import club.emberwell.laser.Comparison;
 import club.emberwell.laser.IsoDose;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.TrialColumns.Measure;
@@ -38,15 +38,15 @@ public record MachineView(
   private static final String IRRADIANCE = "W/cm2";
 
   /** What the compared quantities are, so that they print in the reader's units. */
-  private static final Map<String, Dimension> DIMENSIONS =
+  private static final Map<String, QuantityKind> DIMENSIONS =
       Map.of(
-          "W", Dimension.POWER,
-          "mm/s", Dimension.SPEED,
-          "J/mm2", Dimension.AREAL_DOSE,
-          "J/mm", Dimension.LINE_DOSE,
-          "um", Dimension.BEAM_DIAMETER,
-          "J/cm2", Dimension.FLUENCE,
-          "ns", Dimension.PULSE_DURATION);
+          "W", QuantityKind.POWER,
+          "mm/s", QuantityKind.SPEED,
+          "J/mm2", QuantityKind.AREAL_DOSE,
+          "J/mm", QuantityKind.LINE_DOSE,
+          "um", QuantityKind.BEAM_DIAMETER,
+          "J/cm2", QuantityKind.FLUENCE,
+          "ns", QuantityKind.PULSE_DURATION);
 
   /** False where the reasons begin with the verdict themselves. */
   public boolean isSpoken() {
@@ -70,7 +70,7 @@ public record MachineView(
         found.basis().map(OnMyMachine.Basis::words).orElse(null),
         found.spacingMm() == null
             ? null
-            : QuantityPrinter.print(found.spacingMm(), Dimension.LINE_SPACING, reader),
+            : QuantityPrinter.print(found.spacingMm(), QuantityKind.LINE_SPACING, reader),
         found.start().map(s -> TrialText.plain(s, reader)).orElse(null),
         found.lines().stream().map(line -> dose.text(line.dose())).toList(),
         rows(found.lines(), speed, reader),
@@ -151,7 +151,7 @@ public record MachineView(
     if (value == null) {
       return "not known";
     }
-    Dimension dimension = DIMENSIONS.get(unit);
+    QuantityKind dimension = DIMENSIONS.get(unit);
     if (dimension != null) {
       return QuantityPrinter.print(value, dimension, reader);
     }

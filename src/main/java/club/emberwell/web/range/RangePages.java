@@ -1,6 +1,6 @@
 package club.emberwell.web.range;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.consensus.ConsensusLimits;
@@ -9,8 +9,8 @@ import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.quantity.Dimension;
 import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Reading;
@@ -218,7 +218,7 @@ public class RangePages {
       return null;
     }
     Reading<Quantity> read =
-        QuantityReader.read(Dimension.LINE_SPACING, text, actor.units().style());
+        QuantityReader.read(QuantityKind.LINE_SPACING, text, actor.units().style());
     read.remarks().stream()
         .filter(Remark::isError)
         .forEach(r -> problems.add("Line spacing: " + r.detail()));

@@ -1,6 +1,6 @@
 package club.emberwell.web.report;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.member.Actor;

@@ -1,7 +1,7 @@
 package club.emberwell.web.report;
 
 import club.emberwell.laser.Settings;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
@@ -25,27 +25,28 @@ final class SettingRows {
     WrittenSettings w = report.written().trials().get(0).settings();
     Settings s = report.snapshot().trials().get(0).settings();
     if (s.powerPercent() != null) {
-      table.add("Power", w.power(), s.powerPercent(), Dimension.POWER_PERCENT);
+      table.add("Power", w.power(), s.powerPercent(), QuantityKind.POWER_PERCENT);
     } else {
-      table.add("Power", w.power(), s.powerW(), Dimension.POWER);
+      table.add("Power", w.power(), s.powerW(), QuantityKind.POWER);
     }
-    table.add("Speed", w.speed(), s.speedMmS(), Dimension.SPEED);
-    table.add("Line spacing", w.lineSpacing(), s.lineSpacingMm(), Dimension.LINE_SPACING);
+    table.add("Speed", w.speed(), s.speedMmS(), QuantityKind.SPEED);
+    table.add("Line spacing", w.lineSpacing(), s.lineSpacingMm(), QuantityKind.LINE_SPACING);
     table.plain("Passes", s.passes());
     table.add(
         "Pulse repetition rate",
         w.repetitionRate(),
         s.repetitionRateKhz(),
-        Dimension.REPETITION_RATE);
-    table.add("Pulse duration", w.pulseDuration(), s.pulseDurationNs(), Dimension.PULSE_DURATION);
-    table.add("Focus offset", w.focusOffset(), s.focusOffsetMm(), Dimension.FOCUS_OFFSET);
+        QuantityKind.REPETITION_RATE);
+    table.add(
+        "Pulse duration", w.pulseDuration(), s.pulseDurationNs(), QuantityKind.PULSE_DURATION);
+    table.add("Focus offset", w.focusOffset(), s.focusOffsetMm(), QuantityKind.FOCUS_OFFSET);
     table.plain("Air assist", s.airAssist() == null ? null : s.airAssist() ? "on" : "off");
     table.plain("Direction", s.direction() == null ? null : s.direction().label());
     table.plain("Second fill across", s.crossPass() == null ? null : s.crossPass() ? "yes" : "no");
     return table.rows;
   }
 
-  private void add(String label, WrittenQuantity written, Double value, Dimension dimension) {
+  private void add(String label, WrittenQuantity written, Double value, QuantityKind dimension) {
     if (value != null) {
       rows.add(new Row(label, text(written), QuantityPrinter.print(value, dimension, reader)));
     }

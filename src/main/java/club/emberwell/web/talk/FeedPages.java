@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.api.access.Problems;
-import club.emberwell.api.access.PublicUrl;
+import club.emberwell.access.Problems;
+import club.emberwell.access.PublicUrl;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.talk.Feed;
 import club.emberwell.talk.Watches;

@@ -1,6 +1,6 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.api.access.CurrentActor;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Role;
 import club.emberwell.talk.Find;
 import club.emberwell.talk.Inbox;

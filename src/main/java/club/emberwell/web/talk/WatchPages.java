@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.api.access.CurrentActor;
-import club.emberwell.api.access.PublicUrl;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.PublicUrl;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;

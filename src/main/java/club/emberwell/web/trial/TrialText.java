@@ -4,7 +4,7 @@ import club.emberwell.laser.Derived;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Settings;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.TrialSnapshot;
@@ -18,10 +18,10 @@ public final class TrialText {
   /** Settings that were computed, not tried. */
   public static String plain(Settings s, UnitPreferences reader) {
     List<String> parts = new ArrayList<>();
-    add(parts, s.powerPercent(), Dimension.POWER_PERCENT, reader);
-    add(parts, s.powerW(), Dimension.POWER, reader);
-    add(parts, s.speedMmS(), Dimension.SPEED, reader);
-    add(parts, s.lineSpacingMm(), Dimension.LINE_SPACING, reader);
+    add(parts, s.powerPercent(), QuantityKind.POWER_PERCENT, reader);
+    add(parts, s.powerW(), QuantityKind.POWER, reader);
+    add(parts, s.speedMmS(), QuantityKind.SPEED, reader);
+    add(parts, s.lineSpacingMm(), QuantityKind.LINE_SPACING, reader);
     if (s.passes() != null && s.passes() > 1) {
       parts.add(s.passes() + " passes");
     }
@@ -33,13 +33,13 @@ public final class TrialText {
     Settings s = trial.settings();
     List<String> parts = new ArrayList<>();
     parts.add(power(s, trial.derived(), reader));
-    add(parts, s.speedMmS(), Dimension.SPEED, reader);
-    add(parts, s.lineSpacingMm(), Dimension.LINE_SPACING, reader);
+    add(parts, s.speedMmS(), QuantityKind.SPEED, reader);
+    add(parts, s.lineSpacingMm(), QuantityKind.LINE_SPACING, reader);
     if (s.passes() != null && s.passes() > 1) {
       parts.add(s.passes() + " passes");
     }
-    add(parts, s.repetitionRateKhz(), Dimension.REPETITION_RATE, reader);
-    add(parts, s.pulseDurationNs(), Dimension.PULSE_DURATION, reader);
+    add(parts, s.repetitionRateKhz(), QuantityKind.REPETITION_RATE, reader);
+    add(parts, s.pulseDurationNs(), QuantityKind.PULSE_DURATION, reader);
     if (Boolean.TRUE.equals(s.crossPass())) {
       parts.add("cross pass");
     }
@@ -54,16 +54,16 @@ public final class TrialText {
     String watts =
         d.averagePowerW() == null
             ? ""
-            : QuantityPrinter.print(d.averagePowerW(), Dimension.POWER, reader);
+            : QuantityPrinter.print(d.averagePowerW(), QuantityKind.POWER, reader);
     if (s.powerPercent() == null) {
       return watts;
     }
-    String percent = QuantityPrinter.print(s.powerPercent(), Dimension.POWER_PERCENT, reader);
+    String percent = QuantityPrinter.print(s.powerPercent(), QuantityKind.POWER_PERCENT, reader);
     return watts.isEmpty() ? percent : percent + " (" + watts + ")";
   }
 
   private static void add(
-      List<String> parts, Double value, Dimension dimension, UnitPreferences reader) {
+      List<String> parts, Double value, QuantityKind dimension, UnitPreferences reader) {
     if (value != null) {
       parts.add(QuantityPrinter.print(value, dimension, reader));
     }
@@ -73,17 +73,17 @@ public final class TrialText {
   public static String dose(TrialSnapshot trial, UnitPreferences reader) {
     Derived d = trial.derived();
     if (d.arealDose() != null) {
-      return "nominal " + QuantityPrinter.print(d.arealDose(), Dimension.AREAL_DOSE, reader);
+      return "nominal " + QuantityPrinter.print(d.arealDose(), QuantityKind.AREAL_DOSE, reader);
     }
     if (d.lineDose() != null) {
-      return "nominal " + QuantityPrinter.print(d.lineDose(), Dimension.LINE_DOSE, reader);
+      return "nominal " + QuantityPrinter.print(d.lineDose(), QuantityKind.LINE_DOSE, reader);
     }
     return "";
   }
 
   /** "10 W diode 455 nm, gantry". */
   public static String laser(Laser laser, UnitPreferences reader) {
-    return QuantityPrinter.print(laser.ratedPowerW(), Dimension.POWER, reader)
+    return QuantityPrinter.print(laser.ratedPowerW(), QuantityKind.POWER, reader)
         + " "
         + laser
             .source()
@@ -92,7 +92,7 @@ public final class TrialText {
             .replace("co2", "CO2")
             .replace("uv", "UV")
         + " "
-        + QuantityPrinter.print(laser.wavelengthNm(), Dimension.WAVELENGTH, reader)
+        + QuantityPrinter.print(laser.wavelengthNm(), QuantityKind.WAVELENGTH, reader)
         + ", "
         + laser.motion().label().toLowerCase(java.util.Locale.ROOT);
   }

@@ -3,7 +3,7 @@ package club.emberwell.web.trial;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.quantity.Dimension;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
@@ -27,7 +27,7 @@ public final class WorkText {
     String work = String.join(" / ", parts);
     return report.thicknessMm() == null
         ? work
-        : work + ", " + QuantityPrinter.print(report.thicknessMm(), Dimension.THICKNESS, reader);
+        : work + ", " + QuantityPrinter.print(report.thicknessMm(), QuantityKind.THICKNESS, reader);
   }
 
   private static String label(Vocabulary vocabulary, TermKind kind, String slug, String written) {

@@ -5,7 +5,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.nullValue;
 
-import club.emberwell.api.access.People;
+import club.emberwell.access.People;
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.Map;
 import java.util.UUID;

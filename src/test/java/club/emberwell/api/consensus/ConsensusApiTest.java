@@ -12,8 +12,8 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.config.JsonConfig;
 import io.restassured.config.RestAssuredConfig;

@@ -1,7 +1,7 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
 import club.emberwell.member.Role;
 import io.restassured.response.ValidatableResponse;

@@ -5,8 +5,8 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import java.util.HashMap;

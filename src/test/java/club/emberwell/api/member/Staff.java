@@ -2,8 +2,8 @@ package club.emberwell.api.member;
 
 import static io.restassured.RestAssured.given;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;

@@ -1,6 +1,6 @@
 package club.emberwell.api.report;
 
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People.Person;
 import io.restassured.specification.RequestSpecification;
 import java.util.HashMap;
 import java.util.Map;

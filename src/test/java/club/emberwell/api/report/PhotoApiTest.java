@@ -6,8 +6,8 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasSize;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import club.emberwell.report.Pictures;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;

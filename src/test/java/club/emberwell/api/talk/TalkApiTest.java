@@ -10,8 +10,8 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import club.emberwell.api.access.People;
-import club.emberwell.api.access.People.Person;
+import club.emberwell.access.People;
+import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
 import club.emberwell.member.Role;
 import com.fasterxml.jackson.databind.ObjectMapper;

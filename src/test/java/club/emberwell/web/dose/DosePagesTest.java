@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.api.access.People;
+import club.emberwell.access.People;
 import club.emberwell.laser.EyeLimits;
 import club.emberwell.laser.Eyewear;
 import club.emberwell.laser.Ventilation;

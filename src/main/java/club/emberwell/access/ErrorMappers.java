@@ -1,0 +1,154 @@
+package club.emberwell.access;
+
+import club.emberwell.access.Problem.Fault;
+import club.emberwell.member.HashingBusy;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import io.quarkus.security.AuthenticationFailedException;
+import io.quarkus.security.ForbiddenException;
+import io.quarkus.security.UnauthorizedException;
+import jakarta.persistence.OptimisticLockException;
+import jakarta.validation.ConstraintViolationException;
+import jakarta.ws.rs.Priorities;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import java.time.Duration;
+import java.util.List;
+import java.util.UUID;
+import org.jboss.logging.Logger;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** One place where exceptions become answers; none of them shows a class or a statement. */
+class ErrorMappers {
+  private static final Logger LOG = Logger.getLogger(ErrorMappers.class);
+  private static final int BEFORE_BUILT_IN = Priorities.USER - 1000;
+  private static final Duration BUSY = Duration.ofSeconds(2);
+
+  private final Errors errors;
+  private final ScopeGate gate;
+
+  ErrorMappers(Errors errors, ScopeGate gate) {
+    this.errors = errors;
+    this.gate = gate;
+  }
+
+  @ServerExceptionMapper
+  Response problem(ProblemException e) {
+    return errors.answer(e.problem());
+  }
+
+  @ServerExceptionMapper
+  Response refused(EntryRefused e) {
+    return errors.answer(Problems.of(e.remarks()));
+  }
+
+  @ServerExceptionMapper
+  Response forbidden(EntryForbidden e) {
+    return errors.answer(Problems.of(403, e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response unknown(EntryUnknown e) {
+    return errors.answer(Problems.of(404, e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response changed(EntryChanged e) {
+    return errors.answer(Problems.changed().with(HttpHeaders.ETAG, Etags.of(e.version())));
+  }
+
+  @ServerExceptionMapper
+  Response overtaken(OptimisticLockException e) {
+    return errors.answer(Problems.changed());
+  }
+
+  @ServerExceptionMapper
+  Response busy(HashingBusy e) {
+    return errors.answer(Problems.tooMany(BUSY));
+  }
+
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response unauthorized(UnauthorizedException e) {
+    return errors.answer(Problems.unauthorized(false));
+  }
+
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response notProven(AuthenticationFailedException e) {
+    return errors.answer(Problems.unauthorized(true));
+  }
+
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response forbidden(ForbiddenException e) {
+    return errors.answer(gate.forbidden());
+  }
+
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response unreadable(JacksonException e) {
+    // Jackson wraps what is thrown from under its reading, e.g. by the limit on bytes
+    return e.getCause() instanceof ProblemException own
+        ? problem(own)
+        : errors.answer(JsonFaults.of(e));
+  }
+
+  /** Named by itself, because Quarkus brings a mapper of its own for it. */
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response mismatched(MismatchedInputException e) {
+    return unreadable(e);
+  }
+
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response invalid(ConstraintViolationException e) {
+    List<Fault> faults =
+        e.getConstraintViolations().stream()
+            .map(v -> new Fault(JsonFaults.pointer(v.getPropertyPath()), v.getMessage(), List.of()))
+            .toList();
+    return errors.answer(Problems.of(422, "Some entries need another look.", faults));
+  }
+
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response http(WebApplicationException e) {
+    Response own = e.getResponse();
+    if (own.getStatus() < 400 || own.hasEntity()) {
+      return own;
+    }
+    if (e.getCause() instanceof JacksonException json) {
+      return unreadable(json);
+    }
+    if (own.getStatus() >= 500) {
+      return failed(e);
+    }
+    Problem problem = Problems.of(own.getStatus(), sentence(own.getStatus()));
+    String allow = own.getHeaderString(HttpHeaders.ALLOW);
+    return errors.answer(allow == null ? problem : problem.with(HttpHeaders.ALLOW, allow));
+  }
+
+  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
+  Response failed(Throwable e) {
+    if (Unavailable.is(e)) {
+      LOG.warnf("the database cannot answer: %s", e.getMessage());
+      return errors.answer(Problems.unavailable());
+    }
+    String id = UUID.randomUUID().toString();
+    LOG.errorf(e, "request failed, told as %s", id);
+    return errors.answer(Problems.internal(id));
+  }
+
+  private static String sentence(int status) {
+    return switch (status) {
+      case 400 -> "The request cannot be read.";
+      case 401 -> "This needs a signed-in member.";
+      case 403 -> "This is not allowed.";
+      case 404 -> "There is nothing here.";
+      case 405 -> "This address does not take that method.";
+      case 406 -> "This is not to be had in the format you accept.";
+      case 413 -> "That is more than can be sent here.";
+      case 415 -> "This address does not take that content type.";
+      default -> "The request was not done.";
+    };
+  }
+}

@@ -1,0 +1,96 @@
+package club.emberwell.access;
+
+import club.emberwell.quantity.WrittenQuantity;
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.exc.InputCoercionException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import jakarta.validation.Path;
+import java.util.Collection;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.StreamSupport;
+
+/** Says where in the JSON something is wrong, in words without class names. */
+final class JsonFaults {
+  private JsonFaults() {}
+
+  /** 400 with a pointer to the field, or the line and column of what is no JSON at all. */
+  static Problem of(JacksonException e) {
+    if (e instanceof UnrecognizedPropertyException unknown) {
+      return Problems.unreadable(pointer(unknown), "There is no such field here.");
+    }
+    if (e instanceof StreamConstraintsException) {
+      return Problems.unreadable("", "The JSON is nested too deep or has too long a value.");
+    }
+    if (e instanceof MismatchedInputException mismatch) {
+      return Problems.unreadable(
+          pointer(mismatch), "Here " + expected(mismatch.getTargetType()) + " is expected.");
+    }
+    if (e instanceof JsonMappingException mapping
+        && (mapping.getCause() instanceof InputCoercionException
+            || !(mapping.getCause() instanceof JacksonException))) {
+      return Problems.unreadable(pointer(mapping), "This value cannot be read.");
+    }
+    return Problems.unreadable("", "This is not valid JSON" + at(e.getLocation()) + ".");
+  }
+
+  /**
+   * The JSON pointer of a bean-validation path, without the method and parameter it starts with.
+   */
+  static String pointer(Path path) {
+    return StreamSupport.stream(path.spliterator(), false)
+        .filter(node -> node.getKind() == jakarta.validation.ElementKind.PROPERTY)
+        .map(node -> "/" + escaped(node.getName()))
+        .collect(Collectors.joining());
+  }
+
+  private static String pointer(JsonMappingException e) {
+    return e.getPath().stream()
+        .map(r -> "/" + (r.getFieldName() == null ? r.getIndex() : escaped(r.getFieldName())))
+        .collect(Collectors.joining());
+  }
+
+  private static String escaped(String name) {
+    return name.replace("~", "~0").replace("/", "~1");
+  }
+
+  private static String expected(Class<?> type) {
+    if (type == null || type == Object.class) {
+      return "another kind of value";
+    }
+    if (CharSequence.class.isAssignableFrom(type)) {
+      return "a text";
+    }
+    if (type == boolean.class || type == Boolean.class) {
+      return "true or false";
+    }
+    if (type.isPrimitive() || Number.class.isAssignableFrom(type)) {
+      return "a number";
+    }
+    if (type.isArray() || Collection.class.isAssignableFrom(type)) {
+      return "a list";
+    }
+    if (type == java.util.UUID.class) {
+      return "an id (UUID)";
+    }
+    if (type == WrittenQuantity.class) {
+      return "a text with its unit or {value, unit}";
+    }
+    if (type.isEnum()) {
+      return "one of the known words";
+    }
+    return Map.class.isAssignableFrom(type) || type.isRecord()
+        ? "an object"
+        : "another kind of value";
+  }
+
+  private static String at(JsonLocation place) {
+    return place == null || place.getLineNr() < 1
+        ? ""
+        : ": line " + place.getLineNr() + ", column " + place.getColumnNr();
+  }
+}

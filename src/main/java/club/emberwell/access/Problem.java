@@ -1,0 +1,59 @@
+package club.emberwell.access;
+
+import club.emberwell.remark.Remark;
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Why a request was not done, as RFC 9457 says it.
+ *
+ * @param detail one sentence for a person
+ * @param id what to name when asking the operator about it; null but for our own faults
+ * @param errors the fields at fault
+ * @param headers what the answer must carry besides
+ */
+@JsonPropertyOrder({"type", "title", "status", "detail", "id", "errors"})
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
+public record Problem(
+    String title,
+    int status,
+    String detail,
+    String id,
+    List<Fault> errors,
+    @JsonIgnore Map<String, String> headers) {
+
+  /**
+   * One field at fault.
+   *
+   * @param pointer JSON pointer (RFC 6901) into what was sent; empty = the whole
+   * @param readings what an ambiguous text could have meant; or empty
+   */
+  @JsonInclude(JsonInclude.Include.NON_EMPTY)
+  public record Fault(@JsonInclude String pointer, String detail, List<String> readings) {
+    public static Fault of(Remark remark) {
+      return new Fault(remark.field(), remark.detail(), remark.readings());
+    }
+  }
+
+  public Problem {
+    errors = List.copyOf(errors);
+    headers = Map.copyOf(headers);
+  }
+
+  /** The status says all there is to say about the kind (RFC 9457, section 4.2.1). */
+  public String getType() {
+    return "about:blank";
+  }
+
+  Problem with(String header, String value) {
+    return new Problem(title, status, detail, id, errors, Map.of(header, value));
+  }
+
+  /** To be thrown from wherever the request cannot go on. */
+  public ProblemException exception() {
+    return new ProblemException(this);
+  }
+}

@@ -1,0 +1,63 @@
+package club.emberwell.access;
+
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.MultiMap;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import java.util.Map;
+
+/**
+ * Puts the same guards on every answer, files and errors too. A resource can set a stricter one.
+ */
+@ApplicationScoped
+class SecurityHeaders {
+  static final String POLICY =
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
+          + " connect-src 'self'; form-action 'self'; base-uri 'none'; object-src 'none';"
+          + " frame-ancestors 'none'; manifest-src 'self'; worker-src 'self'";
+
+  private static final Map<String, String> ALWAYS =
+      Map.of(
+          "Content-Security-Policy", POLICY,
+          "X-Content-Type-Options", "nosniff",
+          "Referrer-Policy", "same-origin",
+          "Permissions-Policy",
+              "camera=(self), geolocation=(), microphone=(), payment=(), usb=(), serial=()",
+          "Cross-Origin-Opener-Policy", "same-origin",
+          "Cross-Origin-Resource-Policy", "same-origin");
+
+  /** Before every other filter and route. */
+  private static final int FIRST = 1000;
+
+  private final PublicUrl url;
+
+  SecurityHeaders(PublicUrl url) {
+    this.url = url;
+  }
+
+  void register(@Observes Filters filters) {
+    filters.register(this::guard, FIRST);
+  }
+
+  private void guard(RoutingContext request) {
+    request.addHeadersEndHandler(
+        end -> {
+          MultiMap headers = request.response().headers();
+          ALWAYS.forEach((name, value) -> addIfAbsent(headers, name, value));
+          if (url.secure()) {
+            addIfAbsent(headers, "Strict-Transport-Security", "max-age=31536000");
+          }
+          if (!ApiPaths.isAsset(request)) {
+            addIfAbsent(headers, "Cache-Control", "private, no-cache");
+          }
+        });
+    request.next();
+  }
+
+  private static void addIfAbsent(MultiMap headers, String name, String value) {
+    if (!headers.contains(name)) {
+      headers.set(name, value);
+    }
+  }
+}

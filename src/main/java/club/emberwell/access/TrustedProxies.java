@@ -1,0 +1,108 @@
+package club.emberwell.access;
+
+import io.netty.handler.ipfilter.IpFilterRuleType;
+import io.netty.handler.ipfilter.IpSubnetFilterRule;
+import io.vertx.core.http.HttpServerRequest;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.UnknownHostException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/**
+ * Whose word counts on where a request came from. The framework believes the first address of a
+ * chain, which is the sender's own claim; each proxy vouches only for the address it adds at the
+ * end. So the chain is read from the end, past the proxies that are trusted.
+ */
+@ApplicationScoped
+class TrustedProxies {
+  static final String HEADER = "X-Forwarded-For";
+
+  /** Nothing but a literal address may be looked at: a name would be asked of a name server. */
+  private static final Pattern LITERAL =
+      Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
+
+  private final List<IpSubnetFilterRule> trusted;
+
+  /**
+   * @param proxies addresses, networks ({@code 10.0.0.0/8}) or names
+   */
+  TrustedProxies(
+      @ConfigProperty(name = "emberwell.trusted-proxies") Optional<List<String>> proxies) {
+    trusted =
+        proxies.orElse(List.of()).stream()
+            .map(String::strip)
+            .flatMap(TrustedProxies::rules)
+            .toList();
+  }
+
+  private static Stream<IpSubnetFilterRule> rules(String proxy) {
+    int slash = proxy.indexOf('/');
+    String host = slash < 0 ? proxy : proxy.substring(0, slash);
+    try {
+      return Arrays.stream(InetAddress.getAllByName(host))
+          .map(
+              address ->
+                  new IpSubnetFilterRule(
+                      address,
+                      slash < 0
+                          ? address.getAddress().length * Byte.SIZE
+                          : Integer.parseInt(proxy.substring(slash + 1)),
+                      IpFilterRuleType.ACCEPT));
+    } catch (UnknownHostException | IllegalArgumentException e) {
+      throw new IllegalStateException("emberwell.trusted-proxies cannot be read: " + proxy, e);
+    }
+  }
+
+  /** The address of whoever asked the outermost trusted proxy, or of the peer itself. */
+  String sender(HttpServerRequest request) {
+    String sender = request.connection().remoteAddress().hostAddress();
+    List<String> chain = chain(request);
+    for (int i = chain.size() - 1; i >= 0 && trusts(sender); i--) {
+      if (!LITERAL.matcher(chain.get(i)).matches()) {
+        break;
+      }
+      sender = chain.get(i);
+    }
+    return sender;
+  }
+
+  private static List<String> chain(HttpServerRequest request) {
+    List<String> chain = new ArrayList<>();
+    for (String header : request.headers().getAll(HEADER)) {
+      for (String each : header.split(",")) {
+        chain.add(withoutPort(each.strip()));
+      }
+    }
+    return chain;
+  }
+
+  /** Some proxies write {@code 192.0.2.1:5000} or {@code [2001:db8::1]:5000}. */
+  private static String withoutPort(String address) {
+    if (address.startsWith("[")) {
+      int end = address.indexOf(']');
+      return end < 0 ? address : address.substring(1, end);
+    }
+    int colon = address.indexOf(':');
+    return colon >= 0 && colon == address.lastIndexOf(':') ? address.substring(0, colon) : address;
+  }
+
+  private boolean trusts(String address) {
+    if (trusted.isEmpty()) {
+      return false;
+    }
+    try {
+      // literal, so nothing is looked up
+      InetSocketAddress peer = new InetSocketAddress(InetAddress.getByName(address), 0);
+      return trusted.stream().anyMatch(rule -> rule.matches(peer));
+    } catch (UnknownHostException e) {
+      return false;
+    }
+  }
+}

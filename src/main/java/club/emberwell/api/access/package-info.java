@@ -1,4 +1,0 @@
-/**
- * Who may call what: credentials, errors, headers, cross-site guards, and the account resources.
- */
-package club.emberwell.api.access;

@@ -1,0 +1,179 @@
+package club.emberwell.api.member;
+
+import club.emberwell.access.ApiPaths;
+import club.emberwell.access.AtAnyPace;
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Etags;
+import club.emberwell.access.LocalSignIn;
+import club.emberwell.access.Problems;
+import club.emberwell.member.Accounts;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Members;
+import club.emberwell.member.NumberStyles;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.Role;
+import club.emberwell.member.Sessions;
+import club.emberwell.member.Sessions.SessionView;
+import club.emberwell.quantity.QuantityKind;
+import club.emberwell.remark.Remark;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** The member's own account. */
+@Path(ApiPaths.BASE)
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.WRITE)
+@Tag(name = "Members")
+public class MeResource {
+  private final Accounts accounts;
+  private final Members members;
+  private final Sessions sessions;
+  private final CurrentActor actor;
+  private final ClientAddress client;
+
+  MeResource(
+      Accounts accounts,
+      Members members,
+      Sessions sessions,
+      CurrentActor actor,
+      ClientAddress client) {
+    this.accounts = accounts;
+    this.members = members;
+    this.sessions = sessions;
+    this.actor = actor;
+    this.client = client;
+  }
+
+  /**
+   * How numbers are read and written.
+   *
+   * @param numberStyle any, point or comma
+   * @param units dimension -> UCUM code; canonical where missing
+   */
+  public record PreferencesEntry(String numberStyle, Map<String, String> units) {}
+
+  /** A new password, and the present one as proof. */
+  public record PasswordEntry(String current, String password) {}
+
+  /** The account as its owner sees it. */
+  public record Me(
+      UUID id,
+      String handle,
+      String email,
+      boolean emailConfirmed,
+      String role,
+      Instant since,
+      PreferencesEntry preferences) {
+    static Me of(MemberView member) {
+      Map<String, String> units = new TreeMap<>();
+      member.units().units().forEach((dimension, code) -> units.put(name(dimension), code));
+      return new Me(
+          member.id(),
+          member.handle(),
+          member.email(),
+          member.emailConfirmed(),
+          member.role().code(),
+          member.createdAt(),
+          new PreferencesEntry(NumberStyles.code(member.units().style()), units));
+    }
+  }
+
+  /** Where the member is signed in. */
+  public record SessionListing(List<SessionView> sessions) {}
+
+  @GET
+  @Path("me")
+  @Operation(summary = "My account")
+  public Response get() {
+    return answer(members.byId(actor.get().memberId()).orElseThrow());
+  }
+
+  @PUT
+  @Path("me/preferences")
+  @Operation(summary = "Choose units and the decimal mark", description = "Needs If-Match.")
+  public Response prefer(PreferencesEntry entry, RoutingContext request) {
+    long version = Etags.required(request);
+    return answer(
+        Problems.unwrap(accounts.prefer(actor.get(), entry.numberStyle(), entry.units(), version)));
+  }
+
+  @POST
+  @Path("me/password")
+  @LocalSignIn
+  @Operation(
+      summary = "Change the password",
+      description = "Ends every session; tokens go on until they are ended one by one.")
+  public void changePassword(PasswordEntry entry) {
+    Outcome<MemberView> outcome =
+        accounts.changePassword(
+            actor.get(), entry.current(), entry.password(), null, client.prefix());
+    if (outcome instanceof Outcome.Unproven<MemberView>) {
+      // the caller is known: what is wrong is the field
+      throw Problems.of(
+              List.of(
+                  Remark.error("password-wrong", "/current", "This is not your present password.")))
+          .exception();
+    }
+    Problems.unwrap(outcome);
+  }
+
+  @GET
+  @Path("me/sessions")
+  @Operation(summary = "Where I am signed in")
+  public SessionListing sessions() {
+    return new SessionListing(sessions.of(actor.get().memberId()));
+  }
+
+  @DELETE
+  @AtAnyPace
+  @Path("me/sessions/{id}")
+  @Operation(summary = "Sign one browser out")
+  public void endSession(@PathParam("id") UUID id) {
+    if (!sessions.end(actor.get().memberId(), id)) {
+      throw Problems.notFound().exception();
+    }
+  }
+
+  @DELETE
+  @AtAnyPace
+  @Path("me/sessions")
+  @Operation(summary = "Sign every browser out")
+  public void endSessions() {
+    sessions.endAll(actor.get().memberId(), null);
+  }
+
+  private static Response answer(MemberView member) {
+    return Response.ok(Me.of(member)).header(HttpHeaders.ETAG, Etags.of(member.version())).build();
+  }
+
+  /** {@code LINE_SPACING} as the API spells it: {@code lineSpacing}. */
+  private static String name(QuantityKind dimension) {
+    String[] words = dimension.name().toLowerCase(Locale.ROOT).split("_");
+    StringBuilder name = new StringBuilder(words[0]);
+    for (int i = 1; i < words.length; i++) {
+      name.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
+    }
+    return name.toString();
+  }
+}

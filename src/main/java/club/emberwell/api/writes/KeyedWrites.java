@@ -1,0 +1,128 @@
+package club.emberwell.api.writes;
+
+import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Problems;
+import club.emberwell.member.Idempotency;
+import club.emberwell.member.Idempotency.Answer;
+import club.emberwell.member.Idempotency.Answered;
+import club.emberwell.member.Idempotency.OtherPayload;
+import club.emberwell.member.Idempotency.Result;
+import club.emberwell.member.MemberLimits;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.function.Supplier;
+
+/**
+ * Runs the writing POSTs of the API once per {@code Idempotency-Key}: 400 without a key, 422 for a
+ * key that was used for something else, 409 while the first is running, the first answer again
+ * afterwards. A refused write leaves the key free.
+ */
+@RequestScoped
+public class KeyedWrites {
+  private static final String HEADER = "Idempotency-Key";
+
+  private final Idempotency idempotency;
+  private final MemberLimits limits;
+  private final ObjectMapper json;
+  private final RoutingContext request;
+  private final CurrentActor actor;
+
+  KeyedWrites(
+      Idempotency idempotency,
+      MemberLimits limits,
+      ObjectMapper json,
+      RoutingContext request,
+      CurrentActor actor) {
+    this.idempotency = idempotency;
+    this.limits = limits;
+    this.json = json;
+    this.request = request;
+    this.actor = actor;
+  }
+
+  /**
+   * Does the write, or answers what it answered before. The write runs in the transaction that
+   * stores the key.
+   *
+   * @param body what was sent, as read; for files something that tells them apart, e.g. a hash
+   * @param write answers a response with a JSON entity, perhaps Location and ETag
+   */
+  public Response once(Object body, Supplier<Response> write) {
+    String key = key();
+    Result result =
+        idempotency.once(actor.get().memberId(), key, fingerprint(body), () -> answer(write.get()));
+    if (result instanceof Answered answered) {
+      return response(answered.answer());
+    }
+    throw (result instanceof OtherPayload
+            ? Problems.of(422, "This Idempotency-Key was used for something else.")
+            : Problems.of(409, "The same request is still running."))
+        .exception();
+  }
+
+  /** The key without the quotes a structured field (RFC 9651) puts round it. */
+  private String key() {
+    String header = request.request().getHeader(HEADER);
+    if (header == null || header.isBlank()) {
+      throw Problems.of(400, "Send an Idempotency-Key, new for each thing you post.").exception();
+    }
+    String key = header.strip();
+    if (key.length() > 1 && key.startsWith("\"") && key.endsWith("\"")) {
+      key = key.substring(1, key.length() - 1);
+    }
+    boolean printable = key.chars().allMatch(c -> c > ' ' && c < 0x7F);
+    if (key.isEmpty() || key.length() > limits.idempotencyKeyMax() || !printable) {
+      throw Problems.of(
+              400,
+              "An Idempotency-Key has 1 to " + limits.idempotencyKeyMax() + " visible characters.")
+          .exception();
+    }
+    return key;
+  }
+
+  private byte[] fingerprint(Object body) {
+    try {
+      MessageDigest sha = MessageDigest.getInstance("SHA-256");
+      String what = request.request().method().name() + " " + request.normalizedPath() + "\n";
+      sha.update(what.getBytes(StandardCharsets.UTF_8));
+      return sha.digest(json.writeValueAsBytes(body));
+    } catch (NoSuchAlgorithmException | JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private Answer answer(Response response) {
+    try {
+      Object entity = response.getEntity();
+      return new Answer(
+          response.getStatus(),
+          response.getHeaderString(HttpHeaders.LOCATION),
+          response.getHeaderString(HttpHeaders.ETAG),
+          entity == null ? null : json.writeValueAsString(entity));
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static Response response(Answer answer) {
+    Response.ResponseBuilder response = Response.status(answer.status());
+    if (answer.body() != null) {
+      response.entity(answer.body()).type(MediaType.APPLICATION_JSON_TYPE);
+    }
+    if (answer.location() != null) {
+      response.header(HttpHeaders.LOCATION, answer.location());
+    }
+    if (answer.etag() != null) {
+      response.header(HttpHeaders.ETAG, answer.etag());
+    }
+    return response.build();
+  }
+}
