@@ -39,7 +39,7 @@ class FarOutside {
     }
     return reports.byIds(List.of(item.ref().id())).stream()
         .findFirst()
-        .filter(report -> report.material() != null)
+        .filter(report -> report.work().material().slug() != null)
         .flatMap(report -> furthest(rule, report));
   }
 
@@ -99,9 +99,10 @@ class FarOutside {
   private Optional<Range> range(ReportSnapshot report) {
     SearchQuery query =
         SearchQuery.everything()
-            .withFacet(Facet.MATERIAL.code(), List.of(report.material()))
+            .withFacet(Facet.MATERIAL.code(), List.of(report.work().material().slug()))
             .withFacet(Facet.PROCESS.code(), List.of(report.process().code()));
-    String coating = report.coating() == null ? Facet.NOT_GIVEN : report.coating();
+    String coating =
+        report.work().coating().slug() == null ? Facet.NOT_GIVEN : report.work().coating().slug();
     query = query.withFacet(Facet.COATING.code(), List.of(coating));
     Regime regime = report.laser().regime();
     WavelengthBand band = report.laser().band();

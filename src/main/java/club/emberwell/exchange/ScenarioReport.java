@@ -1,9 +1,11 @@
 package club.emberwell.exchange;
 
 import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.Particulars;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
+import club.emberwell.report.WrittenWork;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -50,15 +52,9 @@ record ScenarioReport(
     return new WrittenReport(
         machineId,
         null,
-        material,
-        coating,
-        colour,
-        thickness,
-        process,
+        new WrittenWork(process, material, coating, colour, thickness),
         all,
-        notes,
-        lot,
-        controllerVersion,
+        new Particulars(notes, lot, controllerVersion),
         null,
         List.of());
   }

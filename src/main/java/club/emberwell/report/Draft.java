@@ -23,9 +23,7 @@ final class Draft {
   Filed colour = Filed.NOTHING;
   Process process;
   Double thicknessMm;
-  String lot;
-  String controllerVersion;
-  String notes;
+  Particulars particulars;
   Optional<Ban> ban = Optional.empty();
   final List<TrialSnapshot> trials = new ArrayList<>();
 
@@ -43,14 +41,8 @@ final class Draft {
     return new Interpretation(
         written.machine(),
         laser,
-        material,
-        coating,
-        colour,
-        process,
-        thicknessMm,
-        lot,
-        controllerVersion,
-        notes,
+        new Work(process, material, coating, colour, thicknessMm),
+        particulars,
         written.repeatOf(),
         trials,
         ban,

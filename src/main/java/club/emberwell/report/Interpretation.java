@@ -2,10 +2,10 @@ package club.emberwell.report;
 
 import club.emberwell.catalog.Ban;
 import club.emberwell.laser.Laser;
-import club.emberwell.laser.Process;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.Remarks;
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -19,14 +19,8 @@ import java.util.UUID;
 public record Interpretation(
     UUID machineId,
     Laser laser,
-    Filed material,
-    Filed coating,
-    Filed colour,
-    Process process,
-    Double thicknessMm,
-    String lot,
-    String controllerVersion,
-    String notes,
+    @JsonUnwrapped Work work,
+    @JsonUnwrapped Particulars particulars,
     UUID repeatOf,
     List<TrialSnapshot> trials,
     @JsonIgnore Optional<Ban> ban,
@@ -64,19 +58,6 @@ public record Interpretation(
 
   private Interpretation copy(Optional<Ban> otherBan, List<Remark> otherRemarks) {
     return new Interpretation(
-        machineId,
-        laser,
-        material,
-        coating,
-        colour,
-        process,
-        thicknessMm,
-        lot,
-        controllerVersion,
-        notes,
-        repeatOf,
-        trials,
-        otherBan,
-        otherRemarks);
+        machineId, laser, work, particulars, repeatOf, trials, otherBan, otherRemarks);
   }
 }

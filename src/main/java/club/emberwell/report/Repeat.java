@@ -5,62 +5,41 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.UUID;
 import java.util.function.Function;
 
 /** Fills what somebody who tried a report again did not say with what the original says. */
 final class Repeat {
   private Repeat() {}
 
-  /** The same entry, said to be a repeat of that report. */
-  static WrittenReport of(WrittenReport w, UUID original) {
-    return new WrittenReport(
-        w.machine(),
-        w.laser(),
-        w.material(),
-        w.coating(),
-        w.colour(),
-        w.thickness(),
-        w.process(),
-        w.trials(),
-        w.notes(),
-        w.lot(),
-        w.controllerVersion(),
-        original,
-        w.confirmed());
-  }
-
   /**
    * Settings are taken over field by field where both are single trials; a number the original's
    * author wrote in another style is taken over as its value.
    */
   static WrittenReport fill(WrittenReport w, NumberStyle style, StoredReport original) {
-    WrittenReport from = original.written();
-    boolean sameStyle = style == original.style();
-    // Material, coating and colour belong together: naming another material drops the old finish.
-    boolean sameWork = w.material() == null;
     return new WrittenReport(
         w.machine(),
         w.laser(),
-        or(w.material(), from.material()),
-        sameWork ? or(w.coating(), from.coating()) : w.coating(),
-        sameWork ? or(w.colour(), from.colour()) : w.colour(),
-        sameWork
-            ? or(
-                w.thickness(),
-                kept(
-                    from.thickness(),
-                    sameStyle,
-                    original.snapshot().thicknessMm(),
-                    QuantityKind.THICKNESS))
-            : w.thickness(),
-        or(w.process(), from.process()),
-        trials(w.trials(), original, sameStyle),
-        w.notes(),
-        w.lot(),
-        w.controllerVersion(),
+        work(w.work(), original, style == original.style()),
+        trials(w.trials(), original, style == original.style()),
+        w.particulars(),
         original.snapshot().id(),
         w.confirmed());
+  }
+
+  /** Material, coating and colour belong together: naming another material drops the old finish. */
+  private static WrittenWork work(WrittenWork w, StoredReport original, boolean sameStyle) {
+    WrittenWork from = original.written().work();
+    String process = or(w.process(), from.process());
+    if (w.material() != null) {
+      return new WrittenWork(process, w.material(), w.coating(), w.colour(), w.thickness());
+    }
+    Double thickness = original.snapshot().work().thicknessMm();
+    return new WrittenWork(
+        process,
+        from.material(),
+        or(w.coating(), from.coating()),
+        or(w.colour(), from.colour()),
+        or(w.thickness(), kept(from.thickness(), sameStyle, thickness, QuantityKind.THICKNESS)));
   }
 
   private static List<WrittenTrial> trials(

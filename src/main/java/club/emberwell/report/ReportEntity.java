@@ -129,19 +129,36 @@ class ReportEntity {
     remarks = read.remarks();
     machineId = read.machineId();
     laser = LaserColumns.of(read.laser());
-    material = read.material().slug();
-    materialWritten = read.material().written();
-    coating = read.coating().slug();
-    coatingWritten = read.coating().written();
-    colour = read.colour().slug();
-    colourWritten = read.colour().written();
-    process = read.process();
-    thicknessMm = read.thicknessMm();
-    lot = read.lot();
-    controllerVersion = read.controllerVersion();
-    notes = read.notes();
+    take(read.work());
+    lot = read.particulars().lot();
+    controllerVersion = read.particulars().controllerVersion();
+    notes = read.particulars().notes();
     repeatOf = read.repeatOf();
     touch(now);
+  }
+
+  private void take(Work work) {
+    material = work.material().slug();
+    materialWritten = work.material().written();
+    coating = work.coating().slug();
+    coatingWritten = work.coating().written();
+    colour = work.colour().slug();
+    colourWritten = work.colour().written();
+    process = work.process();
+    thicknessMm = work.thicknessMm();
+  }
+
+  private Work work() {
+    return new Work(
+        process,
+        new Filed(material, materialWritten),
+        new Filed(coating, coatingWritten),
+        new Filed(colour, colourWritten),
+        thicknessMm);
+  }
+
+  private Particulars particulars() {
+    return new Particulars(notes, lot, controllerVersion);
   }
 
   void enter(ReportState next, Instant now) {
@@ -228,14 +245,8 @@ class ReportEntity {
     return new Interpretation(
         machineId,
         laser.toLaser(),
-        new Filed(material, materialWritten),
-        new Filed(coating, coatingWritten),
-        new Filed(colour, colourWritten),
-        process,
-        thicknessMm,
-        lot,
-        controllerVersion,
-        notes,
+        work(),
+        particulars(),
         repeatOf,
         trials,
         Optional.empty(),
@@ -244,32 +255,17 @@ class ReportEntity {
 
   ReportSnapshot toSnapshot(ReportNames names, List<TrialSnapshot> trials) {
     return new ReportSnapshot(
-        id,
-        number,
-        version,
-        state,
-        memberId,
-        names.memberNumber(),
-        names.memberHandle(),
-        machineId,
-        names.machineNumber() == null ? 0 : names.machineNumber(),
-        names.machineName(),
-        laser.toLaser(),
-        material,
-        materialWritten,
-        coating,
-        coatingWritten,
-        colour,
-        colourWritten,
-        process,
-        thicknessMm,
-        lot,
-        controllerVersion,
-        notes,
+        new ReportSnapshot.Standing(id, number, version, state, createdAt, updatedAt),
+        new ReportSnapshot.Author(memberId, names.memberNumber(), names.memberHandle()),
+        new ReportSnapshot.Burner(
+            machineId,
+            names.machineNumber() == null ? 0 : names.machineNumber(),
+            names.machineName(),
+            laser.toLaser()),
+        work(),
+        trials,
+        particulars(),
         repeatOf,
-        Math.toIntExact(names.photos()),
-        createdAt,
-        updatedAt,
-        trials);
+        Math.toIntExact(names.photos()));
   }
 }

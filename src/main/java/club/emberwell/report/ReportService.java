@@ -116,7 +116,7 @@ public class ReportService {
     if (report.version() != version) {
       throw new EntryChanged(report.version());
     }
-    WrittenReport written = Repeat.of(posting.written(), report.written().repeatOf());
+    WrittenReport written = posting.written().repeating(report.written().repeatOf());
     UUID author = report.memberId();
     Interpretation read = read(written, laserOf(author, written, report), posting.style());
     storable(read, written, posting.askFirst());

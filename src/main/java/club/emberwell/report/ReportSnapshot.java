@@ -9,38 +9,71 @@ import java.util.UUID;
 /**
  * A report as interpreted, whole and detached: what the index, the ranges and the pages read.
  *
- * @param number small integer identity of the report, for columns
- * @param memberNumber small integer identity of its author
- * @param machineNumber of the machine, 0 = described in the report only
- * @param material slug of the filed material, null while the words wait for filing
- * @param materialWritten the author's words; the same for coating and colour
+ * @param repeatOf the report it repeats, or null
  * @param photos how many pictures it carries
  */
 public record ReportSnapshot(
-    UUID id,
-    long number,
-    int version,
-    ReportState state,
-    UUID memberId,
-    long memberNumber,
-    String memberHandle,
-    UUID machineId,
-    long machineNumber,
-    String machineName,
-    Laser laser,
-    String material,
-    String materialWritten,
-    String coating,
-    String coatingWritten,
-    String colour,
-    String colourWritten,
-    Process process,
-    Double thicknessMm,
-    String lot,
-    String controllerVersion,
-    String notes,
+    Standing standing,
+    Author author,
+    Burner machine,
+    Work work,
+    List<TrialSnapshot> trials,
+    Particulars particulars,
     UUID repeatOf,
-    int photos,
-    Instant createdAt,
-    Instant updatedAt,
-    List<TrialSnapshot> trials) {}
+    int photos) {
+  /**
+   * Which report in which state.
+   *
+   * @param number small integer identity, for columns
+   */
+  public record Standing(
+      UUID id, long number, int version, ReportState state, Instant createdAt, Instant updatedAt) {}
+
+  /**
+   * Who made it.
+   *
+   * @param number small integer identity, for columns
+   */
+  public record Author(UUID id, long number, String handle) {}
+
+  /**
+   * What it was made on, as it was then.
+   *
+   * @param id null where the laser is described in the report only
+   * @param number small integer identity, 0 where there is no id
+   * @param name null where there is no id
+   */
+  public record Burner(UUID id, long number, String name, Laser laser) {}
+
+  public UUID id() {
+    return standing.id();
+  }
+
+  public long number() {
+    return standing.number();
+  }
+
+  public int version() {
+    return standing.version();
+  }
+
+  public ReportState state() {
+    return standing.state();
+  }
+
+  public Instant createdAt() {
+    return standing.createdAt();
+  }
+
+  public Instant updatedAt() {
+    return standing.updatedAt();
+  }
+
+  public Laser laser() {
+    return machine.laser();
+  }
+
+  public Process process() {
+    return work.process();
+  }
+}

@@ -80,9 +80,9 @@ class ReportWriter {
   }
 
   private void queue(Interpretation read) {
-    queue(TermKind.MATERIAL, read.material());
-    queue(TermKind.COATING, read.coating());
-    queue(TermKind.COLOUR, read.colour());
+    queue(TermKind.MATERIAL, read.work().material());
+    queue(TermKind.COATING, read.work().coating());
+    queue(TermKind.COLOUR, read.work().colour());
   }
 
   private void queue(TermKind kind, Filed filed) {

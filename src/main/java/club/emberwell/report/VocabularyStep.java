@@ -17,7 +17,7 @@ import java.util.Optional;
 final class VocabularyStep implements ReportInterpreter.Step {
   @Override
   public void read(Draft draft) {
-    WrittenReport written = draft.written;
+    WrittenWork written = draft.written.work();
     draft.in.required("/material", written.material());
     draft.material = filed(draft, TermKind.MATERIAL, "/material", written.material());
     draft.coating = filed(draft, TermKind.COATING, "/coating", written.coating());

@@ -9,7 +9,8 @@ import club.emberwell.quantity.QuantityKind;
 final class WorkStep implements ReportInterpreter.Step {
   @Override
   public void read(Draft draft) {
-    WrittenReport written = draft.written;
+    WrittenWork written = draft.written.work();
+    Particulars said = draft.written.particulars();
     FieldReader in = draft.in;
     draft.process =
         in.choice(
@@ -21,14 +22,15 @@ final class WorkStep implements ReportInterpreter.Step {
     draft.thicknessMm =
         in.quantity(
             "/thickness", QuantityKind.THICKNESS, written.thickness(), ReportLimits.THICKNESS_MM);
-    draft.notes = in.text("/notes", written.notes(), ReportLimits.NOTES, true);
-    draft.lot = in.text("/lot", written.lot(), ReportLimits.LOT, false);
-    draft.controllerVersion =
-        in.text(
-            "/controllerVersion",
-            written.controllerVersion(),
-            ReportLimits.CONTROLLER_VERSION,
-            false);
-    MachineReader.confirmed(in, written.confirmed());
+    draft.particulars =
+        new Particulars(
+            in.text("/notes", said.notes(), ReportLimits.NOTES, true),
+            in.text("/lot", said.lot(), ReportLimits.LOT, false),
+            in.text(
+                "/controllerVersion",
+                said.controllerVersion(),
+                ReportLimits.CONTROLLER_VERSION,
+                false));
+    MachineReader.confirmed(in, draft.written.confirmed());
   }
 }

@@ -1,6 +1,6 @@
 package club.emberwell.report;
 
-import club.emberwell.quantity.WrittenQuantity;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.UUID;
 
@@ -15,32 +15,18 @@ import java.util.UUID;
 public record WrittenReport(
     UUID machine,
     WrittenLaser laser,
-    String material,
-    String coating,
-    String colour,
-    WrittenQuantity thickness,
-    String process,
+    @JsonUnwrapped WrittenWork work,
     List<WrittenTrial> trials,
-    String notes,
-    String lot,
-    String controllerVersion,
+    @JsonUnwrapped Particulars particulars,
     UUID repeatOf,
     List<String> confirmed) {
   /** The same entry with other pointers confirmed. */
   public WrittenReport withConfirmed(List<String> pointers) {
-    return new WrittenReport(
-        machine,
-        laser,
-        material,
-        coating,
-        colour,
-        thickness,
-        process,
-        trials,
-        notes,
-        lot,
-        controllerVersion,
-        repeatOf,
-        pointers);
+    return new WrittenReport(machine, laser, work, trials, particulars, repeatOf, pointers);
+  }
+
+  /** The same entry, said to be a repeat of that report. */
+  WrittenReport repeating(UUID original) {
+    return new WrittenReport(machine, laser, work, trials, particulars, original, confirmed);
   }
 }

@@ -39,7 +39,7 @@ final class Columns {
     PEAK_FLUENCE(TrialColumns.Measure.PEAK_FLUENCE, (r, t) -> t.derived().peakFluence()),
     BEAM_DIAMETER(TrialColumns.Measure.BEAM_DIAMETER, (r, t) -> r.laser().beamDiameterUm()),
     RATED_POWER(TrialColumns.Measure.RATED_POWER, (r, t) -> r.laser().ratedPowerW()),
-    THICKNESS(TrialColumns.Measure.THICKNESS, (r, t) -> r.thicknessMm()),
+    THICKNESS(TrialColumns.Measure.THICKNESS, (r, t) -> r.work().thicknessMm()),
     POSTED(TrialColumns.Measure.POSTED, (r, t) -> RangeField.Days.of(r));
 
     private final TrialColumns.Measure measure;

@@ -21,15 +21,22 @@ final class FacetCodes {
       case POWER_CLASS -> PowerClass.ofRated(report.laser().ratedPowerW()).code();
       case BAND -> report.laser().band().code();
       case REGIME -> report.laser().regime().code();
-      case MATERIAL -> filed(TermKind.MATERIAL, report.material(), report.materialWritten());
-      case COATING -> filed(TermKind.COATING, report.coating(), report.coatingWritten());
-      case COLOUR -> filed(TermKind.COLOUR, report.colour(), report.colourWritten());
+      case MATERIAL ->
+          filed(
+              TermKind.MATERIAL,
+              report.work().material().slug(),
+              report.work().material().written());
+      case COATING ->
+          filed(
+              TermKind.COATING, report.work().coating().slug(), report.work().coating().written());
+      case COLOUR ->
+          filed(TermKind.COLOUR, report.work().colour().slug(), report.work().colour().written());
       case PROCESS -> report.process().code();
       case EFFECT -> trial.effect().code();
       case MOTION ->
           report.laser().motion() == null ? Facet.NOT_GIVEN : report.laser().motion().code();
-      case CONTROLLER_VERSION -> given(report.controllerVersion());
-      case MEMBER -> given(report.memberHandle());
+      case CONTROLLER_VERSION -> given(report.particulars().controllerVersion());
+      case MEMBER -> given(report.author().handle());
     };
   }
 

@@ -36,7 +36,7 @@ public enum RangeField {
       (r, t) -> t.settings().pulseDurationNs()),
   AREAL_DOSE("arealDose", "Areal dose", QuantityKind.AREAL_DOSE, (r, t) -> t.derived().arealDose()),
   LINE_DOSE("lineDose", "Line dose", QuantityKind.LINE_DOSE, (r, t) -> t.derived().lineDose()),
-  THICKNESS("thickness", "Thickness", QuantityKind.THICKNESS, (r, t) -> r.thicknessMm()),
+  THICKNESS("thickness", "Thickness", QuantityKind.THICKNESS, (r, t) -> r.work().thicknessMm()),
   RATED_POWER("ratedPower", "Rated power", QuantityKind.POWER, (r, t) -> r.laser().ratedPowerW()),
   WAVELENGTH(
       "wavelength", "Wavelength", QuantityKind.WAVELENGTH, (r, t) -> r.laser().wavelengthNm()),

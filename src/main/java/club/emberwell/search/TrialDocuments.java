@@ -59,7 +59,7 @@ final class TrialDocuments {
       }
     }
     shared.add(property(Columns.LENS, lens(report.laser())));
-    shared.add(property(Columns.LOT, report.lot()));
+    shared.add(property(Columns.LOT, report.particulars().lot()));
     List<Document> block = new ArrayList<>(report.trials().size());
     for (int i = 0; i < report.trials().size(); i++) {
       Document document = new Document();
@@ -75,8 +75,8 @@ final class TrialDocuments {
     number(fields, Columns.ID_HIGH, report.id().getMostSignificantBits());
     number(fields, Columns.ID_LOW, report.id().getLeastSignificantBits());
     number(fields, Columns.REPORT, report.number());
-    number(fields, Columns.MEMBER, report.memberNumber());
-    number(fields, Columns.MACHINE, report.machineNumber());
+    number(fields, Columns.MEMBER, report.author().number());
+    number(fields, Columns.MACHINE, report.machine().number());
     number(fields, Columns.VERSION, report.version());
     number(fields, Columns.CREATED, report.createdAt().toEpochMilli());
   }
@@ -115,15 +115,30 @@ final class TrialDocuments {
   private Set<String> wordsOf(TextField field, ReportSnapshot report) {
     Set<String> found = new LinkedHashSet<>();
     switch (field) {
-      case MATERIAL -> filed(found, TermKind.MATERIAL, report.material(), report.materialWritten());
-      case COATING -> filed(found, TermKind.COATING, report.coating(), report.coatingWritten());
-      case COLOUR -> filed(found, TermKind.COLOUR, report.colour(), report.colourWritten());
+      case MATERIAL ->
+          filed(
+              found,
+              TermKind.MATERIAL,
+              report.work().material().slug(),
+              report.work().material().written());
+      case COATING ->
+          filed(
+              found,
+              TermKind.COATING,
+              report.work().coating().slug(),
+              report.work().coating().written());
+      case COLOUR ->
+          filed(
+              found,
+              TermKind.COLOUR,
+              report.work().colour().slug(),
+              report.work().colour().written());
       case LASER -> laser(found, report);
-      case LOT -> words.addTo(found, report.lot());
-      case CONTROLLER -> words.addTo(found, report.controllerVersion());
-      case MACHINE -> words.addTo(found, report.machineName());
-      case MEMBER -> words.addTo(found, report.memberHandle());
-      case NOTES -> words.addTo(found, report.notes());
+      case LOT -> words.addTo(found, report.particulars().lot());
+      case CONTROLLER -> words.addTo(found, report.particulars().controllerVersion());
+      case MACHINE -> words.addTo(found, report.machine().name());
+      case MEMBER -> words.addTo(found, report.author().handle());
+      case NOTES -> words.addTo(found, report.particulars().notes());
       default -> throw new IllegalStateException(field + " has no words");
     }
     return found;

@@ -145,7 +145,7 @@ public class WatchMatcher {
     Set<UUID> talkIds = ids(some, TalkSource.QUESTION);
     talkIds.addAll(ids(some, TalkSource.NOTICE));
     Map<UUID, News> news = new HashMap<>();
-    live.forEach(r -> news.put(r.id(), new News(REPORT, r.memberId(), r.createdAt())));
+    live.forEach(r -> news.put(r.id(), new News(REPORT, r.author().id(), r.createdAt())));
     entries
         .live(talkIds)
         .forEach(e -> news.put(e.id(), new News(e.kind().code(), e.memberId(), e.createdAt())));

@@ -4,12 +4,14 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.Particulars;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.WrittenLaser;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
+import club.emberwell.report.WrittenWork;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
@@ -75,15 +77,9 @@ public class Cast {
     return new WrittenReport(
         null,
         laser,
-        material,
-        null,
-        null,
-        null,
-        "surface engraving",
+        new WrittenWork("surface engraving", material, null, null, null),
         List.of(new WrittenTrial(null, null, settings, "right", 4, List.of())),
-        notes,
-        null,
-        null,
+        new Particulars(notes, null, null),
         null,
         null);
   }

@@ -37,7 +37,7 @@ class UndoTest {
   }
 
   private String notes(ItemRef ref) {
-    return reports.get(cast.moderator(), ref.id()).written().notes();
+    return reports.get(cast.moderator(), ref.id()).written().particulars().notes();
   }
 
   private void edit(Actor by, ItemRef ref, String notes) {

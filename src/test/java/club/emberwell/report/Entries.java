@@ -44,7 +44,12 @@ final class Entries {
   static WrittenReport work(
       String material, String coating, String colour, String process, List<WrittenTrial> trials) {
     return new WrittenReport(
-        null, laser(), material, coating, colour, null, process, trials, null, null, null, null,
+        null,
+        laser(),
+        new WrittenWork(process, material, coating, colour, null),
+        trials,
+        new Particulars(null, null, null),
+        null,
         null);
   }
 

@@ -95,15 +95,14 @@ class InventedClubTest {
       return new WrittenReport(
           UUID.nameUUIDFromBytes(n.get("machine").asText().getBytes()),
           null,
-          text(n, "material"),
-          text(n, "coating"),
-          text(n, "colour"),
-          Entries.text(text(n, "thickness")),
-          text(n, "process"),
+          new WrittenWork(
+              text(n, "process"),
+              text(n, "material"),
+              text(n, "coating"),
+              text(n, "colour"),
+              Entries.text(text(n, "thickness"))),
           trials,
-          text(n, "notes"),
-          text(n, "lot"),
-          text(n, "controllerVersion"),
+          new Particulars(text(n, "notes"), text(n, "lot"), text(n, "controllerVersion")),
           null,
           null);
     }

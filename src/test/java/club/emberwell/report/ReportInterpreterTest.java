@@ -56,8 +56,8 @@ class ReportInterpreterTest {
     assertTrue(read.readable());
     assertEquals(1.0, read.trials().get(0).derived().arealDose(), 1e-12);
     assertNull(read.trials().get(0).derived().lineDose());
-    assertEquals("birch-plywood", read.material().slug());
-    assertEquals("birch plywood", read.material().written());
+    assertEquals("birch-plywood", read.work().material().slug());
+    assertEquals("birch plywood", read.work().material().written());
   }
 
   // Worked example 2.2: 40 W, 10 mm/s give 4.0 J/mm (Steen & Mazumder, Laser Material Processing).
@@ -188,7 +188,7 @@ class ReportInterpreterTest {
     Remark remark = only(read, "term-unknown");
     assertEquals(Severity.INFO, remark.severity());
     assertEquals("/material", remark.field());
-    assertTrue(read.material().waits());
+    assertTrue(read.work().material().waits());
     assertTrue(read.readable());
   }
 
@@ -197,15 +197,15 @@ class ReportInterpreterTest {
     // "foam board" is listed as ambiguous in shared/vocabulary/spellings.yaml
     Interpretation read = read(Entries.work("foam board", null, null));
     assertEquals(Severity.INFO, only(read, "term-ambiguous").severity());
-    assertTrue(read.material().waits());
+    assertTrue(read.work().material().waits());
   }
 
   @Test
   void aHexColourIsFiledUnderTheNearestWord() {
     Interpretation read = read(Entries.work("aluminium", "powder coat", "#1f2a44"));
     assertEquals("/colour", only(read, "colour-named").field());
-    assertEquals("navy", read.colour().slug());
-    assertEquals("#1f2a44", read.colour().written());
+    assertEquals("navy", read.work().colour().slug());
+    assertEquals("#1f2a44", read.work().colour().written());
   }
 
   @Test
@@ -302,7 +302,7 @@ class ReportInterpreterTest {
   @Test
   void aProhibitedMaterialIsFoundInWordsThatMatchNothing() {
     Interpretation read = read(Entries.work("glittery red vinyl offcut", null, null));
-    assertTrue(read.material().waits());
+    assertTrue(read.work().material().waits());
     assertTrue(read.ban().isPresent());
     assertTrue(read(Entries.work("oak, PVC-free offcut", null, null)).ban().isEmpty());
   }
@@ -312,7 +312,7 @@ class ReportInterpreterTest {
     WrittenReport odd =
         Entries.work("oak", null, null, "melting", List.of(Entries.trial(settings())));
     refusedAt(read(odd), "choice-unknown", "/process");
-    assertEquals(Process.SURFACE_ENGRAVING, read(Entries.report()).process());
+    assertEquals(Process.SURFACE_ENGRAVING, read(Entries.report()).work().process());
   }
 
   @Test
@@ -326,15 +326,9 @@ class ReportInterpreterTest {
     return new WrittenReport(
         machine,
         laser,
-        "birch plywood",
-        null,
-        null,
-        null,
-        "surface engraving",
+        new WrittenWork("surface engraving", "birch plywood", null, null, null),
         List.of(Entries.trial(settings())),
-        null,
-        null,
-        null,
+        new Particulars(null, null, null),
         null,
         null);
   }

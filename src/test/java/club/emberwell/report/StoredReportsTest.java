@@ -108,7 +108,7 @@ class StoredReportsTest {
     assertEquals(6, read.trials().size());
     assertEquals(1, read.trials().get(5).row());
     assertEquals(2, read.trials().get(5).column());
-    assertEquals(ada.handle(), read.memberHandle());
+    assertEquals(ada.handle(), read.author().handle());
     assertEquals(1.0, read.trials().get(0).derived().arealDose(), 1e-12);
   }
 
@@ -211,7 +211,7 @@ class StoredReportsTest {
     ChangeLog.Position start = changes.head();
     assertEquals(1, rereading.reinterpret(List.of(id)));
     StoredReport again = reports.get(ada, id);
-    assertEquals("birch-plywood", again.snapshot().material());
+    assertEquals("birch-plywood", again.snapshot().work().material().slug());
     assertEquals(RevisionAction.READ_AGAIN, reports.history(ada, id).get(0).action());
     assertEquals(List.of(id), changes.since(start, 10).stream().map(ChangeLog.Change::id).toList());
   }
@@ -229,7 +229,7 @@ class StoredReportsTest {
                   .executeUpdate();
             });
     assertTrue(rereading.catchUp(catalog.snapshot()) >= 1);
-    assertEquals("birch-plywood", reports.get(ada, id).snapshot().material());
+    assertEquals("birch-plywood", reports.get(ada, id).snapshot().work().material().slug());
     assertEquals(0, rereading.catchUp(catalog.snapshot()));
   }
 
@@ -245,12 +245,14 @@ class StoredReportsTest {
             .findFirst()
             .orElseThrow();
     terms.file(waiting.id(), "birch-plywood", new Deed("a moderator", "a test"));
-    for (int i = 0; i < 100 && reports.get(ada, id).snapshot().material() == null; i++) {
+    for (int i = 0;
+        i < 100 && reports.get(ada, id).snapshot().work().material().slug() == null;
+        i++) {
       Thread.sleep(100);
     }
     StoredReport read = reports.get(ada, id);
-    assertEquals("birch-plywood", read.snapshot().material());
-    assertEquals(words, read.snapshot().materialWritten());
+    assertEquals("birch-plywood", read.snapshot().work().material().slug());
+    assertEquals(words, read.snapshot().work().material().written());
     assertEquals(RevisionAction.READ_AGAIN, reports.history(ada, id).get(0).action());
   }
 }

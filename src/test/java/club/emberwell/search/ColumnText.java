@@ -37,8 +37,8 @@ final class ColumnText {
     ReportSnapshot report = trial.report();
     List<Object> said = new ArrayList<>();
     said.add(report.number());
-    said.add(report.memberNumber());
-    said.add(report.machineNumber());
+    said.add(report.author().number());
+    said.add(report.machine().number());
     said.add(report.process().ordinal());
     said.add(report.laser().band().ordinal());
     said.add(report.laser().regime().ordinal());
@@ -70,7 +70,7 @@ final class ColumnText {
       case PEAK_FLUENCE -> trial.derived().peakFluence();
       case BEAM_DIAMETER -> report.laser().beamDiameterUm();
       case RATED_POWER -> report.laser().ratedPowerW();
-      case THICKNESS -> report.thicknessMm();
+      case THICKNESS -> report.work().thicknessMm();
       case QUALITY -> trial.quality() == null ? null : (double) trial.quality();
       case POSTED -> (double) (report.createdAt().getEpochSecond() / 86_400);
     };
@@ -82,11 +82,11 @@ final class ColumnText {
       case DIRECTION -> settings.direction() == null ? null : settings.direction().label();
       case CROSS_PASS -> onOff(settings.crossPass());
       case LENS -> lens(report.laser().lensFocalMm());
-      case MATERIAL -> term(TermKind.MATERIAL, report.material());
-      case COATING -> term(TermKind.COATING, report.coating());
-      case COLOUR -> term(TermKind.COLOUR, report.colour());
-      case LOT -> report.lot();
-      case CONTROLLER_VERSION -> report.controllerVersion();
+      case MATERIAL -> term(TermKind.MATERIAL, report.work().material().slug());
+      case COATING -> term(TermKind.COATING, report.work().coating().slug());
+      case COLOUR -> term(TermKind.COLOUR, report.work().colour().slug());
+      case LOT -> report.particulars().lot();
+      case CONTROLLER_VERSION -> report.particulars().controllerVersion();
       case MOTION -> report.laser().motion().label();
       case POWER_BASIS -> "given in %";
     };

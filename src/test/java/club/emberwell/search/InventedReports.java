@@ -9,9 +9,15 @@ import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Settings;
+import club.emberwell.report.Filed;
+import club.emberwell.report.Particulars;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSnapshot.Author;
+import club.emberwell.report.ReportSnapshot.Burner;
+import club.emberwell.report.ReportSnapshot.Standing;
 import club.emberwell.report.ReportState;
 import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.Work;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,33 +55,34 @@ final class InventedReports {
     String coating = pick(null, "powder-coat", "anodised-dyed", null);
     Instant at = Instant.ofEpochSecond(1_700_000_000L + random.nextInt(60_000_000));
     return new ReportSnapshot(
-        new UUID(random.nextLong(), random.nextLong()),
-        number,
-        1 + random.nextInt(3),
-        ReportState.LIVE,
-        new UUID(1, member),
-        member,
-        "member" + member,
-        new UUID(2, member),
-        random.nextInt(5) == 0 ? 0 : member,
-        "Workshop " + (char) ('a' + member % 26),
-        laser,
-        filed ? MATERIALS.get(random.nextInt(MATERIALS.size())) : null,
-        "as written " + random.nextInt(5),
-        coating,
-        coating,
-        pick(null, "black", "white", "red"),
+        new Standing(
+            new UUID(random.nextLong(), random.nextLong()),
+            number,
+            1 + random.nextInt(3),
+            ReportState.LIVE,
+            at,
+            at),
+        new Author(new UUID(1, member), member, "member" + member),
+        new Burner(
+            new UUID(2, member),
+            random.nextInt(5) == 0 ? 0 : member,
+            "Workshop " + (char) ('a' + member % 26),
+            laser),
+        new Work(
+            Process.values()[random.nextInt(Process.values().length)],
+            new Filed(
+                filed ? MATERIALS.get(random.nextInt(MATERIALS.size())) : null,
+                "as written " + random.nextInt(5)),
+            new Filed(coating, coating),
+            new Filed(pick(null, "black", "white", "red"), null),
+            maybe(3, 0.5)),
+        trials(laser),
+        new Particulars(
+            NOTES.get(random.nextInt(NOTES.size())),
+            pick(null, "LOT-7", "LOT-8"),
+            pick(null, "1.1", "2.0", "2.1b")),
         null,
-        Process.values()[random.nextInt(Process.values().length)],
-        maybe(3, 0.5),
-        pick(null, "LOT-7", "LOT-8"),
-        pick(null, "1.1", "2.0", "2.1b"),
-        NOTES.get(random.nextInt(NOTES.size())),
-        null,
-        random.nextInt(3),
-        at,
-        at,
-        trials(laser));
+        random.nextInt(3));
   }
 
   private Laser laser() {

@@ -2,9 +2,15 @@ package club.emberwell.search;
 
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
+import club.emberwell.report.Filed;
+import club.emberwell.report.Particulars;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSnapshot.Author;
+import club.emberwell.report.ReportSnapshot.Burner;
+import club.emberwell.report.ReportSnapshot.Standing;
 import club.emberwell.report.ReportState;
 import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.Work;
 import java.util.List;
 
 /** One report for a test, with only what the test is about. */
@@ -67,63 +73,40 @@ final class ReportMaker {
   synchronized ReportSnapshot make() {
     ReportSnapshot base = INVENTED.next();
     return new ReportSnapshot(
-        base.id(),
-        OWN_NUMBERS + base.number(),
-        1,
-        ReportState.LIVE,
-        base.memberId(),
-        base.memberNumber(),
-        "ada",
-        base.machineId(),
-        base.machineNumber(),
-        machineName,
-        laser == null ? base.laser() : laser,
-        material,
-        materialWritten,
-        coating,
-        coating,
-        colour,
-        colour,
-        Process.SURFACE_ENGRAVING,
+        new Standing(
+            base.id(),
+            OWN_NUMBERS + base.number(),
+            1,
+            ReportState.LIVE,
+            base.createdAt(),
+            base.createdAt()),
+        new Author(base.author().id(), base.author().number(), "ada"),
+        new Burner(
+            base.machine().id(),
+            base.machine().number(),
+            machineName,
+            laser == null ? base.laser() : laser),
+        new Work(
+            Process.SURFACE_ENGRAVING,
+            new Filed(material, materialWritten),
+            new Filed(coating, coating),
+            new Filed(colour, colour),
+            null),
+        trials == null ? base.trials().subList(0, 1) : trials,
+        new Particulars(notes, null, null),
         null,
-        null,
-        null,
-        notes,
-        null,
-        0,
-        base.createdAt(),
-        base.createdAt(),
-        trials == null ? base.trials().subList(0, 1) : trials);
+        0);
   }
 
   static ReportSnapshot inState(ReportSnapshot r, ReportState state, int version) {
     return new ReportSnapshot(
-        r.id(),
-        r.number(),
-        version,
-        state,
-        r.memberId(),
-        r.memberNumber(),
-        r.memberHandle(),
-        r.machineId(),
-        r.machineNumber(),
-        r.machineName(),
-        r.laser(),
-        r.material(),
-        r.materialWritten(),
-        r.coating(),
-        r.coatingWritten(),
-        r.colour(),
-        r.colourWritten(),
-        r.process(),
-        r.thicknessMm(),
-        r.lot(),
-        r.controllerVersion(),
-        r.notes(),
+        new Standing(r.id(), r.number(), version, state, r.createdAt(), r.updatedAt()),
+        r.author(),
+        r.machine(),
+        r.work(),
+        r.trials(),
+        r.particulars(),
         r.repeatOf(),
-        r.photos(),
-        r.createdAt(),
-        r.updatedAt(),
-        r.trials());
+        r.photos());
   }
 }

@@ -3,10 +3,12 @@ package club.emberwell.api.report;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.report.Particulars;
 import club.emberwell.report.WrittenLaser;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
+import club.emberwell.report.WrittenWork;
 import java.util.List;
 import java.util.UUID;
 
@@ -40,15 +42,9 @@ record ReportRequest(
     return new WrittenReport(
         machine,
         laser,
-        material,
-        coating,
-        colour,
-        thickness,
-        process,
+        new WrittenWork(process, material, coating, colour, thickness),
         allTrials(),
-        notes,
-        lot,
-        controllerVersion,
+        new Particulars(notes, lot, controllerVersion),
         null,
         confirmed);
   }

@@ -53,7 +53,12 @@ public class ReportViews {
     return catalog
         .snapshot()
         .cautions()
-        .forWork(r.material(), r.coating(), r.process(), r.thicknessMm(), r.laser().source())
+        .forWork(
+            r.work().material().slug(),
+            r.work().coating().slug(),
+            r.process(),
+            r.work().thicknessMm(),
+            r.laser().source())
         .stream()
         .map(CautionJson::of)
         .toList();
@@ -74,19 +79,21 @@ public class ReportViews {
     Catalog now = catalog.snapshot();
     Vocabulary words = now.vocabulary();
     WrittenReport written = stored == null ? null : stored.written();
-    WrittenQuantity thickness = written == null ? null : written.thickness();
+    WrittenQuantity thickness = written == null ? null : written.work().thickness();
     TrialJson only = plain(r) ? trial(r, written, 0) : null;
     return new ReportJson(
         r.id(),
         r.version(),
         r.state().name().toLowerCase(Locale.ROOT),
-        new Author(r.memberId(), r.memberHandle()),
-        r.machineId() == null ? null : new UsedMachine(r.machineId(), r.machineName()),
+        new Author(r.author().id(), r.author().handle()),
+        r.machine().id() == null ? null : new UsedMachine(r.machine().id(), r.machine().name()),
         LaserJson.of(r.laser()),
-        WordJson.of(words, TermKind.MATERIAL, r.material(), r.materialWritten()),
-        WordJson.of(words, TermKind.COATING, r.coating(), r.coatingWritten()),
-        WordJson.of(words, TermKind.COLOUR, r.colour(), r.colourWritten()),
-        QuantityJson.of(QuantityKind.THICKNESS, r.thicknessMm(), thickness),
+        WordJson.of(
+            words, TermKind.MATERIAL, r.work().material().slug(), r.work().material().written()),
+        WordJson.of(
+            words, TermKind.COATING, r.work().coating().slug(), r.work().coating().written()),
+        WordJson.of(words, TermKind.COLOUR, r.work().colour().slug(), r.work().colour().written()),
+        QuantityJson.of(QuantityKind.THICKNESS, r.work().thicknessMm(), thickness),
         r.process().code(),
         only == null ? null : only.settings(),
         only == null ? null : only.derived(),
@@ -94,9 +101,9 @@ public class ReportViews {
         only == null ? null : only.quality(),
         only == null ? null : only.defects(),
         only != null ? null : trials(r, written),
-        r.notes(),
-        r.lot(),
-        r.controllerVersion(),
+        r.particulars().notes(),
+        r.particulars().lot(),
+        r.particulars().controllerVersion(),
         r.repeatOf(),
         stored == null ? null : stored.origin().address(),
         photos,

@@ -35,9 +35,9 @@ record OwnReport(
         report.id(),
         WorkText.of(report, vocabulary, reader),
         report.process().label(),
-        report.machineName() == null
+        report.machine().name() == null
             ? TrialText.laser(report.laser(), reader)
-            : report.machineName(),
+            : report.machine().name(),
         inWords(report.state()),
         TrialText.settings(first, reader),
         first.effect().label(),

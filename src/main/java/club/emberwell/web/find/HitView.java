@@ -48,7 +48,7 @@ record HitView(
         lines,
         Math.max(0, hit.trials().size() - lines.size()),
         TrialText.laser(report.laser(), reader),
-        report.memberHandle(),
+        report.author().handle(),
         report.createdAt(),
         report.photos());
   }

@@ -1,9 +1,11 @@
 package club.emberwell.web.report;
 
 import club.emberwell.remark.Remark;
+import club.emberwell.report.Particulars;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
+import club.emberwell.report.WrittenWork;
 import club.emberwell.web.frame.SentForm;
 import java.util.List;
 import java.util.UUID;
@@ -31,15 +33,14 @@ final class ReportFormReader {
     return new WrittenReport(
         machine(form),
         null,
-        form.text("material"),
-        form.text("coating"),
-        form.text("colour"),
-        form.quantity("thickness"),
-        form.text("process"),
+        new WrittenWork(
+            form.text("process"),
+            form.text("material"),
+            form.text("coating"),
+            form.text("colour"),
+            form.quantity("thickness")),
         List.of(trial),
-        form.text("notes"),
-        form.text("lot"),
-        form.text("controllerVersion"),
+        new Particulars(form.text("notes"), form.text("lot"), form.text("controllerVersion")),
         repeatOf,
         form.confirmed());
   }

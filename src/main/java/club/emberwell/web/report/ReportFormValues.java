@@ -19,9 +19,9 @@ final class ReportFormValues {
     ReportFormValues form = new ReportFormValues();
     form.work(written);
     form.trial(written.trials().get(0), true);
-    form.put("notes", written.notes());
-    form.put("lot", written.lot());
-    form.put("controllerVersion", written.controllerVersion());
+    form.put("notes", written.particulars().notes());
+    form.put("lot", written.particulars().lot());
+    form.put("controllerVersion", written.particulars().controllerVersion());
     return form.values;
   }
 
@@ -30,17 +30,19 @@ final class ReportFormValues {
     ReportFormValues form = new ReportFormValues();
     form.work(written);
     form.trial(written.trials().get(0), false);
-    form.put("controllerVersion", written.controllerVersion());
+    form.put("controllerVersion", written.particulars().controllerVersion());
     return form.values;
   }
 
   private void work(WrittenReport w) {
     put("machine", w.machine());
-    put("material", w.material());
-    put("coating", w.coating());
-    put("colour", w.colour());
-    put("thickness", w.thickness());
-    put("process", w.process() == null ? null : w.process().strip().replace(' ', '-'));
+    put("material", w.work().material());
+    put("coating", w.work().coating());
+    put("colour", w.work().colour());
+    put("thickness", w.work().thickness());
+    put(
+        "process",
+        w.work().process() == null ? null : w.work().process().strip().replace(' ', '-'));
   }
 
   private void trial(WrittenTrial trial, boolean judged) {

@@ -48,7 +48,7 @@ public class ReportViewer {
     Catalog now = catalog.snapshot();
     boolean single = s.trials().size() == 1;
     TrialSnapshot first = s.trials().get(0);
-    boolean mine = actor.is(s.memberId());
+    boolean mine = actor.is(s.author().id());
     boolean stands = s.state() == ReportState.LIVE || s.state() == ReportState.WAITING;
     return new ReportPage(
         s.id().toString(),
@@ -56,8 +56,8 @@ public class ReportViewer {
         WorkText.of(s, now.vocabulary(), reader),
         s.process().label(),
         TrialText.laser(s.laser(), reader),
-        s.machineName(),
-        s.memberHandle(),
+        s.machine().name(),
+        s.author().handle(),
         s.createdAt(),
         s.updatedAt(),
         banner(s.state()),
@@ -131,9 +131,9 @@ public class ReportViewer {
 
   private static List<Said> said(ReportSnapshot s) {
     List<Said> said = new ArrayList<>();
-    add(said, "Notes", s.notes());
-    add(said, "Lot", s.lot());
-    add(said, "Controller version", s.controllerVersion());
+    add(said, "Notes", s.particulars().notes());
+    add(said, "Lot", s.particulars().lot());
+    add(said, "Controller version", s.particulars().controllerVersion());
     return said;
   }
 
@@ -146,7 +146,12 @@ public class ReportViewer {
   private static List<Danger> dangers(ReportSnapshot s, Catalog now) {
     return now
         .cautions()
-        .forWork(s.material(), s.coating(), s.process(), s.thicknessMm(), s.laser().source())
+        .forWork(
+            s.work().material().slug(),
+            s.work().coating().slug(),
+            s.process(),
+            s.work().thicknessMm(),
+            s.laser().source())
         .stream()
         .map(ReportViewer::danger)
         .toList();
@@ -179,7 +184,7 @@ public class ReportViewer {
               TrialSnapshot trial = r.trials().get(0);
               return new Other(
                   "/reports/" + r.id(),
-                  r.memberHandle()
+                  r.author().handle()
                       + " on "
                       + TrialText.laser(r.laser(), reader)
                       + ": "
@@ -193,13 +198,13 @@ public class ReportViewer {
   /** The search that finds what others did with the same work. */
   private static String similar(ReportSnapshot s) {
     SearchQuery query = SearchQuery.everything();
-    if (s.material() == null) {
-      query = query.withText(s.materialWritten());
+    if (s.work().material().slug() == null) {
+      query = query.withText(s.work().material().written());
     } else {
-      query = query.withFacet(Facet.MATERIAL.code(), List.of(s.material()));
+      query = query.withFacet(Facet.MATERIAL.code(), List.of(s.work().material().slug()));
     }
-    if (s.coating() != null) {
-      query = query.withFacet(Facet.COATING.code(), List.of(s.coating()));
+    if (s.work().coating().slug() != null) {
+      query = query.withFacet(Facet.COATING.code(), List.of(s.work().coating().slug()));
     }
     query = query.withFacet(Facet.PROCESS.code(), List.of(s.process().code()));
     return "/?" + SearchQueryCodec.write(query);

@@ -17,17 +17,34 @@ public final class WorkText {
   /** "Birch plywood, 3 mm" or "Stainless steel / Powder coat / Navy"; unfiled words in quotes. */
   public static String of(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
     List<String> parts = new ArrayList<>();
-    parts.add(label(vocabulary, TermKind.MATERIAL, report.material(), report.materialWritten()));
-    if (report.coatingWritten() != null) {
-      parts.add(label(vocabulary, TermKind.COATING, report.coating(), report.coatingWritten()));
+    parts.add(
+        label(
+            vocabulary,
+            TermKind.MATERIAL,
+            report.work().material().slug(),
+            report.work().material().written()));
+    if (report.work().coating().written() != null) {
+      parts.add(
+          label(
+              vocabulary,
+              TermKind.COATING,
+              report.work().coating().slug(),
+              report.work().coating().written()));
     }
-    if (report.colourWritten() != null) {
-      parts.add(label(vocabulary, TermKind.COLOUR, report.colour(), report.colourWritten()));
+    if (report.work().colour().written() != null) {
+      parts.add(
+          label(
+              vocabulary,
+              TermKind.COLOUR,
+              report.work().colour().slug(),
+              report.work().colour().written()));
     }
     String work = String.join(" / ", parts);
-    return report.thicknessMm() == null
+    return report.work().thicknessMm() == null
         ? work
-        : work + ", " + QuantityPrinter.print(report.thicknessMm(), QuantityKind.THICKNESS, reader);
+        : work
+            + ", "
+            + QuantityPrinter.print(report.work().thicknessMm(), QuantityKind.THICKNESS, reader);
   }
 
   private static String label(Vocabulary vocabulary, TermKind kind, String slug, String written) {

@@ -1,0 +1,4 @@
+package club.emberwell.report;
+
+/** What an author says beside the work and its settings; null = nothing. */
+public record Particulars(String notes, String lot, String controllerVersion) {}

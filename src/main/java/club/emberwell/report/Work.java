@@ -1,0 +1,11 @@
+package club.emberwell.report;
+
+import club.emberwell.laser.Process;
+
+/**
+ * What was done to what, as read.
+ *
+ * @param thicknessMm of the piece, mm; null = not given
+ */
+public record Work(
+    Process process, Filed material, Filed coating, Filed colour, Double thicknessMm) {}
