@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.TrialColumns.Measure;
-import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Property;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.RandomEffects;
 import club.emberwell.stats.Shrinkage;

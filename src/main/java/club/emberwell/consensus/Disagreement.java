@@ -1,6 +1,6 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.search.column.TrialColumns.Property;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
 import club.emberwell.stats.PermutationSplit;

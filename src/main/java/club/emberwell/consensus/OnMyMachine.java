@@ -9,7 +9,7 @@ import club.emberwell.laser.Settings;
 import club.emberwell.laser.Transfer;
 import club.emberwell.laser.Transfer.Verdict;
 import club.emberwell.laser.WavelengthBand;
-import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.WindowEdges;
 import java.util.ArrayList;

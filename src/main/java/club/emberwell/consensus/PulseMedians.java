@@ -2,8 +2,8 @@ package club.emberwell.consensus;
 
 import club.emberwell.laser.Comparison;
 import club.emberwell.laser.Transfer;
-import club.emberwell.search.TrialColumns;
-import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns;
+import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.stats.Quantiles;
 import java.util.ArrayList;
 import java.util.List;

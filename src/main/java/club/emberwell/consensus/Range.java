@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.laser.DoseKind;
-import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.stats.Evidence;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,6 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.search.column.TrialColumns.Property;
 import java.util.List;
 import java.util.Locale;
 

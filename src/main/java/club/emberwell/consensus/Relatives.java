@@ -3,9 +3,9 @@ package club.emberwell.consensus;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.search.Facet;
-import club.emberwell.search.SearchQuery;
-import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;
 import java.util.List;
 

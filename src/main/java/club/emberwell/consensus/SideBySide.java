@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.SearchQuery;
-import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;

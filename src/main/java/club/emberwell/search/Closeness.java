@@ -1,6 +1,7 @@
 package club.emberwell.search;
 
 import club.emberwell.laser.Laser;
+import club.emberwell.search.column.PackedCodes;
 
 /**
  * How far another laser is from one's own, for ordering only. Wavelength band and regime decide

@@ -1,5 +1,7 @@
 package club.emberwell.search;
 
+import club.emberwell.search.query.SearchLimits;
+import club.emberwell.search.query.SearchQuery;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,5 +1,6 @@
 package club.emberwell.search;
 
+import club.emberwell.search.query.Facet;
 import java.util.Map;
 
 /**

@@ -1,6 +1,9 @@
 package club.emberwell.search;
 
 import club.emberwell.laser.Effect;
+import club.emberwell.search.column.Columns;
+import club.emberwell.search.column.PackedCodes;
+import club.emberwell.search.query.Order;
 import java.io.IOException;
 import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReader;

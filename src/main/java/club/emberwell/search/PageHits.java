@@ -3,6 +3,8 @@ package club.emberwell.search;
 import club.emberwell.laser.Effect;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
+import club.emberwell.search.column.Columns;
+import club.emberwell.search.match.QueryParts;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Collection;

@@ -5,6 +5,8 @@ import club.emberwell.bench.Machines;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.report.ChangeLog;
 import club.emberwell.report.ReportSource;
+import club.emberwell.search.index.IndexFolder;
+import club.emberwell.search.index.SearchIndex;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;

@@ -1,5 +1,9 @@
 package club.emberwell.search;
 
+import club.emberwell.search.column.Columns;
+import club.emberwell.search.match.QueryParts;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.Order;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.EnumMap;

@@ -1,6 +1,10 @@
 package club.emberwell.search;
 
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.Order;
+import club.emberwell.search.query.SearchLimits;
+import club.emberwell.search.query.SearchQuery;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;

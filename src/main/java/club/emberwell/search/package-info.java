@@ -1,16 +1,12 @@
 /**
- * Finding reports: the only user of Lucene. Entry points: {@link
- * club.emberwell.search.SearchService} answers queries (hits, facets, columns), {@link
- * club.emberwell.search.SearchIndex} keeps this node's index true to the database, {@link
- * club.emberwell.search.SearchQueryCodec} turns addresses into queries and back.
+ * Searching: the only user of Lucene. Entry point: {@link club.emberwell.search.SearchService}
+ * answers a query with hits, facets and ways out of an empty result, or with the columns of every
+ * matching trial. Bottom to top: {@code query} (what is searched for), {@code column} (numbers of
+ * trials), {@code match} (words and choices as Lucene queries), {@code index} (this node's index),
+ * this package (from query to answer), {@code talk} (questions, notices, watches).
  *
- * <p>The index holds one document per trial; the trials of a report stand side by side, so that
- * reports are counted by watching the report number change and no set of seen reports is needed. A
- * query is one pass over the candidates: hits, totals and the counts of all facets come from it.
- * Its cost grows with the documents that miss at most one chosen facet; the counts are kept until
- * the index changes. Columns cost one read of each doc-value column per matching trial.
- *
- * <p>The index is disposable: it is rebuilt beside the old one when it is missing, damaged, of
- * another history or written with other words.
+ * <p>A query is one pass over the candidates: hits, totals and the counts of all facets come from
+ * it. Its cost grows with the documents that miss at most one chosen facet; the counts are kept
+ * until the index changes.
  */
 package club.emberwell.search;

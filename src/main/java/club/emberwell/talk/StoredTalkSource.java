@@ -1,7 +1,7 @@
 package club.emberwell.talk;
 
-import club.emberwell.search.TalkSource;
-import club.emberwell.search.TalkText;
+import club.emberwell.search.talk.TalkSource;
+import club.emberwell.search.talk.TalkText;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Collection;

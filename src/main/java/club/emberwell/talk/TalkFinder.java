@@ -1,7 +1,7 @@
 package club.emberwell.talk;
 
-import club.emberwell.search.SearchQuery;
-import club.emberwell.search.TalkSearch;
+import club.emberwell.search.query.SearchQuery;
+import club.emberwell.search.talk.TalkSearch;
 import club.emberwell.talk.TalkService.Page;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;

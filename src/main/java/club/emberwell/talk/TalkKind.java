@@ -1,6 +1,6 @@
 package club.emberwell.talk;
 
-import club.emberwell.search.TalkSource;
+import club.emberwell.search.talk.TalkSource;
 
 /** What members write to each other. */
 public enum TalkKind {

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.laser.Effect;
-import club.emberwell.search.TrialColumns.Measure;
-import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Property;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

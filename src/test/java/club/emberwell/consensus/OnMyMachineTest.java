@@ -14,7 +14,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Transfer.Verdict;
 import club.emberwell.laser.WavelengthBand;
-import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Measure;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

@@ -7,7 +7,7 @@ import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.search.SearchQuery;
+import club.emberwell.search.query.SearchQuery;
 import club.emberwell.talk.Inbox;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;

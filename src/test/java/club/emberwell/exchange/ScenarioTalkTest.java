@@ -11,7 +11,7 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
-import club.emberwell.search.SearchQuery;
+import club.emberwell.search.query.SearchQuery;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;

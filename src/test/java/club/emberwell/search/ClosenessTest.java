@@ -7,6 +7,8 @@ import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Regime;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.search.query.Order;
+import club.emberwell.search.query.SearchQuery;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.UUID;

@@ -5,8 +5,9 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.laser.Settings;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
-import club.emberwell.search.TrialColumns.Measure;
-import club.emberwell.search.TrialColumns.Property;
+import club.emberwell.search.column.TrialColumns;
+import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Property;
 import java.util.ArrayList;
 import java.util.List;
 

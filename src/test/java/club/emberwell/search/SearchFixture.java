@@ -6,6 +6,10 @@ import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.search.index.IndexFolder;
+import club.emberwell.search.index.IndexHash;
+import club.emberwell.search.index.SearchIndex;
+import club.emberwell.search.query.SearchQuery;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
@@ -15,8 +19,8 @@ import java.util.function.BooleanSupplier;
 import org.apache.lucene.store.MMapDirectory;
 
 /** An index over a {@link FakeClub} with the words of the shared files. */
-final class SearchFixture implements AutoCloseable {
-  static final Vocabulary WORDS = CatalogFiles.catalog().vocabulary();
+public final class SearchFixture implements AutoCloseable {
+  public static final Vocabulary WORDS = CatalogFiles.catalog().vocabulary();
   static final Actor STRANGER = new Actor(null, "", Role.READER, UnitPreferences.metric());
 
   final FakeClub club;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.search.query.SearchQuery;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;

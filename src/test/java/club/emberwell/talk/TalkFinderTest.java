@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
-import club.emberwell.search.SearchQuery;
+import club.emberwell.search.query.SearchQuery;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.util.List;

@@ -10,7 +10,7 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Reading;
-import club.emberwell.search.SearchQuery;
+import club.emberwell.search.query.SearchQuery;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;

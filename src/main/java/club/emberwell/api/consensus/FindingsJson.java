@@ -8,7 +8,7 @@ import club.emberwell.consensus.Disagreement;
 import club.emberwell.consensus.Recorded;
 import club.emberwell.consensus.Window;
 import club.emberwell.quantity.QuantityKind;
-import club.emberwell.search.TrialColumns.Measure;
+import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
 import club.emberwell.stats.DoseLimit;

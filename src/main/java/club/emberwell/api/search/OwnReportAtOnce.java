@@ -1,6 +1,6 @@
 package club.emberwell.api.search;
 
-import club.emberwell.search.SearchIndex;
+import club.emberwell.search.index.SearchIndex;
 import io.quarkus.runtime.BlockingOperationControl;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;

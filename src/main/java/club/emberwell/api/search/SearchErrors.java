@@ -2,7 +2,7 @@ package club.emberwell.api.search;
 
 import club.emberwell.access.Errors;
 import club.emberwell.access.Problems;
-import club.emberwell.search.IndexNotReady;
+import club.emberwell.search.index.IndexNotReady;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;

@@ -1,8 +1,8 @@
 package club.emberwell.api.search;
 
 import club.emberwell.api.view.ReportJson;
-import club.emberwell.search.SearchQueryCodec;
 import club.emberwell.search.SearchResult;
+import club.emberwell.search.query.SearchQueryCodec;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.LinkedHashMap;

@@ -1,10 +1,10 @@
 package club.emberwell.api.search;
 
-import club.emberwell.search.Facet;
-import club.emberwell.search.Order;
-import club.emberwell.search.RangeField;
-import club.emberwell.search.SearchLimits;
-import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.Order;
+import club.emberwell.search.query.RangeField;
+import club.emberwell.search.query.SearchLimits;
+import club.emberwell.search.query.SearchQueryCodec;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.math.BigDecimal;
 import java.util.ArrayList;

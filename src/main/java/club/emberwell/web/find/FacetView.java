@@ -1,9 +1,9 @@
 package club.emberwell.web.find;
 
-import club.emberwell.search.Facet;
-import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchResult.FacetList;
 import club.emberwell.search.SearchResult.FacetValue;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

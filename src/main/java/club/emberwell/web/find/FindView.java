@@ -1,7 +1,7 @@
 package club.emberwell.web.find;
 
-import club.emberwell.search.SearchQuery;
-import club.emberwell.search.SearchQueryCodec;
+import club.emberwell.search.query.SearchQuery;
+import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
 import club.emberwell.web.talk.AskPages;

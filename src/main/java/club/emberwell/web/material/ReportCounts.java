@@ -2,10 +2,10 @@ package club.emberwell.web.material;
 
 import club.emberwell.catalog.TermKind;
 import club.emberwell.member.Actor;
-import club.emberwell.search.IndexNotReady;
-import club.emberwell.search.SearchQuery;
 import club.emberwell.search.SearchResult;
 import club.emberwell.search.SearchService;
+import club.emberwell.search.index.IndexNotReady;
+import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.EnumMap;
 import java.util.HashMap;

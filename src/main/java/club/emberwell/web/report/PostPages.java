@@ -16,7 +16,7 @@ import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.WrittenDifference;
 import club.emberwell.report.WrittenReport;
-import club.emberwell.search.SearchIndex;
+import club.emberwell.search.index.SearchIndex;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.PageFrame;
 import club.emberwell.web.frame.SentForm;

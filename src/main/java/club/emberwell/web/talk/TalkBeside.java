@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.search.IndexNotReady;
-import club.emberwell.search.SearchQuery;
+import club.emberwell.search.index.IndexNotReady;
+import club.emberwell.search.query.SearchQuery;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.TalkService;

@@ -13,7 +13,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.search.SearchIndex;
+import club.emberwell.search.index.SearchIndex;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;

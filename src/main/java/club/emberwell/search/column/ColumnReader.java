@@ -1,0 +1,204 @@
+package club.emberwell.search.column;
+
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.search.query.Facet;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.lucene.index.DocValues;
+import org.apache.lucene.index.LeafReader;
+import org.apache.lucene.index.LeafReaderContext;
+import org.apache.lucene.index.NumericDocValues;
+import org.apache.lucene.index.SortedDocValues;
+import org.apache.lucene.search.DocIdSetIterator;
+import org.apache.lucene.search.IndexSearcher;
+import org.apache.lucene.search.Query;
+import org.apache.lucene.search.ScoreMode;
+import org.apache.lucene.search.Scorer;
+import org.apache.lucene.search.Weight;
+import org.apache.lucene.util.Bits;
+import org.apache.lucene.util.IntsRefBuilder;
+
+/**
+ * Reads the columns of every trial that matches, segment by segment and column by column, which
+ * keeps each column's decoder in the processor's cache.
+ */
+public final class ColumnReader {
+  /** The properties whose codes are numbers given out while reading, with their index fields. */
+  private static final Map<TrialColumns.Property, String> NAMED =
+      Map.of(
+          TrialColumns.Property.LENS, Columns.LENS,
+          TrialColumns.Property.LOT, Columns.LOT,
+          TrialColumns.Property.MATERIAL, Facet.MATERIAL.field(),
+          TrialColumns.Property.COATING, Facet.COATING.field(),
+          TrialColumns.Property.COLOUR, Facet.COLOUR.field(),
+          TrialColumns.Property.CONTROLLER_VERSION, Facet.CONTROLLER_VERSION.field());
+
+  /** The properties packed into one long, with their place there. */
+  private static final Map<TrialColumns.Property, PackedCodes> PACKED =
+      Map.of(
+          TrialColumns.Property.AIR_ASSIST, PackedCodes.AIR_ASSIST,
+          TrialColumns.Property.DIRECTION, PackedCodes.DIRECTION,
+          TrialColumns.Property.CROSS_PASS, PackedCodes.CROSS_PASS,
+          TrialColumns.Property.MOTION, PackedCodes.MOTION,
+          TrialColumns.Property.POWER_BASIS, PackedCodes.POWER_BASIS);
+
+  private record Part(LeafReader leaf, int[] documents) {}
+
+  private final List<Part> parts = new ArrayList<>();
+  private final int size;
+
+  private ColumnReader(IndexSearcher searcher, Query query) throws IOException {
+    Weight weight = searcher.createWeight(searcher.rewrite(query), ScoreMode.COMPLETE_NO_SCORES, 1);
+    int found = 0;
+    for (LeafReaderContext leaf : searcher.getIndexReader().leaves()) {
+      int[] documents = documents(weight, leaf);
+      if (documents.length > 0) {
+        parts.add(new Part(leaf.reader(), documents));
+        found += documents.length;
+      }
+    }
+    size = found;
+  }
+
+  public static TrialColumns read(IndexSearcher searcher, Query query, Vocabulary vocabulary)
+      throws IOException {
+    return new ColumnReader(searcher, query).columns(vocabulary);
+  }
+
+  private static int[] documents(Weight weight, LeafReaderContext leaf) throws IOException {
+    Scorer scorer = weight.scorer(leaf);
+    IntsRefBuilder found = new IntsRefBuilder();
+    if (scorer == null) {
+      return new int[0];
+    }
+    Bits live = leaf.reader().getLiveDocs();
+    DocIdSetIterator each = scorer.iterator();
+    for (int d = each.nextDoc(); d != DocIdSetIterator.NO_MORE_DOCS; d = each.nextDoc()) {
+      if (live == null || live.get(d)) {
+        found.append(d);
+      }
+    }
+    return Arrays.copyOf(found.ints(), found.length());
+  }
+
+  private TrialColumns columns(Vocabulary vocabulary) throws IOException {
+    long[] codes = numbers(Columns.CODES);
+    int[][] properties = new int[TrialColumns.Property.values().length][];
+    Map<TrialColumns.Property, List<String>> names = new HashMap<>();
+    for (var packed : PACKED.entrySet()) {
+      properties[packed.getKey().ordinal()] = unpack(codes, packed.getValue());
+    }
+    for (var named : NAMED.entrySet()) {
+      List<String> found = new ArrayList<>();
+      properties[named.getKey().ordinal()] = named(named.getValue(), found);
+      names.put(named.getKey(), found);
+    }
+    return new TrialColumns(
+        size,
+        numbers(Columns.MEMBER),
+        numbers(Columns.MACHINE),
+        numbers(Columns.REPORT),
+        bytes(codes, PackedCodes.PROCESS),
+        bytes(codes, PackedCodes.BAND),
+        bytes(codes, PackedCodes.REGIME),
+        bytes(codes, PackedCodes.EFFECT),
+        measures(codes),
+        properties,
+        new ColumnLabels(names, vocabulary));
+  }
+
+  private double[][] measures(long[] codes) throws IOException {
+    double[][] values = new double[TrialColumns.Measure.values().length][];
+    for (Columns.Own own : Columns.Own.values()) {
+      values[own.measure().ordinal()] = reals(own.field());
+    }
+    double[] passes = new double[size];
+    double[] quality = new double[size];
+    for (int i = 0; i < size; i++) {
+      passes[i] = PackedCodes.PASSES.raw(codes[i]);
+      int given = PackedCodes.QUALITY.code(codes[i]);
+      quality[i] = given < 0 ? Double.NaN : given;
+    }
+    values[TrialColumns.Measure.PASSES.ordinal()] = passes;
+    values[TrialColumns.Measure.QUALITY.ordinal()] = quality;
+    return values;
+  }
+
+  private long[] numbers(String field) throws IOException {
+    long[] column = new long[size];
+    int next = 0;
+    for (Part part : parts) {
+      NumericDocValues values = DocValues.getNumeric(part.leaf(), field);
+      for (int document : part.documents()) {
+        column[next++] = values.advanceExact(document) ? values.longValue() : 0;
+      }
+    }
+    return column;
+  }
+
+  private double[] reals(String field) throws IOException {
+    double[] column = new double[size];
+    int next = 0;
+    for (Part part : parts) {
+      NumericDocValues values = DocValues.getNumeric(part.leaf(), field);
+      for (int document : part.documents()) {
+        column[next++] =
+            values.advanceExact(document)
+                ? Double.longBitsToDouble(values.longValue())
+                : Double.NaN;
+      }
+    }
+    return column;
+  }
+
+  private static byte[] bytes(long[] codes, PackedCodes code) {
+    byte[] column = new byte[codes.length];
+    for (int i = 0; i < codes.length; i++) {
+      column[i] = (byte) code.raw(codes[i]);
+    }
+    return column;
+  }
+
+  private static int[] unpack(long[] codes, PackedCodes code) {
+    int[] column = new int[codes.length];
+    for (int i = 0; i < codes.length; i++) {
+      column[i] = code.code(codes[i]);
+    }
+    return column;
+  }
+
+  private int[] named(String field, List<String> names) throws IOException {
+    Map<String, Integer> known = new HashMap<>();
+    int[] column = new int[size];
+    int next = 0;
+    for (Part part : parts) {
+      SortedDocValues values = DocValues.getSorted(part.leaf(), field);
+      int[] here = new int[values.getValueCount()];
+      Arrays.fill(here, Integer.MIN_VALUE);
+      for (int document : part.documents()) {
+        int ordinal = values.advanceExact(document) ? values.ordValue() : -1;
+        if (ordinal >= 0 && here[ordinal] == Integer.MIN_VALUE) {
+          here[ordinal] = number(values.lookupOrd(ordinal).utf8ToString(), known, names);
+        }
+        column[next++] = ordinal < 0 ? -1 : here[ordinal];
+      }
+    }
+    return column;
+  }
+
+  private static int number(String value, Map<String, Integer> known, List<String> names) {
+    if (value.isEmpty() || value.equals(Facet.NOT_GIVEN) || value.equals(Facet.NOT_FILED)) {
+      return -1;
+    }
+    return known.computeIfAbsent(
+        value,
+        key -> {
+          names.add(key);
+          return names.size() - 1;
+        });
+  }
+}

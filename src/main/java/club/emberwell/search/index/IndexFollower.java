@@ -1,0 +1,254 @@
+package club.emberwell.search.index;
+
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.report.ChangeLog;
+import club.emberwell.report.ChangeLog.Change;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSource;
+import club.emberwell.report.ReportState;
+import club.emberwell.search.query.SearchLimits;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.apache.lucene.store.AlreadyClosedException;
+import org.jboss.logging.Logger;
+
+/**
+ * Keeps one generation true to the database: each tick opens, replaces or brings it up to date.
+ * Ticks come from one thread. Applying a change twice does no harm, because the current report is
+ * loaded each time.
+ */
+final class IndexFollower {
+  private static final Logger LOG = Logger.getLogger(IndexFollower.class);
+  private static final String REPORT = "report";
+
+  private final IndexFolder folder;
+  private final ChangeLog log;
+  private final ReportSource source;
+  private final Supplier<Vocabulary> vocabulary;
+  private final Rebuilding rebuilding;
+  private volatile Generation live;
+  private volatile long caughtUp = System.nanoTime();
+  private volatile int drifts;
+  private boolean looked;
+  private String words = "";
+  private TrialDocuments documents;
+  private long committed = System.nanoTime();
+  private int uncommitted;
+
+  IndexFollower(
+      IndexFolder folder, ChangeLog log, ReportSource source, Supplier<Vocabulary> vocabulary) {
+    this.folder = folder;
+    this.log = log;
+    this.source = source;
+    this.vocabulary = vocabulary;
+    this.rebuilding =
+        new Rebuilding(stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped));
+  }
+
+  /** The generation that answers, or null. */
+  Generation live() {
+    return live;
+  }
+
+  void requestRebuild() {
+    rebuilding.start();
+  }
+
+  /**
+   * Brings the index up to date.
+   *
+   * @param wanted reports to load at once, whatever the change rows say
+   * @return false while there is no index
+   */
+  boolean tick(Collection<UUID> wanted) throws IOException {
+    UUID epoch = log.epoch();
+    takeOver(epoch);
+    reopen();
+    Generation at = live;
+    if (at == null || !usable(at, epoch)) {
+      retire();
+      rebuilding.start();
+      return false;
+    }
+    read(vocabulary.get());
+    if (!at.stamp().vocabulary().equals(words)) {
+      rebuilding.start();
+    }
+    try {
+      apply(at, wanted);
+      follow(at);
+      if (!wanted.isEmpty()) {
+        at.refresh();
+      }
+      commitNowAndThen(at);
+    } catch (AlreadyClosedException e) {
+      throw new IOException("the index closed itself after an error of the disk", e);
+    }
+    return true;
+  }
+
+  private void read(Vocabulary current) {
+    if (!current.contentHash().equals(words)) {
+      words = current.contentHash();
+      documents = new TrialDocuments(current);
+    }
+  }
+
+  private boolean usable(Generation at, UUID epoch) {
+    return at.stamp().epoch().equals(epoch) && !at.stamp().isBefore(log.trimmedTo());
+  }
+
+  private void takeOver(UUID epoch) throws IOException {
+    Optional<Generation> built = rebuilding.finished();
+    if (built.isEmpty()) {
+      return;
+    }
+    if (!built.get().stamp().epoch().equals(epoch)) {
+      built.get().close();
+      return;
+    }
+    Generation old = live;
+    live = built.get();
+    looked = true;
+    uncommitted = 0;
+    if (old != null) {
+      old.close();
+    }
+    folder.deleteOld();
+  }
+
+  private void reopen() throws IOException {
+    Generation at = live;
+    if (at != null && !at.isOpen()) {
+      LOG.warn("The search index closed itself; opening it again at its last commit");
+      at.close();
+      live = null;
+      looked = false;
+    }
+    if (live == null && !looked && !rebuilding.running()) {
+      looked = true;
+      live = folder.openNewest().orElse(null);
+      uncommitted = 0;
+    }
+  }
+
+  private void retire() throws IOException {
+    Generation at = live;
+    live = null;
+    if (at != null) {
+      at.close();
+    }
+  }
+
+  private void follow(Generation at) throws IOException {
+    List<Change> changes;
+    do {
+      changes = log.since(at.stamp().position(), SearchLimits.CHANGES);
+      if (changes.isEmpty()) {
+        break;
+      }
+      Set<UUID> reports = new LinkedHashSet<>();
+      changes.stream()
+          .filter(change -> change.entity().equals(REPORT))
+          .forEach(change -> reports.add(change.id()));
+      apply(at, reports);
+      at.reached(at.stamp().at(changes.get(changes.size() - 1).position()));
+      at.refresh();
+      uncommitted += changes.size();
+      if (uncommitted >= SearchLimits.CHANGES) {
+        commit(at);
+      }
+    } while (changes.size() == SearchLimits.CHANGES);
+    caughtUp = System.nanoTime();
+  }
+
+  private void apply(Generation at, Collection<UUID> reports) throws IOException {
+    List<UUID> left = new ArrayList<>(reports);
+    while (!left.isEmpty()) {
+      List<UUID> batch = left.subList(0, Math.min(left.size(), SearchLimits.BATCH));
+      Set<UUID> gone = new LinkedHashSet<>(batch);
+      for (ReportSnapshot report : source.byIds(List.copyOf(batch))) {
+        if (report.state() == ReportState.LIVE) {
+          at.put(report, documents);
+          gone.remove(report.id());
+        }
+      }
+      for (UUID report : gone) {
+        at.remove(report);
+      }
+      batch.clear();
+    }
+  }
+
+  private void commitNowAndThen(Generation at) throws IOException {
+    if (uncommitted > 0 && System.nanoTime() - committed > SearchLimits.COMMIT.toNanos()) {
+      commit(at);
+    }
+  }
+
+  private void commit(Generation at) throws IOException {
+    at.commit();
+    uncommitted = 0;
+    committed = System.nanoTime();
+  }
+
+  IndexStatus status(long now, long nanosASecond) {
+    Generation at = live;
+    int trials = 0;
+    if (at != null) {
+      try {
+        trials = at.read(searcher -> searcher.getIndexReader().numDocs());
+      } catch (IOException | AlreadyClosedException e) {
+        LOG.debug("the index was replaced while its size was read", e);
+      }
+    }
+    double lag = Math.max(0, now - caughtUp) / (double) nanosASecond;
+    return new IndexStatus(
+        at != null, rebuilding.running(), trials, lag, rebuilding.count(), drifts);
+  }
+
+  /** Compares with the database, twice where needed: changes on their way are no difference. */
+  boolean reconcile(Supplier<IndexHash> found) {
+    for (int attempt = 0; attempt < 3; attempt++) {
+      if (found.get().equals(IndexHash.of(source))) {
+        return true;
+      }
+      try {
+        TimeUnit.MILLISECONDS.sleep(4 * SearchLimits.POLL.toMillis());
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return false;
+      }
+    }
+    drifts++;
+    LOG.error("The search index differs from the database; building a new one");
+    rebuilding.start();
+    return false;
+  }
+
+  /** Commits what it can and lets go of the files. */
+  void close() {
+    rebuilding.stop();
+    Generation at = live;
+    live = null;
+    if (at == null) {
+      return;
+    }
+    try {
+      if (at.isOpen()) {
+        at.commit();
+      }
+      at.close();
+    } catch (IOException | AlreadyClosedException e) {
+      LOG.warnf("The search index was not closed cleanly (%s); its last commit stands", e);
+    }
+  }
+}

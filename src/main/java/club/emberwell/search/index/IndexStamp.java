@@ -1,0 +1,50 @@
+package club.emberwell.search.index;
+
+import club.emberwell.report.ChangeLog.Position;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * What an index says of itself in its commits.
+ *
+ * @param epoch history of the database it was made from
+ * @param position everything before it is in the index
+ * @param vocabulary content hash of the words it was written with
+ */
+record IndexStamp(UUID epoch, Position position, String vocabulary) {
+  /** Rises whenever documents are written otherwise than before. */
+  static final int SCHEMA = 1;
+
+  Map<String, String> toUserData() {
+    return Map.of(
+        "schema", Integer.toString(SCHEMA),
+        "epoch", epoch.toString(),
+        "xid", Long.toString(position.xid()),
+        "seq", Long.toString(position.seq()),
+        "vocabulary", vocabulary);
+  }
+
+  /**
+   * @throws IllegalArgumentException for data of another schema or none at all
+   */
+  static IndexStamp of(Map<String, String> userData) {
+    Map<String, String> data = new HashMap<>(userData);
+    if (!Integer.toString(SCHEMA).equals(data.get("schema"))) {
+      throw new IllegalArgumentException("written with schema " + data.get("schema"));
+    }
+    Position position =
+        new Position(Long.parseLong(data.get("xid")), Long.parseLong(data.get("seq")));
+    return new IndexStamp(UUID.fromString(data.get("epoch")), position, data.get("vocabulary"));
+  }
+
+  IndexStamp at(Position newer) {
+    return new IndexStamp(epoch, newer, vocabulary);
+  }
+
+  /** True where change rows behind this index may be gone. */
+  boolean isBefore(Position other) {
+    Position mine = position;
+    return mine.xid() < other.xid() || mine.xid() == other.xid() && mine.seq() < other.seq();
+  }
+}

@@ -1,0 +1,198 @@
+package club.emberwell.search.index;
+
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.laser.Laser;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.TrialSnapshot;
+import club.emberwell.search.column.Columns;
+import club.emberwell.search.column.PackedCodes;
+import club.emberwell.search.match.FoldedTokens;
+import club.emberwell.search.match.TextField;
+import club.emberwell.search.match.Words;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.RangeField;
+import club.emberwell.search.query.SearchLimits;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.lucene.document.Document;
+import org.apache.lucene.document.DoublePoint;
+import org.apache.lucene.document.Field;
+import org.apache.lucene.document.FieldType;
+import org.apache.lucene.document.NumericDocValuesField;
+import org.apache.lucene.document.SortedDocValuesField;
+import org.apache.lucene.document.StringField;
+import org.apache.lucene.index.IndexOptions;
+import org.apache.lucene.index.IndexableField;
+import org.apache.lucene.util.BytesRef;
+
+/**
+ * Makes the block of documents of a report: one per trial, side by side. Keeps the words of filed
+ * materials, so one thread uses one of these for as long as the vocabulary stays the same.
+ */
+public final class TrialDocuments {
+  private static final FieldType WORDS = new FieldType();
+
+  static {
+    WORDS.setIndexOptions(IndexOptions.DOCS);
+    WORDS.setTokenized(true);
+    WORDS.setOmitNorms(true);
+    WORDS.freeze();
+  }
+
+  private final Vocabulary vocabulary;
+  private final FacetCodes codes;
+  private final Words words;
+  private final Map<TermKind, Map<String, Set<String>>> filedWords = new EnumMap<>(TermKind.class);
+
+  public TrialDocuments(Vocabulary vocabulary) {
+    this.vocabulary = vocabulary;
+    this.codes = new FacetCodes(vocabulary);
+    this.words = new Words(vocabulary.folding());
+  }
+
+  public List<Document> of(ReportSnapshot report) {
+    List<IndexableField> shared = new ArrayList<>();
+    identify(report, shared);
+    for (TextField field : TextField.values()) {
+      Set<String> found = wordsOf(field, report);
+      if (!found.isEmpty()) {
+        shared.add(new Field(field.field(), new FoldedTokens(List.copyOf(found)), WORDS));
+      }
+    }
+    shared.add(property(Columns.LENS, lens(report.laser())));
+    shared.add(property(Columns.LOT, report.particulars().lot()));
+    List<Document> block = new ArrayList<>(report.trials().size());
+    for (int i = 0; i < report.trials().size(); i++) {
+      Document document = new Document();
+      shared.forEach(document::add);
+      addTrial(document, report, report.trials().get(i), i);
+      block.add(document);
+    }
+    return block;
+  }
+
+  private static void identify(ReportSnapshot report, List<IndexableField> fields) {
+    fields.add(new StringField(Columns.ID, report.id().toString(), Field.Store.NO));
+    number(fields, Columns.ID_HIGH, report.id().getMostSignificantBits());
+    number(fields, Columns.ID_LOW, report.id().getLeastSignificantBits());
+    number(fields, Columns.REPORT, report.number());
+    number(fields, Columns.MEMBER, report.author().number());
+    number(fields, Columns.MACHINE, report.machine().number());
+    number(fields, Columns.VERSION, report.version());
+    number(fields, Columns.CREATED, report.createdAt().toEpochMilli());
+  }
+
+  private static void number(List<IndexableField> fields, String name, long value) {
+    fields.add(new NumericDocValuesField(name, value));
+  }
+
+  private static IndexableField property(String name, String value) {
+    String given = value == null ? "" : value.strip();
+    int end = Math.min(given.length(), SearchLimits.VALUE);
+    return new SortedDocValuesField(name, new BytesRef(given.substring(0, end)));
+  }
+
+  private void addTrial(
+      Document document, ReportSnapshot report, TrialSnapshot trial, int position) {
+    document.add(new NumericDocValuesField(Columns.TRIAL, position));
+    long packed = PackedCodes.pack(report.process(), report.laser(), trial);
+    document.add(new NumericDocValuesField(Columns.CODES, packed));
+    for (Columns.Own own : Columns.Own.values()) {
+      document.add(new NumericDocValuesField(own.field(), own.bits(report, trial)));
+    }
+    for (RangeField range : RangeField.values()) {
+      Double value = range.valueOf(report, trial);
+      if (value != null && !value.isNaN()) {
+        document.add(new DoublePoint(range.field(), value));
+      }
+    }
+    for (Facet facet : Facet.values()) {
+      String code = codes.code(facet, report, trial);
+      document.add(new StringField(facet.field(), code, Field.Store.NO));
+      document.add(new SortedDocValuesField(facet.field(), new BytesRef(code)));
+    }
+  }
+
+  private Set<String> wordsOf(TextField field, ReportSnapshot report) {
+    Set<String> found = new LinkedHashSet<>();
+    switch (field) {
+      case MATERIAL ->
+          filed(
+              found,
+              TermKind.MATERIAL,
+              report.work().material().slug(),
+              report.work().material().written());
+      case COATING ->
+          filed(
+              found,
+              TermKind.COATING,
+              report.work().coating().slug(),
+              report.work().coating().written());
+      case COLOUR ->
+          filed(
+              found,
+              TermKind.COLOUR,
+              report.work().colour().slug(),
+              report.work().colour().written());
+      case LASER -> laser(found, report);
+      case LOT -> words.addTo(found, report.particulars().lot());
+      case CONTROLLER -> words.addTo(found, report.particulars().controllerVersion());
+      case MACHINE -> words.addTo(found, report.machine().name());
+      case MEMBER -> words.addTo(found, report.author().handle());
+      case NOTES -> words.addTo(found, report.particulars().notes());
+      default -> throw new IllegalStateException(field + " has no words");
+    }
+    return found;
+  }
+
+  private void filed(Set<String> found, TermKind kind, String slug, String written) {
+    words.addTo(found, written);
+    if (slug == null) {
+      return;
+    }
+    found.addAll(
+        filedWords
+            .computeIfAbsent(kind, key -> new HashMap<>())
+            .computeIfAbsent(slug, key -> alongPath(kind, slug)));
+  }
+
+  private Set<String> alongPath(TermKind kind, String slug) {
+    Set<String> found = new LinkedHashSet<>();
+    for (Term term : vocabulary.path(kind, slug)) {
+      words.addTo(found, term.label());
+      // not word by word: "black cherry" must not make every cherry board black
+      term.synonyms().forEach(synonym -> words.addWhole(found, synonym));
+    }
+    return found;
+  }
+
+  private void laser(Set<String> found, ReportSnapshot report) {
+    Laser laser = report.laser();
+    words.addTo(found, laser.source().label() + " laser");
+    words.addTo(found, laser.band().label());
+    words.addTo(found, laser.regime().label());
+    words.addTo(found, report.process().label());
+    words.addTo(found, plain(laser.ratedPowerW()) + " W");
+    words.addTo(found, plain(laser.wavelengthNm()) + " nm");
+    if (laser.motion() != null) {
+      words.addTo(found, laser.motion().label());
+    }
+  }
+
+  private static String lens(Laser laser) {
+    return laser.lensFocalMm() == null ? null : plain(laser.lensFocalMm());
+  }
+
+  private static String plain(double value) {
+    return value == Math.rint(value) && Math.abs(value) < 1e15
+        ? Long.toString((long) value)
+        : Double.toString(value);
+  }
+}

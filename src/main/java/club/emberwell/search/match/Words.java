@@ -1,0 +1,63 @@
+package club.emberwell.search.match;
+
+import club.emberwell.catalog.Folding;
+import club.emberwell.search.query.SearchLimits;
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Texts as words, folded like the vocabulary's spellings. Neighbours are joined too, so that
+ * "powder coat", "powder-coat" and "powdercoat" find each other.
+ */
+public final class Words {
+  /** What says nothing about a result. */
+  private static final Set<String> FILLERS =
+      Set.of(
+          "a", "an", "and", "at", "by", "for", "from", "i", "in", "it", "my", "of", "on", "or",
+          "the", "to", "with");
+
+  private final Folding folding;
+
+  public Words(Folding folding) {
+    this.folding = folding;
+  }
+
+  /** The words somebody looks for, in order; fillers are left out unless there is nothing else. */
+  public List<String> wanted(String text) {
+    List<String> all = cut(folding.words(text), SearchLimits.WORDS * 2);
+    List<String> telling = all.stream().filter(word -> !FILLERS.contains(word)).toList();
+    return cut(telling.isEmpty() ? all : telling, SearchLimits.WORDS);
+  }
+
+  /** Adds the words of a text and its joined neighbours; null adds nothing. */
+  public void addTo(Collection<String> found, String text) {
+    if (text == null) {
+      return;
+    }
+    String before = null;
+    for (String word : cut(folding.words(text), SearchLimits.NOTE_WORDS)) {
+      if (word.length() > SearchLimits.WORD) {
+        before = null;
+        continue;
+      }
+      found.add(word);
+      if (before != null && before.length() + word.length() <= SearchLimits.WORD) {
+        found.add(before + word);
+      }
+      before = word;
+    }
+  }
+
+  /** Adds a text as one word, however many it has. */
+  public void addWhole(Collection<String> found, String text) {
+    String whole = folding.fold(text);
+    if (!whole.isEmpty() && whole.length() <= SearchLimits.WORD) {
+      found.add(whole);
+    }
+  }
+
+  private static List<String> cut(List<String> words, int most) {
+    return words.size() > most ? words.subList(0, most) : words;
+  }
+}

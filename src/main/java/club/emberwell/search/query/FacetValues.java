@@ -1,0 +1,97 @@
+package club.emberwell.search.query;
+
+import club.emberwell.catalog.Match;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.PowerClass;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.WavelengthBand;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** The values a facet can have and what people call them. */
+public final class FacetValues {
+  private static final Map<Facet, Map<String, String>> FIXED =
+      Map.of(
+          Facet.SOURCE, labels(LaserSource.values(), LaserSource::code, LaserSource::label),
+          Facet.POWER_CLASS, labels(PowerClass.values(), PowerClass::code, PowerClass::label),
+          Facet.BAND, labels(WavelengthBand.values(), WavelengthBand::code, WavelengthBand::label),
+          Facet.REGIME, labels(Regime.values(), Regime::code, Regime::label),
+          Facet.PROCESS, labels(Process.values(), Process::code, Process::label),
+          Facet.EFFECT, labels(Effect.values(), Effect::code, Effect::label),
+          Facet.MOTION, labels(Motion.values(), Motion::code, Motion::label));
+
+  private FacetValues() {}
+
+  private static <E> Map<String, String> labels(
+      E[] values, Function<E, String> code, Function<E, String> label) {
+    Map<String, String> found = new LinkedHashMap<>();
+    for (E value : values) {
+      found.put(code.apply(value), label.apply(value));
+    }
+    return found;
+  }
+
+  /** Codes and labels in order; empty where the values are open or form a tree. */
+  public static Map<String, String> fixed(Facet facet) {
+    return FIXED.getOrDefault(facet, Map.of());
+  }
+
+  public static String label(Facet facet, String value, Vocabulary vocabulary) {
+    if (value.equals(Facet.NOT_GIVEN)) {
+      return "Not given";
+    }
+    if (value.equals(Facet.NOT_FILED)) {
+      return "Not filed yet";
+    }
+    Optional<TermKind> kind = facet.vocabulary();
+    if (kind.isPresent()) {
+      return vocabulary.successor(kind.get(), value).map(Term::label).orElse(value);
+    }
+    return fixed(facet).getOrDefault(value, value);
+  }
+
+  /**
+   * The index value that a typed one means: a code, or any spelling of a filed word. Empty where it
+   * means nothing or two things.
+   */
+  static Optional<String> read(Facet facet, String text, Vocabulary vocabulary) {
+    String value = text.strip();
+    if (value.isEmpty() || value.length() > SearchLimits.VALUE) {
+      return Optional.empty();
+    }
+    if (value.equals(Facet.NOT_GIVEN)) {
+      return Optional.of(value);
+    }
+    Optional<TermKind> kind = facet.vocabulary();
+    if (kind.isPresent()) {
+      return value.equals(Facet.NOT_FILED)
+          ? Optional.of(value)
+          : filed(kind.get(), value, vocabulary);
+    }
+    if (fixed(facet).isEmpty()) {
+      return Optional.of(value);
+    }
+    String code = value.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "-");
+    return Optional.of(code).filter(fixed(facet)::containsKey);
+  }
+
+  private static Optional<String> filed(TermKind kind, String value, Vocabulary vocabulary) {
+    return vocabulary
+        .successor(kind, value)
+        .map(Term::slug)
+        .or(
+            () -> {
+              Match match = vocabulary.resolve(kind, value);
+              return match.term().map(Term::slug);
+            });
+  }
+}

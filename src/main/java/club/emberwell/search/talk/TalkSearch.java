@@ -1,0 +1,98 @@
+package club.emberwell.search.talk;
+
+import club.emberwell.search.query.SearchQuery;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.apache.lucene.index.DocValues;
+import org.apache.lucene.index.LeafReaderContext;
+import org.apache.lucene.index.NumericDocValues;
+import org.apache.lucene.index.ReaderUtil;
+import org.apache.lucene.index.Term;
+import org.apache.lucene.search.BooleanClause.Occur;
+import org.apache.lucene.search.BooleanQuery;
+import org.apache.lucene.search.IndexSearcher;
+import org.apache.lucene.search.Query;
+import org.apache.lucene.search.ScoreDoc;
+import org.apache.lucene.search.Sort;
+import org.apache.lucene.search.SortField;
+import org.apache.lucene.search.TermQuery;
+
+/** Finds questions and notices; who shows them loads them by their ids. */
+@ApplicationScoped
+public class TalkSearch {
+  private static final Sort BEST =
+      new Sort(
+          SortField.FIELD_SCORE, new SortField(TalkDocuments.NUMBER, SortField.Type.LONG, true));
+
+  private final TalkIndex index;
+
+  TalkSearch(TalkIndex index) {
+    this.index = index;
+  }
+
+  /** Ids of questions and notices that concern a search, the closest first. */
+  public List<UUID> about(SearchQuery query, int most) {
+    return index.read(
+        (searcher, words) ->
+            best(
+                searcher,
+                new TalkQuery(words, searcher.getIndexReader()).about(query, false),
+                0,
+                most));
+  }
+
+  /** Ids of those that resemble a text which is being typed, the closest first. */
+  public List<UUID> similar(String text, int most) {
+    return index.read(
+        (searcher, words) ->
+            best(searcher, new TalkQuery(words, searcher.getIndexReader()).similar(text), 0, most));
+  }
+
+  /**
+   * Ids of those of one kind that hold every word, the best first.
+   *
+   * @param kind {@link TalkSource#QUESTION} or {@link TalkSource#NOTICE}
+   * @param unanswered only those without an answer
+   */
+  public List<UUID> find(String kind, String text, boolean unanswered, int from, int most) {
+    return index.read(
+        (searcher, words) -> {
+          BooleanQuery.Builder query = new BooleanQuery.Builder();
+          query.add(new TalkQuery(words, searcher.getIndexReader()).all(text), Occur.MUST);
+          query.add(new TermQuery(new Term(TalkDocuments.KIND, kind)), Occur.FILTER);
+          if (unanswered) {
+            query.add(new TermQuery(new Term(TalkDocuments.ANSWERED, "no")), Occur.FILTER);
+          }
+          return best(searcher, query.build(), from, most);
+        });
+  }
+
+  /** Makes entries findable at once on this node; call it after their transaction. */
+  public void show(List<UUID> ids) {
+    index.take(ids);
+  }
+
+  static List<UUID> best(IndexSearcher searcher, Query query, int from, int most)
+      throws IOException {
+    ScoreDoc[] found = searcher.search(query, from + most, BEST).scoreDocs;
+    List<LeafReaderContext> leaves = searcher.getIndexReader().leaves();
+    List<UUID> ids = new ArrayList<>();
+    for (int i = from; i < found.length; i++) {
+      LeafReaderContext leaf = leaves.get(ReaderUtil.subIndex(found[i].doc, leaves));
+      int document = found[i].doc - leaf.docBase;
+      ids.add(
+          new UUID(
+              value(leaf, TalkDocuments.ID_HIGH, document),
+              value(leaf, TalkDocuments.ID_LOW, document)));
+    }
+    return ids;
+  }
+
+  static long value(LeafReaderContext leaf, String field, int document) throws IOException {
+    NumericDocValues values = DocValues.getNumeric(leaf.reader(), field);
+    return values.advanceExact(document) ? values.longValue() : 0;
+  }
+}

@@ -1,0 +1,23 @@
+package club.emberwell.search.talk;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+
+/** Reads what members ask and announce, for the index; two statements whatever the size. */
+public interface TalkSource {
+  /** The kinds of entries in the change rows that lead to something searched here. */
+  String QUESTION = "question";
+
+  String NOTICE = "notice";
+  String ANSWER = "answer";
+
+  /**
+   * The live questions and notices behind these ids; an answer leads to its question, whatever is
+   * not live is left out.
+   */
+  List<TalkText> byIds(Collection<UUID> ids);
+
+  /** The next live ones by number, for a rebuild. */
+  List<TalkText> liveAfter(long number, int most);
+}
