@@ -1,12 +1,12 @@
 package club.emberwell.catalog;
 
+import club.emberwell.listing.Slice;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.event.TransactionPhase;
 import jakarta.transaction.Transactional;
-import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -106,8 +106,8 @@ public class CatalogService {
 
   /** What waits to be filed, the most written first; at most {@link CatalogLimits#PAGE} a page. */
   @Transactional
-  public List<Unfiled> waiting(int page) {
-    return unfiled.waiting(page).stream().map(UnfiledEntity::toUnfiled).toList();
+  public Slice<Unfiled> waiting(Integer page) {
+    return Slice.read(page, CatalogLimits.PAGE, unfiled::waiting).map(UnfiledEntity::toUnfiled);
   }
 
   /** One text that waits, or did. */
@@ -127,12 +127,9 @@ public class CatalogService {
    * @param subject see {@link CatalogRevision}
    */
   @Transactional
-  public List<CatalogRevision> history(String subject, String id, int page) {
-    return revisions
-        .find("subject = ?1 and subjectId = ?2 order by seq desc", subject, id)
-        .page(page, CatalogLimits.PAGE)
-        .stream()
-        .map(CatalogRevisionEntity::toRevision)
-        .toList();
+  public Slice<CatalogRevision> history(String subject, String id, Integer page) {
+    return Slice.read(
+            page, CatalogLimits.PAGE, (from, most) -> revisions.of(subject, id, from, most))
+        .map(CatalogRevisionEntity::toRevision);
   }
 }

@@ -29,9 +29,9 @@ class UnfiledRepository implements PanacheRepositoryBase<UnfiledEntity, UUID> {
         .executeUpdate();
   }
 
-  List<UnfiledEntity> waiting(int page) {
+  List<UnfiledEntity> waiting(int from, int most) {
     return find("state = ?1 order by count desc, firstSeen, id", Unfiled.WAITING)
-        .page(page, CatalogLimits.PAGE)
+        .range(from, from + most - 1)
         .list();
   }
 

@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -43,10 +44,9 @@ public class AuditTrail {
   @Transactional
   public Slice<AuditLine> page(Actor actor, AuditFilter filter, Long before) {
     DeskAccess.moderates(actor);
-    List<AuditLine> found =
-        lines.before(
-            filter.checked(), before == null ? Long.MAX_VALUE : before, DeskLimits.AUDIT_PAGE + 1);
-    return Slice.of(found, 0, DeskLimits.AUDIT_PAGE);
+    AuditFilter wanted = filter.checked();
+    long last = before == null ? Long.MAX_VALUE : before;
+    return Slice.read(0, DeskLimits.AUDIT_PAGE, (from, most) -> lines.before(wanted, last, most));
   }
 
   /** Refuses an export that cannot be made, before anything is written. */

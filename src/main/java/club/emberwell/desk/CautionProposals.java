@@ -3,6 +3,7 @@ package club.emberwell.desk;
 import club.emberwell.catalog.CautionCare;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.Deed;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.remark.EntryChanged;
@@ -11,7 +12,6 @@ import club.emberwell.remark.EntryUnknown;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
@@ -59,18 +59,14 @@ public class CautionProposals {
   @Transactional
   public Slice<CautionProposal> waiting(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
-    List<CautionProposal> found = proposals.waiting(at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, proposals::waiting);
   }
 
   /** The actor's own with what came of them. */
   @Transactional
   public Slice<CautionProposal> mine(Actor actor, Integer page) {
-    int at = DeskAccess.page(page);
-    List<CautionProposal> found =
-        proposals.of(DeskAccess.signedIn(actor), at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    UUID member = DeskAccess.signedIn(actor);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> proposals.of(member, from, most));
   }
 
   /** One, for its author and for moderators. */

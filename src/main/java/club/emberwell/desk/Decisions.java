@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
@@ -9,6 +10,7 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 
 /** Decides about items with a reason that their authors read; never about one's own. */
 @ApplicationScoped
@@ -91,9 +93,7 @@ public class Decisions {
   /** What was decided about the actor's own entries, newest first; plain first looks left out. */
   @Transactional
   public Slice<Decision> mine(Actor actor, Integer page) {
-    int at = DeskAccess.page(page);
-    List<Decision> found =
-        decisions.toldTo(DeskAccess.signedIn(actor), at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    UUID member = DeskAccess.signedIn(actor);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> decisions.toldTo(member, from, most));
   }
 }

@@ -1,11 +1,11 @@
 package club.emberwell.desk;
 
 import club.emberwell.catalog.CatalogService;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.List;
 
 /** The first screen and the queue. */
 @ApplicationScoped
@@ -46,7 +46,7 @@ public class Desk {
         oldest != null && oldest.isBefore(Instant.now().minus(config.remindAfter())),
         items.waiting(0, DeskLimits.HOME),
         flags.open(0, DeskLimits.HOME),
-        catalog.waiting(0).stream().limit(DeskLimits.HOME).toList(),
+        catalog.waiting(0).rows().stream().limit(DeskLimits.HOME).toList(),
         proposals.waiting(0, DeskLimits.HOME),
         rules.open(0, DeskLimits.HOME));
   }
@@ -55,8 +55,6 @@ public class Desk {
   @Transactional
   public Slice<Item> waiting(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
-    List<Item> found = items.waiting(at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, items::waiting);
   }
 }

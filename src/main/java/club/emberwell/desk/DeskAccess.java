@@ -71,8 +71,4 @@ final class DeskAccess {
   static EntryRefused refused(String id, String pointer, String detail) {
     return new EntryRefused(Remark.error(id, pointer, detail));
   }
-
-  static int page(Integer wanted) {
-    return wanted == null ? 0 : Math.max(0, Math.min(wanted, DeskLimits.LAST_PAGE));
-  }
 }

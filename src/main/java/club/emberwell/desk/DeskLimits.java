@@ -13,7 +13,6 @@ public final class DeskLimits {
   /** Counts go no further; one more stands for "more than that". */
   public static final int COUNT = 99;
 
-  public static final int LAST_PAGE = 1000;
   public static final int REASON = 1000;
   public static final int NOTE = 500;
 

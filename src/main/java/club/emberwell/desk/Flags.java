@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Role;
@@ -93,19 +94,15 @@ public class Flags {
   /** The actor's own flags with what came of them, newest first. */
   @Transactional
   public Slice<Flag> mine(Actor actor, Integer page) {
-    int at = DeskAccess.page(page);
     UUID member = DeskAccess.signedIn(actor);
-    List<Flag> found = flags.of(member, at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> flags.of(member, from, most));
   }
 
   /** Items with open flags, the longest flagged first. */
   @Transactional
   public Slice<Flagged> open(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
-    List<Flagged> found = flags.open(at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, flags::open);
   }
 
   /** The open flags on one item. */

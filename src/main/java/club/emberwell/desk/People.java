@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
@@ -11,7 +12,6 @@ import club.emberwell.remark.EntryUnknown;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
@@ -56,11 +56,11 @@ public class People {
   @Transactional
   public Slice<Person> find(Actor actor, String start, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
     String letters = DeskAccess.text("/q", start, DeskLimits.FILTER, false);
-    List<Person> found =
-        people.find(letters == null ? "" : letters, at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    return Slice.read(
+        page,
+        DeskLimits.PAGE,
+        (from, most) -> people.find(letters == null ? "" : letters, from, most));
   }
 
   @Transactional
@@ -73,9 +73,7 @@ public class People {
   @Transactional
   public Slice<Item> entries(Actor actor, UUID id, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
-    List<Item> found = items.of(id, at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> items.of(id, from, most));
   }
 
   /**

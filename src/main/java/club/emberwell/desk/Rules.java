@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.remark.EntryChanged;
@@ -95,17 +96,14 @@ public class Rules {
   @Transactional
   public Slice<RuleNote> open(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
-    return Slice.of(rules.open(at * DeskLimits.PAGE, DeskLimits.PAGE + 1), at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, rules::open);
   }
 
   /** Everything a rule noticed, newest first. */
   @Transactional
   public Slice<RuleNote> log(Actor actor, String code, Integer page) {
     Rule rule = one(actor, code);
-    int at = DeskAccess.page(page);
-    return Slice.of(
-        rules.log(rule.code(), at * DeskLimits.PAGE, DeskLimits.PAGE + 1), at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> rules.log(rule.code(), from, most));
   }
 
   /** What rules noticed about an item. */

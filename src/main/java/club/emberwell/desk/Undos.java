@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.MemberView;
@@ -11,7 +12,6 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
@@ -151,8 +151,6 @@ public class Undos {
   @Transactional
   public Slice<UndoRun> all(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
-    List<UndoRun> found = undos.newest(at * DeskLimits.PAGE, DeskLimits.PAGE + 1);
-    return Slice.of(found, at, DeskLimits.PAGE);
+    return Slice.read(page, DeskLimits.PAGE, undos::newest);
   }
 }

@@ -2,7 +2,6 @@ package club.emberwell.desk;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.catalog.CatalogChange;
-import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.CatalogRevision;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.CautionCare;
@@ -15,6 +14,7 @@ import club.emberwell.catalog.TermCare;
 import club.emberwell.catalog.TermDraft;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Unfiled;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Members;
@@ -62,9 +62,7 @@ public class VocabularyCare {
   @Transactional
   public Slice<Unfiled> waiting(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
-    int at = DeskAccess.page(page);
-    List<Unfiled> found = catalog.waiting(at);
-    return new Slice<>(found, at, found.size() == CatalogLimits.PAGE);
+    return catalog.waiting(page);
   }
 
   /** Files a waiting text to a term, of which it becomes a spelling. */
@@ -213,7 +211,7 @@ public class VocabularyCare {
   public record Change(CatalogRevision revision, String by, List<FieldChange> differences) {}
 
   private List<Change> history(String subject, String id, Integer page) {
-    List<CatalogRevision> found = catalog.history(subject, id, DeskAccess.page(page));
+    List<CatalogRevision> found = catalog.history(subject, id, page).rows();
     List<UUID> people = found.stream().flatMap(r -> person(r.who())).distinct().toList();
     Map<UUID, String> names = members.labels(people);
     return found.stream()

@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -20,28 +21,20 @@ public class OwnReports {
   }
 
   /**
-   * One page of somebody's own reports, newest first.
-   *
-   * @param number of the page, from 0
-   * @param more whether older ones follow
-   */
-  public record Page(List<ReportSnapshot> reports, int number, boolean more) {}
-
-  /**
-   * The actor's reports in every state. Costs the same number of statements however many there are.
-   *
-   * @param page from 0; beyond {@link ReportLimits#OWN_PAGES} the last one allowed
+   * The actor's reports in every state, newest first. Costs the same number of statements however
+   * many there are.
    */
   @Transactional
-  public Page of(Actor actor, int page) {
+  public Slice<ReportSnapshot> of(Actor actor, int page) {
     UUID author = ReportAccess.signedIn(actor);
-    int number = Math.max(0, Math.min(page, ReportLimits.OWN_PAGES - 1));
-    int from = number * ReportLimits.OWN_PAGE;
-    List<UUID> ids = reports.postedBy(author, from, ReportLimits.OWN_PAGE + 1);
-    boolean more = ids.size() > ReportLimits.OWN_PAGE && number < ReportLimits.OWN_PAGES - 1;
-    List<UUID> shown = ids.subList(0, Math.min(ids.size(), ReportLimits.OWN_PAGE));
+    return Slice.read(
+            page, ReportLimits.OWN_PAGE, (from, most) -> reports.postedBy(author, from, most))
+        .all(this::load);
+  }
+
+  private List<ReportSnapshot> load(List<UUID> ids) {
     Map<UUID, ReportSnapshot> found = new HashMap<>();
-    source.byIds(shown).forEach(report -> found.put(report.id(), report));
-    return new Page(shown.stream().map(found::get).toList(), number, more);
+    source.byIds(ids).forEach(report -> found.put(report.id(), report));
+    return ids.stream().map(found::get).toList();
   }
 }

@@ -61,10 +61,8 @@ public final class ReportLimits {
   /** Repeats named with a report. */
   public static final int REPEATS_SHOWN = 100;
 
-  /** Own reports on one page of the bench, and how many pages go back. */
+  /** Own reports on one page of the bench. */
   public static final int OWN_PAGE = 20;
-
-  public static final int OWN_PAGES = 500;
 
   private ReportLimits() {}
 }

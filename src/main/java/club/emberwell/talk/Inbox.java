@@ -1,12 +1,12 @@
 package club.emberwell.talk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.Collection;
-import java.util.List;
 import java.util.UUID;
 
 /** What a member's watches found. */
@@ -18,18 +18,11 @@ public class Inbox {
     this.hits = hits;
   }
 
-  /** One page, newest first; {@code more} where another page follows. */
-  public record Page(List<Find> finds, int page, boolean more) {}
-
-  /** One statement. */
+  /** Newest first: one statement. */
   @Transactional
-  public Page page(Actor actor, int page) {
-    int at = TalkService.clamp(page);
-    List<Find> found =
-        hits.inbox(
-            TalkAccess.signedIn(actor), at * TalkLimits.INBOX_PAGE, TalkLimits.INBOX_PAGE + 1);
-    boolean more = found.size() > TalkLimits.INBOX_PAGE;
-    return new Page(more ? found.subList(0, TalkLimits.INBOX_PAGE) : found, at, more);
+  public Slice<Find> page(Actor actor, int page) {
+    UUID member = TalkAccess.signedIn(actor);
+    return Slice.read(page, TalkLimits.INBOX_PAGE, (from, most) -> hits.inbox(member, from, most));
   }
 
   /** One statement; {@link TalkLimits#UNREAD} + 1 stands for more than that. */

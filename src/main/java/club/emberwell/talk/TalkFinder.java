@@ -1,8 +1,8 @@
 package club.emberwell.talk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.talk.TalkSearch;
-import club.emberwell.talk.TalkService.Page;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.HashMap;
@@ -40,12 +40,12 @@ public class TalkFinder {
    * @param unanswered only questions without an answer
    */
   @Transactional
-  public Page find(TalkKind kind, String text, boolean unanswered, int page) {
-    int at = TalkService.clamp(page);
-    List<UUID> ids =
-        search.find(kind.code(), text, unanswered, at * TalkLimits.PAGE, TalkLimits.PAGE + 1);
-    Page found = TalkService.page(load(ids), at, TalkLimits.PAGE);
-    return new Page(found.entries(), at, ids.size() > TalkLimits.PAGE);
+  public Slice<TalkEntry> find(TalkKind kind, String text, boolean unanswered, int page) {
+    return Slice.read(
+            page,
+            TalkLimits.PAGE,
+            (from, most) -> search.find(kind.code(), text, unanswered, from, most))
+        .all(this::load);
   }
 
   /** Lets the writer find their own entry at once; after the transaction that wrote it. */

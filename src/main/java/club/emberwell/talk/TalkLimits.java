@@ -27,9 +27,6 @@ public final class TalkLimits {
   /** Answers a page of a question. */
   public static final int ANSWERS = 30;
 
-  /** Last page that is served. */
-  public static final int LAST_PAGE = 1000;
-
   /** Revisions shown of one entry. */
   public static final int REVISIONS = 100;
 

@@ -1,5 +1,6 @@
 package club.emberwell.talk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
@@ -48,14 +49,11 @@ public class TalkService {
    */
   public record Posted(TalkEntry entry, boolean created) {}
 
-  /** One page of entries; {@code more} where another page follows. */
-  public record Page(List<TalkEntry> entries, int page, boolean more) {}
-
   /** A question with one page of its answers, the accepted one first. */
-  public record Thread(TalkEntry question, Page answers) {
+  public record Thread(TalkEntry question, Slice<TalkEntry> answers) {
     /** Of the question and the answers on this page. */
     public List<UUID> ids() {
-      return Stream.concat(Stream.of(question), answers.entries().stream())
+      return Stream.concat(Stream.of(question), answers.rows().stream())
           .map(TalkEntry::id)
           .toList();
     }
@@ -228,7 +226,7 @@ public class TalkService {
   /** A question with one page of its answers: two statements. */
   @Transactional
   public Thread thread(Actor actor, UUID id, int page) {
-    return thread(actor, question(actor, id), clamp(page));
+    return thread(actor, question(actor, id), page);
   }
 
   /**
@@ -239,7 +237,7 @@ public class TalkService {
   public Thread threadAt(Actor actor, UUID id, UUID answer) {
     TalkEntry question = question(actor, id);
     long before = entries.answersBefore(question, answer, actor);
-    return thread(actor, question, clamp(Math.toIntExact(before / TalkLimits.ANSWERS)));
+    return thread(actor, question, Math.toIntExact(before / TalkLimits.ANSWERS));
   }
 
   private TalkEntry question(Actor actor, UUID id) {
@@ -250,19 +248,20 @@ public class TalkService {
     return question;
   }
 
-  private Thread thread(Actor actor, TalkEntry question, int at) {
-    List<TalkEntry> found =
-        entries.answers(question, actor, at * TalkLimits.ANSWERS, TalkLimits.ANSWERS + 1);
-    return new Thread(question, page(found, at, TalkLimits.ANSWERS));
+  private Thread thread(Actor actor, TalkEntry question, int page) {
+    return new Thread(
+        question,
+        Slice.read(
+            page,
+            TalkLimits.ANSWERS,
+            (from, most) -> entries.answers(question, actor, from, most)));
   }
 
   /** Questions or notices, those asked, announced or answered last first: one statement. */
   @Transactional
-  public Page latest(TalkKind kind, boolean unanswered, int page) {
-    int at = clamp(page);
-    List<TalkEntry> found =
-        entries.latest(kind, unanswered, at * TalkLimits.PAGE, TalkLimits.PAGE + 1);
-    return page(found, at, TalkLimits.PAGE);
+  public Slice<TalkEntry> latest(TalkKind kind, boolean unanswered, int page) {
+    return Slice.read(
+        page, TalkLimits.PAGE, (from, most) -> entries.latest(kind, unanswered, from, most));
   }
 
   /** What is said about one report, the latest first, at most {@link TalkLimits#PAGE}. */
@@ -276,15 +275,6 @@ public class TalkService {
   public List<TalkRevision> history(Actor actor, UUID id) {
     get(actor, id);
     return revisions.of(id);
-  }
-
-  static int clamp(int page) {
-    return Math.max(0, Math.min(page, TalkLimits.LAST_PAGE));
-  }
-
-  static Page page(List<TalkEntry> found, int page, int size) {
-    boolean more = found.size() > size;
-    return new Page(more ? found.subList(0, size) : found, page, more);
   }
 
   private TalkEntryEntity locked(UUID id) {

@@ -77,7 +77,7 @@ class CatalogLoaderTest {
     assertEquals("Pewter alloy", term.label());
     assertEquals(List.of("grey tin"), term.synonyms());
     assertEquals(2, term.version());
-    CatalogRevision revision = service.history("term", "material:pewter", 0).get(0);
+    CatalogRevision revision = service.history("term", "material:pewter", 0).rows().get(0);
     assertEquals(CatalogLoader.WHO, revision.who());
     assertEquals("Pewter", revision.before().get("label"));
     assertEquals("Pewter alloy", revision.after().get("label"));

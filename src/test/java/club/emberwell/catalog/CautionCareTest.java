@@ -70,7 +70,7 @@ class CautionCareTest {
   void anEditIsKeptInTheHistoryAndNeedsTheCurrentVersion() {
     CautionRule was = care.one("food-hygiene").rule();
     care.edit(rule("food-hygiene", CautionClass.BAN, "food", "our club"), 1, ONE);
-    CatalogRevision revision = service.history("caution", "food-hygiene", 0).get(0);
+    CatalogRevision revision = service.history("caution", "food-hygiene", 0).rows().get(0);
     assertEquals(was.claim(), revision.before().get("claim"));
     assertEquals("It smokes.", revision.after().get("claim"));
     assertThrows(

@@ -150,7 +150,7 @@ class TermCareTest {
     service.queueUnfiled(TermKind.COATING, "moon rock");
     service.queueUnfiled(MATERIAL, "???");
     service.queueUnfiled(MATERIAL, "nul\u0000 byte " + "x".repeat(500));
-    List<Unfiled> waiting = service.waiting(0);
+    List<Unfiled> waiting = service.waiting(0).rows();
     Unfiled first = waiting.get(0);
     assertEquals("Moon Rock", first.written());
     assertEquals(3, first.count());
@@ -168,7 +168,8 @@ class TermCareTest {
     assertEquals("stone", resolve("Moon Rocks").term().orElseThrow().slug());
     assertEquals(0, service.waitingCount());
     assertThrows(EntryUnknown.class, () -> care.file(id, "slate", DEED));
-    assertEquals("filed", service.history("unfiled", id.toString(), 0).get(0).after().get("state"));
+    assertEquals(
+        "filed", service.history("unfiled", id.toString(), 0).rows().get(0).after().get("state"));
   }
 
   @Test
@@ -200,7 +201,7 @@ class TermCareTest {
   @TestTransaction
   void theHistoryTellsWhoChangedWhatAndWhy() {
     care.addSynonym(MATERIAL, "slate", "roofing shingle", false, DEED);
-    CatalogRevision revision = service.history("term", "material:slate", 0).get(0);
+    CatalogRevision revision = service.history("term", "material:slate", 0).rows().get(0);
     assertEquals("moderator one", revision.who());
     assertEquals("a test", revision.why());
     assertFalse(revision.before().get("synonyms").toString().contains("roofing shingle"));

@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.talk.Inbox;
+import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkLimits;
@@ -75,10 +77,10 @@ class YearOfTalkTest {
     takesOneStatement(() -> inbox.page(busy, 0));
     takesOneStatement(() -> inbox.page(busy, 100));
     takesOneStatement(() -> inbox.unread(busy));
-    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 0).finds().size());
+    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 0).rows().size());
     assertTrue(inbox.page(busy, 0).more());
-    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 100).finds().size());
-    assertEquals(List.of(), inbox.page(busy, TalkLimits.LAST_PAGE).finds());
+    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 100).rows().size());
+    assertEquals(List.of(), inbox.page(busy, Slice.LAST_PAGE).rows());
     assertEquals(TalkLimits.UNREAD + 1, inbox.unread(busy));
   }
 
@@ -91,13 +93,13 @@ class YearOfTalkTest {
 
   @Test
   void theListsOfQuestionsAndNoticesAreBoundedOnTheFirstPageAndFarBack() {
-    for (int page : new int[] {0, 200, TalkLimits.LAST_PAGE}) {
+    for (int page : new int[] {0, 200, Slice.LAST_PAGE}) {
       takesOneStatement(() -> talk.latest(TalkKind.QUESTION, false, page));
       takesOneStatement(() -> talk.latest(TalkKind.QUESTION, true, page));
       takesOneStatement(() -> talk.latest(TalkKind.NOTICE, false, page));
     }
-    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.QUESTION, false, 200).entries().size());
-    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.NOTICE, false, 0).entries().size());
+    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.QUESTION, false, 200).rows().size());
+    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.NOTICE, false, 0).rows().size());
   }
 
   @Test
@@ -105,8 +107,8 @@ class YearOfTalkTest {
     List<String> statements =
         StatementCount.of(() -> talk.thread(busy, YearOfTalk.busyQuestion(), 0));
     assertEquals(2, statements.size());
-    TalkService.Page answers = talk.thread(busy, YearOfTalk.busyQuestion(), 0).answers();
-    assertEquals(TalkLimits.ANSWERS, answers.entries().size());
+    Slice<TalkEntry> answers = talk.thread(busy, YearOfTalk.busyQuestion(), 0).answers();
+    assertEquals(TalkLimits.ANSWERS, answers.rows().size());
     assertTrue(answers.more());
   }
 
@@ -129,7 +131,7 @@ class YearOfTalkTest {
             .toList();
     takesOneStatement(() -> inbox.markSeen(busy, seen));
     assertTrue(
-        inbox.page(busy, 0).finds().stream()
+        inbox.page(busy, 0).rows().stream()
             .allMatch(find -> find.read() == seen.contains(find.entryId())));
   }
 
@@ -150,14 +152,13 @@ class YearOfTalkTest {
     takesOneStatement(() -> finder.similar("a halo round the letters on slate"));
     SearchQuery slate = SearchQuery.everything().withFacet("material", List.of("slate"));
     takesOneStatement(() -> finder.about(slate));
-    assertEquals(
-        TalkLimits.PAGE, finder.find(TalkKind.QUESTION, "halo", false, 30).entries().size());
+    assertEquals(TalkLimits.PAGE, finder.find(TalkKind.QUESTION, "halo", false, 30).rows().size());
     assertEquals(TalkLimits.BESIDE, finder.about(slate).size());
   }
 
   private void awaitFound(String words) throws InterruptedException {
     for (int i = 0; i < 600; i++) {
-      if (!finder.find(TalkKind.NOTICE, words, false, 0).entries().isEmpty()) {
+      if (!finder.find(TalkKind.NOTICE, words, false, 0).rows().isEmpty()) {
         return;
       }
       Thread.sleep(100);

@@ -118,7 +118,7 @@ class StoredReportsTest {
     UUID second = post(Entries.work("oak", null, null)).snapshot().id();
     reports.withdraw(ada, first, null);
     assertEquals(
-        List.of(second, first), own.of(ada, 0).reports().stream().map(ReportSnapshot::id).toList());
+        List.of(second, first), own.of(ada, 0).rows().stream().map(ReportSnapshot::id).toList());
   }
 
   @Test
@@ -240,7 +240,7 @@ class StoredReportsTest {
     Unfiled waiting =
         IntStream.range(0, 50)
             .mapToObj(catalog::waiting)
-            .flatMap(List::stream)
+            .flatMap(page -> page.rows().stream())
             .filter(u -> u.written().equals(words))
             .findFirst()
             .orElseThrow();

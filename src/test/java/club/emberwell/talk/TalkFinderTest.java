@@ -49,11 +49,10 @@ class TalkFinderTest {
     TalkEntry asked =
         question("Quibbling zebrano splinters", "The edge frays.", Club.about("slate"));
     assertEquals(
-        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "zebrano", false, 0).entries()));
+        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "zebrano", false, 0).rows()));
     assertTrue(
-        ids(finder.find(TalkKind.QUESTION, "zebrano slate", false, 0).entries())
-            .contains(asked.id()));
-    assertEquals(List.of(), finder.find(TalkKind.NOTICE, "zebrano", false, 0).entries());
+        ids(finder.find(TalkKind.QUESTION, "zebrano slate", false, 0).rows()).contains(asked.id()));
+    assertEquals(List.of(), finder.find(TalkKind.NOTICE, "zebrano", false, 0).rows());
     TalkEntry answer =
         talk.answer(
                 club.member(),
@@ -62,7 +61,7 @@ class TalkFinderTest {
             .entry();
     finder.show(answer);
     assertEquals(
-        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "wollemi", false, 0).entries()));
+        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "wollemi", false, 0).rows()));
   }
 
   @Test
@@ -74,28 +73,28 @@ class TalkFinderTest {
         talk.answer(ben, told.id(), TalkPosting.of(null, WrittenTalk.answer("Slow down."))).entry();
     finder.show(answer);
     assertEquals(List.of(open.id()), unanswered("bandicoot"));
-    assertEquals(2, finder.find(TalkKind.QUESTION, "bandicoot", false, 0).entries().size());
+    assertEquals(2, finder.find(TalkKind.QUESTION, "bandicoot", false, 0).rows().size());
     talk.withdraw(ben, answer.id(), null);
     finder.show(answer);
     assertEquals(Set.of(open.id(), told.id()), Set.copyOf(unanswered("bandicoot")));
   }
 
   private List<UUID> unanswered(String text) {
-    return ids(finder.find(TalkKind.QUESTION, text, true, 0).entries());
+    return ids(finder.find(TalkKind.QUESTION, text, true, 0).rows());
   }
 
   @ParameterizedTest
   @CsvSource({"quokkafied", "QUOKKAFIED", "quokkafeid", "quokk"})
   void caseATypoAndABeginningFindTheSame(String typed) {
     TalkEntry asked = question("A quokkafied finish on ply", "How?", Ties.NONE);
-    assertTrue(ids(finder.find(TalkKind.QUESTION, typed, false, 0).entries()).contains(asked.id()));
+    assertTrue(ids(finder.find(TalkKind.QUESTION, typed, false, 0).rows()).contains(asked.id()));
   }
 
   @Test
   void spellingsOfAMaterialFindWhatIsTiedToIt() {
     TalkEntry asked = question("Wobbegong stripes again", "Banding.", Club.about("birch-plywood"));
     assertTrue(
-        ids(finder.find(TalkKind.QUESTION, "wobbegong birch ply", false, 0).entries())
+        ids(finder.find(TalkKind.QUESTION, "wobbegong birch ply", false, 0).rows())
             .contains(asked.id()));
   }
 
@@ -152,7 +151,7 @@ class TalkFinderTest {
     TalkEntry asked = question("Temporary numbat question", "Text", Ties.NONE);
     talk.withdraw(ada, asked.id(), null);
     finder.show(asked);
-    assertEquals(List.of(), finder.find(TalkKind.QUESTION, "numbat", false, 0).entries());
+    assertEquals(List.of(), finder.find(TalkKind.QUESTION, "numbat", false, 0).rows());
   }
 
   @Test

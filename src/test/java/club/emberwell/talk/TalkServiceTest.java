@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
@@ -169,7 +170,7 @@ class TalkServiceTest {
     talk.accept(ada, question.id(), second.id(), null);
     assertEquals(
         List.of(second.id(), first.id()),
-        talk.thread(STRANGER, question.id(), 0).answers().entries().stream()
+        talk.thread(STRANGER, question.id(), 0).answers().rows().stream()
             .map(TalkEntry::id)
             .toList());
     assertEquals(first.id(), talk.accept(ada, question.id(), first.id(), null).accepted());
@@ -340,8 +341,8 @@ class TalkServiceTest {
     List<UUID> ids = Stream.of(wanted).map(TalkEntry::id).toList();
     List<UUID> found = new ArrayList<>();
     for (int page = 0; found.size() < wanted.length; page++) {
-      TalkService.Page some = talk.latest(TalkKind.QUESTION, false, page);
-      some.entries().stream().map(TalkEntry::id).filter(ids::contains).forEach(found::add);
+      Slice<TalkEntry> some = talk.latest(TalkKind.QUESTION, false, page);
+      some.rows().stream().map(TalkEntry::id).filter(ids::contains).forEach(found::add);
       assertTrue(some.more() || found.size() == wanted.length, "not all are listed");
     }
     return found;
@@ -356,7 +357,7 @@ class TalkServiceTest {
     assertEquals(1, StatementCount.of(() -> talk.latest(TalkKind.QUESTION, false, 0)).size());
     assertEquals(2, StatementCount.of(() -> talk.thread(ada, question.id(), 0)).size());
     assertTrue(
-        talk.latest(TalkKind.QUESTION, true, 0).entries().stream()
+        talk.latest(TalkKind.QUESTION, true, 0).rows().stream()
             .noneMatch(entry -> entry.id().equals(question.id())));
   }
 }

@@ -5,7 +5,7 @@ import club.emberwell.desk.AuditLine;
 import club.emberwell.desk.AuditTrail;
 import club.emberwell.desk.AuditTrail.Format;
 import club.emberwell.desk.DeskTimes;
-import club.emberwell.desk.Slice;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;

@@ -1,10 +1,10 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.Propose;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -50,8 +50,8 @@ public class CautionProposalResource {
 
   @GET
   @Operation(summary = "One's own proposals, newest first")
-  public Page<CautionProposal> mine(@RestQuery Integer page) {
-    return Page.of(proposals.mine(answers.actor(), page));
+  public Slice<CautionProposal> mine(@RestQuery Integer page) {
+    return proposals.mine(answers.actor(), page);
   }
 
   @GET

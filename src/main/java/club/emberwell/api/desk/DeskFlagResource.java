@@ -2,11 +2,11 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskJson.FlaggedView;
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.Settle;
 import club.emberwell.desk.Action;
 import club.emberwell.desk.Flags;
 import club.emberwell.desk.ItemRef;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -43,8 +43,8 @@ public class DeskFlagResource {
 
   @GET
   @Operation(summary = "Items with open flags, the longest flagged first")
-  public Page<FlaggedView> open(@RestQuery Integer page) {
-    return Page.of(flags.open(answers.actor(), page).map(FlaggedView::of));
+  public Slice<FlaggedView> open(@RestQuery Integer page) {
+    return flags.open(answers.actor(), page).map(FlaggedView::of);
   }
 
   @GET

@@ -9,7 +9,6 @@ import club.emberwell.desk.Item;
 import club.emberwell.desk.ItemRef;
 import club.emberwell.desk.Rule;
 import club.emberwell.desk.RuleNote;
-import club.emberwell.desk.Slice;
 import club.emberwell.desk.UndoPlan;
 import club.emberwell.desk.UndoRun;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -21,13 +20,6 @@ import java.util.UUID;
 /** The shapes of what the desk answers. */
 final class DeskJson {
   private DeskJson() {}
-
-  /** One page; {@code more} where another follows. */
-  record Page<T>(List<T> rows, int page, boolean more) {
-    static <T> Page<T> of(Slice<T> slice) {
-      return new Page<>(slice.rows(), slice.page(), slice.more());
-    }
-  }
 
   record ItemView(
       String kind,

@@ -1,9 +1,9 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.Verdict;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -36,8 +36,8 @@ public class DeskProposalResource {
 
   @GET
   @Operation(summary = "What waits, oldest first")
-  public Page<CautionProposal> waiting(@RestQuery Integer page) {
-    return Page.of(proposals.waiting(answers.actor(), page));
+  public Slice<CautionProposal> waiting(@RestQuery Integer page) {
+    return proposals.waiting(answers.actor(), page);
   }
 
   @POST

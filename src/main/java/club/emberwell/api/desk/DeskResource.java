@@ -4,13 +4,13 @@ import club.emberwell.api.desk.DeskJson.DecisionView;
 import club.emberwell.api.desk.DeskJson.HomeView;
 import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskJson.NoteView;
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.Decide;
 import club.emberwell.desk.Action;
 import club.emberwell.desk.Decisions;
 import club.emberwell.desk.Desk;
 import club.emberwell.desk.ItemRef;
 import club.emberwell.desk.Rules;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -55,8 +55,8 @@ public class DeskResource {
   @GET
   @Path("waiting")
   @Operation(summary = "What waits for a first look, oldest first")
-  public Page<ItemView> waiting(@RestQuery Integer page) {
-    return Page.of(desk.waiting(answers.actor(), page).map(ItemView::of));
+  public Slice<ItemView> waiting(@RestQuery Integer page) {
+    return desk.waiting(answers.actor(), page).map(ItemView::of);
   }
 
   /** An item with what was said about it. */

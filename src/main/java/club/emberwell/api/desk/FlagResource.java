@@ -1,10 +1,10 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.FlagView;
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.Raise;
 import club.emberwell.desk.Flags;
 import club.emberwell.desk.ItemRef;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -50,8 +50,8 @@ public class FlagResource {
 
   @GET
   @Operation(summary = "One's own flags, newest first")
-  public Page<FlagView> mine(@RestQuery Integer page) {
-    return Page.of(flags.mine(answers.actor(), page).map(FlagView::of));
+  public Slice<FlagView> mine(@RestQuery Integer page) {
+    return flags.mine(answers.actor(), page).map(FlagView::of);
   }
 
   @DELETE

@@ -1,9 +1,9 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.NoteView;
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.desk.Rules;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -35,8 +35,8 @@ public class NoteResource {
 
   @GET
   @Operation(summary = "Open notes, newest first")
-  public Page<NoteView> open(@RestQuery Integer page) {
-    return Page.of(rules.open(answers.actor(), page).map(NoteView::of));
+  public Slice<NoteView> open(@RestQuery Integer page) {
+    return rules.open(answers.actor(), page).map(NoteView::of);
   }
 
   @POST

@@ -1,10 +1,10 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.ItemView;
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.desk.People;
 import club.emberwell.desk.People.Person;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -39,8 +39,8 @@ public class PeopleResource {
 
   @GET
   @Operation(summary = "Members whose name begins with some letters")
-  public Page<Person> find(@RestQuery String q, @RestQuery Integer page) {
-    return Page.of(people.find(answers.actor(), q, page));
+  public Slice<Person> find(@RestQuery String q, @RestQuery Integer page) {
+    return people.find(answers.actor(), q, page);
   }
 
   @GET
@@ -53,8 +53,8 @@ public class PeopleResource {
   @GET
   @Path("{id}/entries")
   @Operation(summary = "A member's entries in whatever state")
-  public Page<ItemView> entries(@RestPath UUID id, @RestQuery Integer page) {
-    return Page.of(people.entries(answers.actor(), id, page).map(ItemView::of));
+  public Slice<ItemView> entries(@RestPath UUID id, @RestQuery Integer page) {
+    return people.entries(answers.actor(), id, page).map(ItemView::of);
   }
 
   @POST

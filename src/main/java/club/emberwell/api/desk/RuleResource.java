@@ -2,11 +2,11 @@ package club.emberwell.api.desk;
 
 import club.emberwell.access.Etags;
 import club.emberwell.api.desk.DeskJson.NoteView;
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskJson.RuleView;
 import club.emberwell.api.desk.DeskRequests.SetRule;
 import club.emberwell.desk.Rule;
 import club.emberwell.desk.Rules;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
@@ -66,8 +66,8 @@ public class RuleResource {
   @GET
   @Path("{code}/notes")
   @Operation(summary = "Everything a rule noticed, newest first")
-  public Page<NoteView> log(@RestPath String code, @RestQuery Integer page) {
-    return Page.of(rules.log(answers.actor(), code, page).map(NoteView::of));
+  public Slice<NoteView> log(@RestPath String code, @RestQuery Integer page) {
+    return rules.log(answers.actor(), code, page).map(NoteView::of);
   }
 
   private static Response answer(Rule rule) {

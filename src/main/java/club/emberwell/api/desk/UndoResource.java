@@ -1,12 +1,12 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.access.ReadsOnly;
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskJson.PlanView;
 import club.emberwell.api.desk.DeskJson.RunView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.desk.DeskRequests.Undo;
 import club.emberwell.desk.Undos;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -54,8 +54,8 @@ public class UndoResource {
 
   @GET
   @Operation(summary = "Undos, newest first")
-  public Page<RunView> all(@RestQuery Integer page) {
-    return Page.of(undos.all(answers.actor(), page).map(RunView::of));
+  public Slice<RunView> all(@RestQuery Integer page) {
+    return undos.all(answers.actor(), page).map(RunView::of);
   }
 
   @GET

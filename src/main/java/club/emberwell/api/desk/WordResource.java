@@ -1,10 +1,10 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.desk.DeskJson.Page;
 import club.emberwell.api.desk.DeskRequests.FileWord;
 import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.catalog.Unfiled;
 import club.emberwell.desk.VocabularyCare;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -37,8 +37,8 @@ public class WordResource {
 
   @GET
   @Operation(summary = "Words that wait, the most written first")
-  public Page<Unfiled> waiting(@RestQuery Integer page) {
-    return Page.of(care.waiting(answers.actor(), page));
+  public Slice<Unfiled> waiting(@RestQuery Integer page) {
+    return care.waiting(answers.actor(), page);
   }
 
   @POST

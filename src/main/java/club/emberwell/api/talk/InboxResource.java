@@ -2,6 +2,7 @@ package club.emberwell.api.talk;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Problems;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.talk.Find;
 import club.emberwell.talk.Inbox;
@@ -87,9 +88,9 @@ public class InboxResource {
   @GET
   @Operation(summary = "Your inbox")
   public Listing list(@QueryParam("page") @DefaultValue("0") int page) {
-    Inbox.Page found = inbox.page(actor.get(), page);
+    Slice<Find> found = inbox.page(actor.get(), page);
     return new Listing(
-        found.finds().stream().map(FindJson::of).toList(),
+        found.rows().stream().map(FindJson::of).toList(),
         inbox.unread(actor.get()),
         found.page(),
         found.more());

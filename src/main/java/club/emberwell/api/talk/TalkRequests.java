@@ -4,12 +4,12 @@ import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Etags;
 import club.emberwell.access.Problems;
 import club.emberwell.api.writes.KeyedWrites;
+import club.emberwell.listing.Slice;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
-import club.emberwell.talk.TalkService.Page;
 import club.emberwell.talk.TalkService.Posted;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
@@ -45,8 +45,8 @@ class TalkRequests {
 
   /** A page of entries; {@code more} where another page follows. */
   record Listing(List<TalkJson> entries, int page, boolean more) {
-    static Listing of(Page page) {
-      return new Listing(TalkJson.all(page.entries()), page.page(), page.more());
+    static Listing of(Slice<TalkEntry> page) {
+      return new Listing(TalkJson.all(page.rows()), page.page(), page.more());
     }
   }
 

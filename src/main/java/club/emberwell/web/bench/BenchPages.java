@@ -4,10 +4,13 @@ import club.emberwell.access.CurrentActor;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.report.OwnReports;
+import club.emberwell.report.ReportSnapshot;
 import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pager;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -55,17 +58,9 @@ public class BenchPages {
   /**
    * What lies on the bench.
    *
-   * @param newer address of the page before, or null
-   * @param older address of the page after, or null
    * @param begun true right after the first machine was added
    */
-  record Bench(
-      List<MachineCard> machines,
-      List<OwnReport> reports,
-      boolean beyondFirst,
-      String newer,
-      String older,
-      boolean begun) {}
+  record Bench(List<MachineCard> machines, List<OwnReport> reports, Pager pager, boolean begun) {}
 
   @GET
   public TemplateInstance bench(@RestQuery @DefaultValue("0") String from, @RestQuery String done) {
@@ -73,19 +68,12 @@ public class BenchPages {
     Vocabulary vocabulary = catalog.vocabulary();
     List<MachineCard> cards =
         machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units())).toList();
-    OwnReports.Page own = reports.of(actor, number(from));
+    Slice<ReportSnapshot> own = reports.of(actor, Pager.number(from));
     List<OwnReport> lines =
-        own.reports().stream().map(r -> OwnReport.of(r, vocabulary, actor.units())).toList();
+        own.rows().stream().map(r -> OwnReport.of(r, vocabulary, actor.units())).toList();
     boolean begun = "added".equals(done) && cards.size() == 1;
     say(done, begun);
-    return Templates.bench(
-        new Bench(
-            cards,
-            lines,
-            own.number() > 0,
-            own.number() > 0 ? address(own.number() - 1) : null,
-            own.more() ? address(own.number() + 1) : null,
-            begun));
+    return Templates.bench(new Bench(cards, lines, Pager.of(own, BenchPages::address), begun));
   }
 
   private void say(String done, boolean begun) {
@@ -100,9 +88,5 @@ public class BenchPages {
 
   private static String address(int number) {
     return number == 0 ? "/bench#reports" : "/bench?from=" + number + "#reports";
-  }
-
-  private static int number(String text) {
-    return text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0;
   }
 }

@@ -8,7 +8,7 @@ import club.emberwell.desk.AuditTrail;
 import club.emberwell.desk.AuditTrail.Format;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.DeskTimes;
-import club.emberwell.desk.Slice;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.web.frame.Field;

@@ -14,6 +14,7 @@ import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;

@@ -1,9 +1,11 @@
 package club.emberwell.web.talk;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.talk.Find;
 import club.emberwell.talk.Inbox;
+import club.emberwell.web.frame.Pager;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -47,19 +49,18 @@ public class InboxPages {
    * @param newest id of the newest find on it, or null where there is none
    * @param unread whether anything on it is unread
    */
-  record Shown(List<Find> finds, Pager pager, Long newest, boolean unread, boolean beyondFirst) {}
+  record Shown(List<Find> finds, Pager pager, Long newest, boolean unread) {}
 
   @GET
   public TemplateInstance inbox(@RestQuery("page") String number) {
-    Inbox.Page page = inbox.page(current.get(), Pager.number(number));
-    List<Find> finds = page.finds();
+    Slice<Find> page = inbox.page(current.get(), Pager.number(number));
+    List<Find> finds = page.rows();
     return Templates.inbox(
         new Shown(
             finds,
-            Pager.of(page.page(), page.more(), "/inbox"),
+            Pager.of(page, "/inbox"),
             finds.isEmpty() ? null : finds.get(0).id(),
-            finds.stream().anyMatch(find -> !find.read()),
-            page.page() > 0));
+            finds.stream().anyMatch(find -> !find.read())));
   }
 
   @POST

@@ -12,6 +12,7 @@ import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;

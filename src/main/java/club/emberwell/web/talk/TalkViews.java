@@ -1,10 +1,12 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.Pager;
 import club.emberwell.web.report.Words;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -31,8 +33,7 @@ class TalkViews {
    * @param text what was looked for; empty = nothing
    * @param shown which of the lists it is
    */
-  record Listing(
-      List<EntryLine> entries, Pager pager, String text, Shown shown, boolean beyondFirst) {
+  record Listing(List<EntryLine> entries, Pager pager, String text, Shown shown) {
     /** The lists beside this one, for the same words. */
     public List<Tab> getTabs() {
       return Stream.of(Shown.values())
@@ -76,13 +77,9 @@ class TalkViews {
    */
   record Writing(String action, Form form, String id, String report, Words.Lists words) {}
 
-  Listing list(TalkService.Page page, String text, Shown shown) {
+  Listing list(Slice<TalkEntry> page, String text, Shown shown) {
     return new Listing(
-        EntryLine.of(page.entries(), labels),
-        Pager.of(page, shown.address(text)),
-        text,
-        shown,
-        page.page() > 0);
+        EntryLine.of(page.rows(), labels), Pager.of(page, shown.address(text)), text, shown);
   }
 
   Thread thread(TalkService.Thread thread, Actor actor) {
@@ -90,7 +87,7 @@ class TalkViews {
     return new Thread(
         EntryView.of(question, actor, labels),
         question.answers(),
-        thread.answers().entries().stream()
+        thread.answers().rows().stream()
             .map(answer -> EntryView.answer(answer, question, actor, labels))
             .toList(),
         Pager.of(thread.answers(), question.path()),

@@ -193,7 +193,7 @@ class DeskPagesTest {
     String word = "Quillwood " + UUID.randomUUID().toString().substring(0, 8);
     catalog.queueUnfiled(TermKind.MATERIAL, word);
     UUID id =
-        catalog.waiting(0).stream()
+        catalog.waiting(0).rows().stream()
             .filter(w -> w.written().equals(word))
             .findFirst()
             .map(w -> w.id())

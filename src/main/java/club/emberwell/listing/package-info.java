@@ -1,0 +1,2 @@
+/** Lists by page: {@link club.emberwell.listing.Slice}. */
+package club.emberwell.listing;
