@@ -11,12 +11,13 @@ import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** The rules of the architecture below a root package, so that they hold for a fixture as well. */
 record ArchitectureRules(String root) {
-  /** Bottom to top: each uses only itself and those before it. */
+  /** Bottom to top: each uses only itself and those before it; the doors do not use each other. */
   static final List<String> ORDER =
       List.of(
           "listing",
@@ -39,6 +40,9 @@ record ArchitectureRules(String root) {
           "api",
           "web",
           "launch");
+
+  /** What people and programs come in by. */
+  private static final Set<String> DOORS = Set.of("api", "web");
 
   /** What runs statements; exceptions and the results of repositories may travel. */
   private static final Pattern STATEMENTS =
@@ -151,7 +155,8 @@ record ArchitectureRules(String root) {
       @Override
       public void check(JavaClass type, ConditionEvents events) {
         for (Dependency dependency : type.getDirectDependenciesFromSelf()) {
-          if (level(dependency.getTargetClass()) > level(type)) {
+          JavaClass target = dependency.getTargetClass();
+          if (level(target) > level(type) || isTheOtherDoor(type, target)) {
             events.add(SimpleConditionEvent.violated(type, dependency.getDescription()));
           }
         }
@@ -159,18 +164,25 @@ record ArchitectureRules(String root) {
     };
   }
 
+  private boolean isTheOtherDoor(JavaClass type, JavaClass target) {
+    String own = feature(type);
+    return DOORS.contains(own) && DOORS.contains(feature(target)) && !own.equals(feature(target));
+  }
+
   /** The place in the order; below all for what is not ours. */
   private int level(JavaClass type) {
-    String name = type.getPackageName();
-    if (!name.startsWith(root + ".")) {
-      return -1;
-    }
-    String first = name.substring(root.length() + 1).split("\\.")[0];
-    int level = ORDER.indexOf(first);
-    if (level < 0) {
-      throw new AssertionError("the package " + first + " has no place in the order");
+    String feature = feature(type);
+    int level = ORDER.indexOf(feature);
+    if (level < 0 && !feature.isEmpty()) {
+      throw new AssertionError("the package " + feature + " has no place in the order");
     }
     return level;
+  }
+
+  /** The package below the root; empty for what is not ours. */
+  private String feature(JavaClass type) {
+    String name = type.getPackageName();
+    return name.startsWith(root + ".") ? name.substring(root.length() + 1).split("\\.")[0] : "";
   }
 
   private static DescribedPredicate<JavaClass> areNeitherEntitiesNorRepositories() {

@@ -35,7 +35,8 @@ class ArchitectureTest {
 
   static Stream<Case> cases() {
     return Stream.of(
-        new Case(ArchitectureRules::eachPackageUsesOnlyThoseBelow, "UsesAHigherPackage"),
+        new Case(
+            ArchitectureRules::eachPackageUsesOnlyThoseBelow, "UsesAHigherPackage", "UsesTheApi"),
         new Case(
             ArchitectureRules::theFourLowestKnowNeitherFrameworkNorDatabase,
             "KnowsTheDatabase",

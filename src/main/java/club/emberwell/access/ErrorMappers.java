@@ -6,6 +6,12 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.EntryUnconfirmed;
+import club.emberwell.report.PictureRefused;
+import club.emberwell.report.ProhibitedWork;
+import club.emberwell.report.ReportGone;
+import club.emberwell.search.IndexNotReady;
+import club.emberwell.talk.TalkGone;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.security.AuthenticationFailedException;
@@ -27,6 +33,10 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 class ErrorMappers {
   private static final Logger LOG = Logger.getLogger(ErrorMappers.class);
   private static final int BEFORE_BUILT_IN = Priorities.USER - 1000;
+
+  /** Seconds in which an index that is being opened may be ready. */
+  private static final String SOON = "5";
+
   private static final Duration BUSY = Duration.ofSeconds(2);
 
   private final Errors errors;
@@ -65,6 +75,44 @@ class ErrorMappers {
   @ServerExceptionMapper
   Response overtaken(OptimisticLockException e) {
     return errors.answer(Problems.changed());
+  }
+
+  @ServerExceptionMapper
+  Response gone(ReportGone e) {
+    return errors.answer(Problems.of(410, e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response gone(TalkGone e) {
+    return errors.answer(Problems.of(410, e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response unconfirmed(EntryUnconfirmed e) {
+    List<Fault> faults = e.warnings().stream().map(Fault::of).toList();
+    return errors.answer(Problems.of(422, e.getMessage(), faults));
+  }
+
+  @ServerExceptionMapper
+  Response prohibited(ProhibitedWork e) {
+    return errors.answer(Problems.prohibited(e.ban()));
+  }
+
+  @ServerExceptionMapper
+  Response picture(PictureRefused e) {
+    int status =
+        switch (e.fault()) {
+          case TOO_BIG -> 413;
+          case OTHER_FORMAT -> 415;
+          case TOO_MANY_PIXELS, UNREADABLE -> 422;
+        };
+    Fault fault = new Fault("/photo", e.getMessage(), List.of());
+    return errors.answer(Problems.of(status, e.getMessage(), List.of(fault)));
+  }
+
+  @ServerExceptionMapper
+  Response notReady(IndexNotReady e) {
+    return errors.answer(Problems.of(503, e.getMessage()).with(HttpHeaders.RETRY_AFTER, SOON));
   }
 
   @ServerExceptionMapper

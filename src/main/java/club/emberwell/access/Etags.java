@@ -21,7 +21,7 @@ public final class Etags {
    *
    * @throws ProblemException 428 where If-Match is missing, 412 where it cannot be one of ours
    */
-  public static long required(RoutingContext request) {
+  public static int required(RoutingContext request) {
     String header = request.request().getHeader(HttpHeaders.IF_MATCH);
     if (header == null || header.isBlank()) {
       throw Problems.conditionMissing().exception();
@@ -30,6 +30,11 @@ public final class Etags {
     if (!tag.matches()) {
       throw Problems.changed().exception();
     }
-    return Long.parseLong(tag.group(1));
+    return (int) Math.min(Long.parseLong(tag.group(1)), Integer.MAX_VALUE);
+  }
+
+  /** The same where the client may leave it out; null then. */
+  public static Integer given(RoutingContext request) {
+    return request.request().getHeader(HttpHeaders.IF_MATCH) == null ? null : required(request);
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.access;
 
 import club.emberwell.remark.Remark;
+import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
@@ -13,6 +14,7 @@ import java.util.Map;
  * @param detail one sentence for a person
  * @param id what to name when asking the operator about it; null but for our own faults
  * @param errors the fields at fault
+ * @param more extension members (section 3.2), by name
  * @param headers what the answer must carry besides
  */
 @JsonPropertyOrder({"type", "title", "status", "detail", "id", "errors"})
@@ -23,6 +25,7 @@ public record Problem(
     String detail,
     String id,
     List<Fault> errors,
+    @JsonAnyGetter Map<String, Object> more,
     @JsonIgnore Map<String, String> headers) {
 
   /**
@@ -40,6 +43,7 @@ public record Problem(
 
   public Problem {
     errors = List.copyOf(errors);
+    more = Map.copyOf(more);
     headers = Map.copyOf(headers);
   }
 
@@ -49,7 +53,7 @@ public record Problem(
   }
 
   Problem with(String header, String value) {
-    return new Problem(title, status, detail, id, errors, Map.of(header, value));
+    return new Problem(title, status, detail, id, errors, more, Map.of(header, value));
   }
 
   /** To be thrown from wherever the request cannot go on. */

@@ -1,11 +1,13 @@
 package club.emberwell.access;
 
 import club.emberwell.access.Problem.Fault;
+import club.emberwell.catalog.Ban;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.Scope;
 import club.emberwell.remark.Remark;
 import jakarta.ws.rs.core.HttpHeaders;
 import java.time.Duration;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -45,7 +47,7 @@ public final class Problems {
 
   public static Problem of(int status, String detail, List<Fault> errors) {
     String title = TITLES.getOrDefault(status, status < 500 ? "Not done" : TITLES.get(500));
-    return new Problem(title, status, detail, null, errors, Map.of());
+    return new Problem(title, status, detail, null, errors, Map.of(), Map.of());
   }
 
   /** 422 with every remark that is an error, by field. */
@@ -54,6 +56,25 @@ public final class Problems {
     String detail =
         faults.size() == 1 ? faults.get(0).detail() : faults.size() + " entries need another look.";
     return of(UNPROCESSABLE, detail, faults);
+  }
+
+  /** 422 with what is known of the hazard, for work that takes no settings. */
+  static Problem prohibited(Ban ban) {
+    Fault fault = new Fault("/material", ban.sentence(), List.of());
+    Problem problem = of(UNPROCESSABLE, ban.sentence(), List.of(fault));
+    Map<String, String> hazard = new LinkedHashMap<>();
+    hazard.put("subject", ban.subject());
+    hazard.put("hazard", ban.hazard());
+    hazard.put("agent", ban.agent());
+    hazard.put("source", ban.source());
+    return new Problem(
+        problem.title(),
+        problem.status(),
+        problem.detail(),
+        null,
+        problem.errors(),
+        Map.of("prohibited", hazard),
+        Map.of());
   }
 
   /** 400 at one field. */
@@ -122,6 +143,7 @@ public final class Problems {
         "Something went wrong here. The operator finds it in the log under " + id + ".",
         id,
         List.of(),
+        Map.of(),
         Map.of());
   }
 

@@ -1,9 +1,10 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.access.Downloads;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.AuditFilter;
 import club.emberwell.desk.AuditLine;
 import club.emberwell.desk.AuditTrail;
-import club.emberwell.desk.AuditTrail.Format;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
@@ -27,13 +28,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class AuditResource {
   private final AuditTrail trail;
-  private final DeskAnswers answers;
-  private final AuditExport export;
+  private final ApiRequest request;
 
-  AuditResource(AuditTrail trail, DeskAnswers answers, AuditExport export) {
+  AuditResource(AuditTrail trail, ApiRequest request) {
     this.trail = trail;
-    this.answers = answers;
-    this.export = export;
+    this.request = request;
   }
 
   /** What narrows the log. */
@@ -72,7 +71,7 @@ public class AuditResource {
   @GET
   @Operation(summary = "The log by page, newest first")
   public Lines page(@BeanParam Query query, @RestQuery Long before) {
-    Slice<AuditLine> found = trail.page(answers.actor(), query.filter(), before);
+    Slice<AuditLine> found = trail.page(request.actor(), query.filter(), before);
     List<AuditLine> lines = found.rows();
     return new Lines(lines, found.more() ? lines.get(lines.size() - 1).seq() : null);
   }
@@ -84,7 +83,6 @@ public class AuditResource {
       summary = "The whole log as a file",
       description = "format=csv (RFC 4180; cells that look like formulas begin with ') or jsonl.")
   public Response export(@BeanParam Query query, @RestQuery String format) {
-    Format wanted = "jsonl".equals(format) ? Format.JSON_LINES : Format.CSV;
-    return export.answer(answers.actor(), query.filter(), wanted);
+    return Downloads.log(trail, request.actor(), query.filter(), format);
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Propose;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
@@ -29,20 +30,20 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Vocabulary")
 public class CautionProposalResource {
   private final CautionProposals proposals;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  CautionProposalResource(CautionProposals proposals, DeskAnswers answers) {
+  CautionProposalResource(CautionProposals proposals, ApiRequest request) {
     this.proposals = proposals;
-    this.answers = answers;
+    this.request = request;
   }
 
   @POST
   @Operation(summary = "Propose how a caution should read; somebody else looks at it first")
   public Response propose(Propose sent) {
-    return answers.once(
+    return request.did(
         sent,
         actor -> {
-          CautionRule rule = DeskAnswers.needed("/caution", sent.caution());
+          CautionRule rule = ApiRequest.needed("/caution", sent.caution());
           int base = sent.base() == null ? 0 : sent.base();
           return proposals.propose(actor, rule, base, sent.reason());
         });
@@ -51,20 +52,20 @@ public class CautionProposalResource {
   @GET
   @Operation(summary = "One's own proposals, newest first")
   public Slice<CautionProposal> mine(@RestQuery Integer page) {
-    return proposals.mine(answers.actor(), page);
+    return proposals.mine(request.actor(), page);
   }
 
   @GET
   @Path("{id}")
   @Operation(summary = "A proposal, for its author and moderators")
   public CautionProposal one(@RestPath UUID id) {
-    return proposals.one(answers.actor(), id);
+    return proposals.one(request.actor(), id);
   }
 
   @DELETE
   @Path("{id}")
   @Operation(summary = "Take back one's own proposal")
   public void withdraw(@RestPath UUID id) {
-    proposals.withdraw(answers.actor(), id);
+    proposals.withdraw(request.actor(), id);
   }
 }

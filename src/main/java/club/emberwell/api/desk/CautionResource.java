@@ -1,6 +1,7 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.CautionCare.Standing;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.desk.VocabularyCare.Change;
@@ -27,24 +28,24 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class CautionResource {
   private final VocabularyCare care;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  CautionResource(VocabularyCare care, DeskAnswers answers) {
+  CautionResource(VocabularyCare care, ApiRequest request) {
     this.care = care;
-    this.answers = answers;
+    this.request = request;
   }
 
   @GET
   @Operation(summary = "Every caution with its standing")
   public List<Standing> all() {
-    return care.cautions(answers.actor());
+    return care.cautions(request.actor());
   }
 
   @GET
   @Path("{id}")
   @Operation(summary = "One caution")
   public Standing one(@RestPath String id) {
-    return care.caution(answers.actor(), id);
+    return care.caution(request.actor(), id);
   }
 
   @GET
@@ -58,27 +59,27 @@ public class CautionResource {
   @Path("{id}/removal")
   @Operation(summary = "Propose to remove a caution")
   public Response remove(@RestPath String id, Why sent) {
-    return answers.done(sent, actor -> care.proposeRemoval(actor, id, sent.reason()));
+    return request.done(sent, actor -> care.proposeRemoval(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/removal/confirm")
   @Operation(summary = "Confirm as a second moderator that a caution goes")
   public Response confirm(@RestPath String id, Why sent) {
-    return answers.done(sent, actor -> care.confirmRemoval(actor, id, sent.reason()));
+    return request.done(sent, actor -> care.confirmRemoval(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/removal/decline")
   @Operation(summary = "Let a caution stand")
   public Response keep(@RestPath String id, Why sent) {
-    return answers.done(sent, actor -> care.keepStanding(actor, id, sent.reason()));
+    return request.done(sent, actor -> care.keepStanding(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/restore")
   @Operation(summary = "Bring a removed caution back")
   public Response restore(@RestPath String id, Why sent) {
-    return answers.done(sent, actor -> care.restoreCaution(actor, id, sent.reason()));
+    return request.done(sent, actor -> care.restoreCaution(actor, id, sent.reason()));
   }
 }

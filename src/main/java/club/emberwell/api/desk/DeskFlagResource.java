@@ -3,6 +3,7 @@ package club.emberwell.api.desk;
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskJson.FlaggedView;
 import club.emberwell.api.desk.DeskRequests.Settle;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.Action;
 import club.emberwell.desk.Flags;
 import club.emberwell.desk.ItemRef;
@@ -31,11 +32,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class DeskFlagResource {
   private final Flags flags;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  DeskFlagResource(Flags flags, DeskAnswers answers) {
+  DeskFlagResource(Flags flags, ApiRequest request) {
     this.flags = flags;
-    this.answers = answers;
+    this.request = request;
   }
 
   /** How many flags were settled. */
@@ -44,14 +45,14 @@ public class DeskFlagResource {
   @GET
   @Operation(summary = "Items with open flags, the longest flagged first")
   public Slice<FlaggedView> open(@RestQuery Integer page) {
-    return flags.open(answers.actor(), page).map(FlaggedView::of);
+    return flags.open(request.actor(), page).map(FlaggedView::of);
   }
 
   @GET
   @Path("{kind}/{id}")
   @Operation(summary = "The open flags on an item")
   public List<FlagView> on(@RestPath String kind, @RestPath UUID id) {
-    return flags.on(answers.actor(), ItemRef.of(kind, id)).stream().map(FlagView::of).toList();
+    return flags.on(request.actor(), ItemRef.of(kind, id)).stream().map(FlagView::of).toList();
   }
 
   @POST
@@ -59,10 +60,10 @@ public class DeskFlagResource {
   @Operation(summary = "Settle the open flags on an item")
   public Response settle(@RestPath String kind, @RestPath UUID id, Settle sent) {
     ItemRef ref = ItemRef.of(kind, id);
-    return answers.once(
+    return request.did(
         sent,
         actor -> {
-          boolean upheld = DeskAnswers.needed("/upheld", sent.upheld());
+          boolean upheld = ApiRequest.needed("/upheld", sent.upheld());
           Action action = sent.action() == null ? null : Action.read("/action", sent.action());
           return new Settled(flags.settle(actor, ref, upheld, action, sent.reason()));
         });

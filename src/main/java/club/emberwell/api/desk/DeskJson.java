@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 
-/** The shapes of what the desk answers. */
+/** The shapes of what the desk request. */
 final class DeskJson {
   private DeskJson() {}
 

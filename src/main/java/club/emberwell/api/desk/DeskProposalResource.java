@@ -1,6 +1,7 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Verdict;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
 import club.emberwell.listing.Slice;
@@ -27,27 +28,27 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class DeskProposalResource {
   private final CautionProposals proposals;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  DeskProposalResource(CautionProposals proposals, DeskAnswers answers) {
+  DeskProposalResource(CautionProposals proposals, ApiRequest request) {
     this.proposals = proposals;
-    this.answers = answers;
+    this.request = request;
   }
 
   @GET
   @Operation(summary = "What waits, oldest first")
   public Slice<CautionProposal> waiting(@RestQuery Integer page) {
-    return proposals.waiting(answers.actor(), page);
+    return proposals.waiting(request.actor(), page);
   }
 
   @POST
   @Path("{id}")
   @Operation(summary = "Put a text in force or decline it; never one's own")
   public Response decide(@RestPath UUID id, Verdict sent) {
-    return answers.once(
+    return request.did(
         sent,
         actor -> {
-          boolean accept = DeskAnswers.needed("/accept", sent.accept());
+          boolean accept = ApiRequest.needed("/accept", sent.accept());
           return proposals.decide(actor, id, accept, sent.reason());
         });
   }

@@ -5,6 +5,7 @@ import club.emberwell.api.desk.DeskJson.HomeView;
 import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Decide;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.Action;
 import club.emberwell.desk.Decisions;
 import club.emberwell.desk.Desk;
@@ -37,26 +38,26 @@ public class DeskResource {
   private final Desk desk;
   private final Decisions decisions;
   private final Rules rules;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  DeskResource(Desk desk, Decisions decisions, Rules rules, DeskAnswers answers) {
+  DeskResource(Desk desk, Decisions decisions, Rules rules, ApiRequest request) {
     this.desk = desk;
     this.decisions = decisions;
     this.rules = rules;
-    this.answers = answers;
+    this.request = request;
   }
 
   @GET
   @Operation(summary = "Everything that waits, in short")
   public HomeView home() {
-    return HomeView.of(desk.home(answers.actor()));
+    return HomeView.of(desk.home(request.actor()));
   }
 
   @GET
   @Path("waiting")
   @Operation(summary = "What waits for a first look, oldest first")
   public Slice<ItemView> waiting(@RestQuery Integer page) {
-    return desk.waiting(answers.actor(), page).map(ItemView::of);
+    return desk.waiting(request.actor(), page).map(ItemView::of);
   }
 
   /** An item with what was said about it. */
@@ -74,7 +75,7 @@ public class DeskResource {
   @Operation(summary = "Decide about an item; never about one's own")
   public Response decide(@RestPath String kind, @RestPath UUID id, Decide sent) {
     ItemRef ref = ItemRef.of(kind, id);
-    return answers.once(
+    return request.did(
         sent,
         actor -> {
           decisions.decide(actor, ref, Action.read("/action", sent.action()), sent.reason());
@@ -84,8 +85,8 @@ public class DeskResource {
 
   private Whole whole(ItemRef ref) {
     return new Whole(
-        ItemView.of(decisions.item(answers.actor(), ref)),
-        decisions.about(answers.actor(), ref).stream().map(DecisionView::of).toList(),
-        rules.on(answers.actor(), ref).stream().map(NoteView::of).toList());
+        ItemView.of(decisions.item(request.actor(), ref)),
+        decisions.about(request.actor(), ref).stream().map(DecisionView::of).toList(),
+        rules.on(request.actor(), ref).stream().map(NoteView::of).toList());
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskRequests.Raise;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.Flags;
 import club.emberwell.desk.ItemRef;
 import club.emberwell.listing.Slice;
@@ -29,21 +30,21 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Flags")
 public class FlagResource {
   private final Flags flags;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  FlagResource(Flags flags, DeskAnswers answers) {
+  FlagResource(Flags flags, ApiRequest request) {
     this.flags = flags;
-    this.answers = answers;
+    this.request = request;
   }
 
   @POST
   @Operation(summary = "Flag a report, question, answer, notice or photo")
   public Response flag(Raise sent) {
-    return answers.once(
+    return request.did(
         sent,
         actor -> {
-          UUID id = DeskAnswers.needed("/id", sent.id());
-          ItemRef ref = ItemRef.of(DeskAnswers.needed("/kind", sent.kind()), id);
+          UUID id = ApiRequest.needed("/id", sent.id());
+          ItemRef ref = ItemRef.of(ApiRequest.needed("/kind", sent.kind()), id);
           return FlagView.of(flags.flag(actor, ref, sent.reason(), sent.note()));
         });
   }
@@ -51,13 +52,13 @@ public class FlagResource {
   @GET
   @Operation(summary = "One's own flags, newest first")
   public Slice<FlagView> mine(@RestQuery Integer page) {
-    return flags.mine(answers.actor(), page).map(FlagView::of);
+    return flags.mine(request.actor(), page).map(FlagView::of);
   }
 
   @DELETE
   @Path("{id}")
   @Operation(summary = "Take back one's own open flag")
   public void withdraw(@RestPath UUID id) {
-    flags.withdraw(answers.actor(), id);
+    flags.withdraw(request.actor(), id);
   }
 }

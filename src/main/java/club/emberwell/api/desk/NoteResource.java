@@ -2,6 +2,7 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.Rules;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
@@ -26,23 +27,23 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class NoteResource {
   private final Rules rules;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  NoteResource(Rules rules, DeskAnswers answers) {
+  NoteResource(Rules rules, ApiRequest request) {
     this.rules = rules;
-    this.answers = answers;
+    this.request = request;
   }
 
   @GET
   @Operation(summary = "Open notes, newest first")
   public Slice<NoteView> open(@RestQuery Integer page) {
-    return rules.open(answers.actor(), page).map(NoteView::of);
+    return rules.open(request.actor(), page).map(NoteView::of);
   }
 
   @POST
   @Path("{id}/seen")
   @Operation(summary = "Lay a note aside")
   public Response seen(@RestPath long id, Nothing sent) {
-    return answers.done(sent, actor -> rules.seen(actor, id));
+    return request.done(sent, actor -> rules.seen(actor, id));
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.People;
 import club.emberwell.desk.People.Person;
 import club.emberwell.listing.Slice;
@@ -30,45 +31,45 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class PeopleResource {
   private final People people;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  PeopleResource(People people, DeskAnswers answers) {
+  PeopleResource(People people, ApiRequest request) {
     this.people = people;
-    this.answers = answers;
+    this.request = request;
   }
 
   @GET
   @Operation(summary = "Members whose name begins with some letters")
   public Slice<Person> find(@RestQuery String q, @RestQuery Integer page) {
-    return people.find(answers.actor(), q, page);
+    return people.find(request.actor(), q, page);
   }
 
   @GET
   @Path("{id}")
   @Operation(summary = "One member")
   public Person one(@RestPath UUID id) {
-    return people.one(answers.actor(), id);
+    return people.one(request.actor(), id);
   }
 
   @GET
   @Path("{id}/entries")
   @Operation(summary = "A member's entries in whatever state")
   public Slice<ItemView> entries(@RestPath UUID id, @RestQuery Integer page) {
-    return people.entries(answers.actor(), id, page).map(ItemView::of);
+    return people.entries(request.actor(), id, page).map(ItemView::of);
   }
 
   @POST
   @Path("{id}/ban")
   @Operation(summary = "Shut a member out; sessions and tokens end")
   public Response ban(@RestPath UUID id, Why sent) {
-    return answers.done(sent, actor -> people.ban(actor, id, sent.reason()));
+    return request.done(sent, actor -> people.ban(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/unban")
   @Operation(summary = "Let a member in again")
   public Response unban(@RestPath UUID id, Why sent) {
-    return answers.done(sent, actor -> people.unban(actor, id, sent.reason()));
+    return request.done(sent, actor -> people.unban(actor, id, sent.reason()));
   }
 
   @PUT
@@ -76,13 +77,13 @@ public class PeopleResource {
   @Path("{id}/trust")
   @Operation(summary = "Spare a member the first look")
   public void trust(@RestPath UUID id) {
-    people.trust(answers.actor(), id, true);
+    people.trust(request.actor(), id, true);
   }
 
   @DELETE
   @Path("{id}/trust")
   @Operation(summary = "Look at a member's first entries after all")
   public void distrust(@RestPath UUID id) {
-    people.trust(answers.actor(), id, false);
+    people.trust(request.actor(), id, false);
   }
 }

@@ -1,21 +1,19 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.access.Etags;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskJson.RuleView;
 import club.emberwell.api.desk.DeskRequests.SetRule;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.Rule;
 import club.emberwell.desk.Rules;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -32,47 +30,43 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class RuleResource {
   private final Rules rules;
-  private final DeskAnswers answers;
-  private final RoutingContext request;
+  private final ApiRequest request;
 
-  RuleResource(Rules rules, DeskAnswers answers, RoutingContext request) {
+  RuleResource(Rules rules, ApiRequest request) {
     this.rules = rules;
-    this.answers = answers;
     this.request = request;
   }
 
   @GET
   @Operation(summary = "All rules")
   public List<RuleView> all() {
-    return rules.all(answers.actor()).stream().map(RuleView::of).toList();
+    return rules.all(request.actor()).stream().map(RuleView::of).toList();
   }
 
   @GET
   @Path("{code}")
   @Operation(summary = "One rule")
   public Response one(@RestPath String code) {
-    return answer(rules.one(answers.actor(), code));
+    return answer(rules.one(request.actor(), code));
   }
 
   @PUT
   @Path("{code}")
   @Operation(summary = "Set a rule; needs If-Match")
   public Response set(@RestPath String code, SetRule sent) {
-    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
+    int version = request.version();
     return answer(
-        rules.set(answers.actor(), code, sent.mode(), sent.threshold(), sent.minutes(), version));
+        rules.set(request.actor(), code, sent.mode(), sent.threshold(), sent.minutes(), version));
   }
 
   @GET
   @Path("{code}/notes")
   @Operation(summary = "Everything a rule noticed, newest first")
   public Slice<NoteView> log(@RestPath String code, @RestQuery Integer page) {
-    return rules.log(answers.actor(), code, page).map(NoteView::of);
+    return rules.log(request.actor(), code, page).map(NoteView::of);
   }
 
   private static Response answer(Rule rule) {
-    return Response.ok(RuleView.of(rule))
-        .header(HttpHeaders.ETAG, Etags.of(rule.version()))
-        .build();
+    return ApiRequest.answer(Response.ok(), rule.version(), RuleView.of(rule));
   }
 }

@@ -1,11 +1,11 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.access.Etags;
 import club.emberwell.api.desk.DeskRequests.EditTerm;
 import club.emberwell.api.desk.DeskRequests.Merge;
 import club.emberwell.api.desk.DeskRequests.NewTerm;
 import club.emberwell.api.desk.DeskRequests.Spelling;
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.desk.MergeEffects;
@@ -13,7 +13,6 @@ import club.emberwell.desk.MergeEffects.Effects;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.desk.VocabularyCare.Change;
 import club.emberwell.member.Role;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -21,7 +20,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -40,14 +38,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class TermResource {
   private final VocabularyCare care;
   private final MergeEffects effects;
-  private final DeskAnswers answers;
-  private final RoutingContext request;
+  private final ApiRequest request;
 
-  TermResource(
-      VocabularyCare care, MergeEffects effects, DeskAnswers answers, RoutingContext request) {
+  TermResource(VocabularyCare care, MergeEffects effects, ApiRequest request) {
     this.care = care;
     this.effects = effects;
-    this.answers = answers;
     this.request = request;
   }
 
@@ -55,7 +50,7 @@ public class TermResource {
   @Operation(summary = "Add a term; word: a waiting word to file to it")
   public Response add(@RestPath String kind, @RestQuery UUID word, NewTerm sent) {
     TermKind list = DeskRequests.kind(kind);
-    return answers.once(
+    return request.did(
         sent, actor -> care.add(actor, list, sent.slug(), sent.draft(), word, sent.reason()));
   }
 
@@ -63,16 +58,16 @@ public class TermResource {
   @Path("{slug}")
   @Operation(summary = "A term, merged or not")
   public Response one(@RestPath String kind, @RestPath String slug) {
-    Term term = care.term(answers.actor(), DeskRequests.kind(kind), slug);
-    return Response.ok(term).header(HttpHeaders.ETAG, Etags.of(term.version())).build();
+    Term term = care.term(request.actor(), DeskRequests.kind(kind), slug);
+    return ApiRequest.answer(Response.ok(), term.version(), term);
   }
 
   @PUT
   @Path("{slug}")
   @Operation(summary = "Change a term; needs If-Match")
   public Response edit(@RestPath String kind, @RestPath String slug, EditTerm sent) {
-    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
-    care.edit(answers.actor(), DeskRequests.kind(kind), slug, version, sent.draft(), sent.reason());
+    int version = request.version();
+    care.edit(request.actor(), DeskRequests.kind(kind), slug, version, sent.draft(), sent.reason());
     return one(kind, slug);
   }
 
@@ -81,7 +76,7 @@ public class TermResource {
   @Operation(summary = "What happened to a term, newest first")
   public List<Change> history(
       @RestPath String kind, @RestPath String slug, @RestQuery Integer page) {
-    return care.termHistory(answers.actor(), DeskRequests.kind(kind), slug, page);
+    return care.termHistory(request.actor(), DeskRequests.kind(kind), slug, page);
   }
 
   @POST
@@ -90,14 +85,14 @@ public class TermResource {
   public Response spell(@RestPath String kind, @RestPath String slug, Spelling sent) {
     TermKind list = DeskRequests.kind(kind);
     boolean ambiguous = Boolean.TRUE.equals(sent.ambiguous());
-    return answers.once(
+    return request.did(
         sent,
         actor ->
             care.addSpelling(
                 actor,
                 list,
                 slug,
-                DeskAnswers.needed("/text", sent.text()),
+                ApiRequest.needed("/text", sent.text()),
                 ambiguous,
                 sent.reason()));
   }
@@ -107,11 +102,11 @@ public class TermResource {
   @Operation(summary = "Take a spelling back")
   public Response unspell(@RestPath String kind, @RestPath String slug, Spelling sent) {
     TermKind list = DeskRequests.kind(kind);
-    return answers.once(
+    return request.did(
         sent,
         actor ->
             care.removeSpelling(
-                actor, list, slug, DeskAnswers.needed("/text", sent.text()), sent.reason()));
+                actor, list, slug, ApiRequest.needed("/text", sent.text()), sent.reason()));
   }
 
   @GET
@@ -119,7 +114,7 @@ public class TermResource {
   @Operation(summary = "What a merge into another term would move")
   public Effects preview(@RestPath String kind, @RestPath String slug, @RestQuery String into) {
     return effects.of(
-        answers.actor(), DeskRequests.kind(kind), slug, DeskAnswers.needed("/into", into));
+        request.actor(), DeskRequests.kind(kind), slug, ApiRequest.needed("/into", into));
   }
 
   @POST
@@ -127,10 +122,10 @@ public class TermResource {
   @Operation(summary = "Merge a term into another one")
   public Response merge(@RestPath String kind, @RestPath String slug, Merge sent) {
     TermKind list = DeskRequests.kind(kind);
-    return answers.once(
+    return request.did(
         sent,
         actor ->
-            care.merge(actor, list, slug, DeskAnswers.needed("/into", sent.into()), sent.reason()));
+            care.merge(actor, list, slug, ApiRequest.needed("/into", sent.into()), sent.reason()));
   }
 
   @POST
@@ -138,6 +133,6 @@ public class TermResource {
   @Operation(summary = "Make a merged term what it was")
   public Response undo(@RestPath String kind, @RestPath String slug, Why sent) {
     TermKind list = DeskRequests.kind(kind);
-    return answers.once(sent, actor -> care.undoMerge(actor, list, slug, sent.reason()));
+    return request.did(sent, actor -> care.undoMerge(actor, list, slug, sent.reason()));
   }
 }

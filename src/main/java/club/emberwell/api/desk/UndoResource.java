@@ -5,6 +5,7 @@ import club.emberwell.api.desk.DeskJson.PlanView;
 import club.emberwell.api.desk.DeskJson.RunView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.desk.DeskRequests.Undo;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.Undos;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
@@ -30,11 +31,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class UndoResource {
   private final Undos undos;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  UndoResource(Undos undos, DeskAnswers answers) {
+  UndoResource(Undos undos, ApiRequest request) {
     this.undos = undos;
-    this.answers = answers;
+    this.request = request;
   }
 
   @POST
@@ -42,33 +43,33 @@ public class UndoResource {
   @ReadsOnly
   @Operation(summary = "What an undo would do; nothing is done")
   public PlanView preview(Undo sent) {
-    return PlanView.of(undos.preview(answers.actor(), sent.wanted()));
+    return PlanView.of(undos.preview(request.actor(), sent.wanted()));
   }
 
   @POST
   @Operation(summary = "Undo; a good deal at once, the rest in the background")
   public Response start(Undo sent) {
-    return answers.once(
+    return request.did(
         sent, actor -> RunView.of(undos.start(actor, sent.id(), sent.wanted(), sent.reason())));
   }
 
   @GET
   @Operation(summary = "Undos, newest first")
   public Slice<RunView> all(@RestQuery Integer page) {
-    return undos.all(answers.actor(), page).map(RunView::of);
+    return undos.all(request.actor(), page).map(RunView::of);
   }
 
   @GET
   @Path("{id}")
   @Operation(summary = "How far an undo is")
   public RunView one(@RestPath UUID id) {
-    return RunView.of(undos.one(answers.actor(), id));
+    return RunView.of(undos.one(request.actor(), id));
   }
 
   @POST
   @Path("{id}/restore")
   @Operation(summary = "Take an undo back")
   public Response restore(@RestPath UUID id, Nothing sent) {
-    return answers.once(sent, actor -> RunView.of(undos.restore(actor, id)));
+    return request.did(sent, actor -> RunView.of(undos.restore(actor, id)));
   }
 }

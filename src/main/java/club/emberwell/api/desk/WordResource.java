@@ -2,6 +2,7 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.FileWord;
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.Unfiled;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.listing.Slice;
@@ -28,32 +29,32 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class WordResource {
   private final VocabularyCare care;
-  private final DeskAnswers answers;
+  private final ApiRequest request;
 
-  WordResource(VocabularyCare care, DeskAnswers answers) {
+  WordResource(VocabularyCare care, ApiRequest request) {
     this.care = care;
-    this.answers = answers;
+    this.request = request;
   }
 
   @GET
   @Operation(summary = "Words that wait, the most written first")
   public Slice<Unfiled> waiting(@RestQuery Integer page) {
-    return care.waiting(answers.actor(), page);
+    return care.waiting(request.actor(), page);
   }
 
   @POST
   @Path("{id}/file")
   @Operation(summary = "File a word to a term, of which it becomes a spelling")
   public Response file(@RestPath UUID id, FileWord sent) {
-    return answers.once(
+    return request.did(
         sent,
-        actor -> care.file(actor, id, DeskAnswers.needed("/term", sent.term()), sent.reason()));
+        actor -> care.file(actor, id, ApiRequest.needed("/term", sent.term()), sent.reason()));
   }
 
   @POST
   @Path("{id}/dismiss")
   @Operation(summary = "Lay a word aside")
   public Response dismiss(@RestPath UUID id, Why sent) {
-    return answers.done(sent, actor -> care.dismiss(actor, id, sent.reason()));
+    return request.done(sent, actor -> care.dismiss(actor, id, sent.reason()));
   }
 }

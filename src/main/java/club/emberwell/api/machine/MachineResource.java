@@ -1,15 +1,12 @@
 package club.emberwell.api.machine;
 
-import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Etags;
-import club.emberwell.api.writes.KeyedWrites;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.Machines;
 import club.emberwell.bench.Machines.Kept;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -19,7 +16,6 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -38,15 +34,10 @@ public class MachineResource {
   static final String PATH = "/api/v1/machines";
 
   private final Machines machines;
-  private final CurrentActor actor;
-  private final KeyedWrites writes;
-  private final RoutingContext request;
+  private final ApiRequest request;
 
-  MachineResource(
-      Machines machines, CurrentActor actor, KeyedWrites writes, RoutingContext request) {
+  MachineResource(Machines machines, ApiRequest request) {
     this.machines = machines;
-    this.actor = actor;
-    this.writes = writes;
     this.request = request;
   }
 
@@ -56,10 +47,10 @@ public class MachineResource {
   @POST
   @Operation(summary = "Add a machine")
   public Response add(MachineRequest sent) {
-    return writes.once(
+    return request.once(
         sent,
         () -> {
-          Kept kept = machines.add(actor.get(), sent.id(), sent.written(), NumberStyle.ANY);
+          Kept kept = machines.add(request.actor(), sent.id(), sent.written(), NumberStyle.ANY);
           return answer(Response.created(URI.create(PATH + "/" + kept.machine().id())), kept);
         });
   }
@@ -68,7 +59,7 @@ public class MachineResource {
   @Operation(summary = "My machines")
   public Listing list() {
     return new Listing(
-        machines.of(actor.get()).stream()
+        machines.of(request.actor()).stream()
             .map(machine -> MachineJson.of(machine, noticed(machine).remarks()))
             .toList());
   }
@@ -77,7 +68,7 @@ public class MachineResource {
   @Path("{id}")
   @Operation(summary = "One of my machines")
   public Response get(@PathParam("id") UUID id) {
-    return answer(Response.ok(), noticed(machines.get(actor.get(), id)));
+    return answer(Response.ok(), noticed(machines.get(request.actor(), id)));
   }
 
   @PUT
@@ -86,9 +77,9 @@ public class MachineResource {
       summary = "Describe a machine anew",
       description = "Reports made with it keep the laser as it was. Needs If-Match.")
   public Response revise(@PathParam("id") UUID id, MachineRequest sent) {
-    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
     return answer(
-        Response.ok(), machines.revise(actor.get(), id, version, sent.written(), NumberStyle.ANY));
+        Response.ok(),
+        machines.revise(request.actor(), id, request.version(), sent.written(), NumberStyle.ANY));
   }
 
   @DELETE
@@ -97,7 +88,7 @@ public class MachineResource {
       summary = "Take a machine off the bench",
       description = "Reports made with it keep its name and laser.")
   public void delete(@PathParam("id") UUID id) {
-    machines.delete(actor.get(), id);
+    machines.delete(request.actor(), id);
   }
 
   private static Kept noticed(Machine machine) {
@@ -106,9 +97,7 @@ public class MachineResource {
   }
 
   private static Response answer(Response.ResponseBuilder response, Kept kept) {
-    return response
-        .header(HttpHeaders.ETAG, Etags.of(kept.machine().version()))
-        .entity(MachineJson.of(kept.machine(), kept.remarks()))
-        .build();
+    return ApiRequest.answer(
+        response, kept.machine().version(), MachineJson.of(kept.machine(), kept.remarks()));
   }
 }

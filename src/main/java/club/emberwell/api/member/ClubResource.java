@@ -1,8 +1,7 @@
 package club.emberwell.api.member;
 
-import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Etags;
 import club.emberwell.access.Problems;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.ClubCare;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.ClubSettings.Card;
@@ -10,7 +9,6 @@ import club.emberwell.member.MailOutbox;
 import club.emberwell.member.Role;
 import club.emberwell.member.SignInProvider;
 import com.fasterxml.jackson.annotation.JsonInclude;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -18,7 +16,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -34,19 +31,19 @@ public class ClubResource {
   private final ClubCare care;
   private final MailOutbox mail;
   private final SignInProvider provider;
-  private final CurrentActor actor;
+  private final ApiRequest request;
 
   ClubResource(
       ClubSettings club,
       ClubCare care,
       MailOutbox mail,
       SignInProvider provider,
-      CurrentActor actor) {
+      ApiRequest request) {
     this.club = club;
     this.care = care;
     this.mail = mail;
     this.provider = provider;
-    this.actor = actor;
+    this.request = request;
   }
 
   /**
@@ -78,9 +75,9 @@ public class ClubResource {
   @PUT
   @RolesAllowed(Role.OWN)
   @Operation(summary = "Change the club's settings", description = "Needs If-Match.")
-  public Response change(ClubCare.Draft draft, RoutingContext request) {
-    long version = Etags.required(request);
-    return answer(Problems.unwrap(care.change(actor.get(), draft, version)));
+  public Response change(ClubCare.Draft draft) {
+    int version = request.version();
+    return answer(Problems.unwrap(care.change(request.actor(), draft, version)));
   }
 
   private Response answer(Card card) {
@@ -94,6 +91,6 @@ public class ClubResource {
             mail.available(),
             card.licence(),
             card.notes());
-    return Response.ok(shown).header(HttpHeaders.ETAG, Etags.of(card.version())).build();
+    return ApiRequest.answer(Response.ok(), card.version(), shown);
   }
 }

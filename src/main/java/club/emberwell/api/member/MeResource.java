@@ -3,10 +3,9 @@ package club.emberwell.api.member;
 import club.emberwell.access.ApiPaths;
 import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.ClientAddress;
-import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Etags;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.Problems;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Accounts;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
@@ -17,7 +16,6 @@ import club.emberwell.member.Sessions;
 import club.emberwell.member.Sessions.SessionView;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -27,7 +25,6 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
@@ -49,19 +46,19 @@ public class MeResource {
   private final Accounts accounts;
   private final Members members;
   private final Sessions sessions;
-  private final CurrentActor actor;
+  private final ApiRequest request;
   private final ClientAddress client;
 
   MeResource(
       Accounts accounts,
       Members members,
       Sessions sessions,
-      CurrentActor actor,
+      ApiRequest request,
       ClientAddress client) {
     this.accounts = accounts;
     this.members = members;
     this.sessions = sessions;
-    this.actor = actor;
+    this.request = request;
     this.client = client;
   }
 
@@ -106,16 +103,16 @@ public class MeResource {
   @Path("me")
   @Operation(summary = "My account")
   public Response get() {
-    return answer(members.byId(actor.get().memberId()).orElseThrow());
+    return answer(members.byId(request.actor().memberId()).orElseThrow());
   }
 
   @PUT
   @Path("me/preferences")
   @Operation(summary = "Choose units and the decimal mark", description = "Needs If-Match.")
-  public Response prefer(PreferencesEntry entry, RoutingContext request) {
-    long version = Etags.required(request);
+  public Response prefer(PreferencesEntry entry) {
+    int version = request.version();
     return answer(
-        Problems.unwrap(accounts.prefer(actor.get(), entry.numberStyle(), entry.units(), version)));
+        Problems.unwrap(accounts.prefer(request.actor(), entry.numberStyle(), entry.units(), version)));
   }
 
   @POST
@@ -127,7 +124,7 @@ public class MeResource {
   public void changePassword(PasswordEntry entry) {
     Outcome<MemberView> outcome =
         accounts.changePassword(
-            actor.get(), entry.current(), entry.password(), null, client.prefix());
+            request.actor(), entry.current(), entry.password(), null, client.prefix());
     if (outcome instanceof Outcome.Unproven<MemberView>) {
       // the caller is known: what is wrong is the field
       throw Problems.of(
@@ -142,7 +139,7 @@ public class MeResource {
   @Path("me/sessions")
   @Operation(summary = "Where I am signed in")
   public SessionListing sessions() {
-    return new SessionListing(sessions.of(actor.get().memberId()));
+    return new SessionListing(sessions.of(request.actor().memberId()));
   }
 
   @DELETE
@@ -150,7 +147,7 @@ public class MeResource {
   @Path("me/sessions/{id}")
   @Operation(summary = "Sign one browser out")
   public void endSession(@PathParam("id") UUID id) {
-    if (!sessions.end(actor.get().memberId(), id)) {
+    if (!sessions.end(request.actor().memberId(), id)) {
       throw Problems.notFound().exception();
     }
   }
@@ -160,11 +157,11 @@ public class MeResource {
   @Path("me/sessions")
   @Operation(summary = "Sign every browser out")
   public void endSessions() {
-    sessions.endAll(actor.get().memberId(), null);
+    sessions.endAll(request.actor().memberId(), null);
   }
 
   private static Response answer(MemberView member) {
-    return Response.ok(Me.of(member)).header(HttpHeaders.ETAG, Etags.of(member.version())).build();
+    return ApiRequest.answer(Response.ok(), member.version(), Me.of(member));
   }
 
   /** {@code LINE_SPACING} as the API spells it: {@code lineSpacing}. */

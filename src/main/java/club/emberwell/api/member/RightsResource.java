@@ -2,6 +2,7 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Downloads;
 import club.emberwell.access.Problems;
 import club.emberwell.exchange.Eraser;
 import club.emberwell.exchange.MemberDownload;
@@ -47,7 +48,7 @@ public class RightsResource {
   @Produces("application/zip")
   @Operation(summary = "All of my data in one zip file")
   public Response data() {
-    return Parcels.send(Problems.unwrap(download.pack(actor.get())));
+    return Downloads.once(Problems.unwrap(download.pack(actor.get())));
   }
 
   @POST

@@ -1,10 +1,9 @@
 package club.emberwell.api.report;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Problems;
 import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportViews;
-import club.emberwell.api.writes.KeyedWrites;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.report.Photos;
 import club.emberwell.report.ReportLimits;
@@ -23,7 +22,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
 import java.nio.file.Files;
-import java.util.HexFormat;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -35,13 +33,11 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @Tag(name = "Reports")
 public class PhotoResource {
   private final Photos photos;
-  private final CurrentActor actor;
-  private final KeyedWrites writes;
+  private final ApiRequest request;
 
-  PhotoResource(Photos photos, CurrentActor actor, KeyedWrites writes) {
+  PhotoResource(Photos photos, ApiRequest request) {
     this.photos = photos;
-    this.actor = actor;
-    this.writes = writes;
+    this.request = request;
   }
 
   @POST
@@ -74,10 +70,10 @@ public class PhotoResource {
 
   private Response store(UUID id, byte[] upload) {
     Photos.Ready ready = Photos.ready(upload);
-    return writes.once(
-        HexFormat.of().formatHex(Digests.sha256(upload)),
+    return request.once(
+        upload,
         () -> {
-          PhotoJson photo = ReportViews.photo(photos.add(actor.get(), id, ready));
+          PhotoJson photo = ReportViews.photo(photos.add(request.actor(), id, ready));
           return Response.created(URI.create(photo.url())).entity(photo).build();
         });
   }
@@ -89,7 +85,7 @@ public class PhotoResource {
   @Operation(summary = "A picture", description = "size=thumb answers the small one.")
   public Response get(
       @PathParam("id") UUID id, @PathParam("photo") UUID photo, @QueryParam("size") String size) {
-    byte[] bytes = photos.bytes(actor.get(), id, photo, "thumb".equals(size));
+    byte[] bytes = photos.bytes(request.actor(), id, photo, "thumb".equals(size));
     return Response.ok(bytes, "image/jpeg")
         .header("X-Content-Type-Options", "nosniff")
         .header("Content-Security-Policy", "default-src 'none'; sandbox")
@@ -104,6 +100,6 @@ public class PhotoResource {
   @RolesAllowed(Role.WRITE)
   @Operation(summary = "Take a picture away")
   public void remove(@PathParam("id") UUID id, @PathParam("photo") UUID photo) {
-    photos.remove(actor.get(), id, photo);
+    photos.remove(request.actor(), id, photo);
   }
 }

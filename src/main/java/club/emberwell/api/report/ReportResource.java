@@ -1,15 +1,12 @@
 package club.emberwell.api.report;
 
-import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Etags;
 import club.emberwell.api.view.ReportJson;
 import club.emberwell.api.view.ReportViews;
-import club.emberwell.api.writes.KeyedWrites;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -19,7 +16,6 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -36,20 +32,11 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 public class ReportResource {
   private final ReportService reports;
   private final ReportViews views;
-  private final CurrentActor actor;
-  private final KeyedWrites writes;
-  private final RoutingContext request;
+  private final ApiRequest request;
 
-  ReportResource(
-      ReportService reports,
-      ReportViews views,
-      CurrentActor actor,
-      KeyedWrites writes,
-      RoutingContext request) {
+  ReportResource(ReportService reports, ReportViews views, ApiRequest request) {
     this.reports = reports;
     this.views = views;
-    this.actor = actor;
-    this.writes = writes;
     this.request = request;
   }
 
@@ -67,8 +54,9 @@ public class ReportResource {
           "Implausible values are stored and answered as warnings. A prohibited material is refused"
               + " with its hazard, agent and source. Needs an Idempotency-Key.")
   public Response post(ReportRequest sent) {
-    return writes.once(
-        sent, () -> created(reports.post(actor.get(), Posting.ofApi(sent.id(), sent.written()))));
+    return request.once(
+        sent,
+        () -> created(reports.post(request.actor(), Posting.ofApi(sent.id(), sent.written()))));
   }
 
   @GET
@@ -76,7 +64,7 @@ public class ReportResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "Read a report")
   public Response get(@PathParam("id") UUID id) {
-    return answer(Response.ok(), reports.get(actor.get(), id));
+    return answer(Response.ok(), reports.get(request.actor(), id));
   }
 
   @PUT
@@ -86,9 +74,10 @@ public class ReportResource {
       summary = "Write a report anew",
       description = "Its author may, and moderators. Needs If-Match.")
   public Response revise(@PathParam("id") UUID id, ReportRequest sent) {
-    int version = based();
+    int version = request.version();
     Posting posting = Posting.ofApi(null, sent.written());
-    return answer(Response.ok(), reports.revise(actor.get(), id, version, posting, sent.reason()));
+    return answer(
+        Response.ok(), reports.revise(request.actor(), id, version, posting, sent.reason()));
   }
 
   @DELETE
@@ -98,8 +87,7 @@ public class ReportResource {
       summary = "Withdraw a report",
       description = "Its author may. It stays in the history and counts no more. Heeds If-Match.")
   public void withdraw(@PathParam("id") UUID id) {
-    boolean conditional = request.request().getHeader(HttpHeaders.IF_MATCH) != null;
-    reports.withdraw(actor.get(), id, conditional ? based() : null);
+    reports.withdraw(request.actor(), id, request.versionIfGiven());
   }
 
   @POST
@@ -109,9 +97,10 @@ public class ReportResource {
       summary = "Post one's own trial of a report",
       description = "What is left out is taken from the report. Needs an Idempotency-Key.")
   public Response repeat(@PathParam("id") UUID id, ReportRequest sent) {
-    return writes.once(
+    return request.once(
         sent,
-        () -> created(reports.repeat(actor.get(), id, Posting.ofApi(sent.id(), sent.written()))));
+        () ->
+            created(reports.repeat(request.actor(), id, Posting.ofApi(sent.id(), sent.written()))));
   }
 
   @GET
@@ -119,7 +108,7 @@ public class ReportResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "The repeats of a report")
   public Repeats repeats(@PathParam("id") UUID id) {
-    return new Repeats(reports.repeats(actor.get(), id));
+    return new Repeats(reports.repeats(request.actor(), id));
   }
 
   @GET
@@ -127,12 +116,7 @@ public class ReportResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "Every version of a report")
   public History history(@PathParam("id") UUID id) {
-    return new History(RevisionJson.all(reports.history(actor.get(), id)));
-  }
-
-  /** The version that If-Match names. */
-  private int based() {
-    return Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
+    return new History(RevisionJson.all(reports.history(request.actor(), id)));
   }
 
   private Response created(StoredReport report) {
@@ -141,6 +125,6 @@ public class ReportResource {
 
   private Response answer(Response.ResponseBuilder response, StoredReport report) {
     ReportJson json = views.whole(report);
-    return response.header(HttpHeaders.ETAG, Etags.of(json.version())).entity(json).build();
+    return ApiRequest.answer(response, json.version(), json);
   }
 }

@@ -1,9 +1,8 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Etags;
 import club.emberwell.api.talk.TalkRequests.History;
 import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkService;
@@ -19,7 +18,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
@@ -34,12 +32,12 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 public class QuestionResource {
   private final TalkRequests requests;
   private final TalkService talk;
-  private final CurrentActor actor;
+  private final ApiRequest request;
 
-  QuestionResource(TalkRequests requests, TalkService talk, CurrentActor actor) {
+  QuestionResource(TalkRequests requests, TalkService talk, ApiRequest request) {
     this.requests = requests;
     this.talk = talk;
-    this.actor = actor;
+    this.request = request;
   }
 
   /** A question with one page of its answers, the accepted one first. */
@@ -82,11 +80,10 @@ public class QuestionResource {
       @QueryParam("answer") UUID answer) {
     TalkService.Thread thread =
         answer == null
-            ? talk.thread(actor.get(), id, page)
-            : talk.threadAt(actor.get(), id, answer);
-    return Response.ok(new Asked(TalkJson.of(thread.question()), Listing.of(thread.answers())))
-        .header(HttpHeaders.ETAG, Etags.of(thread.question().version()))
-        .build();
+            ? talk.thread(request.actor(), id, page)
+            : talk.threadAt(request.actor(), id, answer);
+    Asked asked = new Asked(TalkJson.of(thread.question()), Listing.of(thread.answers()));
+    return ApiRequest.answer(Response.ok(), thread.question().version(), asked);
   }
 
   @PUT
@@ -132,7 +129,7 @@ public class QuestionResource {
       summary = "Say which answer helped",
       description = "Only who asked can; null takes it back. Needs If-Match of the question.")
   public Response accept(@PathParam("id") UUID id, Accepted sent) {
-    return requests.answer(
-        Response.ok(), talk.accept(actor.get(), id, sent.answer(), requests.version()));
+    return TalkRequests.answer(
+        Response.ok(), talk.accept(request.actor(), id, sent.answer(), request.version()));
   }
 }

@@ -1,9 +1,7 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Etags;
 import club.emberwell.access.Problems;
-import club.emberwell.api.writes.KeyedWrites;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.listing.Slice;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
@@ -11,9 +9,7 @@ import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.TalkService.Posted;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
@@ -26,20 +22,11 @@ import java.util.function.Supplier;
 class TalkRequests {
   private final TalkService talk;
   private final TalkFinder finder;
-  private final CurrentActor actor;
-  private final KeyedWrites writes;
-  private final RoutingContext request;
+  private final ApiRequest request;
 
-  TalkRequests(
-      TalkService talk,
-      TalkFinder finder,
-      CurrentActor actor,
-      KeyedWrites writes,
-      RoutingContext request) {
+  TalkRequests(TalkService talk, TalkFinder finder, ApiRequest request) {
     this.talk = talk;
     this.finder = finder;
-    this.actor = actor;
-    this.writes = writes;
     this.request = request;
   }
 
@@ -55,18 +42,19 @@ class TalkRequests {
 
   Response post(TalkKind kind, TalkRequest sent) {
     return store(
-        sent, () -> talk.post(actor.get(), kind, TalkPosting.of(sent.id(), sent.written())));
+        sent, () -> talk.post(request.actor(), kind, TalkPosting.of(sent.id(), sent.written())));
   }
 
   Response answer(UUID question, TalkRequest sent) {
     return store(
-        sent, () -> talk.answer(actor.get(), question, TalkPosting.of(sent.id(), sent.written())));
+        sent,
+        () -> talk.answer(request.actor(), question, TalkPosting.of(sent.id(), sent.written())));
   }
 
   private Response store(TalkRequest sent, Supplier<Posted> write) {
     AtomicReference<TalkEntry> made = new AtomicReference<>();
     Response response =
-        writes.once(
+        request.once(
             sent,
             () -> {
               TalkEntry entry = write.get().entry();
@@ -84,7 +72,7 @@ class TalkRequests {
   }
 
   TalkEntry entry(TalkKind kind, UUID id) {
-    TalkEntry entry = talk.get(actor.get(), id);
+    TalkEntry entry = talk.get(request.actor(), id);
     if (entry.kind() != kind) {
       throw Problems.notFound().exception();
     }
@@ -97,21 +85,21 @@ class TalkRequests {
 
   Response revise(TalkKind kind, UUID id, TalkRequest sent) {
     entry(kind, id);
-    TalkEntry revised = talk.revise(actor.get(), id, version(), sent.written(), sent.reason());
+    TalkEntry revised =
+        talk.revise(request.actor(), id, request.version(), sent.written(), sent.reason());
     finder.show(revised);
     return answer(Response.ok(), revised);
   }
 
   void withdraw(TalkKind kind, UUID id) {
     TalkEntry entry = entry(kind, id);
-    boolean conditional = request.request().getHeader(HttpHeaders.IF_MATCH) != null;
-    talk.withdraw(actor.get(), id, conditional ? version() : null);
+    talk.withdraw(request.actor(), id, request.versionIfGiven());
     finder.show(entry);
   }
 
   History history(TalkKind kind, UUID id) {
     entry(kind, id);
-    return new History(TalkRevisionJson.all(talk.history(actor.get(), id)));
+    return new History(TalkRevisionJson.all(talk.history(request.actor(), id)));
   }
 
   Listing list(TalkKind kind, String text, boolean unanswered, int page) {
@@ -121,15 +109,7 @@ class TalkRequests {
             : finder.find(kind, text, unanswered, page));
   }
 
-  /** The version in If-Match. */
-  int version() {
-    return Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
-  }
-
-  Response answer(Response.ResponseBuilder response, TalkEntry entry) {
-    return response
-        .header(HttpHeaders.ETAG, Etags.of(entry.version()))
-        .entity(TalkJson.of(entry))
-        .build();
+  static Response answer(Response.ResponseBuilder response, TalkEntry entry) {
+    return ApiRequest.answer(response, entry.version(), TalkJson.of(entry));
   }
 }

@@ -1,13 +1,10 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Etags;
 import club.emberwell.access.PublicUrl;
-import club.emberwell.api.writes.KeyedWrites;
+import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.talk.Watch;
 import club.emberwell.talk.Watches;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -17,7 +14,6 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -36,20 +32,11 @@ public class WatchResource {
   static final String PATH = "/api/v1/watches";
 
   private final Watches watches;
-  private final CurrentActor actor;
-  private final KeyedWrites writes;
   private final PublicUrl url;
-  private final RoutingContext request;
+  private final ApiRequest request;
 
-  WatchResource(
-      Watches watches,
-      CurrentActor actor,
-      KeyedWrites writes,
-      PublicUrl url,
-      RoutingContext request) {
+  WatchResource(Watches watches, PublicUrl url, ApiRequest request) {
     this.watches = watches;
-    this.actor = actor;
-    this.writes = writes;
     this.url = url;
     this.request = request;
   }
@@ -60,7 +47,7 @@ public class WatchResource {
   @GET
   @Operation(summary = "Your watches")
   public Listing list() {
-    return new Listing(watches.of(actor.get()).stream().map(this::json).toList());
+    return new Listing(watches.of(request.actor()).stream().map(this::json).toList());
   }
 
   @POST
@@ -68,10 +55,10 @@ public class WatchResource {
       summary = "Keep a search",
       description = "The same search twice is one watch. Needs an Idempotency-Key.")
   public Response add(WatchRequest sent) {
-    return writes.once(
+    return request.once(
         sent,
         () -> {
-          Watch watch = watches.add(actor.get(), sent.query(), sent.label(), sent.wantsMail());
+          Watch watch = watches.add(request.actor(), sent.query(), sent.label(), sent.wantsMail());
           return answer(Response.created(URI.create(PATH + "/" + watch.id())), watch);
         });
   }
@@ -80,7 +67,7 @@ public class WatchResource {
   @Path("{id}")
   @Operation(summary = "One of your watches")
   public Response get(@PathParam("id") UUID id) {
-    return answer(Response.ok(), watches.get(actor.get(), id));
+    return answer(Response.ok(), watches.get(request.actor(), id));
   }
 
   /** What of a watch can be changed; its search cannot. */
@@ -90,16 +77,16 @@ public class WatchResource {
   @Path("{id}")
   @Operation(summary = "Rename a watch, or have its finds mailed", description = "Needs If-Match.")
   public Response change(@PathParam("id") UUID id, Change sent) {
-    int version = Math.toIntExact(Math.min(Etags.required(request), Integer.MAX_VALUE));
+    int version = request.version();
     boolean mail = sent.mail() != null && sent.mail();
-    return answer(Response.ok(), watches.change(actor.get(), id, version, sent.label(), mail));
+    return answer(Response.ok(), watches.change(request.actor(), id, version, sent.label(), mail));
   }
 
   @DELETE
   @Path("{id}")
   @Operation(summary = "End a watch with everything it found and its feed")
   public void remove(@PathParam("id") UUID id) {
-    watches.remove(actor.get(), id);
+    watches.remove(request.actor(), id);
   }
 
   @PUT
@@ -108,18 +95,18 @@ public class WatchResource {
       summary = "Give a watch a feed",
       description = "Where it had one, the old address is dead from now on. Takes no body.")
   public Response feed(@PathParam("id") UUID id) {
-    return answer(Response.ok(), watches.renewFeed(actor.get(), id));
+    return answer(Response.ok(), watches.renewFeed(request.actor(), id));
   }
 
   @DELETE
   @Path("{id}/feed")
   @Operation(summary = "Stop the feed of a watch")
   public Response stopFeed(@PathParam("id") UUID id) {
-    return answer(Response.ok(), watches.stopFeed(actor.get(), id));
+    return answer(Response.ok(), watches.stopFeed(request.actor(), id));
   }
 
   private Response answer(Response.ResponseBuilder response, Watch watch) {
-    return response.header(HttpHeaders.ETAG, Etags.of(watch.version())).entity(json(watch)).build();
+    return ApiRequest.answer(response, watch.version(), json(watch));
   }
 
   private WatchJson json(Watch watch) {

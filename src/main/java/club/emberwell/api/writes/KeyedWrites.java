@@ -52,7 +52,7 @@ public class KeyedWrites {
    * Does the write, or answers what it answered before. The write runs in the transaction that
    * stores the key.
    *
-   * @param body what was sent, as read; for files something that tells them apart, e.g. a hash
+   * @param body what was sent, as read, or the bytes of a file
    * @param write answers a response with a JSON entity, perhaps Location and ETag
    */
   public Response once(Object body, Supplier<Response> write) {
@@ -93,7 +93,7 @@ public class KeyedWrites {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
       String what = request.request().method().name() + " " + request.normalizedPath() + "\n";
       sha.update(what.getBytes(StandardCharsets.UTF_8));
-      return sha.digest(json.writeValueAsBytes(body));
+      return sha.digest(body instanceof byte[] file ? file : json.writeValueAsBytes(body));
     } catch (NoSuchAlgorithmException | JsonProcessingException e) {
       throw new IllegalStateException(e);
     }

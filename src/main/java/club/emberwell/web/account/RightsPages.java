@@ -2,9 +2,9 @@ package club.emberwell.web.account;
 
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.Downloads;
 import club.emberwell.access.Problems;
 import club.emberwell.access.SessionCookie;
-import club.emberwell.api.member.Parcels;
 import club.emberwell.exchange.Eraser;
 import club.emberwell.exchange.MemberDownload;
 import club.emberwell.member.MemberView;
@@ -82,7 +82,7 @@ public class RightsPages {
   @Path("data")
   @Produces({"application/zip", MediaType.TEXT_HTML})
   public Response data() {
-    return Parcels.send(Problems.unwrap(download.pack(current.get())));
+    return Downloads.once(Problems.unwrap(download.pack(current.get())));
   }
 
   @POST

@@ -1,11 +1,10 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.api.desk.AuditExport;
+import club.emberwell.access.Downloads;
 import club.emberwell.desk.AuditFilter;
 import club.emberwell.desk.AuditLine;
 import club.emberwell.desk.AuditTrail;
-import club.emberwell.desk.AuditTrail.Format;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.listing.Slice;
@@ -45,13 +44,11 @@ public class AuditPages {
       List.of("Who", "What was done", "To what", "Its id", "From", "Until");
 
   private final AuditTrail trail;
-  private final AuditExport export;
   private final CurrentActor current;
   private final PageFrame page;
 
-  AuditPages(AuditTrail trail, AuditExport export, CurrentActor current, PageFrame page) {
+  AuditPages(AuditTrail trail, CurrentActor current, PageFrame page) {
     this.trail = trail;
-    this.export = export;
     this.current = current;
     this.page = page;
   }
@@ -100,8 +97,7 @@ public class AuditPages {
   @Path("file")
   @Produces({"text/csv", "application/jsonl"})
   public Response file(@Context UriInfo uri, @RestQuery String format) {
-    Format wanted = "jsonl".equals(format) ? Format.JSON_LINES : Format.CSV;
-    return export.answer(current.get(), filter(uri.getQueryParameters()), wanted);
+    return Downloads.log(trail, current.get(), filter(uri.getQueryParameters()), format);
   }
 
   private static Field field(int i, MultivaluedMap<String, String> sent) {

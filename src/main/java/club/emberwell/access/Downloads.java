@@ -1,0 +1,63 @@
+package club.emberwell.access;
+
+import club.emberwell.desk.AuditFilter;
+import club.emberwell.desk.AuditTrail;
+import club.emberwell.desk.AuditTrail.Format;
+import club.emberwell.member.Actor;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/** Answers that are files to keep. */
+public final class Downloads {
+  private Downloads() {}
+
+  /** A packed file, sent once and removed however the sending ends. */
+  public static Response once(Path file) {
+    StreamingOutput body =
+        out -> {
+          try {
+            Files.copy(file, out);
+          } finally {
+            Files.deleteIfExists(file);
+          }
+        };
+    try {
+      return attachment(body, "application/zip", "my-data.zip")
+          .header(HttpHeaders.CONTENT_LENGTH, Files.size(file))
+          .header(HttpHeaders.CACHE_CONTROL, "no-store")
+          .build();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The log, written while it is read: its size costs no memory. */
+  public static Response log(AuditTrail trail, Actor actor, AuditFilter filter, String format) {
+    Format wanted = "jsonl".equals(format) ? Format.JSON_LINES : Format.CSV;
+    AuditFilter checked = trail.exportable(actor, filter);
+    StreamingOutput lines =
+        out ->
+            trail.export(
+                checked,
+                wanted,
+                new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)));
+    return (wanted == Format.CSV
+            ? attachment(lines, "text/csv;charset=UTF-8", "log.csv")
+            : attachment(lines, "application/jsonl", "log.jsonl"))
+        .build();
+  }
+
+  private static Response.ResponseBuilder attachment(
+      StreamingOutput body, String type, String name) {
+    return Response.ok(body, type)
+        .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"");
+  }
+}
