@@ -1,10 +1,13 @@
 package club.emberwell.api.consensus;
 
+import static club.emberwell.api.view.QuantityJson.number;
+
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.consensus.BetweenMachines;
 import club.emberwell.consensus.Borrowing;
 import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Disagreement;
+import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.Recorded;
 import club.emberwell.consensus.Window;
 import club.emberwell.quantity.QuantityKind;
@@ -13,16 +16,40 @@ import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
 import club.emberwell.stats.DoseLimit;
 import club.emberwell.stats.PermutationSplit;
+import club.emberwell.stats.Ratio;
 import club.emberwell.stats.WindowEdges;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** What goes beyond the core of a range, as JSON. Doses are canonical, their unit beside them. */
-final class FindingsJson {
-  private FindingsJson() {}
+/**
+ * What goes beyond the core of a range. Doses are canonical, their unit beside them.
+ *
+ * @param band where one more member's dose lands
+ * @param camps whether the voices disagree and why
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+record FindingsJson(
+    IntervalJson band,
+    WindowJson window,
+    BetweenJson between,
+    CampsJson camps,
+    List<ContrastJson> contrasts,
+    BorrowedJson borrowed) {
+
+  static FindingsJson of(RangeDetail detail) {
+    boolean full = detail.window().isPresent();
+    return new FindingsJson(
+        IntervalJson.of(detail.range().dose().nextMember(), BetweenMachines.NEXT_MEANS),
+        detail.window().map(WindowJson::of).orElse(null),
+        detail.between().map(BetweenJson::of).orElse(null),
+        detail.disagreement().map(CampsJson::of).orElse(null),
+        full ? detail.contrasts().stream().map(ContrastJson::of).toList() : null,
+        detail.borrowing().map(BorrowedJson::of).orElse(null));
+  }
 
   static String word(Enum<?> value) {
     return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
@@ -36,8 +63,6 @@ final class FindingsJson {
    * From which dose to which dose it is right.
    *
    * @param state what can be said of it
-   * @param low where a right result passes the probability; left out where no window is known
-   * @param peak dose with the best chance among those tried
    * @param missing in sentences: what keeps it from being known better
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -45,34 +70,47 @@ final class FindingsJson {
       String state,
       String unit,
       BigDecimal probability,
-      EdgeJson low,
-      EdgeJson high,
-      BigDecimal peak,
-      BigDecimal peakChance,
-      LimitJson lowerLimit,
-      LimitJson upperLimit,
-      IntervalJson observed,
-      IntervalJson crossCheck,
+      @JsonUnwrapped EdgesJson edges,
+      @JsonUnwrapped LimitsJson limits,
       Window.Counts counts,
       List<PointJson> curve,
       List<String> missing) {
     static WindowJson of(Window window) {
-      Optional<WindowEdges> edges = window.edges();
       return new WindowJson(
           word(window.fit().state()),
           unitOf(window.measure()),
-          QuantityJson.number(Window.PROBABILITY),
-          edges.map(e -> EdgeJson.of(e.low())).orElse(null),
-          edges.map(e -> EdgeJson.of(e.high())).orElse(null),
-          edges.map(e -> QuantityJson.number(e.peak())).orElse(null),
-          edges.map(e -> QuantityJson.number(e.peakChance())).orElse(null),
-          LimitJson.of(window.fit().lower()),
-          LimitJson.of(window.fit().upper()),
-          window.fit().trials() == 0 ? null : IntervalJson.of(window.fit().observed()),
-          IntervalJson.of(window.crossCheck(), null),
+          number(Window.PROBABILITY),
+          window.edges().map(EdgesJson::of).orElse(null),
+          LimitsJson.of(window),
           window.counts(),
           window.curve().stream().map(PointJson::of).toList(),
           window.missing());
+    }
+  }
+
+  /**
+   * Where a right result passes the probability; left out where no window is known.
+   *
+   * @param peak dose with the best chance among those tried
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record EdgesJson(EdgeJson low, EdgeJson high, BigDecimal peak, BigDecimal peakChance) {
+    static EdgesJson of(WindowEdges e) {
+      return new EdgesJson(
+          EdgeJson.of(e.low()), EdgeJson.of(e.high()), number(e.peak()), number(e.peakChance()));
+    }
+  }
+
+  /** The doses between the grades, those that were tried, and the edges by another model. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record LimitsJson(
+      LimitJson lowerLimit, LimitJson upperLimit, IntervalJson observed, IntervalJson crossCheck) {
+    static LimitsJson of(Window window) {
+      return new LimitsJson(
+          LimitJson.of(window.fit().lower()),
+          LimitJson.of(window.fit().upper()),
+          window.fit().trials() == 0 ? null : IntervalJson.of(window.fit().observed()),
+          IntervalJson.of(window.crossCheck(), null));
     }
   }
 
@@ -84,7 +122,7 @@ final class FindingsJson {
   record EdgeJson(String kind, BigDecimal from, BigDecimal to) {
     static EdgeJson of(WindowEdges.Edge edge) {
       return new EdgeJson(
-          word(edge.kind()), QuantityJson.number(edge.from()), QuantityJson.number(edge.to()));
+          word(edge.kind()), number(edge.from()), number(edge.to()));
     }
   }
 
@@ -100,7 +138,7 @@ final class FindingsJson {
     static LimitJson of(DoseLimit limit) {
       return new LimitJson(
           word(limit.kind()),
-          QuantityJson.number(limit.dose()),
+          number(limit.dose()),
           IntervalJson.of(limit.range(), null));
     }
   }
@@ -114,10 +152,10 @@ final class FindingsJson {
       boolean observed) {
     static PointJson of(Window.Point point) {
       return new PointJson(
-          QuantityJson.number(point.dose()),
-          QuantityJson.number(point.tooLittle()),
-          QuantityJson.number(point.right()),
-          QuantityJson.number(point.tooMuch()),
+          number(point.dose()),
+          number(point.tooLittle()),
+          number(point.right()),
+          number(point.tooMuch()),
           point.observed());
     }
   }
@@ -125,9 +163,6 @@ final class FindingsJson {
   /**
    * How different machines are.
    *
-   * @param factor about two machines of three lie within it around the middle
-   * @param middle interval of the middle of all such machines
-   * @param next where one more machine is expected
    * @param missing why there is no estimate
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -136,27 +171,40 @@ final class FindingsJson {
       int trials,
       int repeats,
       String unit,
-      BigDecimal factor,
-      BigDecimal factorWithin,
-      BigDecimal mean,
-      IntervalJson middle,
-      IntervalJson next,
+      @JsonUnwrapped EstimateJson estimate,
       String missing) {
     static BetweenJson of(BetweenMachines between) {
-      Optional<BetweenMachines.Estimate> found = between.estimate();
       return new BetweenJson(
           between.machines(),
           between.trials(),
           between.repeats(),
           unitOf(between.measure()),
-          found.map(e -> QuantityJson.number(e.factor())).orElse(null),
-          found.map(e -> QuantityJson.number(e.within())).orElse(null),
-          found.map(e -> QuantityJson.number(e.middle())).orElse(null),
-          found
-              .map(e -> IntervalJson.of(e.middleInterval(), BetweenMachines.MIDDLE_MEANS))
-              .orElse(null),
-          found.map(e -> IntervalJson.of(e.next(), BetweenMachines.NEXT_MEANS)).orElse(null),
+          between.estimate().map(EstimateJson::of).orElse(null),
           between.missing().orElse(null));
+    }
+  }
+
+  /**
+   * By how much machines differ.
+   *
+   * @param factor about two machines of three lie within it around the middle
+   * @param middle interval of the middle of all such machines
+   * @param next where one more machine is expected
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record EstimateJson(
+      BigDecimal factor,
+      BigDecimal factorWithin,
+      BigDecimal mean,
+      IntervalJson middle,
+      IntervalJson next) {
+    static EstimateJson of(BetweenMachines.Estimate e) {
+      return new EstimateJson(
+          number(e.factor()),
+          number(e.within()),
+          number(e.middle()),
+          IntervalJson.of(e.middleInterval(), BetweenMachines.MIDDLE_MEANS),
+          IntervalJson.of(e.next(), BetweenMachines.NEXT_MEANS));
     }
   }
 
@@ -164,7 +212,6 @@ final class FindingsJson {
    * Whether the voices fall into camps.
    *
    * @param explainedBy the recorded property that parts them; left out where none does
-   * @param ratio geometric mean dose of the high camp over that of the low one
    * @param pValue of the split by Holm's rule, or of the dip
    * @param tested the properties that were tried
    */
@@ -172,9 +219,7 @@ final class FindingsJson {
   record CampsJson(
       boolean found,
       String explainedBy,
-      List<String> low,
-      List<String> high,
-      BigDecimal ratio,
+      @JsonUnwrapped SplitJson split,
       BigDecimal dip,
       BigDecimal pValue,
       List<String> tested,
@@ -185,10 +230,8 @@ final class FindingsJson {
       return new CampsJson(
           found.found(),
           found.property().map(Recorded::code).orElse(null),
-          split.map(PermutationSplit::low).orElse(null),
-          split.map(PermutationSplit::high).orElse(null),
-          split.map(s -> QuantityJson.number(s.ratio())).orElse(null),
-          dip.map(d -> QuantityJson.number(d.dip())).orElse(null),
+          split.map(SplitJson::of).orElse(null),
+          dip.map(d -> number(d.dip())).orElse(null),
           split
               .map(PermutationSplit::adjusted)
               .or(() -> dip.map(DipTest::pValue))
@@ -200,10 +243,21 @@ final class FindingsJson {
   }
 
   /**
+   * The two camps.
+   *
+   * @param ratio geometric mean dose of the high camp over that of the low one
+   */
+  record SplitJson(
+      List<String> low, List<String> high, @JsonInclude(JsonInclude.Include.NON_NULL) BigDecimal ratio) {
+    static SplitJson of(PermutationSplit split) {
+      return new SplitJson(split.low(), split.high(), number(split.ratio()));
+    }
+  }
+
+  /**
    * One value of a property against another.
    *
    * @param kind paired (members who did both) or unpaired (weaker)
-   * @param n pairs, or members in both groups together
    * @param adjusted p-value by Holm's rule
    */
   record ContrastJson(
@@ -211,10 +265,7 @@ final class FindingsJson {
       String more,
       String less,
       String kind,
-      int n,
-      BigDecimal ratio,
-      BigDecimal low,
-      BigDecimal high,
+      @JsonUnwrapped RatioJson ratio,
       BigDecimal adjusted,
       boolean clear,
       String sentence) {
@@ -224,13 +275,25 @@ final class FindingsJson {
           contrast.more(),
           contrast.less(),
           word(contrast.ratio().kind()),
-          contrast.ratio().n(),
-          QuantityJson.number(contrast.ratio().ratio()),
-          QuantityJson.number(contrast.ratio().interval().low()),
-          QuantityJson.number(contrast.ratio().interval().high()),
-          QuantityJson.number(contrast.adjusted()),
+          RatioJson.of(contrast.ratio()),
+          number(contrast.adjusted()),
           contrast.clear(),
           contrast.sentence());
+    }
+  }
+
+  /**
+   * How many times the dose it took.
+   *
+   * @param n pairs, or members in both groups together
+   */
+  record RatioJson(int n, BigDecimal ratio, BigDecimal low, BigDecimal high) {
+    static RatioJson of(Ratio found) {
+      return new RatioJson(
+          found.n(),
+          number(found.ratio()),
+          number(found.interval().low()),
+          number(found.interval().high()));
     }
   }
 
@@ -242,27 +305,29 @@ final class FindingsJson {
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record BorrowedJson(
-      String from,
-      String by,
-      int relatives,
-      int members,
+      @JsonUnwrapped Lenders lenders,
       String unit,
       BigDecimal own,
       BigDecimal value,
       IntervalJson interval,
       BigDecimal borrowedShare,
       String sentence) {
+
+    /** Who it is borrowed from, and the property they differ in. */
+    record Lenders(String from, String by, int relatives, int members) {}
+
     static BorrowedJson of(Borrowing borrowing) {
       return new BorrowedJson(
-          borrowing.from(),
-          Recorded.code(borrowing.by()),
-          borrowing.relatives(),
-          borrowing.members(),
+          new Lenders(
+              borrowing.from(),
+              Recorded.code(borrowing.by()),
+              borrowing.relatives(),
+              borrowing.members()),
           unitOf(borrowing.measure()),
           borrowing.own().map(QuantityJson::number).orElse(null),
-          QuantityJson.number(borrowing.value()),
+          number(borrowing.value()),
           IntervalJson.of(borrowing.interval()),
-          QuantityJson.number(1 - borrowing.weightOnOwn()),
+          number(1 - borrowing.weightOnOwn()),
           borrowing.sentence());
     }
   }

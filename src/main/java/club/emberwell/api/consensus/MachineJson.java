@@ -7,6 +7,7 @@ import club.emberwell.consensus.OnMyMachine;
 import club.emberwell.laser.Comparison;
 import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,10 +17,6 @@ import java.util.UUID;
 /**
  * What a range means on the reader's machine; the verdict comes first.
  *
- * @param verdict start-of-grid, weak, side-by-side or no-transfer
- * @param reasons the deciding one first
- * @param verdicts how many voices got each
- * @param basis where the doses of the lines come from
  * @param start the middle of a test grid, not a setting; left out unless the verdict gives a number
  * @param lines of equal dose, cut to the machine's limits
  * @param limits published pairs of equal dose that agree and that do not
@@ -27,17 +24,37 @@ import java.util.UUID;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record MachineJson(
     UUID machine,
-    String verdict,
-    String label,
-    List<String> reasons,
-    Map<String, Integer> verdicts,
-    String basis,
-    String basisMeans,
+    @JsonUnwrapped VerdictJson verdict,
+    @JsonUnwrapped BasisJson basis,
     QuantityJson lineSpacing,
     SettingsJson start,
     List<LineJson> lines,
     List<BesideJson> sideBySide,
     LimitsJson limits) {
+
+  /**
+   * Whether the range may be carried over.
+   *
+   * @param verdict start-of-grid, weak, side-by-side or no-transfer
+   * @param reasons the deciding one first
+   * @param verdicts how many voices got each
+   */
+  record VerdictJson(
+      String verdict, String label, List<String> reasons, Map<String, Integer> verdicts) {
+    static VerdictJson of(OnMyMachine mine) {
+      Map<String, Integer> verdicts = new LinkedHashMap<>();
+      mine.verdicts().forEach((verdict, voices) -> verdicts.put(verdict.code(), voices));
+      return new VerdictJson(
+          mine.verdict().code(), mine.verdict().label(), mine.reasons(), verdicts);
+    }
+  }
+
+  /** Where the doses of the lines come from. */
+  record BasisJson(String basis, String basisMeans) {
+    static BasisJson of(OnMyMachine.Basis basis) {
+      return new BasisJson(basis.code(), basis.words());
+    }
+  }
 
   /** A line of equal dose; the unit of the dose is that of the range. */
   record LineJson(String place, BigDecimal dose, List<PointJson> points) {
@@ -78,16 +95,10 @@ record MachineJson(
   }
 
   static MachineJson of(UUID machine, OnMyMachine mine) {
-    Map<String, Integer> verdicts = new LinkedHashMap<>();
-    mine.verdicts().forEach((verdict, voices) -> verdicts.put(verdict.code(), voices));
     return new MachineJson(
         machine,
-        mine.verdict().code(),
-        mine.verdict().label(),
-        mine.reasons(),
-        verdicts,
-        mine.basis().map(OnMyMachine.Basis::code).orElse(null),
-        mine.basis().map(OnMyMachine.Basis::words).orElse(null),
+        VerdictJson.of(mine),
+        mine.basis().map(BasisJson::of).orElse(null),
         QuantityJson.of(QuantityKind.LINE_SPACING, mine.spacingMm()),
         mine.start().map(start -> SettingsJson.of(start, null)).orElse(null),
         mine.lines().stream().map(LineJson::of).toList(),

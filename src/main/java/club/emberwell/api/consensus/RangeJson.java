@@ -22,31 +22,38 @@ import java.util.UUID;
  * What peers' right trials say for one process, wavelength band and regime. It describes; it
  * recommends nothing.
  *
- * @param evidence in words: nothing yet, one voice, two voices, sparse, some, good, strong, split
  * @param settings by name, only those that anybody stated
- * @param band where one more member's dose lands
- * @param camps whether the voices disagree and why
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record RangeJson(
     KeyJson key,
-    int trials,
-    int reports,
-    int voices,
-    int machines,
-    String evidence,
+    @JsonUnwrapped Behind behind,
     Map<String, SpreadJson> settings,
     DoseJson dose,
     SuccessJson success,
-    IntervalJson band,
-    FindingsJson.WindowJson window,
-    FindingsJson.BetweenJson between,
-    FindingsJson.CampsJson camps,
-    List<FindingsJson.ContrastJson> contrasts,
-    FindingsJson.BorrowedJson borrowed,
+    @JsonUnwrapped FindingsJson findings,
     MachineJson forMachine,
-    List<CautionJson> cautions,
-    ExplainJson explain) {
+    @JsonUnwrapped Reasons reasons) {
+
+  /**
+   * What stands behind it.
+   *
+   * @param evidence in words: nothing yet, one voice, two voices, sparse, some, good, strong, split
+   */
+  record Behind(int trials, int reports, int voices, int machines, String evidence) {
+    static Behind of(Range range) {
+      return new Behind(
+          range.trials(),
+          range.reports(),
+          range.voices(),
+          range.machines(),
+          range.evidence().words());
+    }
+  }
+
+  /** What to beware of, and how the numbers came about. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Reasons(List<CautionJson> cautions, ExplainJson explain) {}
 
   /** What is never mixed, by the words of the search. */
   record KeyJson(String process, String band, String regime) {}
@@ -84,27 +91,18 @@ record RangeJson(
    */
   static RangeJson of(RangeDetail detail, UUID machine) {
     Range range = detail.range();
-    boolean full = detail.window().isPresent();
     return new RangeJson(
         new KeyJson(
             range.key().process().code(), range.key().band().code(), range.key().regime().code()),
-        range.trials(),
-        range.reports(),
-        range.voices(),
-        range.machines(),
-        range.evidence().words(),
+        Behind.of(range),
         settings(range),
         new DoseJson(kind(range.key().process().doseKind()), SpreadJson.of(range.dose())),
         SuccessJson.of(range.success()),
-        IntervalJson.of(range.dose().nextMember(), BetweenMachines.NEXT_MEANS),
-        detail.window().map(FindingsJson.WindowJson::of).orElse(null),
-        detail.between().map(FindingsJson.BetweenJson::of).orElse(null),
-        detail.disagreement().map(FindingsJson.CampsJson::of).orElse(null),
-        full ? detail.contrasts().stream().map(FindingsJson.ContrastJson::of).toList() : null,
-        detail.borrowing().map(FindingsJson.BorrowedJson::of).orElse(null),
+        FindingsJson.of(detail),
         detail.forMachine().map(mine -> MachineJson.of(machine, mine)).orElse(null),
-        detail.cautions().stream().map(CautionJson::of).toList(),
-        detail.explanation().map(ExplainJson::of).orElse(null));
+        new Reasons(
+            detail.cautions().stream().map(CautionJson::of).toList(),
+            detail.explanation().map(ExplainJson::of).orElse(null)));
   }
 
   private static Map<String, SpreadJson> settings(Range range) {

@@ -1,5 +1,7 @@
 package club.emberwell.api.consensus;
 
+import static club.emberwell.api.view.QuantityJson.number;
+
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.consensus.Spread;
 import club.emberwell.consensus.VoiceSet;
@@ -7,11 +9,10 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.Quantiles.Seven;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Function;
-import java.util.function.ToDoubleFunction;
 
 /**
  * How the voices of one measure lie. Below 3 voices every quantile is null and {@code values} holds
@@ -20,9 +21,6 @@ import java.util.function.ToDoubleFunction;
  * @param unit UCUM code, canonical; empty for a count
  * @param n right trials that state it
  * @param voices members that state it
- * @param medianLow of the 95 % interval of the middle; null below 6 voices
- * @param medianCoverage what that interval really covers
- * @param nextLow where one more member lands with {@code nextProbability}
  * @param values of the voices, ascending, one a member; null from 50 voices
  * @param aside voices set aside: counted apart from all the others
  */
@@ -31,55 +29,76 @@ record SpreadJson(
     String unit,
     int n,
     int voices,
-    BigDecimal min,
-    BigDecimal p10,
-    BigDecimal p25,
-    BigDecimal median,
-    BigDecimal p75,
-    BigDecimal p90,
-    BigDecimal max,
-    BigDecimal medianLow,
-    BigDecimal medianHigh,
-    BigDecimal medianCoverage,
-    BigDecimal nextLow,
-    BigDecimal nextHigh,
-    BigDecimal nextProbability,
+    @JsonUnwrapped QuantilesJson quantiles,
+    @JsonUnwrapped Middle middle,
+    @JsonUnwrapped Next next,
     List<BigDecimal> values,
     List<BigDecimal> aside) {
   /** From so many voices single dots tell nothing more. */
   private static final int DOTS = 50;
 
+  /** The seven numbers; all null below 3 voices. */
+  @JsonInclude(JsonInclude.Include.ALWAYS)
+  record QuantilesJson(
+      BigDecimal min,
+      BigDecimal p10,
+      BigDecimal p25,
+      BigDecimal median,
+      BigDecimal p75,
+      BigDecimal p90,
+      BigDecimal max) {
+    private static final QuantilesJson NONE =
+        new QuantilesJson(null, null, null, null, null, null, null);
+
+    static QuantilesJson of(Seven q) {
+      return new QuantilesJson(
+          number(q.min()),
+          number(q.p10()),
+          number(q.p25()),
+          number(q.median()),
+          number(q.p75()),
+          number(q.p90()),
+          number(q.max()));
+    }
+  }
+
+  /**
+   * The 95 % interval of the middle; null below 6 voices.
+   *
+   * @param medianCoverage what that interval really covers
+   */
+  @JsonInclude(JsonInclude.Include.ALWAYS)
+  record Middle(BigDecimal medianLow, BigDecimal medianHigh, BigDecimal medianCoverage) {
+    private static final Middle NONE = new Middle(null, null, null);
+
+    static Middle of(Interval i) {
+      return new Middle(number(i.low()), number(i.high()), number(i.coverage()));
+    }
+  }
+
+  /** Where one more member lands with {@code nextProbability}; null where that is not known. */
+  @JsonInclude(JsonInclude.Include.ALWAYS)
+  record Next(BigDecimal nextLow, BigDecimal nextHigh, BigDecimal nextProbability) {
+    private static final Next NONE = new Next(null, null, null);
+
+    static Next of(Interval i) {
+      return new Next(number(i.low()), number(i.high()), number(i.coverage()));
+    }
+  }
+
   static SpreadJson of(Spread spread) {
-    Function<ToDoubleFunction<Seven>, BigDecimal> quantile =
-        of -> spread.quantiles().map(q -> number(of.applyAsDouble(q))).orElse(null);
-    Interval middle = spread.medianInterval().orElse(null);
-    Interval next = spread.nextMember().orElse(null);
     return new SpreadJson(
         spread.measure().dimension().map(QuantityKind::canonicalUnit).orElse(""),
         spread.n(),
         spread.voices().size(),
-        quantile.apply(Seven::min),
-        quantile.apply(Seven::p10),
-        quantile.apply(Seven::p25),
-        quantile.apply(Seven::median),
-        quantile.apply(Seven::p75),
-        quantile.apply(Seven::p90),
-        quantile.apply(Seven::max),
-        middle == null ? null : number(middle.low()),
-        middle == null ? null : number(middle.high()),
-        middle == null ? null : number(middle.coverage()),
-        next == null ? null : number(next.low()),
-        next == null ? null : number(next.high()),
-        next == null ? null : number(next.coverage()),
+        spread.quantiles().map(QuantilesJson::of).orElse(QuantilesJson.NONE),
+        spread.medianInterval().map(Middle::of).orElse(Middle.NONE),
+        spread.nextMember().map(Next::of).orElse(Next.NONE),
         spread.voices().size() < DOTS ? values(spread.voices()) : null,
         values(spread.aside()));
   }
 
   private static List<BigDecimal> values(VoiceSet voices) {
-    return Arrays.stream(voices.values()).sorted().mapToObj(SpreadJson::number).toList();
-  }
-
-  static BigDecimal number(double value) {
-    return QuantityJson.number(value);
+    return Arrays.stream(voices.values()).sorted().mapToObj(QuantityJson::number).toList();
   }
 }

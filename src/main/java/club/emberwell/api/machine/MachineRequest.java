@@ -1,8 +1,7 @@
 package club.emberwell.api.machine;
 
 import club.emberwell.bench.WrittenMachine;
-import club.emberwell.quantity.WrittenQuantity;
-import java.util.List;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.UUID;
 
 /**
@@ -10,35 +9,4 @@ import java.util.UUID;
  *
  * @param id made by the client, or left out
  */
-record MachineRequest(
-    UUID id,
-    String name,
-    String source,
-    WrittenQuantity wavelength,
-    WrittenQuantity ratedPower,
-    String motion,
-    String regime,
-    Boolean gated,
-    String pulseControl,
-    WrittenQuantity lens,
-    WrittenQuantity beamDiameter,
-    WrittenQuantity maxSpeed,
-    String controllerVersion,
-    List<String> confirmed) {
-  WrittenMachine written() {
-    return new WrittenMachine(
-        name,
-        source,
-        wavelength,
-        ratedPower,
-        motion,
-        regime,
-        gated,
-        pulseControl,
-        lens,
-        beamDiameter,
-        maxSpeed,
-        controllerVersion,
-        confirmed);
-  }
-}
+record MachineRequest(UUID id, @JsonUnwrapped WrittenMachine written) {}

@@ -3,20 +3,20 @@ package club.emberwell.api.quantity;
 import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.DerivedJson;
 import club.emberwell.api.view.LaserJson;
-import club.emberwell.api.view.RemarkJson;
+import club.emberwell.api.view.Noticed;
 import club.emberwell.api.view.SettingsJson;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.DoseCalculator;
 import club.emberwell.report.DoseCalculator.Answer;
 import club.emberwell.report.WrittenLaser;
 import club.emberwell.report.WrittenSettings;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -36,8 +36,7 @@ public class DoseResource {
       String process,
       SettingsJson settings,
       DerivedJson derived,
-      List<RemarkJson> warnings,
-      List<RemarkJson> remarks) {}
+      @JsonUnwrapped Noticed noticed) {}
 
   @POST
   @ReadsOnly
@@ -50,7 +49,6 @@ public class DoseResource {
         answer.process().code(),
         SettingsJson.of(answer.settings(), sent.settings()),
         DerivedJson.of(answer.derived()),
-        RemarkJson.warnings(answer.remarks()),
-        RemarkJson.notes(answer.remarks()));
+        Noticed.of(answer.remarks()));
   }
 }

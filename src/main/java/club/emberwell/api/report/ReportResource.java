@@ -1,6 +1,5 @@
 package club.emberwell.api.report;
 
-import club.emberwell.api.view.ReportJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
@@ -124,7 +123,6 @@ public class ReportResource {
   }
 
   private Response answer(Response.ResponseBuilder response, StoredReport report) {
-    ReportJson json = views.whole(report);
-    return ApiRequest.answer(response, json.version(), json);
+    return ApiRequest.answer(response, report.snapshot().version(), views.whole(report));
   }
 }

@@ -15,24 +15,44 @@ import java.util.Set;
  *
  * @param total matching reports
  * @param trials their matching trials
- * @param query the address of this search in its one canonical form
- * @param facets by code; a facet's counts ignore its own choice
- * @param more by facet code: how many further values are not listed
  * @param guesses typed words that no report holds, with the words taken instead
  * @param suggestions where nothing was found: ways to find something
  */
 record SearchJson(
     int total,
     int trials,
-    int page,
-    int size,
-    String sort,
-    String query,
+    @JsonUnwrapped Asked asked,
     List<Hit> hits,
-    Map<String, List<Value>> facets,
-    Map<String, Integer> more,
+    @JsonUnwrapped Facets facets,
     Map<String, Set<String>> guesses,
     List<Way> suggestions) {
+
+  /**
+   * What was searched for.
+   *
+   * @param query the address of this search in its one canonical form
+   */
+  record Asked(int page, int size, String sort, String query) {}
+
+  /**
+   * What the search can be narrowed by.
+   *
+   * @param facets by code; a facet's counts ignore its own choice
+   * @param more by facet code: how many further values are not listed
+   */
+  record Facets(Map<String, List<Value>> facets, Map<String, Integer> more) {
+    static Facets of(List<SearchResult.FacetList> lists) {
+      Map<String, List<Value>> facets = new LinkedHashMap<>();
+      Map<String, Integer> more = new LinkedHashMap<>();
+      for (SearchResult.FacetList list : lists) {
+        facets.put(list.facet().code(), values(list));
+        if (list.more() > 0) {
+          more.put(list.facet().code(), list.more());
+        }
+      }
+      return new Facets(facets, more);
+    }
+  }
 
   /**
    * A found report.
@@ -61,24 +81,16 @@ record SearchJson(
   record Way(String kind, String label, String query, int total) {}
 
   static SearchJson of(SearchResult result, List<Hit> hits) {
-    Map<String, List<Value>> facets = new LinkedHashMap<>();
-    Map<String, Integer> more = new LinkedHashMap<>();
-    for (SearchResult.FacetList list : result.facets()) {
-      facets.put(list.facet().code(), values(list));
-      if (list.more() > 0) {
-        more.put(list.facet().code(), list.more());
-      }
-    }
     return new SearchJson(
         result.totalReports(),
         result.totalTrials(),
-        result.query().page(),
-        result.query().size(),
-        result.order().code(),
-        SearchQueryCodec.write(result.query()),
+        new Asked(
+            result.query().page(),
+            result.query().size(),
+            result.order().code(),
+            SearchQueryCodec.write(result.query())),
         hits,
-        facets,
-        more,
+        Facets.of(result.facets()),
         result.guesses(),
         result.suggestions().stream().map(SearchJson::way).toList());
   }

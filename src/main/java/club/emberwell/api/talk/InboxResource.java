@@ -7,6 +7,7 @@ import club.emberwell.member.Role;
 import club.emberwell.talk.Find;
 import club.emberwell.talk.Inbox;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DefaultValue;
@@ -40,31 +41,26 @@ public class InboxResource {
   /**
    * A find.
    *
-   * @param kind {@code report}, {@code question}, {@code notice} or {@code answer}
-   * @param entry id of the report or the entry
    * @param watch what the watch is called; left out for an answer to one's own question
-   * @param path where a person reads it
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record FindJson(
-      long id,
-      String kind,
-      UUID entry,
-      String title,
-      String watch,
-      String member,
-      String path,
-      Instant foundAt,
-      boolean read) {
+      long id, @JsonUnwrapped Found found, String watch, Instant foundAt, boolean read) {
+
+    /**
+     * What was found.
+     *
+     * @param kind {@code report}, {@code question}, {@code notice} or {@code answer}
+     * @param entry id of the report or the entry
+     * @param path where a person reads it
+     */
+    record Found(String kind, UUID entry, String title, String member, String path) {}
+
     static FindJson of(Find find) {
       return new FindJson(
           find.id(),
-          find.entity(),
-          find.entryId(),
-          find.title(),
+          new Found(find.entity(), find.entryId(), find.title(), find.by(), find.path()),
           find.watch(),
-          find.by(),
-          find.path(),
           find.foundAt(),
           find.read());
     }

@@ -7,6 +7,7 @@ import club.emberwell.catalog.ExposureLimit;
 import club.emberwell.catalog.Term;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 
 /**
@@ -19,32 +20,32 @@ public record CautionJson(
     String id,
     @JsonProperty("class") String weight,
     String because,
-    String agent,
-    String hazard,
-    String claim,
-    String advice,
-    String source,
-    String jurisdiction,
-    String confidence,
-    boolean disputed,
-    String dispute,
+    @JsonUnwrapped Harm harm,
+    @JsonUnwrapped Evidence evidence,
     List<ExposureLimit> limits) {
+
+  /** What harms, how, and the usual precaution. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Harm(String agent, String hazard, String claim, String advice) {}
+
+  /** Why it is believed. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Evidence(
+      String source, String jurisdiction, String confidence, boolean disputed, String dispute) {
+    static Evidence of(CautionEvidence e) {
+      return new Evidence(
+          e.source(), e.jurisdiction(), e.confidence(), e.disputed(), e.dispute());
+    }
+  }
+
   public static CautionJson of(Caution caution) {
     CautionRule rule = caution.rule();
-    CautionEvidence evidence = rule.evidence();
     return new CautionJson(
         rule.id(),
         rule.weight().code(),
         caution.because().map(Term::label).orElse(null),
-        rule.agent(),
-        rule.hazard(),
-        rule.claim(),
-        rule.advice(),
-        evidence.source(),
-        evidence.jurisdiction(),
-        evidence.confidence(),
-        evidence.disputed(),
-        evidence.dispute(),
+        new Harm(rule.agent(), rule.hazard(), rule.claim(), rule.advice()),
+        Evidence.of(rule.evidence()),
         rule.limits());
   }
 }

@@ -2,30 +2,54 @@ package club.emberwell.api.view;
 
 import club.emberwell.laser.Laser;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 
 /** A laser as it was used. */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record LaserJson(
-    String source,
-    QuantityJson wavelength,
-    QuantityJson ratedPower,
+    @JsonUnwrapped Beam beam,
     String motion,
     String regime,
     boolean gated,
-    QuantityJson lens,
-    QuantityJson beamDiameter,
+    @JsonUnwrapped Focus focus,
     QuantityJson maxSpeed) {
+
+  /** What leaves the source. */
+  public record Beam(String source, QuantityJson wavelength, QuantityJson ratedPower) {}
+
+  /** What the lens makes of it. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Focus(QuantityJson lens, QuantityJson beamDiameter) {}
+
+  /** What was typed of a laser; null = nothing, or not at hand. */
+  public record Written(
+      WrittenQuantity wavelength,
+      WrittenQuantity ratedPower,
+      WrittenQuantity lens,
+      WrittenQuantity beamDiameter,
+      WrittenQuantity maxSpeed) {
+    private static final Written NOTHING = new Written(null, null, null, null, null);
+  }
+
   public static LaserJson of(Laser laser) {
+    return of(laser, Written.NOTHING);
+  }
+
+  public static LaserJson of(Laser laser, Written w) {
     return new LaserJson(
-        laser.source().code(),
-        QuantityJson.of(QuantityKind.WAVELENGTH, laser.wavelengthNm()),
-        QuantityJson.of(QuantityKind.POWER, laser.ratedPowerW()),
+        new Beam(
+            laser.source().code(),
+            QuantityJson.of(QuantityKind.WAVELENGTH, laser.wavelengthNm(), w.wavelength()),
+            QuantityJson.of(QuantityKind.POWER, laser.ratedPowerW(), w.ratedPower())),
         laser.motion().code(),
         laser.regime().code(),
         laser.gated(),
-        QuantityJson.of(QuantityKind.FOCAL_LENGTH, laser.lensFocalMm()),
-        QuantityJson.of(QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm()),
-        QuantityJson.of(QuantityKind.SPEED, laser.maxSpeedMmS()));
+        new Focus(
+            QuantityJson.of(QuantityKind.FOCAL_LENGTH, laser.lensFocalMm(), w.lens()),
+            QuantityJson.of(
+                QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm(), w.beamDiameter())),
+        QuantityJson.of(QuantityKind.SPEED, laser.maxSpeedMmS(), w.maxSpeed()));
   }
 }

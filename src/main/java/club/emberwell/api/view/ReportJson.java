@@ -1,53 +1,58 @@
 package club.emberwell.api.view;
 
+import club.emberwell.report.Particulars;
 import com.fasterxml.jackson.annotation.JsonInclude;
-import java.time.Instant;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.UUID;
 
 /**
- * A report: of one trial with its fields on top, of a grid with {@code trials} instead.
+ * A report.
  *
- * @param warnings implausible values, by field
- * @param remarks what else was noticed
+ * @param tried of a report of one trial: what was tried; null of a grid
+ * @param trials of a grid, else null
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record ReportJson(
-    UUID id,
-    int version,
-    String state,
-    Author member,
-    UsedMachine machine,
-    LaserJson laser,
-    WordJson material,
-    WordJson coating,
-    WordJson colour,
-    QuantityJson thickness,
-    String process,
-    SettingsJson settings,
-    DerivedJson derived,
-    String effect,
-    Integer quality,
-    List<String> defects,
+    @JsonUnwrapped Standing standing,
+    @JsonUnwrapped Times times,
+    @JsonUnwrapped Maker maker,
+    @JsonUnwrapped WorkJson work,
+    @JsonUnwrapped TrialJson.Tried tried,
     List<TrialJson> trials,
-    String notes,
-    String lot,
-    String controllerVersion,
-    UUID repeatOf,
-    String origin,
-    List<PhotoJson> photos,
-    Integer photoCount,
-    List<CautionJson> cautions,
-    List<RemarkJson> warnings,
-    List<RemarkJson> remarks,
-    Instant createdAt,
-    Instant updatedAt) {
+    @JsonUnwrapped Particulars particulars,
+    @JsonUnwrapped Beside beside) {
+
+  /** Which report in which state, and where it comes from. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Standing(UUID id, int version, String state, String origin, UUID repeatOf) {}
+
+  /** Who made it with what. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Maker(Author member, UsedMachine machine, LaserJson laser) {}
 
   /** Who posted it. */
   public record Author(UUID id, String handle) {}
 
   /** The author's machine. */
   public record UsedMachine(UUID id, String name) {}
+
+  /** What was done to what. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record WorkJson(
+      String process,
+      WordJson material,
+      WordJson coating,
+      WordJson colour,
+      QuantityJson thickness) {}
+
+  /** What is shown with it. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Beside(
+      List<PhotoJson> photos,
+      Integer photoCount,
+      List<CautionJson> cautions,
+      @JsonUnwrapped Noticed noticed) {}
 
   /** A picture and where to load it. */
   public record PhotoJson(UUID id, String url, String thumb, int width, int height) {}

@@ -1,9 +1,13 @@
 package club.emberwell.api.view;
 
 import club.emberwell.api.view.ReportJson.Author;
+import club.emberwell.api.view.ReportJson.Beside;
+import club.emberwell.api.view.ReportJson.Maker;
 import club.emberwell.api.view.ReportJson.PhotoJson;
+import club.emberwell.api.view.ReportJson.Standing;
 import club.emberwell.api.view.ReportJson.UsedMachine;
-import club.emberwell.catalog.Catalog;
+import club.emberwell.api.view.ReportJson.WorkJson;
+import club.emberwell.api.view.TrialJson.Tried;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
@@ -12,7 +16,7 @@ import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Photo;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.StoredReport;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.Work;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenTrial;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -39,13 +43,17 @@ public class ReportViews {
 
   /** A report among others: normalised values, without what was typed, cautions and remarks. */
   public ReportJson hit(ReportSnapshot report) {
-    return json(report, null, null, report.photos(), null);
+    return json(report, null, new Beside(null, report.photos(), null, null));
   }
 
   /** A report by itself, with everything. */
   public ReportJson whole(StoredReport report) {
     List<PhotoJson> photos = report.photos().stream().map(ReportViews::photo).toList();
-    return json(report.snapshot(), report, photos, null, cautions(report.snapshot()));
+    return json(
+        report.snapshot(),
+        report,
+        new Beside(
+            photos, null, cautions(report.snapshot()), Noticed.of(report.remarks())));
   }
 
   /** The cautions of a report's work. */
@@ -70,62 +78,45 @@ public class ReportViews {
     return new PhotoJson(photo.id(), url, url + "?size=thumb", photo.width(), photo.height());
   }
 
-  private ReportJson json(
-      ReportSnapshot r,
-      StoredReport stored,
-      List<PhotoJson> photos,
-      Integer photoCount,
-      List<CautionJson> cautions) {
-    Catalog now = catalog.snapshot();
-    Vocabulary words = now.vocabulary();
+  private ReportJson json(ReportSnapshot r, StoredReport stored, Beside beside) {
     WrittenReport written = stored == null ? null : stored.written();
-    WrittenQuantity thickness = written == null ? null : written.work().thickness();
-    TrialJson only = plain(r) ? trial(r, written, 0) : null;
+    boolean plain = r.trials().size() == 1 && r.trials().get(0).row() == null;
     return new ReportJson(
-        r.id(),
-        r.version(),
-        r.state().name().toLowerCase(Locale.ROOT),
-        new Author(r.author().id(), r.author().handle()),
-        r.machine().id() == null ? null : new UsedMachine(r.machine().id(), r.machine().name()),
-        LaserJson.of(r.laser()),
-        WordJson.of(
-            words, TermKind.MATERIAL, r.work().material().slug(), r.work().material().written()),
-        WordJson.of(
-            words, TermKind.COATING, r.work().coating().slug(), r.work().coating().written()),
-        WordJson.of(words, TermKind.COLOUR, r.work().colour().slug(), r.work().colour().written()),
-        QuantityJson.of(QuantityKind.THICKNESS, r.work().thicknessMm(), thickness),
-        r.process().code(),
-        only == null ? null : only.settings(),
-        only == null ? null : only.derived(),
-        only == null ? null : only.effect(),
-        only == null ? null : only.quality(),
-        only == null ? null : only.defects(),
-        only != null ? null : trials(r, written),
-        r.particulars().notes(),
-        r.particulars().lot(),
-        r.particulars().controllerVersion(),
-        r.repeatOf(),
-        stored == null ? null : stored.origin().address(),
-        photos,
-        photoCount,
-        cautions,
-        stored == null ? null : RemarkJson.warnings(stored.remarks()),
-        stored == null ? null : RemarkJson.notes(stored.remarks()),
-        r.createdAt(),
-        r.updatedAt());
+        new Standing(
+            r.id(),
+            r.version(),
+            r.state().name().toLowerCase(Locale.ROOT),
+            stored == null ? null : stored.origin().address(),
+            r.repeatOf()),
+        new Times(r.createdAt(), r.updatedAt()),
+        new Maker(
+            new Author(r.author().id(), r.author().handle()),
+            r.machine().id() == null ? null : new UsedMachine(r.machine().id(), r.machine().name()),
+            LaserJson.of(r.laser())),
+        work(r.work(), written == null ? null : written.work().thickness()),
+        plain ? Tried.of(r.trials().get(0), written(written, 0)) : null,
+        plain ? null : trials(r, written),
+        r.particulars(),
+        beside);
   }
 
-  private static boolean plain(ReportSnapshot report) {
-    return report.trials().size() == 1 && report.trials().get(0).row() == null;
+  private WorkJson work(Work work, WrittenQuantity thickness) {
+    Vocabulary words = catalog.snapshot().vocabulary();
+    return new WorkJson(
+        work.process().code(),
+        WordJson.of(words, TermKind.MATERIAL, work.material()),
+        WordJson.of(words, TermKind.COATING, work.coating()),
+        WordJson.of(words, TermKind.COLOUR, work.colour()),
+        QuantityJson.of(QuantityKind.THICKNESS, work.thicknessMm(), thickness));
   }
 
   private static List<TrialJson> trials(ReportSnapshot r, WrittenReport written) {
-    return IntStream.range(0, r.trials().size()).mapToObj(i -> trial(r, written, i)).toList();
+    return IntStream.range(0, r.trials().size())
+        .mapToObj(i -> TrialJson.of(r.trials().get(i), written(written, i)))
+        .toList();
   }
 
-  private static TrialJson trial(ReportSnapshot r, WrittenReport written, int i) {
-    TrialSnapshot read = r.trials().get(i);
-    WrittenTrial typed = written == null ? null : written.trials().get(i);
-    return TrialJson.of(read, typed);
+  private static WrittenTrial written(WrittenReport report, int trial) {
+    return report == null ? null : report.trials().get(trial);
   }
 }

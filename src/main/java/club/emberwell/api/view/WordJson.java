@@ -3,6 +3,7 @@ package club.emberwell.api.view;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.report.Filed;
 import com.fasterxml.jackson.annotation.JsonInclude;
 
 /**
@@ -13,11 +14,11 @@ import com.fasterxml.jackson.annotation.JsonInclude;
  */
 public record WordJson(@JsonInclude String value, String label, String written) {
   /** Null where nothing was written. */
-  public static WordJson of(Vocabulary vocabulary, TermKind kind, String slug, String written) {
-    if (written == null) {
+  static WordJson of(Vocabulary vocabulary, TermKind kind, Filed word) {
+    if (word.written() == null) {
       return null;
     }
-    String label = vocabulary.successor(kind, slug).map(Term::label).orElse(written);
-    return new WordJson(slug, label, written);
+    String label = vocabulary.successor(kind, word.slug()).map(Term::label).orElse(word.written());
+    return new WordJson(word.slug(), label, word.written());
   }
 }

@@ -1,2 +1,5 @@
-/** What every write of the API shares: one answer per idempotency key, unknown fields refused. */
+/**
+ * What resources share: {@link club.emberwell.api.writes.ApiRequest} says who asks, about which
+ * version and under which idempotency key.
+ */
 package club.emberwell.api.writes;

@@ -1,14 +1,10 @@
-package club.emberwell.api.view;
+package club.emberwell.api.json;
 
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.DeserializationContext;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.deser.std.StdDeserializer;
-import com.fasterxml.jackson.databind.module.SimpleModule;
-import io.quarkus.jackson.ObjectMapperCustomizer;
-import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.math.BigDecimal;
 
@@ -16,10 +12,10 @@ import java.math.BigDecimal;
  * Reads a quantity as the API takes it: a text with its unit, or {@code {"value", "unit"}} with a
  * UCUM code. Whatever else stands there is refused with its pointer.
  */
-final class WrittenQuantityJson extends StdDeserializer<WrittenQuantity> {
+final class WrittenQuantityReader extends StdDeserializer<WrittenQuantity> {
   private static final long serialVersionUID = 1L;
 
-  WrittenQuantityJson() {
+  WrittenQuantityReader() {
     super(WrittenQuantity.class);
   }
 
@@ -49,15 +45,5 @@ final class WrittenQuantityJson extends StdDeserializer<WrittenQuantity> {
       return context.reportInputMismatch(this, "a text or {value, unit}");
     }
     return new WrittenQuantity(null, value, unit);
-  }
-
-  /** Teaches the API's mapper. */
-  @Singleton
-  static class Customizer implements ObjectMapperCustomizer {
-    @Override
-    public void customize(ObjectMapper json) {
-      SimpleModule module = new SimpleModule("written quantities");
-      json.registerModule(module.addDeserializer(WrittenQuantity.class, new WrittenQuantityJson()));
-    }
   }
 }

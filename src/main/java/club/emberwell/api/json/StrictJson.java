@@ -1,4 +1,4 @@
-package club.emberwell.api.writes;
+package club.emberwell.api.json;
 
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.DeserializationFeature;

@@ -1,0 +1,36 @@
+package club.emberwell.api.json;
+
+import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.Particulars;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.Module;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import io.quarkus.jackson.ObjectMapperCustomizer;
+import jakarta.inject.Singleton;
+
+/** What Jackson needs to know of the program's types, which know nothing of Jackson. */
+public final class ClubModule extends SimpleModule {
+  private static final long serialVersionUID = 1L;
+
+  /** Parts that are not there are left out. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  private interface LeftOutWhereNull {}
+
+  public ClubModule() {
+    super("club");
+    addDeserializer(WrittenQuantity.class, new WrittenQuantityReader());
+    setDeserializerModifier(new StrictGroups.Modifier());
+    setMixInAnnotation(Particulars.class, LeftOutWhereNull.class);
+  }
+
+  /** Teaches the API's mapper. */
+  @Singleton
+  static class Customizer implements ObjectMapperCustomizer {
+    @Override
+    public void customize(ObjectMapper json) {
+      Module module = new ClubModule();
+      json.registerModule(module);
+    }
+  }
+}

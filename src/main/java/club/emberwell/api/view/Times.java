@@ -1,0 +1,6 @@
+package club.emberwell.api.view;
+
+import java.time.Instant;
+
+/** When something was made and last changed. */
+public record Times(Instant createdAt, Instant updatedAt) {}
