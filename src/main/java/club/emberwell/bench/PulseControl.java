@@ -1,11 +1,12 @@
 package club.emberwell.bench;
 
+import club.emberwell.remark.Coded;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Whether a pulsed source lets its user choose the pulse duration. */
-public enum PulseControl {
+public enum PulseControl implements Coded {
   SET_FREELY("set-freely", "Pulse duration is set freely"),
   FOLLOWS_REPETITION_RATE(
       "follows-repetition-rate", "Pulse duration follows from the repetition rate");
@@ -18,6 +19,7 @@ public enum PulseControl {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }

@@ -1,9 +1,10 @@
 package club.emberwell.catalog;
 
+import club.emberwell.remark.Coded;
 import com.fasterxml.jackson.annotation.JsonProperty;
 
 /** How much a caution weighs. None of them ever says that something is safe. */
-public enum CautionClass {
+public enum CautionClass implements Coded {
   /** Takes no settings. */
   @JsonProperty("ban")
   BAN("ban", "Prohibited"),
@@ -22,6 +23,7 @@ public enum CautionClass {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }

@@ -1,11 +1,12 @@
 package club.emberwell.catalog;
 
+import club.emberwell.remark.Coded;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The separate vocabularies; a slug is unique within one of them. */
-public enum TermKind {
+public enum TermKind implements Coded {
   @JsonProperty("material")
   MATERIAL("material", "Materials"),
   @JsonProperty("coating")
@@ -24,6 +25,7 @@ public enum TermKind {
   }
 
   /** The word in the API, in addresses and in the database. */
+  @Override
   public String code() {
     return code;
   }

@@ -1,5 +1,6 @@
 package club.emberwell.consensus;
 
+import club.emberwell.remark.Coded;
 import club.emberwell.laser.Comparison;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.IsoDose;
@@ -46,7 +47,7 @@ public record OnMyMachine(
     List<Comparison> sideBySide) {
 
   /** Where the doses come from. */
-  public enum Basis {
+  public enum Basis implements Coded {
     WINDOW("window", "the window in which a right result is likelier than not"),
     QUARTILES("quartiles", "the quartiles of peers' right doses, as there is no window yet");
 
@@ -58,6 +59,7 @@ public record OnMyMachine(
       this.words = words;
     }
 
+    @Override
     public String code() {
       return code;
     }

@@ -1,11 +1,12 @@
 package club.emberwell.desk;
 
+import club.emberwell.remark.Coded;
 import club.emberwell.member.Role;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Why something is flagged. Each reason has a role that settles it and what usually follows. */
-public enum FlagReason {
+public enum FlagReason implements Coded {
   UNSAFE_ADVICE(
       "unsafe-advice",
       "Unsafe advice",
@@ -53,6 +54,7 @@ public enum FlagReason {
     this.advice = advice;
   }
 
+  @Override
   public String code() {
     return code;
   }

@@ -1,10 +1,11 @@
 package club.emberwell.desk;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 /** The rules and their defaults. Each begins with a note and no more. */
-public enum RuleCode {
+public enum RuleCode implements Coded {
   FIRST_LOOK(
       "first-look",
       "First look",
@@ -52,6 +53,7 @@ public enum RuleCode {
     this.minutes = minutes;
   }
 
+  @Override
   public String code() {
     return code;
   }

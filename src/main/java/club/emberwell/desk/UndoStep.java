@@ -1,10 +1,11 @@
 package club.emberwell.desk;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 import java.util.stream.Stream;
 
 /** One thing an undo does. */
-public enum UndoStep {
+public enum UndoStep implements Coded {
   REMOVE("remove", "Remove what was posted"),
   REVERT("revert", "Bring back what stood before a change"),
   RELEASE("release", "Restore what was held or removed"),
@@ -22,6 +23,7 @@ public enum UndoStep {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }

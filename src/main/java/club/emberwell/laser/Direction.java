@@ -1,9 +1,10 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 
 /** Whether the beam works on the way back too. */
-public enum Direction {
+public enum Direction implements Coded {
   ONE_WAY("one-way", "One-way"),
   TWO_WAY("two-way", "Two-way");
 
@@ -15,6 +16,7 @@ public enum Direction {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }

@@ -1,9 +1,10 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 
 /** The one judgement every trial carries. */
-public enum Effect {
+public enum Effect implements Coded {
   TOO_LITTLE("too-little", "Too little"),
   RIGHT("right", "Right"),
   TOO_MUCH("too-much", "Too much");
@@ -16,6 +17,7 @@ public enum Effect {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }

@@ -1,5 +1,6 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
 import java.util.Locale;
 import java.util.Optional;
@@ -7,7 +8,7 @@ import java.util.Optional;
 /**
  * What makes the light. The wavelength is always stored beside it: the source never implies more.
  */
-public enum LaserSource {
+public enum LaserSource implements Coded {
   CO2("co2", "CO2", 9000, 11000),
   DIODE("diode", "Diode", 400, 460),
   FIBRE("fibre", "Fibre", 1020, 1100),
@@ -28,6 +29,7 @@ public enum LaserSource {
   }
 
   /** The word in the API and in addresses. */
+  @Override
   public String code() {
     return code;
   }

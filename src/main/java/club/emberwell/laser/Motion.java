@@ -1,9 +1,10 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 
 /** How the beam gets where it should be. */
-public enum Motion {
+public enum Motion implements Coded {
   GANTRY("gantry", "Gantry"),
   GALVO("galvo", "Galvo");
 
@@ -15,6 +16,7 @@ public enum Motion {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }

@@ -1,12 +1,13 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 
 /**
  * Classes of rated power for facets and for "a laser like mine"; a bound belongs to the upper
  * class. The bounds are ours: each class spans a factor of two.
  */
-public enum PowerClass {
+public enum PowerClass implements Coded {
   UNDER_5("under-5", "under 5 W", 0),
   FROM_5("5-10", "5 to under 10 W", 5),
   FROM_10("10-20", "10 to under 20 W", 10),
@@ -24,6 +25,7 @@ public enum PowerClass {
     this.fromW = fromW;
   }
 
+  @Override
   public String code() {
     return code;
   }

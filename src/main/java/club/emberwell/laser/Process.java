@@ -1,9 +1,10 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 
 /** What is done to the work. */
-public enum Process {
+public enum Process implements Coded {
   SURFACE_ENGRAVING("surface-engraving", "Surface engraving", DoseKind.AREAL),
   DEEP_ENGRAVING("deep-engraving", "Deep engraving", DoseKind.AREAL),
   COATING_REMOVAL("coating-removal", "Coating removal", DoseKind.AREAL),
@@ -21,6 +22,7 @@ public enum Process {
     this.doseKind = doseKind;
   }
 
+  @Override
   public String code() {
     return code;
   }

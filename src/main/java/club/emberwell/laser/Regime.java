@@ -1,9 +1,10 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 
 /** By pulse duration, after the letters D, I, R, M of EN 207 (fs split off at 10 ps). */
-public enum Regime {
+public enum Regime implements Coded {
   CW("cw", "continuous"),
   LONG("long", "long pulse"),
   NS("ns", "nanosecond"),
@@ -18,6 +19,7 @@ public enum Regime {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }

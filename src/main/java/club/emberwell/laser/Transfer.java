@@ -1,5 +1,6 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,7 +31,7 @@ public final class Transfer {
   private Transfer() {}
 
   /** What may be said about the other machine. */
-  public enum Verdict {
+  public enum Verdict implements Coded {
     START_OF_GRID("start-of-grid", "Start of a test grid"),
     WEAK("weak", "Weak start of a wide test grid"),
     SHOW_SIDE_BY_SIDE("side-by-side", "No number, compare side by side"),
@@ -44,6 +45,7 @@ public final class Transfer {
       this.label = label;
     }
 
+    @Override
     public String code() {
       return code;
     }

@@ -1,9 +1,10 @@
 package club.emberwell.laser;
 
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 
 /** Bands that are never mixed in one range (absorption and mechanism differ between them). */
-public enum WavelengthBand {
+public enum WavelengthBand implements Coded {
   UV_355("355", "355 nm", 340, 370),
   BLUE("405-455", "405-455 nm", 395, 470),
   GREEN_532("532", "532 nm", 510, 550),
@@ -23,6 +24,7 @@ public enum WavelengthBand {
     this.toNm = toNm;
   }
 
+  @Override
   public String code() {
     return code;
   }

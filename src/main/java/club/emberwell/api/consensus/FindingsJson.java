@@ -15,6 +15,7 @@ import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
 import club.emberwell.stats.DoseLimit;
+import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.PermutationSplit;
 import club.emberwell.stats.Ratio;
 import club.emberwell.stats.WindowEdges;
@@ -22,7 +23,6 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -51,10 +51,6 @@ record FindingsJson(
         detail.borrowing().map(BorrowedJson::of).orElse(null));
   }
 
-  static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
   static String unitOf(Measure measure) {
     return measure.dimension().map(QuantityKind::canonicalUnit).orElse("");
   }
@@ -67,7 +63,7 @@ record FindingsJson(
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record WindowJson(
-      String state,
+      DoseWindow.State state,
       String unit,
       BigDecimal probability,
       @JsonUnwrapped EdgesJson edges,
@@ -77,7 +73,7 @@ record FindingsJson(
       List<String> missing) {
     static WindowJson of(Window window) {
       return new WindowJson(
-          word(window.fit().state()),
+          window.fit().state(),
           unitOf(window.measure()),
           number(Window.PROBABILITY),
           window.edges().map(EdgesJson::of).orElse(null),
@@ -119,10 +115,10 @@ record FindingsJson(
    *
    * @param kind point, gap or open (as far as anybody tried)
    */
-  record EdgeJson(String kind, BigDecimal from, BigDecimal to) {
+  record EdgeJson(WindowEdges.Kind kind, BigDecimal from, BigDecimal to) {
     static EdgeJson of(WindowEdges.Edge edge) {
       return new EdgeJson(
-          word(edge.kind()), number(edge.from()), number(edge.to()));
+          edge.kind(), number(edge.from()), number(edge.to()));
     }
   }
 
@@ -134,10 +130,10 @@ record FindingsJson(
    * @param interval its 95 % interval, or the gap; null where unknown
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record LimitJson(String kind, BigDecimal dose, IntervalJson interval) {
+  record LimitJson(DoseLimit.Kind kind, BigDecimal dose, IntervalJson interval) {
     static LimitJson of(DoseLimit limit) {
       return new LimitJson(
-          word(limit.kind()),
+          limit.kind(),
           number(limit.dose()),
           IntervalJson.of(limit.range(), null));
     }
@@ -264,8 +260,8 @@ record FindingsJson(
       String property,
       String more,
       String less,
-      String kind,
-      @JsonUnwrapped RatioJson ratio,
+      Ratio.Kind kind,
+      @JsonUnwrapped RatioJson comparison,
       BigDecimal adjusted,
       boolean clear,
       String sentence) {
@@ -274,7 +270,7 @@ record FindingsJson(
           Recorded.code(contrast.property()),
           contrast.more(),
           contrast.less(),
-          word(contrast.ratio().kind()),
+          contrast.ratio().kind(),
           RatioJson.of(contrast.ratio()),
           number(contrast.adjusted()),
           contrast.clear(),

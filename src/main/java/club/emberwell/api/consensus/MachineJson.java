@@ -4,12 +4,12 @@ import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.SettingsJson;
 import club.emberwell.consensus.EqualDosePair;
 import club.emberwell.consensus.OnMyMachine;
+import club.emberwell.laser.Transfer.Verdict;
 import club.emberwell.laser.Comparison;
 import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -24,8 +24,8 @@ import java.util.UUID;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record MachineJson(
     UUID machine,
-    @JsonUnwrapped VerdictJson verdict,
-    @JsonUnwrapped BasisJson basis,
+    @JsonUnwrapped VerdictJson judgement,
+    @JsonUnwrapped BasisJson doses,
     QuantityJson lineSpacing,
     SettingsJson start,
     List<LineJson> lines,
@@ -40,27 +40,25 @@ record MachineJson(
    * @param verdicts how many voices got each
    */
   record VerdictJson(
-      String verdict, String label, List<String> reasons, Map<String, Integer> verdicts) {
+      Verdict verdict, String label, List<String> reasons, Map<Verdict, Integer> verdicts) {
     static VerdictJson of(OnMyMachine mine) {
-      Map<String, Integer> verdicts = new LinkedHashMap<>();
-      mine.verdicts().forEach((verdict, voices) -> verdicts.put(verdict.code(), voices));
       return new VerdictJson(
-          mine.verdict().code(), mine.verdict().label(), mine.reasons(), verdicts);
+          mine.verdict(), mine.verdict().label(), mine.reasons(), mine.verdicts());
     }
   }
 
   /** Where the doses of the lines come from. */
-  record BasisJson(String basis, String basisMeans) {
+  record BasisJson(OnMyMachine.Basis basis, String basisMeans) {
     static BasisJson of(OnMyMachine.Basis basis) {
-      return new BasisJson(basis.code(), basis.words());
+      return new BasisJson(basis, basis.words());
     }
   }
 
   /** A line of equal dose; the unit of the dose is that of the range. */
-  record LineJson(String place, BigDecimal dose, List<PointJson> points) {
+  record LineJson(OnMyMachine.Place place, BigDecimal dose, List<PointJson> points) {
     static LineJson of(OnMyMachine.Line line) {
       return new LineJson(
-          FindingsJson.word(line.place()),
+          line.place(),
           QuantityJson.number(line.dose()),
           line.points().stream()
               .map(

@@ -5,6 +5,7 @@ import club.emberwell.api.view.QuantityJson;
 import club.emberwell.consensus.BetweenMachines;
 import club.emberwell.consensus.Range;
 import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.RangeKey;
 import club.emberwell.consensus.Spread;
 import club.emberwell.consensus.Success;
 import club.emberwell.laser.DoseKind;
@@ -14,7 +15,6 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 
@@ -26,7 +26,7 @@ import java.util.UUID;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record RangeJson(
-    KeyJson key,
+    RangeKey key,
     @JsonUnwrapped Behind behind,
     Map<String, SpreadJson> settings,
     DoseJson dose,
@@ -55,15 +55,12 @@ record RangeJson(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Reasons(List<CautionJson> cautions, ExplainJson explain) {}
 
-  /** What is never mixed, by the words of the search. */
-  record KeyJson(String process, String band, String regime) {}
-
   /**
    * The nominal dose by which this work is compared.
    *
    * @param kind areal (J/mm2) or line (J/mm)
    */
-  record DoseJson(String kind, @JsonUnwrapped SpreadJson spread) {}
+  record DoseJson(DoseKind kind, @JsonUnwrapped SpreadJson spread) {}
 
   /**
    * How often it works.
@@ -92,11 +89,10 @@ record RangeJson(
   static RangeJson of(RangeDetail detail, UUID machine) {
     Range range = detail.range();
     return new RangeJson(
-        new KeyJson(
-            range.key().process().code(), range.key().band().code(), range.key().regime().code()),
+        range.key(),
         Behind.of(range),
         settings(range),
-        new DoseJson(kind(range.key().process().doseKind()), SpreadJson.of(range.dose())),
+        new DoseJson(range.key().process().doseKind(), SpreadJson.of(range.dose())),
         SuccessJson.of(range.success()),
         FindingsJson.of(detail),
         detail.forMachine().map(mine -> MachineJson.of(machine, mine)).orElse(null),
@@ -111,9 +107,5 @@ record RangeJson(
       settings.put(spread.measure().code(), SpreadJson.of(spread));
     }
     return settings;
-  }
-
-  static String kind(DoseKind kind) {
-    return kind.name().toLowerCase(Locale.ROOT);
   }
 }

@@ -8,10 +8,12 @@ import club.emberwell.desk.Flagged;
 import club.emberwell.desk.Item;
 import club.emberwell.desk.ItemRef;
 import club.emberwell.desk.Rule;
+import club.emberwell.desk.RuleCode;
 import club.emberwell.desk.RuleNote;
 import club.emberwell.desk.UndoPlan;
 import club.emberwell.desk.UndoRun;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -61,41 +63,42 @@ final class DeskJson {
       RefView item,
       String title,
       String by,
-      String reason,
+      FlagReason reason,
       String note,
-      String state,
       Instant createdAt,
-      Instant decidedAt,
-      String outcome) {
+      @JsonUnwrapped Settlement settlement) {
+
+    /** What came of it. */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    record Settlement(String state, Instant decidedAt, String outcome) {}
+
     static FlagView of(Flag f) {
       return new FlagView(
           f.id(),
           RefView.of(f.ref()),
           f.item(),
           f.by(),
-          f.reason().code(),
+          f.reason(),
           f.note(),
-          f.state(),
           f.createdAt(),
-          f.decidedAt(),
-          f.outcome());
+          new Settlement(f.state(), f.decidedAt(), f.outcome()));
     }
   }
 
   record FlaggedView(
-      ItemView item, int flags, List<String> reasons, Instant oldest, boolean forOwners) {
+      ItemView item, int flags, List<FlagReason> reasons, Instant oldest, boolean forOwners) {
     static FlaggedView of(Flagged f) {
       return new FlaggedView(
           ItemView.of(f.item()),
           f.flags(),
-          f.reasons().stream().map(FlagReason::code).toList(),
+          f.reasons(),
           f.oldest(),
           f.forOwners());
     }
   }
 
   record RuleView(
-      String code,
+      RuleCode code,
       String label,
       String says,
       String mode,
@@ -105,7 +108,7 @@ final class DeskJson {
       Instant changedAt) {
     static RuleView of(Rule r) {
       return new RuleView(
-          r.code().code(),
+          r.code(),
           r.code().label(),
           r.code().says(),
           r.mode(),
@@ -117,39 +120,25 @@ final class DeskJson {
   }
 
   record NoteView(
-      long id, String rule, ItemView item, String detail, String mode, String state, Instant at) {
+      long id, RuleCode rule, ItemView item, String detail, String mode, String state, Instant at) {
     static NoteView of(RuleNote n) {
       return new NoteView(
-          n.id(), n.rule().code(), ItemView.of(n.item()), n.detail(), n.mode(), n.state(), n.at());
+          n.id(), n.rule(), ItemView.of(n.item()), n.detail(), n.mode(), n.state(), n.at());
     }
   }
-
-  record CountView(String step, String kind, long count) {}
-
-  record LineView(String step, String kind, UUID id, String title) {}
 
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record PlanView(
       UUID member,
-      String rule,
+      RuleCode rule,
       Instant since,
       long total,
-      List<CountView> counts,
-      List<LineView> first,
+      List<UndoPlan.Count> counts,
+      List<UndoPlan.Line> first,
       int vocabularyChanges) {
     static PlanView of(UndoPlan p) {
       return new PlanView(
-          p.member(),
-          p.rule() == null ? null : p.rule().code(),
-          p.since(),
-          p.total(),
-          p.counts().stream()
-              .map(c -> new CountView(c.step().code(), c.kind(), c.count()))
-              .toList(),
-          p.first().stream()
-              .map(l -> new LineView(l.step().code(), l.kind(), l.id(), l.title()))
-              .toList(),
-          p.vocabulary());
+          p.member(), p.rule(), p.since(), p.total(), p.counts(), p.first(), p.vocabulary());
     }
   }
 
@@ -157,30 +146,26 @@ final class DeskJson {
   record RunView(
       UUID id,
       UUID member,
-      String rule,
+      RuleCode rule,
       Instant since,
       String reason,
-      String state,
       String startedBy,
       Instant startedAt,
-      long total,
-      long done,
-      long restored,
-      long skipped) {
+      @JsonUnwrapped Progress progress) {
+
+    /** How far it is. */
+    record Progress(String state, long total, long done, long restored, long skipped) {}
+
     static RunView of(UndoRun r) {
       return new RunView(
           r.id(),
           r.member(),
-          r.rule() == null ? null : r.rule().code(),
+          r.rule(),
           r.since(),
           r.reason(),
-          r.state(),
           r.by(),
           r.startedAt(),
-          r.total(),
-          r.done(),
-          r.restored(),
-          r.skipped());
+          new Progress(r.state(), r.total(), r.done(), r.restored(), r.skipped()));
     }
   }
 

@@ -24,6 +24,12 @@ public final class ClubModule extends SimpleModule {
     setMixInAnnotation(Particulars.class, LeftOutWhereNull.class);
   }
 
+  @Override
+  public void setupModule(SetupContext context) {
+    super.setupModule(context);
+    context.insertAnnotationIntrospector(new Codes());
+  }
+
   /** Teaches the API's mapper. */
   @Singleton
   static class Customizer implements ObjectMapperCustomizer {

@@ -5,11 +5,11 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.BeanDescription;
 import com.fasterxml.jackson.databind.DeserializationConfig;
 import com.fasterxml.jackson.databind.DeserializationContext;
-import com.fasterxml.jackson.databind.JavaType;
 import com.fasterxml.jackson.databind.JsonDeserializer;
 import com.fasterxml.jackson.databind.deser.BeanDeserializerModifier;
 import com.fasterxml.jackson.databind.deser.std.DelegatingDeserializer;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
 import com.fasterxml.jackson.databind.introspect.BeanPropertyDefinition;
 import com.fasterxml.jackson.databind.util.TokenBuffer;
 import java.io.IOException;
@@ -70,14 +70,10 @@ final class StrictGroups extends DelegatingDeserializer {
         DeserializationConfig config, BeanDescription bean, Set<Object> known) {
       boolean groups = false;
       for (BeanPropertyDefinition property : bean.findProperties()) {
-        boolean group =
-            config
-                    .getAnnotationIntrospector()
-                    .findUnwrappingNameTransformer(property.getPrimaryMember())
-                != null;
-        if (group) {
-          JavaType type = property.getPrimaryType();
-          collect(config, config.introspect(type), known);
+        AnnotatedMember member = property.getPrimaryMember();
+        if (member != null
+            && config.getAnnotationIntrospector().findUnwrappingNameTransformer(member) != null) {
+          collect(config, config.introspect(property.getPrimaryType()), known);
           groups = true;
         } else {
           known.add(property.getName());

@@ -4,6 +4,7 @@ import club.emberwell.api.view.LaserJson;
 import club.emberwell.api.view.Noticed;
 import club.emberwell.api.view.Times;
 import club.emberwell.bench.Machine;
+import club.emberwell.bench.PulseControl;
 import club.emberwell.bench.WrittenMachine;
 import club.emberwell.remark.Remark;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -18,7 +19,7 @@ record MachineJson(
     int version,
     String name,
     @JsonUnwrapped LaserJson laser,
-    String pulseControl,
+    PulseControl pulseControl,
     String controllerVersion,
     @JsonUnwrapped Noticed noticed,
     @JsonUnwrapped Times times) {
@@ -32,7 +33,7 @@ record MachineJson(
         machine.version(),
         machine.name(),
         LaserJson.of(machine.laser(), written),
-        machine.pulseControl() == null ? null : machine.pulseControl().code(),
+        machine.pulseControl(),
         machine.controllerVersion(),
         Noticed.of(noticed),
         new Times(machine.createdAt(), machine.updatedAt()));

@@ -5,6 +5,7 @@ import club.emberwell.api.view.DerivedJson;
 import club.emberwell.api.view.LaserJson;
 import club.emberwell.api.view.Noticed;
 import club.emberwell.api.view.SettingsJson;
+import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.DoseCalculator;
 import club.emberwell.report.DoseCalculator.Answer;
@@ -33,7 +34,7 @@ public class DoseResource {
   /** The inputs as read, and what follows; all nominal. */
   record DoseAnswer(
       LaserJson laser,
-      String process,
+      Process process,
       SettingsJson settings,
       DerivedJson derived,
       @JsonUnwrapped Noticed noticed) {}
@@ -46,7 +47,7 @@ public class DoseResource {
         DoseCalculator.compute(sent.laser(), sent.process(), sent.settings(), NumberStyle.ANY);
     return new DoseAnswer(
         LaserJson.of(answer.laser()),
-        answer.process().code(),
+        answer.process(),
         SettingsJson.of(answer.settings(), sent.settings()),
         DerivedJson.of(answer.derived()),
         Noticed.of(answer.remarks()));

@@ -23,7 +23,7 @@ record SearchJson(
     int trials,
     @JsonUnwrapped Asked asked,
     List<Hit> hits,
-    @JsonUnwrapped Facets facets,
+    @JsonUnwrapped Facets narrowing,
     Map<String, Set<String>> guesses,
     List<Way> suggestions) {
 

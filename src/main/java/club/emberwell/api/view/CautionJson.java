@@ -1,6 +1,7 @@
 package club.emberwell.api.view;
 
 import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.CautionClass;
 import club.emberwell.catalog.CautionEvidence;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.ExposureLimit;
@@ -18,7 +19,7 @@ import java.util.List;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record CautionJson(
     String id,
-    @JsonProperty("class") String weight,
+    @JsonProperty("class") CautionClass weight,
     String because,
     @JsonUnwrapped Harm harm,
     @JsonUnwrapped Evidence evidence,
@@ -42,7 +43,7 @@ public record CautionJson(
     CautionRule rule = caution.rule();
     return new CautionJson(
         rule.id(),
-        rule.weight().code(),
+        rule.weight(),
         caution.because().map(Term::label).orElse(null),
         new Harm(rule.agent(), rule.hazard(), rule.claim(), rule.advice()),
         Evidence.of(rule.evidence()),

@@ -1,6 +1,9 @@
 package club.emberwell.api.view;
 
 import club.emberwell.laser.Laser;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.Regime;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -10,14 +13,14 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record LaserJson(
     @JsonUnwrapped Beam beam,
-    String motion,
-    String regime,
+    Motion motion,
+    Regime regime,
     boolean gated,
     @JsonUnwrapped Focus focus,
     QuantityJson maxSpeed) {
 
   /** What leaves the source. */
-  public record Beam(String source, QuantityJson wavelength, QuantityJson ratedPower) {}
+  public record Beam(LaserSource source, QuantityJson wavelength, QuantityJson ratedPower) {}
 
   /** What the lens makes of it. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -40,11 +43,11 @@ public record LaserJson(
   public static LaserJson of(Laser laser, Written w) {
     return new LaserJson(
         new Beam(
-            laser.source().code(),
+            laser.source(),
             QuantityJson.of(QuantityKind.WAVELENGTH, laser.wavelengthNm(), w.wavelength()),
             QuantityJson.of(QuantityKind.POWER, laser.ratedPowerW(), w.ratedPower())),
-        laser.motion().code(),
-        laser.regime().code(),
+        laser.motion(),
+        laser.regime(),
         laser.gated(),
         new Focus(
             QuantityJson.of(QuantityKind.FOCAL_LENGTH, laser.lensFocalMm(), w.lens()),

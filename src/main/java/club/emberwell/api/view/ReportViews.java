@@ -21,7 +21,6 @@ import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenTrial;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 import java.util.stream.IntStream;
 
@@ -85,7 +84,7 @@ public class ReportViews {
         new Standing(
             r.id(),
             r.version(),
-            r.state().name().toLowerCase(Locale.ROOT),
+            r.state(),
             stored == null ? null : stored.origin().address(),
             r.repeatOf()),
         new Times(r.createdAt(), r.updatedAt()),
@@ -103,7 +102,7 @@ public class ReportViews {
   private WorkJson work(Work work, WrittenQuantity thickness) {
     Vocabulary words = catalog.snapshot().vocabulary();
     return new WorkJson(
-        work.process().code(),
+        work.process(),
         WordJson.of(words, TermKind.MATERIAL, work.material()),
         WordJson.of(words, TermKind.COATING, work.coating()),
         WordJson.of(words, TermKind.COLOUR, work.colour()),

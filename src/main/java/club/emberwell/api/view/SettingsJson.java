@@ -1,5 +1,6 @@
 package club.emberwell.api.view;
 
+import club.emberwell.laser.Direction;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.WrittenSettings;
@@ -20,7 +21,7 @@ public record SettingsJson(
     QuantityJson pulseDuration,
     QuantityJson focusOffset,
     Boolean airAssist,
-    String direction,
+    Direction direction,
     Boolean crossPass) {
   private static final WrittenSettings NOTHING =
       new WrittenSettings(null, null, null, null, null, null, null, null, null, null);
@@ -41,7 +42,7 @@ public record SettingsJson(
         QuantityJson.of(QuantityKind.PULSE_DURATION, s.pulseDurationNs(), w.pulseDuration()),
         QuantityJson.of(QuantityKind.FOCUS_OFFSET, s.focusOffsetMm(), w.focusOffset()),
         s.airAssist(),
-        s.direction() == null ? null : s.direction().code(),
+        s.direction(),
         s.crossPass());
   }
 }

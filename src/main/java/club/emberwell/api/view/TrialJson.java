@@ -1,5 +1,6 @@
 package club.emberwell.api.view;
 
+import club.emberwell.laser.Effect;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.report.WrittenTrial;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -15,7 +16,7 @@ public record TrialJson(Integer row, Integer column, @JsonUnwrapped Tried tried)
   public record Tried(
       SettingsJson settings,
       DerivedJson derived,
-      String effect,
+      Effect effect,
       Integer quality,
       List<String> defects) {
     /**
@@ -25,7 +26,7 @@ public record TrialJson(Integer row, Integer column, @JsonUnwrapped Tried tried)
       return new Tried(
           SettingsJson.of(trial.settings(), written == null ? null : written.settings()),
           DerivedJson.of(trial.derived()),
-          trial.effect().code(),
+          trial.effect(),
           trial.quality(),
           trial.defects());
     }
