@@ -10,7 +10,7 @@ import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.PictureRefused;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.ReportGone;
-import club.emberwell.search.IndexNotReady;
+import club.emberwell.search.index.IndexNotReady;
 import club.emberwell.talk.TalkGone;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;

@@ -1,6 +1,5 @@
 package club.emberwell.consensus;
 
-import club.emberwell.remark.Coded;
 import club.emberwell.laser.Comparison;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.IsoDose;
@@ -10,6 +9,7 @@ import club.emberwell.laser.Settings;
 import club.emberwell.laser.Transfer;
 import club.emberwell.laser.Transfer.Verdict;
 import club.emberwell.laser.WavelengthBand;
+import club.emberwell.remark.Coded;
 import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.WindowEdges;

@@ -1,7 +1,7 @@
 package club.emberwell.desk;
 
-import club.emberwell.remark.Coded;
 import club.emberwell.member.Role;
+import club.emberwell.remark.Coded;
 import java.util.Optional;
 import java.util.stream.Stream;
 

@@ -117,8 +117,7 @@ record FindingsJson(
    */
   record EdgeJson(WindowEdges.Kind kind, BigDecimal from, BigDecimal to) {
     static EdgeJson of(WindowEdges.Edge edge) {
-      return new EdgeJson(
-          edge.kind(), number(edge.from()), number(edge.to()));
+      return new EdgeJson(edge.kind(), number(edge.from()), number(edge.to()));
     }
   }
 
@@ -133,9 +132,7 @@ record FindingsJson(
   record LimitJson(DoseLimit.Kind kind, BigDecimal dose, IntervalJson interval) {
     static LimitJson of(DoseLimit limit) {
       return new LimitJson(
-          limit.kind(),
-          number(limit.dose()),
-          IntervalJson.of(limit.range(), null));
+          limit.kind(), number(limit.dose()), IntervalJson.of(limit.range(), null));
     }
   }
 
@@ -244,7 +241,9 @@ record FindingsJson(
    * @param ratio geometric mean dose of the high camp over that of the low one
    */
   record SplitJson(
-      List<String> low, List<String> high, @JsonInclude(JsonInclude.Include.NON_NULL) BigDecimal ratio) {
+      List<String> low,
+      List<String> high,
+      @JsonInclude(JsonInclude.Include.NON_NULL) BigDecimal ratio) {
     static SplitJson of(PermutationSplit split) {
       return new SplitJson(split.low(), split.high(), number(split.ratio()));
     }

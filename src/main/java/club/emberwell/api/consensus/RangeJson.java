@@ -2,7 +2,6 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.QuantityJson;
-import club.emberwell.consensus.BetweenMachines;
 import club.emberwell.consensus.Range;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.RangeKey;

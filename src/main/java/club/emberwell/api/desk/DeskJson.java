@@ -89,11 +89,7 @@ final class DeskJson {
       ItemView item, int flags, List<FlagReason> reasons, Instant oldest, boolean forOwners) {
     static FlaggedView of(Flagged f) {
       return new FlaggedView(
-          ItemView.of(f.item()),
-          f.flags(),
-          f.reasons(),
-          f.oldest(),
-          f.forOwners());
+          ItemView.of(f.item()), f.flags(), f.reasons(), f.oldest(), f.forOwners());
     }
   }
 

@@ -43,8 +43,7 @@ final class StrictGroups extends DelegatingDeserializer {
       if (names.currentToken() == JsonToken.START_OBJECT) {
         while (names.nextToken() == JsonToken.FIELD_NAME) {
           if (!known.contains(names.currentName())) {
-            throw UnrecognizedPropertyException.from(
-                in, handledType(), names.currentName(), known);
+            throw UnrecognizedPropertyException.from(in, handledType(), names.currentName(), known);
           }
           names.nextToken();
           names.skipChildren();

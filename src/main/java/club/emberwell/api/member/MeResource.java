@@ -112,7 +112,8 @@ public class MeResource {
   public Response prefer(PreferencesEntry entry) {
     int version = request.version();
     return answer(
-        Problems.unwrap(accounts.prefer(request.actor(), entry.numberStyle(), entry.units(), version)));
+        Problems.unwrap(
+            accounts.prefer(request.actor(), entry.numberStyle(), entry.units(), version)));
   }
 
   @POST

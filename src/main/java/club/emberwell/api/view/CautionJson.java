@@ -34,8 +34,7 @@ public record CautionJson(
   public record Evidence(
       String source, String jurisdiction, String confidence, boolean disputed, String dispute) {
     static Evidence of(CautionEvidence e) {
-      return new Evidence(
-          e.source(), e.jurisdiction(), e.confidence(), e.disputed(), e.dispute());
+      return new Evidence(e.source(), e.jurisdiction(), e.confidence(), e.disputed(), e.dispute());
     }
   }
 

@@ -51,8 +51,7 @@ public record LaserJson(
         laser.gated(),
         new Focus(
             QuantityJson.of(QuantityKind.FOCAL_LENGTH, laser.lensFocalMm(), w.lens()),
-            QuantityJson.of(
-                QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm(), w.beamDiameter())),
+            QuantityJson.of(QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm(), w.beamDiameter())),
         QuantityJson.of(QuantityKind.SPEED, laser.maxSpeedMmS(), w.maxSpeed()));
   }
 }

@@ -51,8 +51,7 @@ public class ReportViews {
     return json(
         report.snapshot(),
         report,
-        new Beside(
-            photos, null, cautions(report.snapshot()), Noticed.of(report.remarks())));
+        new Beside(photos, null, cautions(report.snapshot()), Noticed.of(report.remarks())));
   }
 
   /** The cautions of a report's work. */
