@@ -1,10 +1,14 @@
 package club.emberwell.quantity;
 
+import club.emberwell.remark.Coded;
+import java.util.Locale;
+import java.util.regex.Pattern;
+
 /**
  * The kinds of quantity (VIM 1.2) that are measured here, with the canonical unit (UCUM) in which
  * it is stored and compared.
  */
-public enum QuantityKind {
+public enum QuantityKind implements Coded {
   SPEED("mm/s"),
   POWER("W"),
   POWER_PERCENT("%"),
@@ -25,10 +29,20 @@ public enum QuantityKind {
   DURATION("s"),
   AIR_FLOW("m3/h");
 
+  private static final Pattern NEXT_WORD = Pattern.compile("_(.)");
+
   private final String canonicalUnit;
 
   QuantityKind(String canonicalUnit) {
     this.canonicalUnit = canonicalUnit;
+  }
+
+  /** {@code lineSpacing} of {@code LINE_SPACING}. */
+  @Override
+  public String code() {
+    return NEXT_WORD
+        .matcher(name().toLowerCase(Locale.ROOT))
+        .replaceAll(word -> word.group(1).toUpperCase(Locale.ROOT));
   }
 
   /** UCUM code of the unit in which quantities of this kind are stored. */

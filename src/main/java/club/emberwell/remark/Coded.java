@@ -2,6 +2,6 @@ package club.emberwell.remark;
 
 /** One of the known words of something: named by its code in the API, in addresses and files. */
 public interface Coded {
-  /** Lower case, words joined by dashes; never changes. */
+  /** Never changes. */
   String code();
 }

@@ -42,8 +42,7 @@ public class CodesOpenApi implements OASFilter {
   private static Enum<?>[] constants(String name) {
     try {
       return (Enum<?>[])
-          Class.forName(name, true, Thread.currentThread().getContextClassLoader())
-              .getEnumConstants();
+          Class.forName(name, true, CodesOpenApi.class.getClassLoader()).getEnumConstants();
     } catch (ClassNotFoundException e) {
       throw new IllegalStateException(e);
     }

@@ -14,7 +14,6 @@ import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.Sessions;
 import club.emberwell.member.Sessions.SessionView;
-import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -29,7 +28,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -84,7 +82,7 @@ public class MeResource {
       PreferencesEntry preferences) {
     static Me of(MemberView member) {
       Map<String, String> units = new TreeMap<>();
-      member.units().units().forEach((dimension, code) -> units.put(name(dimension), code));
+      member.units().units().forEach((dimension, code) -> units.put(dimension.code(), code));
       return new Me(
           member.id(),
           member.handle(),
@@ -163,15 +161,5 @@ public class MeResource {
 
   private static Response answer(MemberView member) {
     return ApiRequest.answer(Response.ok(), member.version(), Me.of(member));
-  }
-
-  /** {@code LINE_SPACING} as the API spells it: {@code lineSpacing}. */
-  private static String name(QuantityKind dimension) {
-    String[] words = dimension.name().toLowerCase(Locale.ROOT).split("_");
-    StringBuilder name = new StringBuilder(words[0]);
-    for (int i = 1; i < words.length; i++) {
-      name.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));
-    }
-    return name.toString();
   }
 }

@@ -17,7 +17,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -36,7 +35,11 @@ public class QuantityResource {
    */
   @JsonInclude(JsonInclude.Include.NON_EMPTY)
   record Answer(
-      String dimension, BigDecimal value, String unit, String written, List<RemarkJson> remarks) {}
+      QuantityKind dimension,
+      BigDecimal value,
+      String unit,
+      String written,
+      List<RemarkJson> remarks) {}
 
   @GET
   @Operation(
@@ -57,30 +60,16 @@ public class QuantityResource {
     QuantityJson exact =
         new QuantityJson(quantity.value(), wanted.canonicalUnit(), quantity.written());
     return new Answer(
-        code(wanted),
-        exact.value(),
-        exact.unit(),
-        exact.written(),
-        RemarkJson.notes(reading.remarks()));
-  }
-
-  /** The word of a dimension in the API: {@code lineSpacing}. */
-  static String code(QuantityKind dimension) {
-    String[] words = dimension.name().toLowerCase(Locale.ROOT).split("_");
-    return words[0]
-        + Arrays.stream(words)
-            .skip(1)
-            .map(word -> word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1))
-            .collect(Collectors.joining());
+        wanted, exact.value(), exact.unit(), exact.written(), RemarkJson.notes(reading.remarks()));
   }
 
   private static Optional<QuantityKind> dimension(String code) {
-    return Arrays.stream(QuantityKind.values()).filter(d -> code(d).equals(code)).findFirst();
+    return Arrays.stream(QuantityKind.values()).filter(d -> d.code().equals(code)).findFirst();
   }
 
   private static String all() {
     return Arrays.stream(QuantityKind.values())
-        .map(QuantityResource::code)
+        .map(QuantityKind::code)
         .collect(Collectors.joining(", "));
   }
 }
