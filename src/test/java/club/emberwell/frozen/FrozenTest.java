@@ -1,0 +1,95 @@
+package club.emberwell.frozen;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import club.emberwell.talk.Matching;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.QuarkusTestProfile;
+import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.TestFactory;
+
+/**
+ * What a stranger sees stays as it is, or somebody decided otherwise. The club has a database of
+ * its own and no work in the background, so that the same is seen in every run.
+ */
+@QuarkusTest
+@TestProfile(FrozenTest.OwnClub.class)
+class FrozenTest {
+  /** A fresh club, in which nothing of other tests happens. */
+  public static final class OwnClub implements QuarkusTestProfile {
+    @Override
+    public Map<String, String> getConfigOverrides() {
+      return Map.of("quarkus.scheduler.enabled", "false");
+    }
+  }
+
+  private static final Map<String, String> ROLES = new LinkedHashMap<>();
+
+  static {
+    List.of("ada", "ben", "cleo", "dana").forEach(handle -> ROLES.put(handle, "member"));
+    ROLES.put("mona", "moderator");
+    ROLES.put("milo", "moderator");
+    ROLES.put("olga", "owner");
+  }
+
+  @Inject EntityManager db;
+  @Inject Matching watches;
+
+  @TestFactory
+  Stream<DynamicTest> whatAStrangerSeesStaysAsItIs() {
+    LittleClub club = new LittleClub();
+    ROLES.forEach((handle, role) -> club.joins(handle, () -> give(handle, role)));
+    watches.catchUp();
+    club.calls("club.yaml", "");
+    watches.catchUp();
+    Map<String, String> seen = new LinkedHashMap<>();
+    seen.put("openapi.json", openApi());
+    seen.putAll(club.calls("answers.yaml", "answers"));
+    seen.putAll(club.visits("pages.yaml", "pages"));
+    Stream<DynamicTest> each =
+        seen.entrySet().stream()
+            .map(
+                state ->
+                    DynamicTest.dynamicTest(
+                        state.getKey(), () -> Golden.hold(state.getKey(), state.getValue())));
+    DynamicTest others =
+        DynamicTest.dynamicTest(
+            "the scripts go through and write every file",
+            () -> {
+              assertEquals(List.of(), club.stuck());
+              Golden.nothingElseIn("answers", seen.keySet());
+              Golden.nothingElseIn("pages", seen.keySet());
+            });
+    return Stream.concat(each, Stream.of(others));
+  }
+
+  private void give(String handle, String role) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () ->
+                db.createNativeQuery("update member set role = :role where handle = :handle")
+                    .setParameter("role", role)
+                    .setParameter("handle", handle)
+                    .executeUpdate());
+  }
+
+  private static String openApi() {
+    String document =
+        given()
+            .accept("application/json")
+            .get("/q/openapi?format=json")
+            .then()
+            .extract()
+            .asString();
+    return LittleClub.sorted(document) + "\n";
+  }
+}

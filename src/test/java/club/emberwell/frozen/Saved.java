@@ -1,0 +1,55 @@
+package club.emberwell.frozen;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What was made on the way, and how it is written where it differs from run to run. */
+final class Saved {
+  private static final Pattern NAME = Pattern.compile("\\$([a-z][a-z-]*)");
+
+  /** From the most telling to the least. */
+  private static final Map<Pattern, String> CHANGING = new LinkedHashMap<>();
+
+  static {
+    CHANGING.put(
+        Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}"), "<id>");
+    CHANGING.put(Pattern.compile("ew_[\\w-]{43}"), "<token>");
+    CHANGING.put(Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:[\\d.]+)?Z"), "<time>");
+    CHANGING.put(
+        Pattern.compile("\\d{1,2} [A-Z][a-z]{2} 20\\d\\d, \\d\\d:\\d\\d:\\d\\d UTC"), "<moment>");
+    CHANGING.put(Pattern.compile("\\d{1,2} [A-Z][a-z]{2} 20\\d\\d"), "<day>");
+    CHANGING.put(Pattern.compile("\\d+ (min|h|days)( ago)"), "<age>$2");
+    CHANGING.put(Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "<club>");
+    CHANGING.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "<hash>");
+    CHANGING.put(Pattern.compile("(?<![\\w-])[\\w-]{43}(?![\\w-])"), "<secret>");
+  }
+
+  private final Map<String, String> values = new LinkedHashMap<>();
+
+  void put(String name, String value) {
+    values.put(name, value);
+  }
+
+  /**
+   * The text with what was saved in the place of its names after a dollar sign; other dollars stay.
+   */
+  String filled(String text) {
+    return NAME.matcher(text)
+        .replaceAll(
+            found -> Matcher.quoteReplacement(values.getOrDefault(found.group(1), found.group())));
+  }
+
+  /** The text with names in angle brackets where each run has its own ids, times and secrets. */
+  String masked(String text) {
+    String masked = text;
+    for (Map.Entry<String, String> each : values.entrySet()) {
+      masked = masked.replace(each.getValue(), "<" + each.getKey() + ">");
+    }
+    for (Map.Entry<Pattern, String> each : CHANGING.entrySet()) {
+      masked = each.getKey().matcher(masked).replaceAll(each.getValue());
+    }
+    return masked;
+  }
+}
