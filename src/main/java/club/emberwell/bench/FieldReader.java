@@ -122,7 +122,7 @@ public final class FieldReader {
     Quantity quantity = reading.value().get();
     double value = quantity.doubleValue();
     if (!bounds.hold(value)) {
-      String unit = quantity.dimension().canonicalUnit();
+      String unit = quantity.kind().canonicalUnit();
       String detail =
           "%s %s is not between %s and %s %s."
               .formatted(plain(value), unit, plain(bounds.min()), plain(bounds.max()), unit);

@@ -3,8 +3,10 @@ package club.emberwell.consensus;
 import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.search.column.TrialColumns.Property;
 import club.emberwell.stats.Interval;
+import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.RandomEffects;
 import club.emberwell.stats.Shrinkage;
+import club.emberwell.stats.Summary;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -22,10 +24,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  * Shrinkage} on ln dose). It never replaces the own value.
  *
  * @param measure the dose it is in, canonical unit
- * @param from whose voices are borrowed, in words
- * @param by the property the relatives differ in
- * @param relatives how many there are
- * @param members behind them
+ * @param lenders whose voices are borrowed
  * @param voices own voices
  * @param own geometric mean of the own voices; empty where there is none
  * @param value with what is borrowed in it
@@ -34,10 +33,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  */
 public record Borrowing(
     Measure measure,
-    String from,
-    Property by,
-    int relatives,
-    int members,
+    Lenders lenders,
     int voices,
     Optional<Double> own,
     double value,
@@ -47,14 +43,24 @@ public record Borrowing(
   private static final double NORMAL =
       NormalDistribution.of(0, 1).inverseSurvivalProbability((1 - LEVEL) / 2);
 
+  /**
+   * Whose voices are borrowed.
+   *
+   * @param words who they are
+   * @param by the property they differ in
+   * @param relatives how many there are
+   * @param members behind them
+   */
+  public record Lenders(String words, Property by, int relatives, int members) {}
+
   /** Ln doses of the voices of one relative, by member. */
   private record Relative(Map<Long, Double> voices) {
     double[] logs() {
-      return Logs.array(voices.values());
+      return voices.values().stream().mapToDouble(x -> x).toArray();
     }
 
     double mean() {
-      return Logs.mean(voices.values());
+      return Summary.mean(logs());
     }
   }
 
@@ -89,12 +95,15 @@ public record Borrowing(
     relatives.forEach(relative -> members.addAll(relative.voices().keySet()));
     return Optional.of(
         drawn(
-            parent, logs, within, new Origin(measure, from, by, relatives.size(), members.size())));
+            measure,
+            new Lenders(from, by, relatives.size(), members.size()),
+            parent,
+            logs,
+            within));
   }
 
-  private record Origin(Measure measure, String from, Property by, int relatives, int members) {}
-
-  private static Borrowing drawn(RandomEffects parent, double[] logs, double within, Origin of) {
+  private static Borrowing drawn(
+      Measure measure, Lenders lenders, RandomEffects parent, double[] logs, double within) {
     int n = logs.length;
     double mean = n == 0 ? Double.NaN : Arrays.stream(logs).average().orElseThrow();
     // nobody did this: a relative like the others, somewhere among them
@@ -105,11 +114,8 @@ public record Borrowing(
     double reach = NORMAL * drawn.error();
     Interval interval = new Interval(drawn.value() - reach, drawn.value() + reach, LEVEL).exp();
     return new Borrowing(
-        of.measure(),
-        of.from(),
-        of.by(),
-        of.relatives(),
-        of.members(),
+        measure,
+        lenders,
         n,
         n == 0 ? Optional.empty() : Optional.of(Math.exp(mean)),
         Math.exp(drawn.value()),
@@ -151,7 +157,7 @@ public record Borrowing(
         .map(
             byMember -> {
               Map<Long, Double> voices = new TreeMap<>();
-              byMember.forEach((member, logs) -> voices.put(member, Logs.median(logs)));
+              byMember.forEach((member, logs) -> voices.put(member, Quantiles.median(logs)));
               return new Relative(voices);
             })
         .toList();
@@ -164,11 +170,11 @@ public record Borrowing(
             ? "Borrowed entirely from "
             : Figures.percent(1 - weightOnOwn) + " borrowed from ";
     return much
-        + from
+        + lenders.words()
         + ": "
-        + members
+        + lenders.members()
         + " members on "
-        + relatives
+        + lenders.relatives()
         + " others like it. This does not replace what was found here.";
   }
 }

@@ -114,7 +114,7 @@ public class ConsensusService {
 
   private static RangeDetail full(RangeWork work, Group group, List<Group> anyColour, Wider wider) {
     RangeDetail detail = work.full(group, RangeWork.find(anyColour, group.key()).orElse(group));
-    return detail.range().voices() < ConsensusLimits.BORROW_BELOW
+    return detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
         ? detail.with(wider.borrowing(group))
         : detail;
   }

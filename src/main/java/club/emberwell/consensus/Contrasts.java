@@ -4,6 +4,7 @@ import club.emberwell.search.column.TrialColumns.Property;
 import club.emberwell.stats.Holm;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.ModifiedZ;
+import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.Ratio;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -114,7 +115,7 @@ final class Contrasts {
     found.forEach(
         (code, cells) -> {
           Map<Cell, Double> own = new LinkedHashMap<>();
-          cells.forEach((cell, logs) -> own.put(cell, Logs.median(logs)));
+          cells.forEach((cell, logs) -> own.put(cell, Quantiles.median(logs)));
           Set<Long> suspects = suspects(own);
           own.keySet().removeIf(cell -> suspects.contains(cell.member()));
           medians.put(code, own);

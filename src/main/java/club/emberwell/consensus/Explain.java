@@ -106,11 +106,11 @@ final class Explain {
         "Each member counts once: the median of the member's right trials.",
         "",
         OWN_RULE + " Pooling trials makes intervals far too narrow.",
-        counted(range.voices(), "member", "members")
+        counted(range.counts().voices(), "member", "members")
             + " with right results, "
-            + counted(range.trials(), "trial", "trials")
+            + counted(range.counts().trials(), "trial", "trials")
             + " in "
-            + counted(range.reports(), "report", "reports"),
+            + counted(range.counts().reports(), "report", "reports"),
         List.of());
   }
 
@@ -196,7 +196,7 @@ final class Explain {
             + " camps are found.",
         "",
         OWN_RULE,
-        counted(range.voices(), "voice", "voices"),
+        counted(range.counts().voices(), "voice", "voices"),
         List.of());
   }
 

@@ -8,14 +8,18 @@ final class ExplainFindings {
   private ExplainFindings() {}
 
   static void add(RangeDetail detail, List<Explanation> into) {
-    detail.window().ifPresent(window -> into.add(window(window)));
-    detail.between().ifPresent(between -> into.add(between(between)));
-    detail.disagreement().ifPresent(found -> into.add(camps(found)));
-    if (!detail.contrasts().isEmpty()) {
-      into.add(contrasts(detail.contrasts()));
-    }
+    detail.findings().ifPresent(findings -> add(findings, into));
     detail.borrowing().ifPresent(borrowing -> into.add(borrowed(borrowing)));
     detail.forMachine().ifPresent(mine -> into.add(forMachine(mine)));
+  }
+
+  private static void add(RangeDetail.Findings findings, List<Explanation> into) {
+    into.add(window(findings.window()));
+    into.add(between(findings.between()));
+    into.add(camps(findings.disagreement()));
+    if (!findings.contrasts().isEmpty()) {
+      into.add(contrasts(findings.contrasts()));
+    }
   }
 
   private static Explanation window(Window window) {
@@ -98,15 +102,15 @@ final class ExplainFindings {
         "Robinson, Statistical Science 6 (1991) 15-51",
         Explain.counted(borrowing.voices(), "own voice", "own voices")
             + ", "
-            + Explain.counted(borrowing.members(), "member", "members")
+            + Explain.counted(borrowing.lenders().members(), "member", "members")
             + " on "
-            + borrowing.relatives()
+            + borrowing.lenders().relatives()
             + " relatives",
         List.of("It stands beside the own value and never replaces it."));
   }
 
   private static Explanation forMachine(OnMyMachine mine) {
-    int judged = mine.verdicts().values().stream().mapToInt(Integer::intValue).sum();
+    int judged = mine.judgement().verdicts().values().stream().mapToInt(Integer::intValue).sum();
     return new Explanation(
         "forMachine",
         "Each voice's typical trial is judged against this machine; the verdict is the one at least"
@@ -114,6 +118,6 @@ final class ExplainFindings {
         "v = P n / (F h), for line work v = P n / E_l",
         "Bounds: rules of this project. " + EqualDosePair.MEANS,
         Explain.counted(judged, "voice", "voices") + " judged",
-        mine.reasons());
+        mine.judgement().reasons());
   }
 }

@@ -26,25 +26,34 @@ import java.util.Optional;
  * <p>Every voice is judged by {@link Transfer} with its own typical trial; the verdict is the one
  * that at least half of the voices reach, so that a machine unlike most peers' gets no number.
  *
- * @param reasons of the verdict, the deciding one first
- * @param verdicts how many voices got each
- * @param basis where the doses of the lines come from; empty where there are no lines
- * @param spacingMm of the lines, null for line work or where nobody stated one
+ * @param judgement whether a range may be carried over
  * @param start settings for the middle of a test grid; empty unless the verdict gives a number
- * @param lines of equal dose over power, cut to the machine's limits; empty unless the verdict
- *     gives a number
+ * @param equalDose lines over power, cut to the machine's limits
  * @param sideBySide peers' medians and this machine's values: what must match before the dose
  */
 public record OnMyMachine(
     Laser laser,
-    Verdict verdict,
-    List<String> reasons,
-    Map<Verdict, Integer> verdicts,
-    Optional<Basis> basis,
-    Double spacingMm,
+    Judgement judgement,
     Optional<Settings> start,
-    List<Line> lines,
+    EqualDose equalDose,
     List<Comparison> sideBySide) {
+
+  /**
+   * Whether a range may be carried over.
+   *
+   * @param reasons of the verdict, the deciding one first
+   * @param verdicts how many voices got each
+   */
+  public record Judgement(Verdict verdict, List<String> reasons, Map<Verdict, Integer> verdicts) {}
+
+  /**
+   * What gives the same dose.
+   *
+   * @param basis where the doses of the lines come from; empty where there are no lines
+   * @param spacingMm of the lines, null for line work or where nobody stated one
+   * @param lines empty unless the verdict gives a number
+   */
+  public record EqualDose(Optional<Basis> basis, Double spacingMm, List<Line> lines) {}
 
   /** Where the doses come from. */
   public enum Basis implements Coded {
@@ -116,26 +125,21 @@ public record OnMyMachine(
     Optional<Doses> doses = verdict.givesNumber() ? doses(range, window) : Optional.empty();
     return new OnMyMachine(
         mine,
-        verdict,
-        typical.outcome().reasons(),
-        verdicts,
-        doses.map(Doses::basis),
-        lines,
+        new Judgement(verdict, typical.outcome().reasons(), verdicts),
         start,
-        doses.map(d -> lines(mine, process.doseKind(), d, lines)).orElse(List.of()),
+        new EqualDose(
+            doses.map(Doses::basis),
+            lines,
+            doses.map(d -> lines(mine, process.doseKind(), d, lines)).orElse(List.of())),
         sideBySide(typical.outcome(), group));
   }
 
   private static OnMyMachine refused(Laser mine, Transfer.Outcome outcome, Double spacing) {
     return new OnMyMachine(
         mine,
-        outcome.verdict(),
-        outcome.reasons(),
-        Map.of(),
+        new Judgement(outcome.verdict(), outcome.reasons(), Map.of()),
         Optional.empty(),
-        spacing,
-        Optional.empty(),
-        List.of(),
+        new EqualDose(Optional.empty(), spacing, List.of()),
         outcome.sideBySide());
   }
 

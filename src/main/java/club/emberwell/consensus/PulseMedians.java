@@ -55,7 +55,7 @@ final class PulseMedians {
         own.computeIfAbsent(group.member(row), key -> new ArrayList<>()).add(value);
       }
     }
-    double[] voices = own.values().stream().mapToDouble(Logs::median).toArray();
+    double[] voices = own.values().stream().mapToDouble(Quantiles::median).toArray();
     return voices.length == 0 ? null : Double.valueOf(Quantiles.median(voices));
   }
 }

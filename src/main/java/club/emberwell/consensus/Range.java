@@ -10,23 +10,27 @@ import java.util.Optional;
 /**
  * What peers' right trials say for one key. It describes; it recommends nothing.
  *
- * @param trials all trials of the key, whatever their effect
- * @param reports they stand in
- * @param voices members with at least one right trial
- * @param machines they were made on
+ * @param counts what stands behind it
  * @param settings spreads of the settings that anybody stated, in the order of {@link #SETTINGS}
  * @param dose nominal J/mm2 for area work, J/mm for line work
  */
 public record Range(
     RangeKey key,
-    int trials,
-    int reports,
-    int voices,
-    int machines,
+    Counts counts,
     Evidence evidence,
     List<Spread> settings,
     Spread dose,
     Success success) {
+
+  /**
+   * How much stands behind a range.
+   *
+   * @param trials all trials of the key, whatever their effect
+   * @param reports they stand in
+   * @param voices members with at least one right trial
+   * @param machines they were made on
+   */
+  public record Counts(int trials, int reports, int voices, int machines) {}
 
   /** What is described beside the dose, in the order people set it. */
   public static final List<Measure> SETTINGS =
@@ -41,22 +45,19 @@ public record Range(
           Measure.FOCUS_OFFSET);
 
   static Range of(Group group, boolean camps) {
-    Rights rights = Rights.of(group);
+    RightTrials right = RightTrials.of(group);
     List<Spread> settings = new ArrayList<>();
     for (Measure measure : SETTINGS) {
-      Spread spread = Spread.of(VoiceSet.of(rights, measure));
+      Spread spread = Spread.of(VoiceSet.of(right, measure));
       if (!spread.isEmpty()) {
         settings.add(spread);
       }
     }
-    Spread dose = Spread.of(VoiceSet.of(rights, doseMeasure(group.key())));
-    int voices = rights.members().length;
+    Spread dose = Spread.of(VoiceSet.of(right, doseMeasure(group.key())));
+    int voices = right.members().length;
     return new Range(
         group.key(),
-        group.rows().length,
-        group.reports(),
-        voices,
-        group.machines(),
+        new Counts(group.rows().length, group.reports(), voices, group.machines()),
         Evidence.of(voices, dose.intervalRatio(), camps),
         List.copyOf(settings),
         dose,
@@ -65,8 +66,8 @@ public record Range(
 
   /** The same where its voices were found to fall into camps. */
   Range split() {
-    Evidence word = Evidence.of(voices, dose.intervalRatio(), true);
-    return new Range(key, trials, reports, voices, machines, word, settings, dose, success);
+    Evidence word = Evidence.of(counts.voices(), dose.intervalRatio(), true);
+    return new Range(key, counts, word, settings, dose, success);
   }
 
   /** The dose by which this kind of work is compared. */

@@ -8,10 +8,7 @@ import java.util.Optional;
  * A range with everything worked out.
  *
  * @param range its evidence says {@code split} where camps were found
- * @param window empty where the group was not worked out or nobody tried anything
- * @param between the same
- * @param disagreement the same
- * @param contrasts the clearest first
+ * @param findings empty where the group was not worked out further
  * @param borrowing beside too few voices
  * @param forMachine where a machine was asked about
  * @param cautions of the work, bans first; never says that something is safe
@@ -19,57 +16,38 @@ import java.util.Optional;
  */
 public record RangeDetail(
     Range range,
-    Optional<Window> window,
-    Optional<BetweenMachines> between,
-    Optional<Disagreement> disagreement,
-    List<Contrast> contrasts,
+    Optional<Findings> findings,
     Optional<Borrowing> borrowing,
     Optional<OnMyMachine> forMachine,
     List<Caution> cautions,
     Optional<Explanation.All> explanation) {
 
+  /**
+   * What a group's trials say beyond their spread.
+   *
+   * @param contrasts the clearest first
+   */
+  public record Findings(
+      Window window,
+      BetweenMachines between,
+      Disagreement disagreement,
+      List<Contrast> contrasts) {}
+
   /** Only the core: for the smaller groups of a wide search and for comparisons. */
   public static RangeDetail core(Range range) {
     return new RangeDetail(
-        range,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        List.of(),
-        Optional.empty(),
-        Optional.empty(),
-        List.of(),
-        Optional.empty());
+        range, Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Optional.empty());
   }
 
   RangeDetail with(Optional<Borrowing> borrowed) {
-    return new RangeDetail(
-        range,
-        window,
-        between,
-        disagreement,
-        contrasts,
-        borrowed,
-        forMachine,
-        cautions,
-        explanation);
+    return new RangeDetail(range, findings, borrowed, forMachine, cautions, explanation);
   }
 
   RangeDetail with(List<Caution> found) {
-    return new RangeDetail(
-        range, window, between, disagreement, contrasts, borrowing, forMachine, found, explanation);
+    return new RangeDetail(range, findings, borrowing, forMachine, found, explanation);
   }
 
   RangeDetail with(Explanation.All opened) {
-    return new RangeDetail(
-        range,
-        window,
-        between,
-        disagreement,
-        contrasts,
-        borrowing,
-        forMachine,
-        cautions,
-        Optional.of(opened));
+    return new RangeDetail(range, findings, borrowing, forMachine, cautions, Optional.of(opened));
   }
 }

@@ -25,10 +25,12 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
     Range range = disagreement.found() ? core.split() : core;
     return new RangeDetail(
         range,
-        Optional.of(window),
-        Optional.of(BetweenMachines.of(group, core.dose())),
-        Optional.of(disagreement),
-        Contrasts.of(group, anyColour),
+        Optional.of(
+            new RangeDetail.Findings(
+                window,
+                BetweenMachines.of(group, core.dose()),
+                disagreement,
+                Contrasts.of(group, anyColour))),
         Optional.empty(),
         mine.map(laser -> OnMyMachine.of(group, range, window, laser, spacingMm)),
         WorkCautions.of(group, cautions),

@@ -13,32 +13,32 @@ import java.util.Arrays;
 public record VoiceSet(Measure measure, long[] members, double[] values, int[] trials) {
 
   static VoiceSet of(Group group, Measure measure) {
-    return of(Rights.of(group), measure);
+    return of(RightTrials.of(group), measure);
   }
 
   /** Members need not have stated every setting, so each measure has its own voices. */
-  static VoiceSet of(Rights rights, Measure measure) {
-    double[] column = rights.group().columns().values(measure);
-    int most = rights.members().length;
+  static VoiceSet of(RightTrials right, Measure measure) {
+    double[] column = right.group().columns().values(measure);
+    int most = right.members().length;
     long[] members = new long[most];
     double[] values = new double[most];
     int[] trials = new int[most];
     double[] own = new double[16];
     int voices = 0;
     for (int m = 0; m < most; m++) {
-      int end = rights.starts()[m + 1];
-      if (end - rights.starts()[m] > own.length) {
-        own = new double[end - rights.starts()[m]];
+      int end = right.starts()[m + 1];
+      if (end - right.starts()[m] > own.length) {
+        own = new double[end - right.starts()[m]];
       }
       int count = 0;
-      for (int i = rights.starts()[m]; i < end; i++) {
-        double value = column[rights.rows()[i]];
+      for (int i = right.starts()[m]; i < end; i++) {
+        double value = column[right.rows()[i]];
         if (!Double.isNaN(value)) {
           own[count++] = value;
         }
       }
       if (count > 0) {
-        members[voices] = rights.members()[m];
+        members[voices] = right.members()[m];
         values[voices] = median(own, count);
         trials[voices++] = count;
       }

@@ -50,7 +50,8 @@ public class MergeEffects {
               .quantiles()
               .map(q -> Quantiles.median(range.dose().voices().values()))
               .orElse(null);
-      return new Weight(range.reports(), range.trials(), range.voices(), median);
+      return new Weight(
+          range.counts().reports(), range.counts().trials(), range.counts().voices(), median);
     }
   }
 
@@ -111,6 +112,6 @@ public class MergeEffects {
   }
 
   private static int reports(List<Range> ranges) {
-    return ranges.stream().mapToInt(Range::reports).sum();
+    return ranges.stream().mapToInt(range -> range.counts().reports()).sum();
   }
 }

@@ -108,38 +108,38 @@ class MemberChecks {
   }
 
   /**
-   * Reads chosen units, dimension by dimension.
+   * Reads chosen units, kind by kind.
    *
-   * @param written dimension name (any case) -> UCUM code
+   * @param written kind name (any case) -> UCUM code
    */
   Map<QuantityKind, String> units(Map<String, String> written, List<Remark> remarks) {
     Map<QuantityKind, String> units = new EnumMap<>(QuantityKind.class);
     written.forEach(
         (name, unit) -> {
           String pointer = "/units/" + name.replace("~", "~0").replace("/", "~1");
-          QuantityKind dimension = dimension(name).orElse(null);
-          if (dimension == null) {
+          QuantityKind kind = kind(name).orElse(null);
+          if (kind == null) {
             remarks.add(Remark.error("dimension-unknown", pointer, "There is no such dimension."));
-          } else if (unit == null || !UnitPreferences.isChoice(dimension, unit)) {
+          } else if (unit == null || !UnitPreferences.isChoice(kind, unit)) {
             remarks.add(
-                Remark.error("unit-unknown", pointer, "Choose one of " + offered(dimension) + "."));
+                Remark.error("unit-unknown", pointer, "Choose one of " + offered(kind) + "."));
           } else {
-            units.put(dimension, unit);
+            units.put(kind, unit);
           }
         });
     return units;
   }
 
-  /** A dimension by its name in the API, {@code lineSpacing}, or by the enum's own. */
-  private static Optional<QuantityKind> dimension(String name) {
+  /** A kind by its name in the API, {@code lineSpacing}, or by the enum's own. */
+  private static Optional<QuantityKind> kind(String name) {
     String folded = name.replace("_", "");
     return Arrays.stream(QuantityKind.values())
         .filter(d -> d.name().replace("_", "").equalsIgnoreCase(folded))
         .findFirst();
   }
 
-  private static String offered(QuantityKind dimension) {
-    return UnitPreferences.choices(dimension).stream()
+  private static String offered(QuantityKind kind) {
+    return UnitPreferences.choices(kind).stream()
         .map(UnitChoice::code)
         .collect(Collectors.joining(", "));
   }

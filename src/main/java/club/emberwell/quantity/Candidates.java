@@ -32,17 +32,16 @@ record Candidates(List<Amount> numbers, List<String> codes) {
   }
 
   /** A number without a unit. */
-  static Candidates bare(QuantityKind dimension, BigDecimal value) {
-    return bare(dimension, List.of(Amount.of(value)));
+  static Candidates bare(QuantityKind kind, BigDecimal value) {
+    return bare(kind, List.of(Amount.of(value)));
   }
 
-  static Candidates bare(QuantityKind dimension, List<Amount> numbers) {
+  static Candidates bare(QuantityKind kind, List<Amount> numbers) {
     if (numbers.stream().anyMatch(n -> n.spelled().contains("/"))) {
       return new Candidates(numbers, List.of("[in_i]", "mm"));
     }
     return new Candidates(
-        numbers,
-        UnitTable.choices(dimension).stream().map(UnitChoice::code).limit(OFFERED).toList());
+        numbers, UnitTable.choices(kind).stream().map(UnitChoice::code).limit(OFFERED).toList());
   }
 
   boolean isClear() {
@@ -50,14 +49,13 @@ record Candidates(List<Amount> numbers, List<String> codes) {
   }
 
   /** Every reading that would be accepted, as a text that is read in just that way. */
-  List<String> spelled(QuantityKind dimension) {
+  List<String> spelled(QuantityKind kind) {
     List<String> texts = new ArrayList<>();
     for (Amount number : numbers) {
       for (String code : codes) {
-        String text = number.spelled() + " " + UnitTable.label(Dimension.of(dimension), code);
+        String text = number.spelled() + " " + UnitTable.label(Dimension.of(kind), code);
         boolean accepted =
-            CanonicalRules.settle(
-                    dimension, text, number.value(), UcumCodes.tabled(code, dimension))
+            CanonicalRules.settle(kind, text, number.value(), UcumCodes.tabled(code, kind))
                 .value()
                 .isPresent();
         if (accepted && text.length() <= QuantityLimits.TEXT) {

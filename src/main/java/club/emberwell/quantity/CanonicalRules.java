@@ -6,42 +6,41 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import org.hipparchus.fraction.BigFraction;
 
-/** What a value must keep to in its dimension, whatever unit it came in. */
+/** What a value of a kind must keep to, whatever unit it came in. */
 final class CanonicalRules {
   private CanonicalRules() {}
 
   static Reading<Quantity> settle(
-      QuantityKind dimension, String written, BigFraction value, Conversion conversion) {
-    Optional<Remark> sign = sign(dimension, value, conversion.reciprocal());
+      QuantityKind kind, String written, BigFraction value, Conversion conversion) {
+    Optional<Remark> sign = sign(kind, value, conversion.reciprocal());
     if (sign.isPresent()) {
       return Reading.refused(written, sign.get());
     }
     BigDecimal canonical = ExactNumbers.decimal(conversion.toCanonical(value));
-    return size(dimension, canonical)
+    return size(kind, canonical)
         .map(remark -> Reading.<Quantity>refused(written, remark))
-        .orElseGet(() -> Reading.of(written, new Quantity(dimension, canonical, written)));
+        .orElseGet(() -> Reading.of(written, new Quantity(kind, canonical, written)));
   }
 
-  private static Optional<Remark> sign(
-      QuantityKind dimension, BigFraction value, boolean reciprocal) {
-    if (value.signum() < 0 && dimension != QuantityKind.FOCUS_OFFSET) {
+  private static Optional<Remark> sign(QuantityKind kind, BigFraction value, boolean reciprocal) {
+    if (value.signum() < 0 && kind != QuantityKind.FOCUS_OFFSET) {
       return Optional.of(
           Remark.error(QuantityRemarks.NEGATIVE, "", "This can't be less than zero."));
     }
-    if (value.signum() == 0 && (reciprocal || !mayBeZero(dimension))) {
+    if (value.signum() == 0 && (reciprocal || !mayBeZero(kind))) {
       return Optional.of(Remark.error(QuantityRemarks.ZERO, "", "This has to be above zero."));
     }
     return Optional.empty();
   }
 
-  private static boolean mayBeZero(QuantityKind dimension) {
-    return switch (dimension) {
+  private static boolean mayBeZero(QuantityKind kind) {
+    return switch (kind) {
       case FOCUS_OFFSET, DURATION, AIR_FLOW -> true;
       default -> false;
     };
   }
 
-  private static Optional<Remark> size(QuantityKind dimension, BigDecimal canonical) {
+  private static Optional<Remark> size(QuantityKind kind, BigDecimal canonical) {
     BigDecimal size = canonical.abs();
     if (size.signum() != 0
         && (size.compareTo(QuantityLimits.LARGEST) > 0
@@ -49,8 +48,7 @@ final class CanonicalRules {
       return Optional.of(
           Remark.error(QuantityRemarks.OUT_OF_RANGE, "", "That number is out of any range."));
     }
-    if (dimension == QuantityKind.POWER_PERCENT
-        && size.compareTo(QuantityLimits.WHOLE_PERCENT) > 0) {
+    if (kind == QuantityKind.POWER_PERCENT && size.compareTo(QuantityLimits.WHOLE_PERCENT) > 0) {
       return Optional.of(
           Remark.error(
               QuantityRemarks.ABOVE_WHOLE, "", "A share of the rated power ends at 100 %."));

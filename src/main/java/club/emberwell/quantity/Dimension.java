@@ -16,8 +16,8 @@ enum Dimension {
   IRRADIANCE,
   FLOW;
 
-  static Dimension of(QuantityKind dimension) {
-    return switch (dimension) {
+  static Dimension of(QuantityKind kind) {
+    return switch (kind) {
       case SPEED -> SPEED;
       case POWER, PEAK_POWER -> POWER;
       case POWER_PERCENT -> RATIO;

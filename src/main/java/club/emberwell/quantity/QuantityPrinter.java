@@ -16,31 +16,27 @@ public final class QuantityPrinter {
   private QuantityPrinter() {}
 
   /**
-   * The exact text: {@code QuantityReader.read(q.dimension(), text, preferences.style())} gives the
-   * same value. Where the chosen unit can't say it in 34 digits, in the canonical unit instead.
+   * The exact text: {@code QuantityReader.read(q.kind(), text, preferences.style())} gives the same
+   * value. Where the chosen unit can't say it in 34 digits, in the canonical unit instead.
    */
   public static String print(Quantity quantity, UnitPreferences preferences) {
-    return print(quantity.value(), quantity.dimension(), preferences);
+    return print(quantity.value(), quantity.kind(), preferences);
   }
 
   /** The exact text of a canonical value; see {@link #print(Quantity, UnitPreferences)}. */
-  public static String print(
-      BigDecimal canonical, QuantityKind dimension, UnitPreferences preferences) {
-    UnitChoice unit = preferences.unit(dimension);
-    Optional<String> chosen = exact(canonical, dimension, unit, preferences.style());
-    UnitChoice fallback = canonicalChoice(dimension);
+  public static String print(BigDecimal canonical, QuantityKind kind, UnitPreferences preferences) {
+    UnitChoice unit = preferences.unit(kind);
+    Optional<String> chosen = exact(canonical, kind, unit, preferences.style());
+    UnitChoice fallback = canonicalChoice(kind);
     return chosen
-        .or(() -> exact(canonical, dimension, fallback, preferences.style()))
+        .or(() -> exact(canonical, kind, fallback, preferences.style()))
         .orElseGet(() -> canonical.toPlainString() + " " + fallback.label());
   }
 
   /** A computed value in the chosen unit, four significant digits: {@code 12.35 in/s}. */
-  public static String print(
-      double canonical, QuantityKind dimension, UnitPreferences preferences) {
-    UnitChoice unit = preferences.unit(dimension);
-    return number(value(canonical, dimension, preferences), preferences.style())
-        + " "
-        + unit.label();
+  public static String print(double canonical, QuantityKind kind, UnitPreferences preferences) {
+    UnitChoice unit = preferences.unit(kind);
+    return number(value(canonical, kind, preferences), preferences.style()) + " " + unit.label();
   }
 
   /**
@@ -60,36 +56,35 @@ public final class QuantityPrinter {
   }
 
   /** A canonical value in the chosen unit, for plots and tables. */
-  public static double value(
-      double canonical, QuantityKind dimension, UnitPreferences preferences) {
-    String code = preferences.unit(dimension).code();
-    return UcumCodes.tabled(code, dimension).fromCanonical(canonical);
+  public static double value(double canonical, QuantityKind kind, UnitPreferences preferences) {
+    String code = preferences.unit(kind).code();
+    return UcumCodes.tabled(code, kind).fromCanonical(canonical);
   }
 
   /** The chosen unit as people see it: {@code in/s}. */
-  public static String unitLabel(QuantityKind dimension, UnitPreferences preferences) {
-    return preferences.unit(dimension).label();
+  public static String unitLabel(QuantityKind kind, UnitPreferences preferences) {
+    return preferences.unit(kind).label();
   }
 
   /** The pieces of the JSON form. */
   public static CanonicalValue canonical(Quantity quantity) {
     return new CanonicalValue(
-        ExactNumbers.plain(quantity.value()), quantity.dimension().canonicalUnit());
+        ExactNumbers.plain(quantity.value()), quantity.kind().canonicalUnit());
   }
 
-  private static UnitChoice canonicalChoice(QuantityKind dimension) {
-    return UnitPreferences.choices(dimension).stream()
-        .filter(choice -> choice.code().equals(dimension.canonicalUnit()))
+  private static UnitChoice canonicalChoice(QuantityKind kind) {
+    return UnitPreferences.choices(kind).stream()
+        .filter(choice -> choice.code().equals(kind.canonicalUnit()))
         .findFirst()
         .orElseThrow();
   }
 
   private static Optional<String> exact(
-      BigDecimal canonical, QuantityKind dimension, UnitChoice unit, NumberStyle style) {
+      BigDecimal canonical, QuantityKind kind, UnitChoice unit, NumberStyle style) {
     if (unit.reciprocal() && canonical.signum() == 0) {
       return Optional.empty();
     }
-    Conversion conversion = UcumCodes.tabled(unit.code(), dimension);
+    Conversion conversion = UcumCodes.tabled(unit.code(), kind);
     BigDecimal full =
         ExactNumbers.decimal(conversion.fromCanonical(ExactNumbers.fraction(canonical)));
     for (int digits : PRECISIONS) {

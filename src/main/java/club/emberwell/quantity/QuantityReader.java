@@ -15,12 +15,12 @@ public final class QuantityReader {
   private QuantityReader() {}
 
   /** By the rules of the API: {@code 1,000} and {@code 4.500} are asked about. */
-  public static Reading<Quantity> read(QuantityKind dimension, String text) {
-    return read(dimension, text, NumberStyle.ANY);
+  public static Reading<Quantity> read(QuantityKind kind, String text) {
+    return read(kind, text, NumberStyle.ANY);
   }
 
   /** By the number style that the writer has stated; for that member's own pages. */
-  public static Reading<Quantity> read(QuantityKind dimension, String text, NumberStyle style) {
+  public static Reading<Quantity> read(QuantityKind kind, String text, NumberStyle style) {
     String written = text == null ? "" : text;
     if (written.length() > QuantityLimits.TEXT) {
       return refused(
@@ -41,11 +41,11 @@ public final class QuantityReader {
     if (normal.get().isEmpty()) {
       return refused(written, QuantityRemarks.EMPTY, "Nothing was given.");
     }
-    return new TextReader(dimension, style, written).read(normal.get());
+    return new TextReader(kind, style, written).read(normal.get());
   }
 
   /** The structured form: a number and a UCUM code, case sensitive. */
-  public static Reading<Quantity> read(QuantityKind dimension, BigDecimal value, String ucumUnit) {
+  public static Reading<Quantity> read(QuantityKind kind, BigDecimal value, String ucumUnit) {
     String unit = ucumUnit == null ? "" : ucumUnit;
     if (value == null) {
       return refused(unit, QuantityRemarks.NOT_A_NUMBER, "There is no number here.");
@@ -54,14 +54,14 @@ public final class QuantityReader {
       return refused(unit, QuantityRemarks.OUT_OF_RANGE, "That number is out of any range.");
     }
     String written = (ExactNumbers.plain(value).toPlainString() + " " + unit).strip();
-    return StructuredReader.read(dimension, value, unit, written);
+    return StructuredReader.read(kind, value, unit, written);
   }
 
   /** Whichever form it came in; by the rules of the API. */
-  public static Reading<Quantity> read(QuantityKind dimension, WrittenQuantity written) {
+  public static Reading<Quantity> read(QuantityKind kind, WrittenQuantity written) {
     return written.text() != null
-        ? read(dimension, written.text())
-        : read(dimension, written.value(), written.unit());
+        ? read(kind, written.text())
+        : read(kind, written.value(), written.unit());
   }
 
   // Asked of the scale first: expanding 1e999999999 would take all memory.

@@ -14,17 +14,17 @@ import java.util.Optional;
  *
  * @param written the text as typed, kept with whatever comes out
  */
-record Settling(QuantityKind dimension, String written) {
+record Settling(QuantityKind kind, String written) {
 
   /** Numbers, at least one, and the spelling of a unit, which may be empty. */
   Reading<Quantity> withUnit(List<Amount> numbers, String unit) {
     if (unit.isEmpty()) {
       List<Amount> offered =
-          Dimension.of(dimension) == Dimension.RATIO ? PercentText.bare(numbers) : numbers;
+          Dimension.of(kind) == Dimension.RATIO ? PercentText.bare(numbers) : numbers;
       return asked(
-          Candidates.bare(dimension, offered), numbers, Optional.of(QuantityRemarks.UNIT_MISSING));
+          Candidates.bare(kind, offered), numbers, Optional.of(QuantityRemarks.UNIT_MISSING));
     }
-    UnitSpelling.Match match = UnitSpelling.read(Dimension.of(dimension), unit);
+    UnitSpelling.Match match = UnitSpelling.read(Dimension.of(kind), unit);
     Candidates candidates = new Candidates(numbers, match.codes());
     return switch (match.outcome()) {
       case KNOWN ->
@@ -48,15 +48,15 @@ record Settling(QuantityKind dimension, String written) {
   /** One number with one unit. */
   Reading<Quantity> accepted(Candidates clear) {
     return CanonicalRules.settle(
-        dimension,
+        kind,
         written,
         clear.numbers().get(0).value(),
-        UcumCodes.tabled(clear.codes().get(0), dimension));
+        UcumCodes.tabled(clear.codes().get(0), kind));
   }
 
   /** The number, the unit or both are in question; every remark carries all readings. */
   Reading<Quantity> asked(Candidates candidates, List<Amount> numbers, Optional<String> unitId) {
-    List<String> readings = candidates.spelled(dimension);
+    List<String> readings = candidates.spelled(kind);
     List<Remark> remarks = new ArrayList<>();
     if (numbers.size() > 1) {
       boolean fraction = numbers.stream().anyMatch(n -> n.spelled().contains("/"));
@@ -99,6 +99,6 @@ record Settling(QuantityKind dimension, String written) {
   }
 
   private String usual() {
-    return UnitTable.choices(dimension).get(0).label();
+    return UnitTable.choices(kind).get(0).label();
   }
 }

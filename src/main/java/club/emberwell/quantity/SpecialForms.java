@@ -9,15 +9,18 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Forms that belong to one dimension: sheet gauge, shares of a whole, feed words of a program. */
-record SpecialForms(QuantityKind dimension, NumberStyle style, Settling settling) {
+/**
+ * Forms that belong to one kind of quantity: sheet gauge, shares of a whole, feed words of a
+ * program.
+ */
+record SpecialForms(QuantityKind kind, NumberStyle style, Settling settling) {
   private static final Pattern FEED_WORD = Pattern.compile("[fF] ?([0-9].*)");
 
   /** Empty where the text has none of these forms. */
   Optional<Reading<Quantity>> read(String text) {
-    return switch (Dimension.of(dimension)) {
+    return switch (Dimension.of(kind)) {
       case LENGTH ->
-          dimension == QuantityKind.THICKNESS
+          kind == QuantityKind.THICKNESS
               ? GaugeTable.read(text).map(this::gauge)
               : Optional.empty();
       case RATIO -> share(text);
@@ -35,7 +38,7 @@ record SpecialForms(QuantityKind dimension, NumberStyle style, Settling settling
           settling.accepted(inch(List.of(inches.get()))).value(),
           List.of(Remark.info(QuantityRemarks.GAUGE_TABLE, "", "Looked up in: " + table + ".")));
     }
-    List<String> readings = inch(found.everywhere()).spelled(dimension);
+    List<String> readings = inch(found.everywhere()).spelled(kind);
     return readings.isEmpty()
         ? settling.refused(QuantityRemarks.GAUGE_UNKNOWN, "No table here has that gauge.", readings)
         : settling.refused(

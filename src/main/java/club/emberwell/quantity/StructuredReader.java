@@ -11,8 +11,7 @@ import java.util.Optional;
 final class StructuredReader {
   private StructuredReader() {}
 
-  static Reading<Quantity> read(
-      QuantityKind dimension, BigDecimal value, String unit, String written) {
+  static Reading<Quantity> read(QuantityKind kind, BigDecimal value, String unit, String written) {
     if (unit.isEmpty()) {
       return Reading.refused(
           written,
@@ -20,41 +19,39 @@ final class StructuredReader {
               QuantityRemarks.UNIT_MISSING,
               Severity.ERROR,
               "",
-              "A unit is needed: a UCUM code such as " + dimension.canonicalUnit() + ".",
-              Candidates.bare(dimension, value).spelled(dimension)));
+              "A unit is needed: a UCUM code such as " + kind.canonicalUnit() + ".",
+              Candidates.bare(kind, value).spelled(kind)));
     }
     Optional<Conversion> conversion =
-        UnitTable.knows(Dimension.of(dimension), unit)
-            ? Optional.of(UcumCodes.tabled(unit, dimension))
-            : UcumCodes.conversion(unit, dimension);
+        UnitTable.knows(Dimension.of(kind), unit)
+            ? Optional.of(UcumCodes.tabled(unit, kind))
+            : UcumCodes.conversion(unit, kind);
     if (conversion.isEmpty()) {
       boolean known = UcumCodes.isKnown(unit) || UnitTable.knowsAnywhere(unit);
-      return Reading.refused(
-          written, known ? otherDimension(dimension) : unknown(dimension, written));
+      return Reading.refused(written, known ? otherDimension(kind) : unknown(kind, written));
     }
-    return CanonicalRules.settle(
-        dimension, written, ExactNumbers.fraction(value), conversion.get());
+    return CanonicalRules.settle(kind, written, ExactNumbers.fraction(value), conversion.get());
   }
 
-  private static Remark otherDimension(QuantityKind dimension) {
+  private static Remark otherDimension(QuantityKind kind) {
     return Remark.error(
         QuantityRemarks.UNIT_OF_OTHER_DIMENSION,
         "",
         "That unit measures something else; here a unit like "
-            + dimension.canonicalUnit()
+            + kind.canonicalUnit()
             + " is needed.");
   }
 
-  private static Remark unknown(QuantityKind dimension, String written) {
+  private static Remark unknown(QuantityKind kind, String written) {
     Reading<Quantity> asText =
         written.length() > QuantityLimits.TEXT
             ? Reading.refused(written)
-            : QuantityReader.read(dimension, written);
+            : QuantityReader.read(kind, written);
     return new Remark(
         QuantityRemarks.UNIT_UNKNOWN,
         Severity.ERROR,
         "",
-        "That is no UCUM code known here; one would be " + dimension.canonicalUnit() + ".",
+        "That is no UCUM code known here; one would be " + kind.canonicalUnit() + ".",
         asText.value().isPresent() ? List.of(written) : List.of());
   }
 }

@@ -23,20 +23,20 @@ final class TextReader {
           "(?i)(?:[~\\u2248<>\\u2264\\u2265]=?"
               + "|(?:ca|circa|about|around|approx|max|min|up to)\\b\\.?) ?(.+)");
 
-  private final QuantityKind dimension;
+  private final QuantityKind kind;
   private final NumberStyle style;
   private final Settling settling;
 
-  TextReader(QuantityKind dimension, NumberStyle style, String written) {
-    this.dimension = dimension;
+  TextReader(QuantityKind kind, NumberStyle style, String written) {
+    this.kind = kind;
     this.style = style;
-    this.settling = new Settling(dimension, written);
+    this.settling = new Settling(kind, written);
   }
 
   /** {@code text} is normalised and not empty. */
   Reading<Quantity> read(String text) {
     return hedged(text)
-        .or(() -> new SpecialForms(dimension, style, settling).read(text))
+        .or(() -> new SpecialForms(kind, style, settling).read(text))
         .orElseGet(() -> signed(text));
   }
 
@@ -75,14 +75,14 @@ final class TextReader {
     if (!m.matches()) {
       return settling.notANumber();
     }
-    return new SpecialForms(dimension, style, settling)
+    return new SpecialForms(kind, style, settling)
         .read(text)
         .or(() -> lengthFraction(m.group(2)).map(found -> fraction(found, m.group(1))))
         .orElseGet(() -> number(m.group(2), m.group(1)));
   }
 
   private Optional<FractionText.Found> lengthFraction(String unsigned) {
-    return Dimension.of(dimension).isLength() ? FractionText.read(unsigned) : Optional.empty();
+    return Dimension.of(kind).isLength() ? FractionText.read(unsigned) : Optional.empty();
   }
 
   private Reading<Quantity> number(String unsigned, String sign) {
@@ -105,11 +105,11 @@ final class TextReader {
     if (found.numbers().isEmpty()) {
       return settling.notANumber();
     }
-    if (Dimension.of(dimension).isLength()) {
+    if (Dimension.of(kind).isLength()) {
       return settling.withUnit(signs(found.numbers(), sign), found.unit());
     }
     List<String> readings = new ArrayList<>();
-    if (Dimension.of(dimension) == Dimension.RATIO) {
+    if (Dimension.of(kind) == Dimension.RATIO) {
       found.numbers().forEach(a -> readings.add(a.spelled()));
     }
     found.numbers().stream()
@@ -151,7 +151,7 @@ final class TextReader {
   private List<String> readable(List<String> texts) {
     return texts.stream()
         .filter(t -> t.length() <= QuantityLimits.TEXT)
-        .filter(t -> new TextReader(dimension, NumberStyle.ANY, t).single(t).value().isPresent())
+        .filter(t -> new TextReader(kind, NumberStyle.ANY, t).single(t).value().isPresent())
         .toList();
   }
 }

@@ -36,24 +36,24 @@ final class UcumCodes {
   private UcumCodes() {}
 
   /** The conversion of a code that {@link UnitTable} lists: parsed once. */
-  static Conversion tabled(String code, QuantityKind dimension) {
+  static Conversion tabled(String code, QuantityKind kind) {
     return TABLED.computeIfAbsent(
-        dimension + " " + code,
+        kind + " " + code,
         key ->
-            conversion(code, dimension)
+            conversion(code, kind)
                 .orElseThrow(() -> new IllegalStateException("no unit of " + key)));
   }
 
-  /** Empty unless {@code code} is a unit of the dimension with an exact factor. */
-  static Optional<Conversion> conversion(String code, QuantityKind dimension) {
+  /** Empty unless {@code code} is a unit of the kind with an exact factor. */
+  static Optional<Conversion> conversion(String code, QuantityKind kind) {
     if (code.length() > QuantityLimits.UNIT_CODE) {
       return Optional.empty();
     }
-    if (Dimension.of(dimension) == Dimension.RATIO) {
+    if (Dimension.of(kind) == Dimension.RATIO) {
       return KNOWN_RATIO.matcher(code).matches() ? factor(code, "%", false) : Optional.empty();
     }
-    String canonical = dimension.canonicalUnit();
-    if (Dimension.of(dimension) == Dimension.SPACING && KNOWN_COUNT.matcher(code).matches()) {
+    String canonical = kind.canonicalUnit();
+    if (Dimension.of(kind) == Dimension.SPACING && KNOWN_COUNT.matcher(code).matches()) {
       return factor(code, "/" + canonical, true);
     }
     return isKnown(code) ? factor(code, canonical, false) : Optional.empty();

@@ -1,7 +1,7 @@
 package club.emberwell.quantity;
 
 /**
- * A unit a member may choose for a dimension.
+ * A unit a member may choose for a kind of quantity.
  *
  * @param code UCUM, e.g. {@code [in_i]/min}; what is stored
  * @param label what people see, e.g. {@code in/min}; {@link QuantityReader} reads it

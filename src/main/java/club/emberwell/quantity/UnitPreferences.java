@@ -8,7 +8,7 @@ import java.util.Map;
 /**
  * The units and the number style a member wants to see. Only units of {@link #choices} get in.
  *
- * @param units UCUM code by dimension, where it differs from the default
+ * @param units UCUM code by kind, where it differs from the default
  * @param style how numbers are written for this member, and how a single mark with three digits is
  *     read on this member's pages
  */
@@ -17,17 +17,17 @@ public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style
   private static final String STYLE_KEY = "style";
 
   /**
-   * @throws IllegalArgumentException for a unit that is no choice of its dimension
+   * @throws IllegalArgumentException for a unit that is no choice of its kind
    */
   public UnitPreferences {
     Map<QuantityKind, String> kept = new EnumMap<>(QuantityKind.class);
     units.forEach(
-        (dimension, code) -> {
-          if (!isChoice(dimension, code)) {
-            throw new IllegalArgumentException("no choice for " + dimension + ": " + code);
+        (kind, code) -> {
+          if (!isChoice(kind, code)) {
+            throw new IllegalArgumentException("no choice for " + kind + ": " + code);
           }
-          if (!code.equals(choices(dimension).get(0).code())) {
-            kept.put(dimension, code);
+          if (!code.equals(choices(kind).get(0).code())) {
+            kept.put(kind, code);
           }
         });
     units = Map.copyOf(kept);
@@ -43,31 +43,31 @@ public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style
     return METRIC;
   }
 
-  /** What a form offers for a dimension, the default first. */
-  public static List<UnitChoice> choices(QuantityKind dimension) {
-    return UnitTable.choices(dimension);
+  /** What a form offers for a kind, the default first. */
+  public static List<UnitChoice> choices(QuantityKind kind) {
+    return UnitTable.choices(kind);
   }
 
-  public static boolean isChoice(QuantityKind dimension, String code) {
-    return choices(dimension).stream().anyMatch(choice -> choice.code().equals(code));
+  public static boolean isChoice(QuantityKind kind, String code) {
+    return choices(kind).stream().anyMatch(choice -> choice.code().equals(code));
   }
 
-  /** The unit to show a dimension in. */
-  public UnitChoice unit(QuantityKind dimension) {
-    List<UnitChoice> choices = choices(dimension);
-    String code = units.getOrDefault(dimension, choices.get(0).code());
+  /** The unit to show a kind in. */
+  public UnitChoice unit(QuantityKind kind) {
+    List<UnitChoice> choices = choices(kind);
+    String code = units.getOrDefault(kind, choices.get(0).code());
     return choices.stream().filter(choice -> choice.code().equals(code)).findFirst().orElseThrow();
   }
 
   /**
-   * The same with another unit for one dimension.
+   * The same with another unit for one kind.
    *
    * @throws IllegalArgumentException for a unit that is no choice of it
    */
-  public UnitPreferences with(QuantityKind dimension, String code) {
+  public UnitPreferences with(QuantityKind kind, String code) {
     Map<QuantityKind, String> changed = new EnumMap<>(QuantityKind.class);
     changed.putAll(units);
-    changed.put(dimension, code);
+    changed.put(kind, code);
     return new UnitPreferences(changed, style);
   }
 
@@ -75,12 +75,12 @@ public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style
     return new UnitPreferences(units, other);
   }
 
-  /** For storing: dimension name to UCUM code, and the number style under {@code style}. */
+  /** For storing: kind name to UCUM code, and the number style under {@code style}. */
   public Map<String, String> toMap() {
     Map<String, String> map = new LinkedHashMap<>();
-    for (QuantityKind dimension : QuantityKind.values()) {
-      if (units.containsKey(dimension)) {
-        map.put(dimension.name(), units.get(dimension));
+    for (QuantityKind kind : QuantityKind.values()) {
+      if (units.containsKey(kind)) {
+        map.put(kind.name(), units.get(kind));
       }
     }
     if (style != NumberStyle.ANY) {
@@ -92,10 +92,10 @@ public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style
   /** From {@link #toMap}; what is no longer a choice falls back to the default. */
   public static UnitPreferences fromMap(Map<String, String> map) {
     Map<QuantityKind, String> units = new EnumMap<>(QuantityKind.class);
-    for (QuantityKind dimension : QuantityKind.values()) {
-      String code = map.get(dimension.name());
-      if (code != null && isChoice(dimension, code)) {
-        units.put(dimension, code);
+    for (QuantityKind kind : QuantityKind.values()) {
+      String code = map.get(kind.name());
+      if (code != null && isChoice(kind, code)) {
+        units.put(kind, code);
       }
     }
     NumberStyle style = NumberStyle.ANY;

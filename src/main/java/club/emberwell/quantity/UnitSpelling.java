@@ -37,13 +37,13 @@ final class UnitSpelling {
   private UnitSpelling() {}
 
   /** {@code text} is normalised and not empty. */
-  static Match read(Dimension kind, String text) {
-    List<String> asked = UnitTable.asked(kind, text);
+  static Match read(Dimension dimension, String text) {
+    List<String> asked = UnitTable.asked(dimension, text);
     if (!asked.isEmpty()) {
       return new Match(Outcome.AMBIGUOUS, asked);
     }
     Set<String> codes = codes(text);
-    List<String> here = codes.stream().filter(c -> UnitTable.knows(kind, c)).toList();
+    List<String> here = codes.stream().filter(c -> UnitTable.knows(dimension, c)).toList();
     if (here.size() == 1) {
       return new Match(Outcome.KNOWN, here);
     }
@@ -51,7 +51,7 @@ final class UnitSpelling {
       return new Match(Outcome.AMBIGUOUS, here);
     }
     for (String code : codes) {
-      List<String> askedByCode = UnitTable.asked(kind, code);
+      List<String> askedByCode = UnitTable.asked(dimension, code);
       if (!askedByCode.isEmpty()) {
         return new Match(Outcome.AMBIGUOUS, askedByCode);
       }

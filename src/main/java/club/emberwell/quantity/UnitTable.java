@@ -20,9 +20,9 @@ final class UnitTable {
       new EnumMap<>(QuantityKind.class);
 
   static {
-    for (Dimension kind : Dimension.values()) {
-      LABELS.put(kind, new LinkedHashMap<>());
-      ASKED.put(kind, new HashMap<>());
+    for (Dimension dimension : Dimension.values()) {
+      LABELS.put(dimension, new LinkedHashMap<>());
+      ASKED.put(dimension, new HashMap<>());
     }
     DataLines.read("units.txt").forEach(UnitTable::addUnit);
     LABELS.get(Dimension.SPACING).putAll(LABELS.get(Dimension.LENGTH));
@@ -33,16 +33,16 @@ final class UnitTable {
 
   private UnitTable() {}
 
-  static boolean knows(Dimension kind, String code) {
-    return LABELS.get(kind).containsKey(code);
+  static boolean knows(Dimension dimension, String code) {
+    return LABELS.get(dimension).containsKey(code);
   }
 
   static boolean knowsAnywhere(String code) {
     return LABELS.values().stream().anyMatch(units -> units.containsKey(code));
   }
 
-  static String label(Dimension kind, String code) {
-    return LABELS.get(kind).get(code);
+  static String label(Dimension dimension, String code) {
+    return LABELS.get(dimension).get(code);
   }
 
   /** Codes that a whole spelling stands for; empty where it has to be taken apart. */
@@ -56,15 +56,15 @@ final class UnitTable {
   }
 
   /** Codes that a spelling known to be mistaken could have meant; empty where it is none. */
-  static List<String> asked(Dimension kind, String spelling) {
-    List<String> strict = ASKED.get(kind).get("!" + spelling);
+  static List<String> asked(Dimension dimension, String spelling) {
+    List<String> strict = ASKED.get(dimension).get("!" + spelling);
     return strict != null
         ? strict
-        : ASKED.get(kind).getOrDefault(spelling.toLowerCase(Locale.ROOT), List.of());
+        : ASKED.get(dimension).getOrDefault(spelling.toLowerCase(Locale.ROOT), List.of());
   }
 
-  static List<UnitChoice> choices(QuantityKind dimension) {
-    return CHOICES.get(dimension);
+  static List<UnitChoice> choices(QuantityKind kind) {
+    return CHOICES.get(kind);
   }
 
   private static Set<String> find(Map<String, Set<String>> map, String spelling) {
@@ -89,30 +89,30 @@ final class UnitTable {
   }
 
   private static void addAsked(List<String> cells) {
-    Dimension kind = Dimension.valueOf(cells.get(0));
+    Dimension dimension = Dimension.valueOf(cells.get(0));
     List<String> codes = DataLines.items(cells.get(2));
-    codes.forEach(code -> requireKnown(kind, code));
-    ASKED.get(kind).put(cells.get(1), codes);
+    codes.forEach(code -> requireKnown(dimension, code));
+    ASKED.get(dimension).put(cells.get(1), codes);
   }
 
   private static void addChoices(List<String> cells) {
-    QuantityKind dimension = QuantityKind.valueOf(cells.get(0));
-    Dimension kind = Dimension.of(dimension);
+    QuantityKind kind = QuantityKind.valueOf(cells.get(0));
+    Dimension dimension = Dimension.of(kind);
     CHOICES.put(
-        dimension,
+        kind,
         DataLines.items(cells.get(1)).stream()
             .map(
                 code -> {
-                  requireKnown(kind, code);
-                  boolean reciprocal = UcumCodes.tabled(code, dimension).reciprocal();
-                  return new UnitChoice(code, label(kind, code), reciprocal);
+                  requireKnown(dimension, code);
+                  boolean reciprocal = UcumCodes.tabled(code, kind).reciprocal();
+                  return new UnitChoice(code, label(dimension, code), reciprocal);
                 })
             .toList());
   }
 
-  private static void requireKnown(Dimension kind, String code) {
-    if (!knows(kind, code)) {
-      throw new IllegalStateException("no unit " + code + " in " + kind);
+  private static void requireKnown(Dimension dimension, String code) {
+    if (!knows(dimension, code)) {
+      throw new IllegalStateException("no unit " + code + " in " + dimension);
     }
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.stats;
 
+import java.util.Collection;
 import org.apache.commons.statistics.descriptive.NaNPolicy;
 import org.apache.commons.statistics.descriptive.Quantile;
 import org.apache.commons.statistics.descriptive.Quantile.EstimationMethod;
@@ -58,6 +59,11 @@ public final class Quantiles {
   /** The median; the mean of the middle two of an even number; NaN of none. */
   public static double median(double[] values) {
     return DESCRIPTION.evaluate(values, 0.5);
+  }
+
+  /** As {@link #median(double[])}. */
+  public static double median(Collection<Double> values) {
+    return median(values.stream().mapToDouble(Double::doubleValue).toArray());
   }
 
   /** Quantiles of type 6 at the probabilities {@code p}, as a band for the next value needs. */

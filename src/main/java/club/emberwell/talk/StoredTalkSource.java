@@ -56,11 +56,12 @@ class StoredTalkSource implements TalkSource {
         written.title(),
         answers == null ? written.text() : written.text() + answers,
         entry.answers() > 0,
-        ties.material(),
-        ties.coating(),
-        ties.source(),
-        ties.process(),
-        ties.machineModel(),
-        ties.controllerVersion());
+        new TalkText.About(
+            ties.material(),
+            ties.coating(),
+            ties.source(),
+            ties.process(),
+            ties.machineModel(),
+            ties.controllerVersion()));
   }
 }

@@ -60,11 +60,14 @@ class OnMyMachineTest {
       Laser mine = laser(Double.isNaN(nm) ? 2000 : nm, Regime.CW, 40, 150.0);
       OnMyMachine found = on(mine, peers(theirs, Regime.CW), null);
       boolean same = band == theirs && band != WavelengthBand.OTHER;
-      assertEquals(same, found.verdict() == Verdict.START_OF_GRID, band + " from " + theirs);
+      assertEquals(
+          same, found.judgement().verdict() == Verdict.START_OF_GRID, band + " from " + theirs);
       if (!same) {
-        assertEquals(Verdict.NO_TRANSFER, found.verdict());
-        assertTrue(found.reasons().get(0).startsWith("No transfer"), found.reasons().toString());
-        assertTrue(found.lines().isEmpty() && found.start().isEmpty());
+        assertEquals(Verdict.NO_TRANSFER, found.judgement().verdict());
+        assertTrue(
+            found.judgement().reasons().get(0).startsWith("No transfer"),
+            found.judgement().reasons().toString());
+        assertTrue(found.equalDose().lines().isEmpty() && found.start().isEmpty());
       }
     }
   }
@@ -78,8 +81,8 @@ class OnMyMachineTest {
       }
       OnMyMachine found =
           on(laser(1064, regime, 40, 150.0), peers(WavelengthBand.NEAR_INFRARED, theirs), null);
-      assertEquals(Verdict.NO_TRANSFER, found.verdict(), regime + " from " + theirs);
-      assertTrue(found.lines().isEmpty() && found.start().isEmpty());
+      assertEquals(Verdict.NO_TRANSFER, found.judgement().verdict(), regime + " from " + theirs);
+      assertTrue(found.equalDose().lines().isEmpty() && found.start().isEmpty());
     }
   }
 
@@ -87,16 +90,16 @@ class OnMyMachineTest {
   void everyPointOfALineHasItsDoseAndStaysWithinTheMachinesLimits() {
     OnMyMachine found =
         on(laser(10_600, Regime.CW, 60, 150.0), peers(WavelengthBand.CO2_10600, Regime.CW), 0.08);
-    assertEquals(OnMyMachine.Basis.QUARTILES, found.basis().orElseThrow());
-    assertEquals(3, found.lines().size());
-    for (OnMyMachine.Line line : found.lines()) {
+    assertEquals(OnMyMachine.Basis.QUARTILES, found.equalDose().basis().orElseThrow());
+    assertEquals(3, found.equalDose().lines().size());
+    for (OnMyMachine.Line line : found.equalDose().lines()) {
       for (IsoDose.Point point : line.points()) {
         assertEquals(line.dose(), point.powerW() / (point.speedMmS() * 0.08), 1e-9);
         assertTrue(point.speedMmS() <= 600 && point.powerW() <= 60 + 1e-9);
       }
       assertEquals(600, line.points().get(line.points().size() - 1).speedMmS(), 1e-9);
     }
-    assertTrue(found.lines().get(0).dose() < found.lines().get(2).dose());
+    assertTrue(found.equalDose().lines().get(0).dose() < found.equalDose().lines().get(2).dose());
   }
 
   @Test
@@ -107,11 +110,11 @@ class OnMyMachineTest {
       peer(made, member, 20, 60).was(Effect.TOO_MUCH);
     }
     OnMyMachine found = on(laser(10_600, Regime.CW, 40, 150.0), made, null);
-    assertEquals(OnMyMachine.Basis.WINDOW, found.basis().orElseThrow());
-    assertEquals(0.1, found.spacingMm(), 1e-12);
+    assertEquals(OnMyMachine.Basis.WINDOW, found.equalDose().basis().orElseThrow());
+    assertEquals(0.1, found.equalDose().spacingMm(), 1e-12);
     // the grades do not overlap: only doses that came out right are inside
-    assertEquals(20 / (260 * 0.1), found.lines().get(0).dose(), 1e-9);
-    assertEquals(20 / (200 * 0.1), found.lines().get(2).dose(), 1e-9);
+    assertEquals(20 / (260 * 0.1), found.equalDose().lines().get(0).dose(), 1e-9);
+    assertEquals(20 / (200 * 0.1), found.equalDose().lines().get(2).dose(), 1e-9);
   }
 
   @Test
@@ -120,9 +123,9 @@ class OnMyMachineTest {
     peer(made, 1, 20, 200);
     peer(made, 2, 20, 220);
     OnMyMachine found = on(laser(10_600, Regime.CW, 40, 150.0), made, null);
-    assertEquals(Verdict.START_OF_GRID, found.verdict());
-    assertTrue(found.lines().isEmpty());
-    assertTrue(found.basis().isEmpty());
+    assertEquals(Verdict.START_OF_GRID, found.judgement().verdict());
+    assertTrue(found.equalDose().lines().isEmpty());
+    assertTrue(found.equalDose().basis().isEmpty());
   }
 
   @Test
@@ -133,11 +136,11 @@ class OnMyMachineTest {
       peer(made, member, 20, 200 + member).with(Measure.BEAM_DIAMETER, 400);
     }
     OnMyMachine found = on(laser(10_600, Regime.CW, 40, 150.0), made, null);
-    assertEquals(Verdict.SHOW_SIDE_BY_SIDE, found.verdict());
-    assertEquals(1, found.verdicts().get(Verdict.START_OF_GRID));
-    assertEquals(3, found.verdicts().get(Verdict.SHOW_SIDE_BY_SIDE));
-    assertTrue(found.lines().isEmpty() && found.start().isEmpty());
-    assertTrue(found.reasons().get(0).contains("beam diameters differ"));
+    assertEquals(Verdict.SHOW_SIDE_BY_SIDE, found.judgement().verdict());
+    assertEquals(1, found.judgement().verdicts().get(Verdict.START_OF_GRID));
+    assertEquals(3, found.judgement().verdicts().get(Verdict.SHOW_SIDE_BY_SIDE));
+    assertTrue(found.equalDose().lines().isEmpty() && found.start().isEmpty());
+    assertTrue(found.judgement().reasons().get(0).contains("beam diameters differ"));
   }
 
   @Test
@@ -188,9 +191,9 @@ class OnMyMachineTest {
           .dose(3);
     }
     OnMyMachine found = on(laser(10_600, Regime.CW, 60, 150.0), made, 0.1);
-    assertEquals(3, found.lines().get(1).dose(), 1e-9);
-    assertFalse(found.spacingMm() != null);
-    IsoDose.Point half = found.lines().get(1).points().get(9);
+    assertEquals(3, found.equalDose().lines().get(1).dose(), 1e-9);
+    assertFalse(found.equalDose().spacingMm() != null);
+    IsoDose.Point half = found.equalDose().lines().get(1).points().get(9);
     assertEquals(10, half.speedMmS(), 1e-9);
   }
 }

@@ -182,7 +182,7 @@ class RangeTest {
     Set<Double> doses = new HashSet<>();
     for (Range range : ranges) {
       assertTrue(seen.add(range.key()));
-      assertEquals(3, range.trials());
+      assertEquals(3, range.counts().trials());
       Quantiles.Seven q = range.dose().quantiles().orElseThrow();
       assertEquals(q.min(), q.max(), range.key().words());
       assertTrue(doses.add(q.median()));
@@ -217,7 +217,7 @@ class RangeTest {
     Range range = made.range();
     assertFalse(range.setting(Measure.LINE_SPACING).isPresent());
     assertEquals(1, range.setting(Measure.SPEED).orElseThrow().n());
-    assertEquals(2, range.voices());
+    assertEquals(2, range.counts().voices());
   }
 
   @Test
@@ -225,8 +225,8 @@ class RangeTest {
     MadeTrials made = MadeTrials.ofVoices(1, 2, 3);
     made.by(1).dose(1.2);
     Range range = made.range();
-    assertEquals(4, range.trials());
-    assertEquals(3, range.voices());
+    assertEquals(4, range.counts().trials());
+    assertEquals(3, range.counts().voices());
     assertEquals(1.1, range.dose().voices().values()[0], CLOSE);
   }
 }

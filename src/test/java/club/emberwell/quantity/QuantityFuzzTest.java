@@ -32,7 +32,7 @@ class QuantityFuzzTest {
           for (int i = 0; i < TEXTS; i++) {
             List<String[]> seeds = i % 5 == 0 ? bad : good;
             String text = i % 4 == 0 ? junk() : mutated(seeds.get(random.nextInt(seeds.size()))[1]);
-            check(dimension(), text);
+            check(kind(), text);
           }
         });
   }
@@ -51,7 +51,7 @@ class QuantityFuzzTest {
               edit(code, alphabet);
             }
             BigDecimal value = new BigDecimal(random.nextInt(2000) - 100);
-            checkOutcome(code.toString(), QuantityReader.read(dimension(), value, code.toString()));
+            checkOutcome(code.toString(), QuantityReader.read(kind(), value, code.toString()));
           }
         });
   }
@@ -74,15 +74,14 @@ class QuantityFuzzTest {
         });
   }
 
-  private void check(QuantityKind dimension, String text) {
+  private void check(QuantityKind kind, String text) {
     NumberStyle style = NumberStyle.values()[random.nextInt(NumberStyle.values().length)];
-    Reading<Quantity> reading = QuantityReader.read(dimension, text, style);
+    Reading<Quantity> reading = QuantityReader.read(kind, text, style);
     assertEquals(text, reading.written());
     checkOutcome(text, reading);
     for (Remark remark : reading.remarks()) {
       for (String offered : remark.readings()) {
-        assertTrue(
-            QuantityReader.read(dimension, offered).value().isPresent(), text + " -> " + offered);
+        assertTrue(QuantityReader.read(kind, offered).value().isPresent(), text + " -> " + offered);
       }
     }
   }
@@ -98,7 +97,7 @@ class QuantityFuzzTest {
     }
   }
 
-  private QuantityKind dimension() {
+  private QuantityKind kind() {
     return QuantityKind.values()[random.nextInt(QuantityKind.values().length)];
   }
 

@@ -154,8 +154,8 @@ class QuantityPitfallsTest {
     assertEquals("16 ga steel", steel.written());
   }
 
-  private static void assertValue(String expected, QuantityKind dimension, String text) {
-    Reading<Quantity> reading = QuantityReader.read(dimension, text);
+  private static void assertValue(String expected, QuantityKind kind, String text) {
+    Reading<Quantity> reading = QuantityReader.read(kind, text);
     assertEquals(List.of(), reading.remarks(), text);
     assertEquals(expected, reading.value().orElseThrow().value().toPlainString(), text);
   }
@@ -165,9 +165,8 @@ class QuantityPitfallsTest {
     assertEquals(expected, quantity.value().toPlainString(), text);
   }
 
-  private static void assertAsked(
-      QuantityKind dimension, String text, String id, String... readings) {
-    Reading<Quantity> reading = QuantityReader.read(dimension, text);
+  private static void assertAsked(QuantityKind kind, String text, String id, String... readings) {
+    Reading<Quantity> reading = QuantityReader.read(kind, text);
     assertEquals(List.of(id), reading.remarks().stream().map(Remark::id).toList(), text);
     assertEquals(List.of(readings), reading.remarks().get(0).readings(), text);
   }

@@ -20,17 +20,17 @@ class QuantityRoundTripTest {
   void whatIsPrintedReadsBackAsTheSameQuantity() {
     Random random = new Random(20240617);
     List<String> wrong = new ArrayList<>();
-    for (QuantityKind dimension : QuantityKind.values()) {
-      for (UnitChoice choice : UnitPreferences.choices(dimension)) {
+    for (QuantityKind kind : QuantityKind.values()) {
+      for (UnitChoice choice : UnitPreferences.choices(kind)) {
         for (NumberStyle style : NumberStyle.values()) {
           UnitPreferences preferences =
-              UnitPreferences.metric().with(dimension, choice.code()).with(style);
+              UnitPreferences.metric().with(kind, choice.code()).with(style);
           for (int i = 0; i < PER_CHOICE; i++) {
-            BigDecimal value = value(random, dimension);
-            String text = QuantityPrinter.print(value, dimension, preferences);
-            Reading<Quantity> back = QuantityReader.read(dimension, text, style);
+            BigDecimal value = value(random, kind);
+            String text = QuantityPrinter.print(value, kind, preferences);
+            Reading<Quantity> back = QuantityReader.read(kind, text, style);
             if (back.value().isEmpty() || !back.value().get().value().equals(value)) {
-              wrong.add(dimension + " " + value + " printed as " + text + " in " + style);
+              wrong.add(kind + " " + value + " printed as " + text + " in " + style);
             }
           }
         }
@@ -41,12 +41,12 @@ class QuantityRoundTripTest {
 
   @Test
   void whatWasTypedInAUnitPrintsInThatUnitAgain() {
-    for (QuantityKind dimension : QuantityKind.values()) {
-      for (UnitChoice choice : UnitPreferences.choices(dimension)) {
-        UnitPreferences preferences = UnitPreferences.metric().with(dimension, choice.code());
+    for (QuantityKind kind : QuantityKind.values()) {
+      for (UnitChoice choice : UnitPreferences.choices(kind)) {
+        UnitPreferences preferences = UnitPreferences.metric().with(kind, choice.code());
         for (String number : List.of("1", "2.5", "7", "12", "30", "33.3")) {
           String text = number + " " + choice.label();
-          Quantity quantity = QuantityReader.read(dimension, text).value().orElseThrow();
+          Quantity quantity = QuantityReader.read(kind, text).value().orElseThrow();
           assertEquals(text, QuantityPrinter.print(quantity, preferences));
         }
       }
@@ -55,13 +55,13 @@ class QuantityRoundTripTest {
 
   @Test
   void everyUnitChoiceIsReadByItsLabelAndByItsUcumCode() {
-    for (QuantityKind dimension : QuantityKind.values()) {
-      assertEquals(dimension.canonicalUnit(), UnitPreferences.choices(dimension).get(0).code());
-      for (UnitChoice choice : UnitPreferences.choices(dimension)) {
+    for (QuantityKind kind : QuantityKind.values()) {
+      assertEquals(kind.canonicalUnit(), UnitPreferences.choices(kind).get(0).code());
+      for (UnitChoice choice : UnitPreferences.choices(kind)) {
         BigDecimal two = BigDecimal.valueOf(2);
-        BigDecimal value = read(QuantityReader.read(dimension, two, choice.code()));
-        assertEquals(value, read(QuantityReader.read(dimension, "2 " + choice.label())));
-        assertEquals(value, read(QuantityReader.read(dimension, "2 " + choice.code())));
+        BigDecimal value = read(QuantityReader.read(kind, two, choice.code()));
+        assertEquals(value, read(QuantityReader.read(kind, "2 " + choice.label())));
+        assertEquals(value, read(QuantityReader.read(kind, "2 " + choice.code())));
       }
     }
   }
@@ -69,12 +69,11 @@ class QuantityRoundTripTest {
   @Test
   void theCanonicalJsonFormReadsBackAsTheSameQuantity() {
     Random random = new Random(7);
-    for (QuantityKind dimension : QuantityKind.values()) {
+    for (QuantityKind kind : QuantityKind.values()) {
       for (int i = 0; i < PER_CHOICE; i++) {
-        Quantity quantity = new Quantity(dimension, value(random, dimension), "");
+        Quantity quantity = new Quantity(kind, value(random, kind), "");
         CanonicalValue json = QuantityPrinter.canonical(quantity);
-        assertEquals(
-            quantity.value(), read(QuantityReader.read(dimension, json.value(), json.unit())));
+        assertEquals(quantity.value(), read(QuantityReader.read(kind, json.value(), json.unit())));
       }
     }
   }
@@ -97,16 +96,16 @@ class QuantityRoundTripTest {
   }
 
   /** From a few digits, as typed, to all 34, as left by a division. */
-  private static BigDecimal value(Random random, QuantityKind dimension) {
+  private static BigDecimal value(Random random, QuantityKind kind) {
     int bits = 1 + random.nextInt(112);
     BigInteger unscaled = new BigInteger(bits, random).add(BigInteger.ONE);
     BigDecimal value = new BigDecimal(unscaled);
     int magnitude = random.nextInt(9) - 4;
     value = value.movePointLeft(value.precision() - magnitude);
-    if (dimension == QuantityKind.POWER_PERCENT) {
+    if (kind == QuantityKind.POWER_PERCENT) {
       value = value.remainder(new BigDecimal(100)).max(new BigDecimal("0.001"));
     }
-    boolean negative = dimension == QuantityKind.FOCUS_OFFSET && random.nextBoolean();
+    boolean negative = kind == QuantityKind.FOCUS_OFFSET && random.nextBoolean();
     return ExactNumbers.plain(negative ? value.negate() : value);
   }
 }

@@ -47,12 +47,12 @@ class QuantitySpellingsTest {
   @Test
   void everyReadingOfferedIsItselfRead() {
     for (String[] row : Rows.of("refused.csv")) {
-      QuantityKind dimension = QuantityKind.valueOf(row[0]);
-      for (Remark remark : QuantityReader.read(dimension, row[1]).remarks()) {
+      QuantityKind kind = QuantityKind.valueOf(row[0]);
+      for (Remark remark : QuantityReader.read(kind, row[1]).remarks()) {
         assertEquals("", remark.field());
         for (String offered : remark.readings()) {
           assertTrue(
-              QuantityReader.read(dimension, offered).value().isPresent(), row[1] + ": " + offered);
+              QuantityReader.read(kind, offered).value().isPresent(), row[1] + ": " + offered);
         }
       }
     }

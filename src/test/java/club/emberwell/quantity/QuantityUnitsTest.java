@@ -138,18 +138,17 @@ class QuantityUnitsTest {
         QuantityPrinter.canonical(reading.value().orElseThrow()));
   }
 
-  private static void assertFactor(QuantityKind dimension, String code, long above, long below) {
+  private static void assertFactor(QuantityKind kind, String code, long above, long below) {
     assertEquals(
         new BigFraction(above, below),
-        UcumCodes.conversion(code, dimension).orElseThrow().factor(),
+        UcumCodes.conversion(code, kind).orElseThrow().factor(),
         code);
   }
 
-  private static void assertInUnit(
-      String text, QuantityKind dimension, String code, String expected) {
-    Quantity quantity = QuantityReader.read(dimension, text).value().orElseThrow();
+  private static void assertInUnit(String text, QuantityKind kind, String code, String expected) {
+    Quantity quantity = QuantityReader.read(kind, text).value().orElseThrow();
     BigFraction value =
-        UcumCodes.tabled(code, dimension).fromCanonical(ExactNumbers.fraction(quantity.value()));
+        UcumCodes.tabled(code, kind).fromCanonical(ExactNumbers.fraction(quantity.value()));
     BigDecimal printed = new BigDecimal(expected);
     BigDecimal exact = ExactNumbers.decimal(value);
     BigDecimal rounded = exact.setScale(Math.max(0, printed.scale()), RoundingMode.HALF_EVEN);

@@ -16,10 +16,10 @@ class UnitPreferencesTest {
 
   @Test
   void theDefaultIsTheCanonicalUnit() {
-    for (QuantityKind dimension : QuantityKind.values()) {
-      UnitChoice unit = UnitPreferences.metric().unit(dimension);
-      assertEquals(dimension.canonicalUnit(), unit.code());
-      assertEquals(7.25, QuantityPrinter.value(7.25, dimension, UnitPreferences.metric()));
+    for (QuantityKind kind : QuantityKind.values()) {
+      UnitChoice unit = UnitPreferences.metric().unit(kind);
+      assertEquals(kind.canonicalUnit(), unit.code());
+      assertEquals(7.25, QuantityPrinter.value(7.25, kind, UnitPreferences.metric()));
     }
   }
 

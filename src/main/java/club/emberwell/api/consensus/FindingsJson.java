@@ -8,6 +8,7 @@ import club.emberwell.consensus.Borrowing;
 import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Disagreement;
 import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.RangeDetail.Findings;
 import club.emberwell.consensus.Recorded;
 import club.emberwell.consensus.Window;
 import club.emberwell.quantity.QuantityKind;
@@ -41,13 +42,13 @@ record FindingsJson(
     BorrowedJson borrowed) {
 
   static FindingsJson of(RangeDetail detail) {
-    boolean full = detail.window().isPresent();
+    Optional<Findings> findings = detail.findings();
     return new FindingsJson(
         IntervalJson.of(detail.range().dose().nextMember(), BetweenMachines.NEXT_MEANS),
-        detail.window().map(WindowJson::of).orElse(null),
-        detail.between().map(BetweenJson::of).orElse(null),
-        detail.disagreement().map(CampsJson::of).orElse(null),
-        full ? detail.contrasts().stream().map(ContrastJson::of).toList() : null,
+        findings.map(Findings::window).map(WindowJson::of).orElse(null),
+        findings.map(Findings::between).map(BetweenJson::of).orElse(null),
+        findings.map(Findings::disagreement).map(CampsJson::of).orElse(null),
+        findings.map(f -> f.contrasts().stream().map(ContrastJson::of).toList()).orElse(null),
         detail.borrowing().map(BorrowedJson::of).orElse(null));
   }
 
@@ -314,10 +315,10 @@ record FindingsJson(
     static BorrowedJson of(Borrowing borrowing) {
       return new BorrowedJson(
           new Lenders(
-              borrowing.from(),
-              Recorded.code(borrowing.by()),
-              borrowing.relatives(),
-              borrowing.members()),
+              borrowing.lenders().words(),
+              Recorded.code(borrowing.lenders().by()),
+              borrowing.lenders().relatives(),
+              borrowing.lenders().members()),
           unitOf(borrowing.measure()),
           borrowing.own().map(QuantityJson::number).orElse(null),
           number(borrowing.value()),

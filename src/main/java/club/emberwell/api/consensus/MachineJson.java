@@ -43,7 +43,7 @@ record MachineJson(
       Verdict verdict, String label, List<String> reasons, Map<Verdict, Integer> verdicts) {
     static VerdictJson of(OnMyMachine mine) {
       return new VerdictJson(
-          mine.verdict(), mine.verdict().label(), mine.reasons(), mine.verdicts());
+          mine.judgement().verdict(), mine.judgement().verdict().label(), mine.judgement().reasons(), mine.judgement().verdicts());
     }
   }
 
@@ -96,10 +96,10 @@ record MachineJson(
     return new MachineJson(
         machine,
         VerdictJson.of(mine),
-        mine.basis().map(BasisJson::of).orElse(null),
-        QuantityJson.of(QuantityKind.LINE_SPACING, mine.spacingMm()),
+        mine.equalDose().basis().map(BasisJson::of).orElse(null),
+        QuantityJson.of(QuantityKind.LINE_SPACING, mine.equalDose().spacingMm()),
         mine.start().map(start -> SettingsJson.of(start, null)).orElse(null),
-        mine.lines().stream().map(LineJson::of).toList(),
+        mine.equalDose().lines().stream().map(LineJson::of).toList(),
         mine.sideBySide().stream().map(BesideJson::of).toList(),
         LimitsJson.PUBLISHED);
   }

@@ -42,10 +42,10 @@ record RangeJson(
   record Behind(int trials, int reports, int voices, int machines, String evidence) {
     static Behind of(Range range) {
       return new Behind(
-          range.trials(),
-          range.reports(),
-          range.voices(),
-          range.machines(),
+          range.counts().trials(),
+          range.counts().reports(),
+          range.counts().voices(),
+          range.counts().machines(),
           range.evidence().words());
     }
   }

@@ -64,7 +64,7 @@ public class MeResource {
    * How numbers are read and written.
    *
    * @param numberStyle any, point or comma
-   * @param units dimension -> UCUM code; canonical where missing
+   * @param units kind of quantity -> UCUM code; canonical where missing
    */
   public record PreferencesEntry(String numberStyle, Map<String, String> units) {}
 
@@ -82,7 +82,7 @@ public class MeResource {
       PreferencesEntry preferences) {
     static Me of(MemberView member) {
       Map<String, String> units = new TreeMap<>();
-      member.units().units().forEach((dimension, code) -> units.put(dimension.code(), code));
+      member.units().units().forEach((kind, code) -> units.put(kind.code(), code));
       return new Me(
           member.id(),
           member.handle(),

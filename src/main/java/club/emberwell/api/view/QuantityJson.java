@@ -9,7 +9,7 @@ import java.math.MathContext;
 /**
  * A quantity: {@code {"value": 304.8, "unit": "mm/s", "written": "12 in/s"}}.
  *
- * @param value in the dimension's canonical unit
+ * @param value in the kind's canonical unit
  * @param unit UCUM code
  * @param written as typed; left out for what was computed
  */
@@ -19,20 +19,20 @@ public record QuantityJson(BigDecimal value, String unit, String written) {
   private static final MathContext SURE = new MathContext(15);
 
   /** A canonical value; null stays null. */
-  public static QuantityJson of(QuantityKind dimension, Double value) {
-    return of(dimension.canonicalUnit(), value);
+  public static QuantityJson of(QuantityKind kind, Double value) {
+    return of(kind.canonicalUnit(), value);
   }
 
-  /** A computed value in a unit that no dimension has. */
+  /** A computed value in a unit that no kind has. */
   public static QuantityJson of(String unit, Double value) {
     return value == null ? null : new QuantityJson(number(value), unit, null);
   }
 
   /** A canonical value beside what was typed. */
-  public static QuantityJson of(QuantityKind dimension, Double value, WrittenQuantity written) {
+  public static QuantityJson of(QuantityKind kind, Double value, WrittenQuantity written) {
     return value == null
         ? null
-        : new QuantityJson(number(value), dimension.canonicalUnit(), text(written));
+        : new QuantityJson(number(value), kind.canonicalUnit(), text(written));
   }
 
   /** A number without unit; null stays null. */

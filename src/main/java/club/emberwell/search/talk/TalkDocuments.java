@@ -55,6 +55,7 @@ final class TalkDocuments {
   }
 
   Document of(TalkText text) {
+    TalkText.About about = text.about();
     Document document = new Document();
     document.add(new StringField(ID, text.id().toString(), Field.Store.NO));
     document.add(new StringField(KIND, text.kind(), Field.Store.NO));
@@ -62,17 +63,17 @@ final class TalkDocuments {
     document.add(new NumericDocValuesField(NUMBER, text.number()));
     document.add(new NumericDocValuesField(ID_HIGH, text.id().getMostSignificantBits()));
     document.add(new NumericDocValuesField(ID_LOW, text.id().getLeastSignificantBits()));
-    tie(document, Facet.MATERIAL, slug(TermKind.MATERIAL, text.material()));
-    tie(document, Facet.COATING, slug(TermKind.COATING, text.coating()));
-    tie(document, Facet.SOURCE, text.source());
-    tie(document, Facet.PROCESS, text.process());
+    tie(document, Facet.MATERIAL, slug(TermKind.MATERIAL, about.material()));
+    tie(document, Facet.COATING, slug(TermKind.COATING, about.coating()));
+    tie(document, Facet.SOURCE, about.source());
+    tie(document, Facet.PROCESS, about.process());
     add(document, TITLE, List.of(orNothing(text.title())));
     add(document, BODY, List.of(orNothing(text.body())));
-    add(document, TIES, tieNames(text));
-    if (text.controllerVersion() == null) {
+    add(document, TIES, tieNames(about));
+    if (about.controllerVersion() == null) {
       document.add(new Field(CONTROLLER, new FoldedTokens(List.of(NONE)), WORDS));
     } else {
-      add(document, CONTROLLER, List.of(text.controllerVersion()));
+      add(document, CONTROLLER, List.of(about.controllerVersion()));
     }
     return document;
   }
@@ -85,18 +86,18 @@ final class TalkDocuments {
     return vocabulary.successor(kind, slug).map(Term::slug).orElse(slug);
   }
 
-  private List<String> tieNames(TalkText text) {
+  private List<String> tieNames(TalkText.About about) {
     List<String> names = new ArrayList<>();
-    names(names, TermKind.MATERIAL, text.material());
-    names(names, TermKind.COATING, text.coating());
-    Optional.ofNullable(text.source())
+    names(names, TermKind.MATERIAL, about.material());
+    names(names, TermKind.COATING, about.coating());
+    Optional.ofNullable(about.source())
         .flatMap(LaserSource::of)
         .ifPresent(source -> names.add(source.label() + " laser"));
-    Optional.ofNullable(text.process())
+    Optional.ofNullable(about.process())
         .flatMap(Process::of)
         .ifPresent(process -> names.add(process.label()));
-    names.add(orNothing(text.machineModel()));
-    names.add(orNothing(text.controllerVersion()));
+    names.add(orNothing(about.machineModel()));
+    names.add(orNothing(about.controllerVersion()));
     return names;
   }
 

@@ -9,19 +9,21 @@ import java.util.UUID;
  * @param kind {@code question} or {@code notice}
  * @param body everything said below the title
  * @param answered whether a live answer is among it
- * @param material slug or null, the same for coating
- * @param source code of the laser source or null, the same for the process
  */
 public record TalkText(
-    UUID id,
-    long number,
-    String kind,
-    String title,
-    String body,
-    boolean answered,
-    String material,
-    String coating,
-    String source,
-    String process,
-    String machineModel,
-    String controllerVersion) {}
+    UUID id, long number, String kind, String title, String body, boolean answered, About about) {
+
+  /**
+   * What it is tied to, each null where it is not.
+   *
+   * @param material slug, the same for coating
+   * @param source code of the laser source, the same for the process
+   */
+  public record About(
+      String material,
+      String coating,
+      String source,
+      String process,
+      String machineModel,
+      String controllerVersion) {}
+}

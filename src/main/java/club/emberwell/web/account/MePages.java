@@ -104,7 +104,7 @@ public class MePages {
   /**
    * What the account page shows.
    *
-   * @param units one field per dimension with a choice
+   * @param units one field per kind with a choice
    * @param freshToken shown once, right after it was made
    */
   record Account(
@@ -134,10 +134,10 @@ public class MePages {
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public Response prefer(MultivaluedMap<String, String> sent) {
     Map<String, String> units = new HashMap<>();
-    for (QuantityKind dimension : CHOOSABLE.keySet()) {
-      String chosen = sent.getFirst("units." + dimension.name());
+    for (QuantityKind kind : CHOOSABLE.keySet()) {
+      String chosen = sent.getFirst("units." + kind.name());
       if (chosen != null) {
-        units.put(dimension.name(), chosen);
+        units.put(kind.name(), chosen);
       }
     }
     Outcome<MemberView> outcome;
@@ -232,13 +232,13 @@ public class MePages {
         .required();
   }
 
-  private static Field unitField(QuantityKind dimension, String label, UnitPreferences chosen) {
-    return Field.of("units." + dimension.name(), label)
+  private static Field unitField(QuantityKind kind, String label, UnitPreferences chosen) {
+    return Field.of("units." + kind.name(), label)
         .options(
-            UnitPreferences.choices(dimension).stream()
+            UnitPreferences.choices(kind).stream()
                 .map(c -> new Option(c.code(), c.label(), false))
                 .toList())
-        .value(chosen.unit(dimension).code())
+        .value(chosen.unit(kind).code())
         .required();
   }
 

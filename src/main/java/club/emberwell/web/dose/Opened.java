@@ -70,12 +70,12 @@ record Opened(
 
   /** The value in the reader's unit; ratios and counts as bare numbers. */
   static String print(DoseFormula formula, double value, UnitPreferences reader) {
-    return dimension(formula)
-        .map(dimension -> QuantityPrinter.print(value, dimension, reader))
+    return kind(formula)
+        .map(kind -> QuantityPrinter.print(value, kind, reader))
         .orElseGet(() -> QuantityPrinter.number(value, reader.style()));
   }
 
-  private static Optional<QuantityKind> dimension(DoseFormula formula) {
+  private static Optional<QuantityKind> kind(DoseFormula formula) {
     return switch (formula) {
       case AVERAGE_POWER -> Optional.of(QuantityKind.POWER);
       case AREAL_DOSE -> Optional.of(QuantityKind.AREAL_DOSE);

@@ -6,12 +6,14 @@ import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Explanation;
 import club.emberwell.consensus.Range;
 import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.RangeDetail.Findings;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.Interval;
 import club.emberwell.web.plot.StripPlot;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A range worked out in full, as its page shows it.
@@ -53,18 +55,19 @@ public record DetailView(
   static DetailView of(RangeDetail detail, UnitPreferences reader, String scope) {
     Range range = detail.range();
     MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
+    Optional<Findings> findings = detail.findings();
     List<String> contrasts = contrasts(detail, true);
     List<String> unclear = contrasts(detail, false);
     return new DetailView(
         RangeView.of(range, reader, scope),
-        detail.window().map(w -> WindowView.of(w, reader, scope)).orElse(null),
-        detail.between().map(b -> between(b, dose)).orElse(List.of()),
-        detail
-            .between()
+        findings.map(Findings::window).map(w -> WindowView.of(w, reader, scope)).orElse(null),
+        findings.map(Findings::between).map(b -> between(b, dose)).orElse(List.of()),
+        findings
+            .map(Findings::between)
             .flatMap(BetweenMachines::estimate)
             .map(e -> plot(e, dose, scope))
             .orElse(null),
-        detail.disagreement().map(d -> d.sentence()).orElse(""),
+        findings.map(Findings::disagreement).map(d -> d.sentence()).orElse(""),
         contrasts,
         unclear,
         detail.borrowing().map(b -> borrowed(b, dose)).orElse(null),
@@ -80,7 +83,8 @@ public record DetailView(
   }
 
   private static List<String> contrasts(RangeDetail detail, boolean clear) {
-    return detail.contrasts().stream()
+    return detail.findings().stream()
+        .flatMap(findings -> findings.contrasts().stream())
         .filter(c -> c.clear() == clear)
         .map(Contrast::sentence)
         .toList();
@@ -146,9 +150,9 @@ public record DetailView(
 
   private static String borrowed(Borrowing b, MeasureText dose) {
     return "Borrowed from "
-        + b.from()
+        + b.lenders().words()
         + " ("
-        + RangeView.counted(b.members(), "member", "members")
+        + RangeView.counted(b.lenders().members(), "member", "members")
         + "): "
         + dose.text(b.value())
         + ", "

@@ -38,7 +38,7 @@ public record MachineView(
   private static final String IRRADIANCE = "W/cm2";
 
   /** What the compared quantities are, so that they print in the reader's units. */
-  private static final Map<String, QuantityKind> DIMENSIONS =
+  private static final Map<String, QuantityKind> KINDS =
       Map.of(
           "W", QuantityKind.POWER,
           "mm/s", QuantityKind.SPEED,
@@ -64,17 +64,18 @@ public record MachineView(
     MeasureText speed = new MeasureText(Measure.SPEED, reader);
     return new MachineView(
         TrialText.laser(found.laser(), reader),
-        found.verdict().label(),
-        found.verdict().givesNumber() ? "box-note" : "box-warn",
-        found.reasons(),
-        found.basis().map(OnMyMachine.Basis::words).orElse(null),
-        found.spacingMm() == null
+        found.judgement().verdict().label(),
+        found.judgement().verdict().givesNumber() ? "box-note" : "box-warn",
+        found.judgement().reasons(),
+        found.equalDose().basis().map(OnMyMachine.Basis::words).orElse(null),
+        found.equalDose().spacingMm() == null
             ? null
-            : QuantityPrinter.print(found.spacingMm(), QuantityKind.LINE_SPACING, reader),
+            : QuantityPrinter.print(
+                found.equalDose().spacingMm(), QuantityKind.LINE_SPACING, reader),
         found.start().map(s -> TrialText.plain(s, reader)).orElse(null),
-        found.lines().stream().map(line -> dose.text(line.dose())).toList(),
-        rows(found.lines(), speed, reader),
-        found.lines().isEmpty() ? null : plot(found.lines(), speed, scope),
+        found.equalDose().lines().stream().map(line -> dose.text(line.dose())).toList(),
+        rows(found.equalDose().lines(), speed, reader),
+        found.equalDose().lines().isEmpty() ? null : plot(found.equalDose().lines(), speed, scope),
         found.sideBySide().stream().map(c -> beside(c, reader)).toList());
   }
 
@@ -151,9 +152,9 @@ public record MachineView(
     if (value == null) {
       return "not known";
     }
-    QuantityKind dimension = DIMENSIONS.get(unit);
-    if (dimension != null) {
-      return QuantityPrinter.print(value, dimension, reader);
+    QuantityKind kind = KINDS.get(unit);
+    if (kind != null) {
+      return QuantityPrinter.print(value, kind, reader);
     }
     if (unit.equals(IRRADIANCE)) {
       return QuantityPrinter.number(value / 1000, reader.style()) + " kW/cm²";

@@ -63,13 +63,13 @@ public record RangeView(
   }
 
   private static String counts(Range range) {
-    return counted(range.voices(), "member", "members")
+    return counted(range.counts().voices(), "member", "members")
         + " with right results, "
-        + counted(range.trials(), "trial", "trials")
+        + counted(range.counts().trials(), "trial", "trials")
         + " in "
-        + counted(range.reports(), "report", "reports")
+        + counted(range.counts().reports(), "report", "reports")
         + " on "
-        + counted(range.machines(), "machine", "machines");
+        + counted(range.counts().machines(), "machine", "machines");
   }
 
   static String counted(long n, String one, String many) {

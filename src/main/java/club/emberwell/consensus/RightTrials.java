@@ -10,9 +10,9 @@ import java.util.Arrays;
  * @param members numbers of the members, ascending
  * @param starts where each member's rows begin, and behind the last where they end
  */
-record Rights(Group group, int[] rows, long[] members, int[] starts) {
+record RightTrials(Group group, int[] rows, long[] members, int[] starts) {
 
-  static Rights of(Group group) {
+  static RightTrials of(Group group) {
     int[] all = group.rows();
     int[] rows = new int[all.length];
     long[] members = new long[all.length];
@@ -30,7 +30,7 @@ record Rights(Group group, int[] rows, long[] members, int[] starts) {
       }
     }
     starts[voices] = n;
-    return new Rights(
+    return new RightTrials(
         group,
         Arrays.copyOf(rows, n),
         Arrays.copyOf(members, voices),
