@@ -8,6 +8,7 @@ import club.emberwell.quantity.QuantityReader;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -44,7 +45,7 @@ public final class FieldReader {
   /** Notes that a field is needed when it is not there. */
   public <T> T required(String pointer, T given) {
     if (given == null || given instanceof String text && text.isBlank()) {
-      add(Remark.error("required", pointer, "This field is needed."));
+      add(Remark.error(RemarkId.REQUIRED, pointer, "This field is needed."));
     }
     return given;
   }
@@ -56,12 +57,12 @@ public final class FieldReader {
     }
     if (given.codePointCount(0, given.length()) > most) {
       String detail = "At most " + most + " characters fit here.";
-      add(Remark.error("text-too-long", pointer, detail));
+      add(Remark.error(RemarkId.TEXT_TOO_LONG, pointer, detail));
       return null;
     }
     if (!clean(given, lines)) {
       String detail = "This text holds characters that cannot be shown.";
-      add(Remark.error("text-unreadable", pointer, detail));
+      add(Remark.error(RemarkId.TEXT_UNREADABLE, pointer, detail));
       return null;
     }
     return given.strip();
@@ -92,7 +93,7 @@ public final class FieldReader {
     Optional<E> found = find.apply(given);
     if (found.isEmpty()) {
       String words = Arrays.stream(all).map(code).collect(Collectors.joining(", "));
-      add(Remark.error("choice-unknown", pointer, "Choose one of: " + words + "."));
+      add(Remark.error(RemarkId.CHOICE_UNKNOWN, pointer, "Choose one of: " + words + "."));
     }
     return found.orElse(null);
   }
@@ -126,7 +127,7 @@ public final class FieldReader {
       String detail =
           "%s %s is not between %s and %s %s."
               .formatted(plain(value), unit, plain(bounds.min()), plain(bounds.max()), unit);
-      add(Remark.error("out-of-range", pointer, detail));
+      add(Remark.error(RemarkId.OUT_OF_RANGE, pointer, detail));
       return null;
     }
     return value;

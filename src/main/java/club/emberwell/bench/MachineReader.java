@@ -11,6 +11,7 @@ import club.emberwell.laser.Settings;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
 import java.util.List;
 
@@ -85,7 +86,9 @@ public final class MachineReader {
     if (pointers.size() > MachineLimits.CONFIRMED) {
       in.add(
           Remark.error(
-              "too-many", "/confirmed", "At most " + MachineLimits.CONFIRMED + " fit here."));
+              RemarkId.TOO_MANY,
+              "/confirmed",
+              "At most " + MachineLimits.CONFIRMED + " fit here."));
       return;
     }
     for (int i = 0; i < pointers.size(); i++) {
@@ -165,7 +168,7 @@ public final class MachineReader {
     String detail =
         "Taken as %s, as usual for a %s source; say so if it is not."
             .formatted(usual.label(), source.label());
-    in.add(Remark.info("regime-assumed", at + "/regime", detail));
+    in.add(Remark.info(RemarkId.REGIME_ASSUMED, at + "/regime", detail));
     return usual;
   }
 }

@@ -7,6 +7,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
@@ -50,7 +51,7 @@ public class Machines {
     if (machines.countKeptBy(owner) >= MachineLimits.PER_MEMBER) {
       throw new EntryRefused(
           Remark.error(
-              "too-many-machines",
+              RemarkId.TOO_MANY_MACHINES,
               "",
               "A member keeps at most " + MachineLimits.PER_MEMBER + " machines."));
     }
@@ -67,7 +68,8 @@ public class Machines {
         && StoredJson.write(there.written()).equals(StoredJson.write(written))) {
       return there;
     }
-    throw new EntryRefused(Remark.error("id-taken", "/id", "This id belongs to another entry."));
+    throw new EntryRefused(
+        Remark.error(RemarkId.ID_TAKEN, "/id", "This id belongs to another entry."));
   }
 
   /** The actor's machines in the order they were added, without deleted ones. */

@@ -2,6 +2,7 @@ package club.emberwell.catalog;
 
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -22,7 +23,7 @@ final class BanGuard {
       if (!lifted.isEmpty()) {
         throw new EntryRefused(
             Remark.error(
-                "prohibition-lifted",
+                RemarkId.PROHIBITION_LIFTED,
                 "",
                 "This would lift a prohibition of %s (%s). Have that caution removed first."
                     .formatted(each, String.join(", ", lifted))));

@@ -4,6 +4,7 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import java.time.Instant;
@@ -96,7 +97,7 @@ class CatalogStore {
     if (entity.replacedBy != null) {
       throw new EntryRefused(
           Remark.error(
-              "term-merged",
+              RemarkId.TERM_MERGED,
               "/slug",
               "%s was merged into %s: change that one, or undo the merge first."
                   .formatted(entity.label, entity.replacedBy)));

@@ -4,6 +4,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -50,7 +51,7 @@ public class CautionCare {
     CautionChecks.check(rule, store.read().vocabulary());
     if (base == 0) {
       if (cautions.findById(rule.id()) != null) {
-        throw new EntryRefused(Remark.error("id-taken", "/id", "This id was used before."));
+        throw new EntryRefused(Remark.error(RemarkId.ID_TAKEN, "/id", "This id was used before."));
       }
     } else {
       CautionEntity entity = standing(rule.id());
@@ -65,7 +66,7 @@ public class CautionCare {
     store.lock();
     CautionChecks.check(rule, store.read().vocabulary());
     if (cautions.findById(rule.id()) != null) {
-      throw new EntryRefused(Remark.error("id-taken", "/id", "This id was used before."));
+      throw new EntryRefused(Remark.error(RemarkId.ID_TAKEN, "/id", "This id was used before."));
     }
     CautionEntity entity = CautionEntity.of(rule, Term.CLUB);
     entity.edited = true;
@@ -103,7 +104,7 @@ public class CautionCare {
     CautionEntity entity = standing(id);
     if (entity.removalAskedBy != null) {
       throw new EntryRefused(
-          Remark.error("removal-asked", "", "Its removal has been proposed already."));
+          Remark.error(RemarkId.REMOVAL_ASKED, "", "Its removal has been proposed already."));
     }
     Map<String, Object> before = entity.state();
     ask(entity, deed.who(), Instant.now(), deed.why());

@@ -4,6 +4,7 @@ import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -31,10 +32,10 @@ final class CautionChecks {
     checks.said("/claim", rule.claim());
     checks.said("/advice", rule.advice());
     if (rule.id() == null || !rule.id().matches("[a-z0-9]+(-[a-z0-9]+)*")) {
-      checks.add("id-unreadable", "/id", "An id is lower-case words with dashes.");
+      checks.add(RemarkId.ID_UNREADABLE, "/id", "An id is lower-case words with dashes.");
     }
     if (rule.weight() == null) {
-      checks.add("class-missing", "/class", "Say ban, care or note.");
+      checks.add(RemarkId.CLASS_MISSING, "/class", "Say ban, care or note.");
     }
     checks.evidence(rule.evidence());
     checks.scope(rule.scope(), vocabulary);
@@ -48,7 +49,7 @@ final class CautionChecks {
     if (was.isBan() && !(is.isBan() && is.scope().equals(was.scope()))) {
       throw new EntryRefused(
           Remark.error(
-              "prohibition-lifted",
+              RemarkId.PROHIBITION_LIFTED,
               "/class",
               "A prohibition keeps its class and scope: propose its removal, and add another."));
     }
@@ -56,12 +57,12 @@ final class CautionChecks {
 
   private void evidence(CautionEvidence evidence) {
     if (evidence == null) {
-      add("source-missing", "/evidence", "A caution needs a source.");
+      add(RemarkId.SOURCE_MISSING, "/evidence", "A caution needs a source.");
       return;
     }
     if (evidence.source() == null || evidence.source().isBlank()) {
       add(
-          "source-missing",
+          RemarkId.SOURCE_MISSING,
           "/evidence/source",
           "A caution needs a source; \"common practice, no source\" is one that is honest.");
     } else {
@@ -69,7 +70,7 @@ final class CautionChecks {
     }
     said("/evidence/jurisdiction", evidence.jurisdiction());
     if (evidence.confidence() == null || !CONFIDENCES.contains(evidence.confidence())) {
-      add("confidence-unknown", "/evidence/confidence", "Say one of " + CONFIDENCES + ".");
+      add(RemarkId.CONFIDENCE_UNKNOWN, "/evidence/confidence", "Say one of " + CONFIDENCES + ".");
     }
     if (evidence.disputed()) {
       said("/evidence/dispute", evidence.dispute());
@@ -78,7 +79,7 @@ final class CautionChecks {
 
   private void scope(CautionScope scope, Vocabulary vocabulary) {
     if (scope == null) {
-      add("scope-missing", "/scope", "Say what the caution is about.");
+      add(RemarkId.SCOPE_MISSING, "/scope", "Say what the caution is about.");
       return;
     }
     known("/scope/materials", scope.materials(), vocabulary, TermKind.MATERIAL);
@@ -86,29 +87,33 @@ final class CautionChecks {
     among("/scope/processes", scope.processes(), PROCESSES);
     among("/scope/sources", scope.sources(), SOURCES);
     if (scope.thicknessAboveMm() != null && !(scope.thicknessAboveMm() >= 0)) {
-      add("thickness-negative", "/scope/thicknessAboveMm", "A thickness is not negative.");
+      add(RemarkId.THICKNESS_NEGATIVE, "/scope/thicknessAboveMm", "A thickness is not negative.");
     }
   }
 
   private void known(String pointer, List<String> slugs, Vocabulary vocabulary, TermKind kind) {
     slugs.stream()
         .filter(slug -> vocabulary.term(kind, slug).isEmpty())
-        .forEach(slug -> add("term-unknown", pointer, "There is no " + slug + " in the list."));
+        .forEach(
+            slug -> add(RemarkId.TERM_UNKNOWN, pointer, "There is no " + slug + " in the list."));
   }
 
   private void among(String pointer, List<String> codes, Set<String> known) {
     codes.stream()
         .filter(code -> !known.contains(code))
-        .forEach(code -> add("code-unknown", pointer, "There is no " + code + "."));
+        .forEach(code -> add(RemarkId.CODE_UNKNOWN, pointer, "There is no " + code + "."));
   }
 
   private void said(String pointer, String text) {
     if (text == null || text.isBlank() || text.length() > CatalogLimits.REASON) {
-      add("text-missing", pointer, "Say it in 1 to " + CatalogLimits.REASON + " characters.");
+      add(
+          RemarkId.TEXT_MISSING,
+          pointer,
+          "Say it in 1 to " + CatalogLimits.REASON + " characters.");
     }
   }
 
-  private void add(String id, String pointer, String detail) {
+  private void add(RemarkId id, String pointer, String detail) {
     remarks.add(Remark.error(id, pointer, detail));
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.catalog;
 
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 
 /**
  * Who changes the catalog, and why.
@@ -18,7 +19,7 @@ public record Deed(String who, String why) {
     if (why.isEmpty() || why.length() > CatalogLimits.REASON) {
       throw new EntryRefused(
           Remark.error(
-              "reason-missing",
+              RemarkId.REASON_MISSING,
               "/reason",
               "Say why, in 1 to " + CatalogLimits.REASON + " characters."));
     }

@@ -3,6 +3,7 @@ package club.emberwell.catalog;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -163,7 +164,7 @@ public class MergeCare {
     if (vocabulary.descendants(kind, loser).contains(winner)) {
       throw new EntryRefused(
           Remark.error(
-              "merge-into-itself",
+              RemarkId.MERGE_INTO_ITSELF,
               "/winner",
               "The winner lies below the loser: merge the other way round, or move it first."));
     }

@@ -3,6 +3,7 @@ package club.emberwell.catalog;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -50,11 +51,11 @@ public class TermCare {
   public CatalogChange add(TermKind kind, String slug, TermDraft draft, Deed deed) {
     store.lock();
     if (slug == null || slug.length() > SLUG_LENGTH || !SLUG.matcher(slug).matches()) {
-      throw refused("slug-unreadable", "/slug", "An id is lower-case words with dashes.");
+      throw refused(RemarkId.SLUG_UNREADABLE, "/slug", "An id is lower-case words with dashes.");
     }
     Vocabulary vocabulary = store.read().vocabulary();
     if (vocabulary.term(kind, slug).isPresent()) {
-      throw refused("slug-taken", "/slug", "This id was used before.");
+      throw refused(RemarkId.SLUG_TAKEN, "/slug", "This id was used before.");
     }
     draft.check(kind, slug, vocabulary);
     checkFree(vocabulary, kind, slug, draft.label(), "/label");
@@ -219,7 +220,7 @@ public class TermCare {
             || store.folding().fold(stripped).isEmpty();
     if (unreadable) {
       throw refused(
-          "spelling-unreadable",
+          RemarkId.SPELLING_UNREADABLE,
           "/text",
           "A spelling has letters or digits and at most "
               + CatalogLimits.TEXT
@@ -237,7 +238,8 @@ public class TermCare {
           others.stream()
               .map(other -> vocabulary.term(kind, other).map(Term::label).orElse(other))
               .collect(Collectors.joining(", "));
-      throw refused("spelling-taken", pointer, "This text already stands for " + names + ".");
+      throw refused(
+          RemarkId.SPELLING_TAKEN, pointer, "This text already stands for " + names + ".");
     }
   }
 
@@ -252,7 +254,7 @@ public class TermCare {
         deed);
   }
 
-  private static EntryRefused refused(String id, String pointer, String detail) {
+  private static EntryRefused refused(RemarkId id, String pointer, String detail) {
     return new EntryRefused(Remark.error(id, pointer, detail));
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.catalog;
 
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -38,20 +39,21 @@ public record TermDraft(String label, String parent, String note, String hex, bo
     if (vocabulary.folding().fold(label).isEmpty() || label.length() > CatalogLimits.TEXT) {
       remarks.add(
           Remark.error(
-              "label-missing",
+              RemarkId.LABEL_MISSING,
               "/label",
               "A label has letters or digits and at most " + CatalogLimits.TEXT + " characters."));
     }
     if (note != null && note.length() > CatalogLimits.REASON) {
       remarks.add(
           Remark.error(
-              "note-too-long",
+              RemarkId.NOTE_TOO_LONG,
               "/note",
               "A note has at most " + CatalogLimits.REASON + " characters."));
     }
     if (hex != null && (kind != TermKind.COLOUR || !HEX.matcher(hex).matches())) {
       remarks.add(
-          Remark.error("hex-unreadable", "/hex", "Only colours have a hex code, like #1b2545."));
+          Remark.error(
+              RemarkId.HEX_UNREADABLE, "/hex", "Only colours have a hex code, like #1b2545."));
     }
     if (parent != null) {
       checkParent(kind, slug, vocabulary, remarks);
@@ -66,10 +68,12 @@ public record TermDraft(String label, String parent, String note, String hex, bo
     boolean living = vocabulary.term(kind, parent).filter(t -> t.replacedBy() == null).isPresent();
     if (!living) {
       remarks.add(
-          Remark.error("parent-unknown", "/parent", "There is no " + parent + " in the list."));
+          Remark.error(
+              RemarkId.PARENT_UNKNOWN, "/parent", "There is no " + parent + " in the list."));
     } else if (vocabulary.path(kind, parent).stream().anyMatch(t -> t.slug().equals(slug))) {
       remarks.add(
-          Remark.error("parent-below", "/parent", "The wider term lies below this one already."));
+          Remark.error(
+              RemarkId.PARENT_BELOW, "/parent", "The wider term lies below this one already."));
     }
   }
 }

@@ -3,6 +3,7 @@ package club.emberwell.catalog;
 import club.emberwell.catalog.Match.Outcome;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -99,18 +100,18 @@ public final class Vocabulary {
     return switch (match.outcome()) {
       case EXACT -> Reading.of(text, match.term().orElseThrow());
       case AMBIGUOUS ->
-          unresolved(text, "term-ambiguous", "This text can mean several things.", labels);
+          unresolved(text, RemarkId.TERM_AMBIGUOUS, "This text can mean several things.", labels);
       case NONE ->
           unresolved(
               text,
-              "term-unknown",
+              RemarkId.TERM_UNKNOWN,
               "Not in the list yet: kept as written until a moderator files it.",
               labels);
     };
   }
 
   private static Reading<Term> unresolved(
-      String text, String id, String detail, List<String> labels) {
+      String text, RemarkId id, String detail, List<String> labels) {
     return new Reading<>(
         text, Optional.empty(), List.of(new Remark(id, Severity.WARNING, "", detail, labels)));
   }

@@ -6,6 +6,7 @@ import club.emberwell.stats.Interval;
 import club.emberwell.stats.ModifiedZ;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.Ratio;
+import club.emberwell.stats.Summary;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -160,7 +161,7 @@ final class Contrasts {
           }
         });
     if (differences.size() >= Ratio.FEWEST_PAIRS) {
-      double[] ratios = exp(differences.values().stream().map(Logs::mean));
+      double[] ratios = exp(differences.values().stream().map(Summary::mean));
       double[] ones = new double[ratios.length];
       Arrays.fill(ones, 1);
       return Ratio.paired(ratios, ones);
@@ -178,7 +179,7 @@ final class Contrasts {
             own.computeIfAbsent(cell.member(), key -> new ArrayList<>()).add(log);
           }
         });
-    return exp(own.values().stream().map(Logs::mean));
+    return exp(own.values().stream().map(Summary::mean));
   }
 
   private static double[] exp(Stream<Double> logs) {

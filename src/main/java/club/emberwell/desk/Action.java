@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.remark.RemarkId;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -61,6 +62,8 @@ public enum Action {
         .orElseThrow(
             () ->
                 DeskAccess.refused(
-                    "choice-unknown", pointer, "Choose one of: approve, hold, remove, restore."));
+                    RemarkId.CHOICE_UNKNOWN,
+                    pointer,
+                    "Choose one of: approve, hold, remove, restore."));
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.remark.RemarkId;
 import java.time.Instant;
 
 /**
@@ -15,7 +16,7 @@ public record AuditFilter(
 
   AuditFilter checked() {
     if (from != null && to != null && from.isAfter(to)) {
-      throw DeskAccess.refused("time-order", "/to", "The end lies before the beginning.");
+      throw DeskAccess.refused(RemarkId.TIME_ORDER, "/to", "The end lies before the beginning.");
     }
     return new AuditFilter(
         word("/who", who),

@@ -9,6 +9,7 @@ import club.emberwell.member.Audit;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -47,7 +48,9 @@ public class CautionProposals {
     cautions.check(rule, base);
     if (proposals.waitingOf(member) >= DeskLimits.OPEN_PROPOSALS) {
       throw DeskAccess.refused(
-          "proposals-open", "", "Several texts of yours wait already; wait until they are seen.");
+          RemarkId.PROPOSALS_OPEN,
+          "",
+          "Several texts of yours wait already; wait until they are seen.");
     }
     UUID id = UUID.randomUUID();
     proposals.add(id, base, rule, reason, member, Instant.now());

@@ -9,6 +9,7 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.util.UUID;
 
 /** Who may do what at the desk, and what may be written there. */
@@ -68,7 +69,7 @@ final class DeskAccess {
     return text;
   }
 
-  static EntryRefused refused(String id, String pointer, String detail) {
+  static EntryRefused refused(RemarkId id, String pointer, String detail) {
     return new EntryRefused(Remark.error(id, pointer, detail));
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.remark.RemarkId;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -40,6 +41,6 @@ public final class DeskTimes {
       }
     }
     throw DeskAccess.refused(
-        "time-unreadable", pointer, "Write a time like 2026-11-25 or 2026-11-25T10:30.");
+        RemarkId.TIME_UNREADABLE, pointer, "Write a time like 2026-11-25 or 2026-11-25T10:30.");
   }
 }

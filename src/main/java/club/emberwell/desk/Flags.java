@@ -7,6 +7,7 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -56,7 +57,7 @@ public class Flags {
     }
     if (before.isPresent() && !before.get().state().equals("withdrawn")) {
       throw DeskAccess.refused(
-          "flag-settled", "", "Your flag on this was settled: " + before.get().outcome());
+          RemarkId.FLAG_SETTLED, "", "Your flag on this was settled: " + before.get().outcome());
     }
     Instant now = Instant.now();
     keepCount(member, now);
@@ -69,17 +70,22 @@ public class Flags {
         Arrays.stream(FlagReason.values()).map(FlagReason::code).collect(Collectors.joining(", "));
     return FlagReason.of(code)
         .orElseThrow(
-            () -> DeskAccess.refused("choice-unknown", "/reason", "Choose one of: " + all + "."));
+            () ->
+                DeskAccess.refused(
+                    RemarkId.CHOICE_UNKNOWN, "/reason", "Choose one of: " + all + "."));
   }
 
   private void keepCount(UUID member, Instant now) {
     long[] counts = flags.counts(member, now.minus(DeskLimits.FLAG_WINDOW));
     if (counts[0] >= DeskLimits.OPEN_FLAGS) {
       throw DeskAccess.refused(
-          "flags-open", "", "You have " + counts[0] + " flags open; wait until some are settled.");
+          RemarkId.FLAGS_OPEN,
+          "",
+          "You have " + counts[0] + " flags open; wait until some are settled.");
     }
     if (counts[1] >= DeskLimits.FLAGS) {
-      throw DeskAccess.refused("flags-today", "", "That was a lot for one day; go on tomorrow.");
+      throw DeskAccess.refused(
+          RemarkId.FLAGS_TODAY, "", "That was a lot for one day; go on tomorrow.");
     }
   }
 

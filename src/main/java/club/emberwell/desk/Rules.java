@@ -7,6 +7,7 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -75,17 +76,20 @@ public class Rules {
     boolean first = code == RuleCode.FIRST_LOOK;
     if (mode == null || !MODES.contains(mode) || first && mode.equals(Rule.NOTE)) {
       String words = first ? "off, hold" : "off, note, hold";
-      remarks.add(Remark.error("choice-unknown", "/mode", "Choose one of: " + words + "."));
+      remarks.add(Remark.error(RemarkId.CHOICE_UNKNOWN, "/mode", "Choose one of: " + words + "."));
     }
     double most = first ? DeskLimits.FIRST_LOOK_MOST : MOST;
     if (threshold == null || !(threshold >= 0 && threshold <= most)) {
       remarks.add(
           Remark.error(
-              "out-of-range", "/threshold", "A number from 0 to " + (int) most + " fits here."));
+              RemarkId.OUT_OF_RANGE,
+              "/threshold",
+              "A number from 0 to " + (int) most + " fits here."));
     }
     if (code.minutes() > 0 && (minutes < 1 || minutes > LONGEST)) {
       remarks.add(
-          Remark.error("out-of-range", "/minutes", "From 1 minute to " + LONGEST + " fit here."));
+          Remark.error(
+              RemarkId.OUT_OF_RANGE, "/minutes", "From 1 minute to " + LONGEST + " fit here."));
     }
     if (!remarks.isEmpty()) {
       throw new EntryRefused(remarks);

@@ -19,6 +19,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.FieldChange;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -105,7 +106,8 @@ public class VocabularyCare {
         .map(Term::slug)
         .orElseThrow(
             () ->
-                DeskAccess.refused("term-unknown", pointer, "There is no such term in the list."));
+                DeskAccess.refused(
+                    RemarkId.TERM_UNKNOWN, pointer, "There is no such term in the list."));
   }
 
   /** The draft with its wider term by slug, where a label or a spelling names it. */

@@ -8,6 +8,7 @@ import club.emberwell.member.PersonalData;
 import club.emberwell.member.PersonalData.Choice;
 import club.emberwell.member.Proof;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.arc.All;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
@@ -56,7 +57,8 @@ public class Eraser {
         Arrays.stream(Choice.values()).filter(c -> c.code().equals(choice)).findFirst();
     if (wanted.isEmpty()) {
       return Outcome.refused(
-          Remark.error("choice-missing", "/choice", "Say whether your measurements stay or go."));
+          Remark.error(
+              RemarkId.CHOICE_MISSING, "/choice", "Say whether your measurements stay or go."));
     }
     Outcome<UUID> proved = proof.of(actor, session, password, addressPrefix);
     if (!(proved instanceof Outcome.Done<UUID>)) {

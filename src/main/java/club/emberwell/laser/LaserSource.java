@@ -2,6 +2,7 @@ package club.emberwell.laser;
 
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -53,7 +54,7 @@ public enum LaserSource implements Coded {
     }
     return Optional.of(
         Remark.warning(
-            "wavelength-unlike-source",
+            RemarkId.WAVELENGTH_UNLIKE_SOURCE,
             "/laser/wavelength",
             String.format(
                 Locale.ROOT,

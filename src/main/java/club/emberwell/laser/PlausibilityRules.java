@@ -5,6 +5,7 @@ import static club.emberwell.laser.PlausibilityRules.Bounds.bounds;
 import club.emberwell.laser.Plausibility.Rule;
 import club.emberwell.laser.Plausibility.Trial;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -76,15 +77,15 @@ final class PlausibilityRules {
       List.of(
           t -> t.laser().source().plausible(t.laser().wavelengthNm()),
           when(
-              "rated-power-electrical",
+              RemarkId.RATED_POWER_ELECTRICAL,
               "/laser/ratedPower",
               t ->
                   t.laser().source() == LaserSource.DIODE
                       && !DIODE_RATED.hold(t.laser().ratedPowerW()),
               t -> "Diode sources usually give up to 40 W of light; is this the electrical power?"),
-          outside("power-out-of-range", AT_POWER, POWER, t -> t.derived().averagePowerW()),
+          outside(RemarkId.POWER_OUT_OF_RANGE, AT_POWER, POWER, t -> t.derived().averagePowerW()),
           when(
-              "power-above-rated",
+              RemarkId.POWER_ABOVE_RATED,
               AT_POWER,
               t ->
                   over(t.settings().powerW(), t.laser().ratedPowerW() * ABOVE_RATED)
@@ -95,13 +96,13 @@ final class PlausibilityRules {
                       + number(t.laser().ratedPowerW())
                       + " W."),
           when(
-              "power-percent-above-100",
+              RemarkId.POWER_PERCENT_ABOVE_100,
               AT_POWER,
               t -> over(t.settings().powerPercent(), 100),
               t -> number(t.settings().powerPercent()) + " % is more than the rated power."),
           PlausibilityRules::speed,
           when(
-              "speed-above-machine",
+              RemarkId.SPEED_ABOVE_MACHINE,
               AT_SPEED,
               t ->
                   t.laser().maxSpeedMmS() != null
@@ -113,15 +114,20 @@ final class PlausibilityRules {
                       + " mm/s."),
           PlausibilityRules::spacing,
           outside(
-              "passes-out-of-range",
+              RemarkId.PASSES_OUT_OF_RANGE,
               "/settings/passes",
               PASSES,
               t -> t.settings().passes() == null ? null : t.settings().passes().doubleValue()),
-          outside("areal-dose-out-of-range", "/settings", AREAL_DOSE, t -> t.derived().arealDose()),
-          outside("line-dose-out-of-range", "/settings", LINE_DOSE, t -> t.derived().lineDose()),
+          outside(
+              RemarkId.AREAL_DOSE_OUT_OF_RANGE,
+              "/settings",
+              AREAL_DOSE,
+              t -> t.derived().arealDose()),
+          outside(
+              RemarkId.LINE_DOSE_OUT_OF_RANGE, "/settings", LINE_DOSE, t -> t.derived().lineDose()),
           PlausibilityRules::rate,
           when(
-              "repetition-rate-on-cw",
+              RemarkId.REPETITION_RATE_ON_CW,
               AT_RATE,
               t ->
                   t.regime() == Regime.CW
@@ -134,13 +140,13 @@ final class PlausibilityRules {
                       : "A continuous laser has no pulse repetition rate; if it is gated, say so at"
                           + " the machine."),
           outside(
-              "pulse-duration-out-of-range",
+              RemarkId.PULSE_DURATION_OUT_OF_RANGE,
               AT_DURATION,
               DURATION,
               t -> t.settings().pulseDurationNs()),
           PlausibilityRules::regime,
           when(
-              "pulse-longer-than-period",
+              RemarkId.PULSE_LONGER_THAN_PERIOD,
               AT_DURATION,
               t ->
                   t.settings().pulseDurationNs() != null
@@ -148,7 +154,7 @@ final class PlausibilityRules {
                       && t.settings().pulseDurationNs() * t.settings().repetitionRateKhz() > 1e6,
               t -> "At this repetition rate the next pulse starts before this one has ended."),
           when(
-              "pulse-energy-high",
+              RemarkId.PULSE_ENERGY_HIGH,
               AT_RATE,
               t -> t.nanosecond() && over(t.derived().pulseEnergyMj(), NANOSECOND_ENERGY.high()),
               t ->
@@ -156,12 +162,12 @@ final class PlausibilityRules {
                       + " mJ follow from power and repetition rate; nanosecond marking sources"
                       + " usually stay below 2 mJ."),
           outside(
-              "peak-fluence-out-of-range",
+              RemarkId.PEAK_FLUENCE_OUT_OF_RANGE,
               "/settings",
               PEAK_FLUENCE,
               t -> t.derived().peakFluence()),
           outside(
-              "focus-offset-out-of-range",
+              RemarkId.FOCUS_OFFSET_OUT_OF_RANGE,
               "/settings/focusOffset",
               FOCUS_OFFSET,
               t -> t.settings().focusOffsetMm()));
@@ -176,17 +182,18 @@ final class PlausibilityRules {
     boolean gantry = t.laser().motion() == Motion.GANTRY;
     Bounds usual = gantry ? GANTRY_SPEED : SPEED;
     if (v > usual.high()) {
-      String id = gantry && SPEED.hold(v) ? "speed-unlike-motion" : "speed-out-of-range";
+      RemarkId id =
+          gantry && SPEED.hold(v) ? RemarkId.SPEED_UNLIKE_MOTION : RemarkId.SPEED_OUT_OF_RANGE;
       return Optional.of(slip(id, AT_SPEED, v, usual, "mm/s", tooFast(v)));
     }
     if (!SPEED.hold(v)) {
-      return Optional.of(slip("speed-out-of-range", AT_SPEED, v, SPEED, "mm/s", tooSlow(v)));
+      return Optional.of(slip(RemarkId.SPEED_OUT_OF_RANGE, AT_SPEED, v, SPEED, "mm/s", tooSlow(v)));
     }
     boolean fill = t.process().doseKind() == DoseKind.AREAL;
     return gantry && fill && v < SLOW_FILL_MM_S
         ? Optional.of(
             slip(
-                "speed-slow-for-fill",
+                RemarkId.SPEED_SLOW_FOR_FILL,
                 AT_SPEED,
                 v,
                 bounds(SLOW_FILL_MM_S, GANTRY_SPEED.high(), "mm/s"),
@@ -215,7 +222,7 @@ final class PlausibilityRules {
     double other = h > SPACING.high() ? h / 25.4 : h * 25.4;
     return Optional.of(
         slip(
-            "line-spacing-out-of-range",
+            RemarkId.LINE_SPACING_OUT_OF_RANGE,
             "/settings/lineSpacing",
             h,
             SPACING,
@@ -233,7 +240,7 @@ final class PlausibilityRules {
     double other = f > usual.high() ? f / 1000 : f * 1000;
     return Optional.of(
         slip(
-            "repetition-rate-out-of-range",
+            RemarkId.REPETITION_RATE_OUT_OF_RANGE,
             AT_RATE,
             f,
             usual,
@@ -253,7 +260,7 @@ final class PlausibilityRules {
     }
     return Optional.of(
         Remark.warning(
-            "regime-unlike-duration",
+            RemarkId.REGIME_UNLIKE_DURATION,
             AT_DURATION,
             "A pulse of "
                 + number(ns)
@@ -266,7 +273,7 @@ final class PlausibilityRules {
 
   /** A value outside its usual band that another unit would put inside. */
   private static Remark slip(
-      String id, String field, double value, Bounds usual, String unit, List<Other> others) {
+      RemarkId id, String field, double value, Bounds usual, String unit, List<Other> others) {
     List<String> readings = new ArrayList<>();
     for (Other other : others) {
       if (usual.hold(other.canonical())) {
@@ -281,7 +288,7 @@ final class PlausibilityRules {
   }
 
   private static Rule outside(
-      String id, String field, Bounds usual, Function<Trial, Double> reader) {
+      RemarkId id, String field, Bounds usual, Function<Trial, Double> reader) {
     return t -> {
       Double value = reader.apply(t);
       return value == null || usual.hold(value)
@@ -295,7 +302,7 @@ final class PlausibilityRules {
   }
 
   private static Rule when(
-      String id, String field, Predicate<Trial> unusual, Function<Trial, String> detail) {
+      RemarkId id, String field, Predicate<Trial> unusual, Function<Trial, String> detail) {
     return t ->
         unusual.test(t)
             ? Optional.of(Remark.warning(id, field, detail.apply(t)))

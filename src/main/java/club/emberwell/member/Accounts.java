@@ -7,6 +7,7 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -162,7 +163,8 @@ public class Accounts {
     Optional<NumberStyle> read = style == null ? Optional.empty() : NumberStyles.of(style);
     if (read.isEmpty()) {
       remarks.add(
-          Remark.error("number-style-unknown", "/numberStyle", "Choose any, point or comma."));
+          Remark.error(
+              RemarkId.NUMBER_STYLE_UNKNOWN, "/numberStyle", "Choose any, point or comma."));
     }
     Map<QuantityKind, String> chosen = units == null ? Map.of() : checks.units(units, remarks);
     if (!remarks.isEmpty()) {

@@ -2,6 +2,7 @@ package club.emberwell.member;
 
 import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.PersistenceException;
@@ -133,10 +134,10 @@ class Admissions {
   }
 
   private static Remark handleTaken() {
-    return Remark.error("handle-taken", "/handle", "Somebody here already has this name.");
+    return Remark.error(RemarkId.HANDLE_TAKEN, "/handle", "Somebody here already has this name.");
   }
 
   static Remark emailTaken() {
-    return Remark.error("email-unusable", "/email", "This address cannot be used here.");
+    return Remark.error(RemarkId.EMAIL_UNUSABLE, "/email", "This address cannot be used here.");
   }
 }

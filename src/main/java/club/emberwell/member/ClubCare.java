@@ -4,6 +4,7 @@ import club.emberwell.member.ClubSettings.Card;
 import club.emberwell.member.ClubSettings.Door;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -119,17 +120,19 @@ public class ClubCare {
     MemberChecks.text(draft.licence(), "/licence", 1, limits.licenceMax(), true, remarks);
     MemberChecks.text(draft.notes(), "/notes", 0, limits.notesMax(), true, remarks);
     if (Door.of(draft.door()).isEmpty()) {
-      remarks.add(Remark.error("door-unknown", "/door", "Choose open, request or invitation."));
+      remarks.add(
+          Remark.error(RemarkId.DOOR_UNKNOWN, "/door", "Choose open, request or invitation."));
     }
     if (!"public".equals(draft.reading()) && !"members".equals(draft.reading())) {
-      remarks.add(Remark.error("reading-unknown", "/reading", "Choose public or members."));
+      remarks.add(Remark.error(RemarkId.READING_UNKNOWN, "/reading", "Choose public or members."));
     }
     if (draft.localSignIn() == null) {
-      remarks.add(Remark.error("local-sign-in-missing", "/localSignIn", "Say true or false."));
+      remarks.add(
+          Remark.error(RemarkId.LOCAL_SIGN_IN_MISSING, "/localSignIn", "Say true or false."));
     } else if (!draft.localSignIn() && !canSignInElsewhere(owner)) {
       remarks.add(
           Remark.error(
-              "local-sign-in-needed",
+              RemarkId.LOCAL_SIGN_IN_NEEDED,
               "/localSignIn",
               "Nobody could get in to switch it on again: set up single sign-on first, and sign in"
                   + " by it yourself once."));
@@ -153,7 +156,8 @@ public class ClubCare {
     List<Remark> remarks = new ArrayList<>();
     Optional<Role> wanted = Role.of(role == null ? "" : role).filter(r -> r.atLeast(Role.MEMBER));
     if (wanted.isEmpty()) {
-      remarks.add(Remark.error("role-unknown", "/role", "Choose member, moderator or owner."));
+      remarks.add(
+          Remark.error(RemarkId.ROLE_UNKNOWN, "/role", "Choose member, moderator or owner."));
     }
     MemberChecks.text(reason, "/reason", 1, limits.reasonMax(), true, remarks);
     Optional<UUID> member =
@@ -163,7 +167,7 @@ public class ClubCare {
             .map(MemberView::id);
     if (member.isEmpty()) {
       remarks.add(
-          Remark.error("member-unknown", "/handle", "No active member here has this name."));
+          Remark.error(RemarkId.MEMBER_UNKNOWN, "/handle", "No active member here has this name."));
     }
     if (!remarks.isEmpty()) {
       return new Outcome.Refused<>(remarks);

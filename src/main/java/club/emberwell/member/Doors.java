@@ -2,6 +2,7 @@ package club.emberwell.member;
 
 import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 
 /** Takes in whoever comes, by the way they bring with them. */
@@ -36,7 +37,7 @@ public class Doors {
               ? accounts.register(entry, addressPrefix)
               : Outcome.refused(
                   Remark.error(
-                      "request-needless", "/request", "The door is open; nothing to ask."));
+                      RemarkId.REQUEST_NEEDLESS, "/request", "The door is open; nothing to ask."));
       case REQUEST -> requests.ask(entry, request, addressPrefix);
       case INVITATION -> new Outcome.Denied<>("This club takes new members by invitation only.");
     };

@@ -3,6 +3,7 @@ package club.emberwell.member;
 import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.member.Admissions.Terms;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -85,7 +86,7 @@ public class FirstOwner {
 
   private static Remark wrong() {
     return Remark.error(
-        "code-wrong",
+        RemarkId.CODE_WRONG,
         FIELD,
         "This is not the code of the server's latest start, or it is older than a day.");
   }

@@ -3,6 +3,7 @@ package club.emberwell.member;
 import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.member.Admissions.Terms;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -95,7 +96,8 @@ public class Invitations {
 
   private static void between(int value, int most, String pointer, List<Remark> remarks) {
     if (value < 1 || value > most) {
-      remarks.add(Remark.error("out-of-range", pointer, "Choose a number from 1 to " + most + "."));
+      remarks.add(
+          Remark.error(RemarkId.OUT_OF_RANGE, pointer, "Choose a number from 1 to " + most + "."));
     }
   }
 
@@ -109,7 +111,7 @@ public class Invitations {
     if (open >= limits.invitationsOpenMax()) {
       return Outcome.refused(
           Remark.error(
-              "invitations-many",
+              RemarkId.INVITATIONS_MANY,
               "",
               "You have "
                   + limits.invitationsOpenMax()
@@ -208,7 +210,7 @@ public class Invitations {
 
   private static Remark over() {
     return Remark.error(
-        "invitation-over",
+        RemarkId.INVITATION_OVER,
         "/invitation",
         "This invitation is used up, ended or never was. Ask whoever sent it for another.");
   }

@@ -4,6 +4,7 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitChoice;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -54,7 +55,7 @@ class MemberChecks {
   List<Remark> address(String email) {
     List<Remark> remarks = new ArrayList<>();
     if (email == null || email.isEmpty()) {
-      remarks.add(Remark.error("email-missing", "/email", "A mail address is needed."));
+      remarks.add(Remark.error(RemarkId.EMAIL_MISSING, "/email", "A mail address is needed."));
     }
     email(email, remarks);
     return remarks;
@@ -70,26 +71,32 @@ class MemberChecks {
     String text = value == null ? "" : value.strip();
     String flat = lines ? text.replaceAll("[\r\n\t]", " ") : text;
     if (Texts.length(text) < min) {
-      remarks.add(Remark.error("text-missing", pointer, "Something is needed here."));
+      remarks.add(Remark.error(RemarkId.TEXT_MISSING, pointer, "Something is needed here."));
     } else if (Texts.length(text) > max) {
-      remarks.add(Remark.error("text-long", pointer, "At most " + max + " characters, please."));
+      remarks.add(
+          Remark.error(RemarkId.TEXT_LONG, pointer, "At most " + max + " characters, please."));
     } else if (!Texts.isCleanUnicode(flat)) {
       remarks.add(
-          Remark.error("text-encoding", pointer, "The text has characters that are not text."));
+          Remark.error(
+              RemarkId.TEXT_ENCODING, pointer, "The text has characters that are not text."));
     }
   }
 
   /** A name for a session or a token. */
   void label(String label, List<Remark> remarks) {
     if (label == null || label.isBlank()) {
-      remarks.add(Remark.error("label-missing", "/label", "Give it a name you will know it by."));
+      remarks.add(
+          Remark.error(RemarkId.LABEL_MISSING, "/label", "Give it a name you will know it by."));
     } else if (Texts.length(label) > limits.labelMax()) {
       remarks.add(
           Remark.error(
-              "label-long", "/label", "At most " + limits.labelMax() + " characters, please."));
+              RemarkId.LABEL_LONG,
+              "/label",
+              "At most " + limits.labelMax() + " characters, please."));
     } else if (!Texts.isCleanUnicode(label)) {
       remarks.add(
-          Remark.error("label-encoding", "/label", "The name has characters that are not text."));
+          Remark.error(
+              RemarkId.LABEL_ENCODING, "/label", "The name has characters that are not text."));
     }
   }
 
@@ -103,7 +110,8 @@ class MemberChecks {
     boolean useless = !wish.scopes().contains("read") && !wish.scopes().contains("write");
     if (unknown || useless) {
       remarks.add(
-          Remark.error("scopes", "/scopes", "Choose read, write or both, and moderate besides."));
+          Remark.error(
+              RemarkId.SCOPES, "/scopes", "Choose read, write or both, and moderate besides."));
     }
   }
 
@@ -119,10 +127,12 @@ class MemberChecks {
           String pointer = "/units/" + name.replace("~", "~0").replace("/", "~1");
           QuantityKind kind = kind(name).orElse(null);
           if (kind == null) {
-            remarks.add(Remark.error("dimension-unknown", pointer, "There is no such dimension."));
+            remarks.add(
+                Remark.error(RemarkId.DIMENSION_UNKNOWN, pointer, "There is no such dimension."));
           } else if (unit == null || !UnitPreferences.isChoice(kind, unit)) {
             remarks.add(
-                Remark.error("unit-unknown", pointer, "Choose one of " + offered(kind) + "."));
+                Remark.error(
+                    RemarkId.UNIT_UNKNOWN, pointer, "Choose one of " + offered(kind) + "."));
           } else {
             units.put(kind, unit);
           }
@@ -146,17 +156,17 @@ class MemberChecks {
 
   private void handle(String handle, List<Remark> remarks) {
     if (handle == null || handle.isEmpty()) {
-      remarks.add(Remark.error("handle-missing", "/handle", "A name is needed."));
+      remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "A name is needed."));
     } else if (handle.length() < limits.handleMin() || handle.length() > limits.handleMax()) {
       remarks.add(
           Remark.error(
-              "handle-length",
+              RemarkId.HANDLE_LENGTH,
               "/handle",
               "A name has " + limits.handleMin() + " to " + limits.handleMax() + " characters."));
     } else if (!HANDLE.matcher(handle.toLowerCase(Locale.ROOT)).matches()) {
       remarks.add(
           Remark.error(
-              "handle-characters",
+              RemarkId.HANDLE_CHARACTERS,
               "/handle",
               "A name has letters a-z, digits, dashes and underscores, and starts and ends with"
                   + " a letter or digit."));
@@ -168,11 +178,12 @@ class MemberChecks {
       return;
     }
     if (email.length() > limits.emailMax() || !EMAIL.matcher(email).matches()) {
-      remarks.add(Remark.error("email-form", "/email", "This does not look like a mail address."));
+      remarks.add(
+          Remark.error(RemarkId.EMAIL_FORM, "/email", "This does not look like a mail address."));
     } else if (!Texts.isCleanUnicode(email)) {
       remarks.add(
           Remark.error(
-              "email-encoding", "/email", "The address has characters that are not text."));
+              RemarkId.EMAIL_ENCODING, "/email", "The address has characters that are not text."));
     }
   }
 }

@@ -5,6 +5,7 @@ import club.emberwell.member.OnceLinkRepository.Link;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -214,6 +215,8 @@ public class PasswordResets {
   private static Outcome<MemberView> over() {
     return Outcome.refused(
         Remark.error(
-            "link-over", "/link", "This link was used, is too old, or never was. Ask again."));
+            RemarkId.LINK_OVER,
+            "/link",
+            "This link was used, is too old, or never was. Ask again."));
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.member;
 
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -48,27 +49,29 @@ class PasswordRules {
    */
   Optional<Remark> check(String password, String field, String handle) {
     if (password == null || password.isEmpty()) {
-      return error("password-missing", field, "A password is needed.");
+      return error(RemarkId.PASSWORD_MISSING, field, "A password is needed.");
     }
     if (!Texts.isCleanUnicode(password)) {
-      return error("password-encoding", field, "The password has characters that are not text.");
+      return error(
+          RemarkId.PASSWORD_ENCODING, field, "The password has characters that are not text.");
     }
     String normal = normal(password);
     int length = normal.codePointCount(0, normal.length());
     if (length < limits.passwordMin()) {
       return error(
-          "password-short",
+          RemarkId.PASSWORD_SHORT,
           field,
           "A password has at least " + limits.passwordMin() + " characters; 15 are better.");
     }
     if (length > limits.passwordMax()) {
       return error(
-          "password-long",
+          RemarkId.PASSWORD_LONG,
           field,
           "A password has at most " + limits.passwordMax() + " characters.");
     }
     return guessable(normal.toLowerCase(Locale.ROOT), handle)
-        ? error("password-common", field, "This password is among the first that get guessed.")
+        ? error(
+            RemarkId.PASSWORD_COMMON, field, "This password is among the first that get guessed.")
         : Optional.empty();
   }
 
@@ -86,7 +89,7 @@ class PasswordRules {
         || lower.chars().distinct().count() < OWN_CHARACTERS;
   }
 
-  private static Optional<Remark> error(String id, String field, String detail) {
+  private static Optional<Remark> error(RemarkId id, String field, String detail) {
     return Optional.of(Remark.error(id, field, detail));
   }
 

@@ -2,6 +2,7 @@ package club.emberwell.member;
 
 import club.emberwell.member.Sessions.Holder;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -69,10 +70,10 @@ public class Tokens {
   public Outcome<NewToken> create(String handle, String password, Wish wish, String addressPrefix) {
     List<Remark> remarks = new ArrayList<>();
     if (handle == null || handle.isBlank()) {
-      remarks.add(Remark.error("handle-missing", "/handle", "A name is needed."));
+      remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "A name is needed."));
     }
     if (password == null || password.isEmpty()) {
-      remarks.add(Remark.error("password-missing", "/password", "A password is needed."));
+      remarks.add(Remark.error(RemarkId.PASSWORD_MISSING, "/password", "A password is needed."));
     }
     checks.token(wish, remarks);
     if (!remarks.isEmpty()) {
@@ -97,7 +98,7 @@ public class Tokens {
     if (live(memberId).size() >= limits.tokensMax()) {
       return Outcome.refused(
           Remark.error(
-              "tokens-many",
+              RemarkId.TOKENS_MANY,
               "",
               "You have " + limits.tokensMax() + " tokens, the most there may be: end one first."));
     }

@@ -2,6 +2,7 @@ package club.emberwell.quantity;
 
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.math.BigDecimal;
 import java.util.Optional;
 import org.hipparchus.fraction.BigFraction;
@@ -24,11 +25,10 @@ final class CanonicalRules {
 
   private static Optional<Remark> sign(QuantityKind kind, BigFraction value, boolean reciprocal) {
     if (value.signum() < 0 && kind != QuantityKind.FOCUS_OFFSET) {
-      return Optional.of(
-          Remark.error(QuantityRemarks.NEGATIVE, "", "This can't be less than zero."));
+      return Optional.of(Remark.error(RemarkId.NEGATIVE, "", "This can't be less than zero."));
     }
     if (value.signum() == 0 && (reciprocal || !mayBeZero(kind))) {
-      return Optional.of(Remark.error(QuantityRemarks.ZERO, "", "This has to be above zero."));
+      return Optional.of(Remark.error(RemarkId.ZERO, "", "This has to be above zero."));
     }
     return Optional.empty();
   }
@@ -46,12 +46,11 @@ final class CanonicalRules {
         && (size.compareTo(QuantityLimits.LARGEST) > 0
             || size.compareTo(QuantityLimits.SMALLEST) < 0)) {
       return Optional.of(
-          Remark.error(QuantityRemarks.OUT_OF_RANGE, "", "That number is out of any range."));
+          Remark.error(RemarkId.OUT_OF_RANGE, "", "That number is out of any range."));
     }
     if (kind == QuantityKind.POWER_PERCENT && size.compareTo(QuantityLimits.WHOLE_PERCENT) > 0) {
       return Optional.of(
-          Remark.error(
-              QuantityRemarks.ABOVE_WHOLE, "", "A share of the rated power ends at 100 %."));
+          Remark.error(RemarkId.ABOVE_WHOLE, "", "A share of the rated power ends at 100 %."));
     }
     return Optional.empty();
   }

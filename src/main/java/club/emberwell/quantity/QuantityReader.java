@@ -2,6 +2,7 @@ package club.emberwell.quantity;
 
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.math.BigDecimal;
 import java.util.Optional;
 
@@ -25,21 +26,21 @@ public final class QuantityReader {
     if (written.length() > QuantityLimits.TEXT) {
       return refused(
           written,
-          QuantityRemarks.TEXT_TOO_LONG,
+          RemarkId.TEXT_TOO_LONG,
           "A quantity has at most " + QuantityLimits.TEXT + " characters.");
     }
     if (written.isBlank()) {
-      return refused(written, QuantityRemarks.EMPTY, "Nothing was given.");
+      return refused(written, RemarkId.EMPTY, "Nothing was given.");
     }
     Optional<String> normal = NormalText.of(written);
     if (normal.isEmpty()) {
       return refused(
           written,
-          QuantityRemarks.UNREADABLE_CHARACTER,
+          RemarkId.UNREADABLE_CHARACTER,
           "There is a character here that no quantity has.");
     }
     if (normal.get().isEmpty()) {
-      return refused(written, QuantityRemarks.EMPTY, "Nothing was given.");
+      return refused(written, RemarkId.EMPTY, "Nothing was given.");
     }
     return new TextReader(kind, style, written).read(normal.get());
   }
@@ -48,10 +49,10 @@ public final class QuantityReader {
   public static Reading<Quantity> read(QuantityKind kind, BigDecimal value, String ucumUnit) {
     String unit = ucumUnit == null ? "" : ucumUnit;
     if (value == null) {
-      return refused(unit, QuantityRemarks.NOT_A_NUMBER, "There is no number here.");
+      return refused(unit, RemarkId.NOT_A_NUMBER, "There is no number here.");
     }
     if (isAbsurd(value)) {
-      return refused(unit, QuantityRemarks.OUT_OF_RANGE, "That number is out of any range.");
+      return refused(unit, RemarkId.OUT_OF_RANGE, "That number is out of any range.");
     }
     String written = (ExactNumbers.plain(value).toPlainString() + " " + unit).strip();
     return StructuredReader.read(kind, value, unit, written);
@@ -70,7 +71,7 @@ public final class QuantityReader {
         || Math.abs((long) value.scale()) > QuantityLimits.DIGITS;
   }
 
-  private static Reading<Quantity> refused(String written, String id, String detail) {
+  private static Reading<Quantity> refused(String written, RemarkId id, String detail) {
     return Reading.refused(written, Remark.error(id, "", detail));
   }
 }

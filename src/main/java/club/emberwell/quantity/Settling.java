@@ -3,6 +3,7 @@ package club.emberwell.quantity;
 import club.emberwell.quantity.Candidates.Amount;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,8 +22,7 @@ record Settling(QuantityKind kind, String written) {
     if (unit.isEmpty()) {
       List<Amount> offered =
           Dimension.of(kind) == Dimension.RATIO ? PercentText.bare(numbers) : numbers;
-      return asked(
-          Candidates.bare(kind, offered), numbers, Optional.of(QuantityRemarks.UNIT_MISSING));
+      return asked(Candidates.bare(kind, offered), numbers, Optional.of(RemarkId.UNIT_MISSING));
     }
     UnitSpelling.Match match = UnitSpelling.read(Dimension.of(kind), unit);
     Candidates candidates = new Candidates(numbers, match.codes());
@@ -31,15 +31,15 @@ record Settling(QuantityKind kind, String written) {
           candidates.isClear()
               ? accepted(candidates)
               : asked(candidates, numbers, Optional.empty());
-      case AMBIGUOUS -> asked(candidates, numbers, Optional.of(QuantityRemarks.UNIT_AMBIGUOUS));
+      case AMBIGUOUS -> asked(candidates, numbers, Optional.of(RemarkId.UNIT_AMBIGUOUS));
       case OTHER_DIMENSION ->
           refused(
-              QuantityRemarks.UNIT_OF_OTHER_DIMENSION,
+              RemarkId.UNIT_OF_OTHER_DIMENSION,
               "\"" + unit + "\" measures something else; a unit like " + usual() + " is needed.",
               List.of());
       case UNKNOWN ->
           refused(
-              QuantityRemarks.UNIT_UNKNOWN,
+              RemarkId.UNIT_UNKNOWN,
               "\"" + unit + "\" is no unit known here; one would be " + usual() + ".",
               List.of());
     };
@@ -55,7 +55,7 @@ record Settling(QuantityKind kind, String written) {
   }
 
   /** The number, the unit or both are in question; every remark carries all readings. */
-  Reading<Quantity> asked(Candidates candidates, List<Amount> numbers, Optional<String> unitId) {
+  Reading<Quantity> asked(Candidates candidates, List<Amount> numbers, Optional<RemarkId> unitId) {
     List<String> readings = candidates.spelled(kind);
     List<Remark> remarks = new ArrayList<>();
     if (numbers.size() > 1) {
@@ -63,11 +63,9 @@ record Settling(QuantityKind kind, String written) {
       remarks.add(
           fraction
               ? question(
-                  QuantityRemarks.FRACTION_AMBIGUOUS,
-                  "That fraction may have lost a space.",
-                  readings)
+                  RemarkId.FRACTION_AMBIGUOUS, "That fraction may have lost a space.", readings)
               : question(
-                  QuantityRemarks.NUMBER_AMBIGUOUS,
+                  RemarkId.NUMBER_AMBIGUOUS,
                   "The mark before three digits may be a decimal mark or a thousands mark.",
                   readings));
     }
@@ -76,7 +74,7 @@ record Settling(QuantityKind kind, String written) {
             remarks.add(
                 question(
                     id,
-                    id.equals(QuantityRemarks.UNIT_MISSING)
+                    id == RemarkId.UNIT_MISSING
                         ? "A unit is needed, such as " + usual() + "."
                         : "That unit could mean something else than it says.",
                     readings)));
@@ -85,16 +83,16 @@ record Settling(QuantityKind kind, String written) {
 
   Reading<Quantity> notANumber() {
     return refused(
-        QuantityRemarks.NOT_A_NUMBER,
+        RemarkId.NOT_A_NUMBER,
         "This does not start with a number that can be read, such as 12.5 " + usual() + ".",
         List.of());
   }
 
-  Reading<Quantity> refused(String id, String detail, List<String> readings) {
+  Reading<Quantity> refused(RemarkId id, String detail, List<String> readings) {
     return Reading.refused(written, question(id, detail, readings));
   }
 
-  private static Remark question(String id, String detail, List<String> readings) {
+  private static Remark question(RemarkId id, String detail, List<String> readings) {
     return new Remark(id, Severity.ERROR, "", detail, readings);
   }
 

@@ -3,6 +3,7 @@ package club.emberwell.quantity;
 import club.emberwell.quantity.Candidates.Amount;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
@@ -36,13 +37,13 @@ record SpecialForms(QuantityKind kind, NumberStyle style, Settling settling) {
       return new Reading<>(
           settling.written(),
           settling.accepted(inch(List.of(inches.get()))).value(),
-          List.of(Remark.info(QuantityRemarks.GAUGE_TABLE, "", "Looked up in: " + table + ".")));
+          List.of(Remark.info(RemarkId.GAUGE_TABLE, "", "Looked up in: " + table + ".")));
     }
     List<String> readings = inch(found.everywhere()).spelled(kind);
     return readings.isEmpty()
-        ? settling.refused(QuantityRemarks.GAUGE_UNKNOWN, "No table here has that gauge.", readings)
+        ? settling.refused(RemarkId.GAUGE_UNKNOWN, "No table here has that gauge.", readings)
         : settling.refused(
-            QuantityRemarks.GAUGE_NEEDS_METAL,
+            RemarkId.GAUGE_NEEDS_METAL,
             "A gauge is another thickness for every metal: name the metal or give the thickness.",
             readings);
   }
@@ -56,7 +57,7 @@ record SpecialForms(QuantityKind kind, NumberStyle style, Settling settling) {
     if (spindle.isPresent()) {
       return Optional.of(
           settling.refused(
-              QuantityRemarks.DENOMINATOR_MISSING,
+              RemarkId.DENOMINATOR_MISSING,
               "An S word needs its whole, such as S800/1000.",
               spindle.get()));
     }
@@ -78,7 +79,6 @@ record SpecialForms(QuantityKind kind, NumberStyle style, Settling settling) {
     Candidates candidates = new Candidates(numbers, List.of("mm/min", "[in_i]/min"));
     return numbers.isEmpty()
         ? Optional.empty()
-        : Optional.of(
-            settling.asked(candidates, numbers, Optional.of(QuantityRemarks.UNIT_MISSING)));
+        : Optional.of(settling.asked(candidates, numbers, Optional.of(RemarkId.UNIT_MISSING)));
   }
 }

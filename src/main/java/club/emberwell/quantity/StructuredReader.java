@@ -2,6 +2,7 @@ package club.emberwell.quantity;
 
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import java.math.BigDecimal;
 import java.util.List;
@@ -16,7 +17,7 @@ final class StructuredReader {
       return Reading.refused(
           written,
           new Remark(
-              QuantityRemarks.UNIT_MISSING,
+              RemarkId.UNIT_MISSING,
               Severity.ERROR,
               "",
               "A unit is needed: a UCUM code such as " + kind.canonicalUnit() + ".",
@@ -35,7 +36,7 @@ final class StructuredReader {
 
   private static Remark otherDimension(QuantityKind kind) {
     return Remark.error(
-        QuantityRemarks.UNIT_OF_OTHER_DIMENSION,
+        RemarkId.UNIT_OF_OTHER_DIMENSION,
         "",
         "That unit measures something else; here a unit like "
             + kind.canonicalUnit()
@@ -48,7 +49,7 @@ final class StructuredReader {
             ? Reading.refused(written)
             : QuantityReader.read(kind, written);
     return new Remark(
-        QuantityRemarks.UNIT_UNKNOWN,
+        RemarkId.UNIT_UNKNOWN,
         Severity.ERROR,
         "",
         "That is no UCUM code known here; one would be " + kind.canonicalUnit() + ".",

@@ -2,6 +2,7 @@ package club.emberwell.quantity;
 
 import club.emberwell.quantity.Candidates.Amount;
 import club.emberwell.remark.Reading;
+import club.emberwell.remark.RemarkId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -45,12 +46,12 @@ final class TextReader {
     if (text.contains("±") || text.contains("+/-")) {
       return Optional.of(
           settling.refused(
-              QuantityRemarks.NOT_EXACT, "One value is needed, without its tolerance.", List.of()));
+              RemarkId.NOT_EXACT, "One value is needed, without its tolerance.", List.of()));
     }
     return m.matches()
         ? Optional.of(
             settling.refused(
-                QuantityRemarks.NOT_EXACT,
+                RemarkId.NOT_EXACT,
                 "One value is needed, without words or signs around it.",
                 readable(List.of(m.group(1)))))
         : Optional.empty();
@@ -92,8 +93,7 @@ final class TextReader {
     }
     String unit = m.group(2).strip();
     if (LONG_EXPONENT.matcher(unit).matches()) {
-      return settling.refused(
-          QuantityRemarks.OUT_OF_RANGE, "That number is out of any range.", List.of());
+      return settling.refused(RemarkId.OUT_OF_RANGE, "That number is out of any range.", List.of());
     }
     List<Amount> numbers = NumberText.read(m.group(1), style).stream().map(Amount::of).toList();
     return numbers.isEmpty() || unit.startsWith(".") || unit.startsWith(",")
@@ -118,7 +118,7 @@ final class TextReader {
         .map(d -> sign + NumberText.unmistakable(d) + " " + found.unit())
         .forEach(readings::add);
     return settling.refused(
-        QuantityRemarks.FRACTION_NOT_HERE,
+        RemarkId.FRACTION_NOT_HERE,
         "Fractions are read in lengths only; write a decimal number.",
         readable(readings));
   }
@@ -138,7 +138,7 @@ final class TextReader {
     String low = sign + m.group("low").strip() + " " + (unit == null ? unitOfHigh : unit.strip());
     return Optional.of(
         settling.refused(
-            QuantityRemarks.RANGE_GIVEN,
+            RemarkId.RANGE_GIVEN,
             "That is a range; one value is needed.",
             readable(List.of(low.strip(), high))));
   }

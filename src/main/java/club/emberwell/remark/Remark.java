@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * Something noticed while reading an entry.
  *
- * @param id stable, lower-case with dashes, e.g. {@code unit-missing}; stored and never renamed
+ * @param id the code of a {@link RemarkId}; stored and never renamed
  * @param severity what it means for the entry
  * @param field JSON pointer of the field it touches, e.g. {@code /settings/speed}; empty = the
  *     whole
@@ -19,15 +19,20 @@ public record Remark(
     readings = List.copyOf(readings);
   }
 
-  public static Remark error(String id, String field, String detail) {
+  public Remark(
+      RemarkId id, Severity severity, String field, String detail, List<String> readings) {
+    this(id.code(), severity, field, detail, readings);
+  }
+
+  public static Remark error(RemarkId id, String field, String detail) {
     return new Remark(id, Severity.ERROR, field, detail, List.of());
   }
 
-  public static Remark warning(String id, String field, String detail) {
+  public static Remark warning(RemarkId id, String field, String detail) {
     return new Remark(id, Severity.WARNING, field, detail, List.of());
   }
 
-  public static Remark info(String id, String field, String detail) {
+  public static Remark info(RemarkId id, String field, String detail) {
     return new Remark(id, Severity.INFO, field, detail, List.of());
   }
 
@@ -36,6 +41,20 @@ public record Remark(
    */
   public Remark at(String pointer) {
     return new Remark(id, severity, pointer, detail, readings);
+  }
+
+  /** The same remark, weighing otherwise. */
+  public Remark as(Severity other) {
+    return new Remark(id, other, field, detail, readings);
+  }
+
+  /** The same remark in other words, with other readings. */
+  public Remark with(String words, List<String> others) {
+    return new Remark(id, severity, field, words, others);
+  }
+
+  public boolean is(RemarkId other) {
+    return other.code().equals(id);
   }
 
   public boolean isError() {

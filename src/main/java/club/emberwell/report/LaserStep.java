@@ -5,6 +5,7 @@ import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.WrittenMachine;
 import club.emberwell.laser.Laser;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 
 /** The laser: a machine's, or one described in the report; exactly one of the two. */
 final class LaserStep implements ReportInterpreter.Step {
@@ -13,14 +14,14 @@ final class LaserStep implements ReportInterpreter.Step {
     WrittenReport written = draft.written;
     if (written.machine() != null && written.laser() != null) {
       String detail = "Name a machine or describe a laser, not both.";
-      draft.in.add(Remark.error("machine-and-laser", "/laser", detail));
+      draft.in.add(Remark.error(RemarkId.MACHINE_AND_LASER, "/laser", detail));
     } else if (written.machine() != null) {
       ofMachine(draft);
     } else if (written.laser() != null) {
       draft.laser = described(draft.in, written.laser());
     } else {
       String detail = "Name one of your machines or describe the laser.";
-      draft.in.add(Remark.error("required", "/machine", detail));
+      draft.in.add(Remark.error(RemarkId.REQUIRED, "/machine", detail));
     }
   }
 
@@ -28,7 +29,7 @@ final class LaserStep implements ReportInterpreter.Step {
     draft.laser = draft.machine;
     if (draft.machine == null) {
       String detail = "You have no such machine.";
-      draft.in.add(Remark.error("machine-unknown", "/machine", detail));
+      draft.in.add(Remark.error(RemarkId.MACHINE_UNKNOWN, "/machine", detail));
     }
   }
 

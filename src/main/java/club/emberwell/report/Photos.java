@@ -6,6 +6,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportRevisionEntity.Cause;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -135,6 +136,6 @@ public class Photos {
   }
 
   private static EntryRefused tooMany(String detail) {
-    return new EntryRefused(Remark.error("too-many-photos", "/photo", detail));
+    return new EntryRefused(Remark.error(RemarkId.TOO_MANY_PHOTOS, "/photo", detail));
   }
 }

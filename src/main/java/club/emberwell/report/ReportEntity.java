@@ -4,6 +4,7 @@ import club.emberwell.bench.LaserColumns;
 import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.persistence.Column;
 import jakarta.persistence.Convert;
 import jakarta.persistence.Embedded;
@@ -27,7 +28,7 @@ import org.hibernate.generator.EventType;
 @Table(name = "report")
 class ReportEntity {
   /** Id of the remark that the same author posted the same words before. */
-  static final String SAME_AS_BEFORE = "same-as-before";
+  static final RemarkId SAME_AS_BEFORE = RemarkId.SAME_AS_BEFORE;
 
   @Id private UUID id;
 
@@ -236,7 +237,7 @@ class ReportEntity {
 
   /** Remarks of a new reading, beside those that only the moment of posting could know. */
   List<Remark> remarksWith(List<Remark> read) {
-    return Stream.concat(read.stream(), remarks.stream().filter(r -> r.id().equals(SAME_AS_BEFORE)))
+    return Stream.concat(read.stream(), remarks.stream().filter(r -> r.is(SAME_AS_BEFORE)))
         .toList();
   }
 

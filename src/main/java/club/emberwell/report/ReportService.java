@@ -11,6 +11,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportRevisionEntity.Cause;
 import club.emberwell.report.ReportWriter.Edit;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -188,7 +189,7 @@ public class ReportService {
           if (!report.memberId().equals(author)
               || !report.writtenHash().equals(WrittenHash.of(posting.written()))) {
             throw new EntryRefused(
-                Remark.error("id-taken", "/id", "This id belongs to another report."));
+                Remark.error(RemarkId.ID_TAKEN, "/id", "This id belongs to another report."));
           }
         });
     return there;
@@ -205,7 +206,7 @@ public class ReportService {
             .isPresent();
     if (!live) {
       throw new EntryRefused(
-          Remark.error("report-unknown", "/repeatOf", "There is no such report to repeat."));
+          Remark.error(RemarkId.REPORT_UNKNOWN, "/repeatOf", "There is no such report to repeat."));
     }
   }
 

@@ -8,7 +8,7 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.Severity;
+import club.emberwell.remark.RemarkId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -19,8 +19,8 @@ public final class SettingsReader {
       new Settings(null, null, null, null, null, null, null, null, null, null, null);
 
   // Readings that say "this is no power (or no percent) at all", so the other reading counts.
-  private static final Set<String> OF_ANOTHER_KIND =
-      Set.of("unit-of-other-dimension", "unit-unknown");
+  private static final Set<RemarkId> OF_ANOTHER_KIND =
+      Set.of(RemarkId.UNIT_OF_OTHER_DIMENSION, RemarkId.UNIT_UNKNOWN);
 
   private SettingsReader() {}
 
@@ -84,7 +84,7 @@ public final class SettingsReader {
   private static Integer passes(FieldReader in, String at, Integer given) {
     if (given != null && (given < 1 || given > ReportLimits.PASSES)) {
       String detail = "Passes are counted from 1 to " + ReportLimits.PASSES + ".";
-      in.add(Remark.error("out-of-range", at, detail));
+      in.add(Remark.error(RemarkId.OUT_OF_RANGE, at, detail));
       return null;
     }
     return given;
@@ -110,19 +110,23 @@ public final class SettingsReader {
   private static Remark neither(Reading<Quantity> percent, Reading<Quantity> watts) {
     Remark asPercent = error(percent);
     Remark asWatts = error(watts);
-    if (asPercent == null || OF_ANOTHER_KIND.contains(asPercent.id())) {
+    if (asPercent == null || isOfAnotherKind(asPercent)) {
       return asWatts;
     }
-    if (asWatts == null || OF_ANOTHER_KIND.contains(asWatts.id())) {
+    if (asWatts == null || isOfAnotherKind(asWatts)) {
       return asPercent;
     }
     List<String> readings = new ArrayList<>(asPercent.readings());
     asWatts.readings().stream().filter(r -> !readings.contains(r)).forEach(readings::add);
     String detail =
-        asPercent.id().equals("unit-missing")
+        asPercent.is(RemarkId.UNIT_MISSING)
             ? "Say percent of the rated power or watts."
             : asPercent.detail();
-    return new Remark(asPercent.id(), Severity.ERROR, "", detail, readings);
+    return asPercent.with(detail, readings);
+  }
+
+  private static boolean isOfAnotherKind(Remark remark) {
+    return OF_ANOTHER_KIND.stream().anyMatch(remark::is);
   }
 
   private static Remark error(Reading<Quantity> reading) {

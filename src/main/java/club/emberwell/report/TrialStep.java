@@ -11,6 +11,7 @@ import club.emberwell.laser.Plausibility;
 import club.emberwell.laser.Settings;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -26,12 +27,12 @@ final class TrialStep implements ReportInterpreter.Step {
   public void read(Draft draft) {
     List<WrittenTrial> written = draft.written.trials();
     if (written == null || written.isEmpty()) {
-      draft.in.add(Remark.error("required", "/settings", "A report needs settings."));
+      draft.in.add(Remark.error(RemarkId.REQUIRED, "/settings", "A report needs settings."));
       return;
     }
     if (written.size() > ReportLimits.TRIALS) {
       String detail = "At most " + ReportLimits.TRIALS + " trials fit in a report.";
-      draft.in.add(Remark.error("too-many", "/trials", detail));
+      draft.in.add(Remark.error(RemarkId.TOO_MANY, "/trials", detail));
       return;
     }
     boolean plain = isPlain(written);
@@ -39,7 +40,7 @@ final class TrialStep implements ReportInterpreter.Step {
     for (int i = 0; i < written.size(); i++) {
       String at = plain ? "" : "/trials/" + i;
       if (written.get(i) == null) {
-        draft.in.add(Remark.error("required", at, "A trial is missing here."));
+        draft.in.add(Remark.error(RemarkId.REQUIRED, at, "A trial is missing here."));
         continue;
       }
       place(draft.in, written.get(i), at, plain, places);
@@ -62,18 +63,20 @@ final class TrialStep implements ReportInterpreter.Step {
     }
     boolean fits = side(in, trial.row(), at + "/row") & side(in, trial.column(), at + "/column");
     if (fits && !places.add(List.of(trial.row(), trial.column()))) {
-      in.add(Remark.error("place-taken", at, "Two trials stand in the same place of the grid."));
+      in.add(
+          Remark.error(
+              RemarkId.PLACE_TAKEN, at, "Two trials stand in the same place of the grid."));
     }
   }
 
   private static boolean side(FieldReader in, Integer value, String at) {
     if (value == null) {
-      in.add(Remark.error("required", at, "This field is needed."));
+      in.add(Remark.error(RemarkId.REQUIRED, at, "This field is needed."));
       return false;
     }
     if (value < 0 || value >= ReportLimits.GRID_SIDE) {
       String detail = "A grid's places count from 0 to " + (ReportLimits.GRID_SIDE - 1) + ".";
-      in.add(Remark.error("out-of-range", at, detail));
+      in.add(Remark.error(RemarkId.OUT_OF_RANGE, at, detail));
       return false;
     }
     return true;
@@ -101,7 +104,7 @@ final class TrialStep implements ReportInterpreter.Step {
     }
     if (draft.process.doseKind() == DoseKind.AREAL && settings.lineSpacingMm() == null) {
       String detail = "Without the line spacing the dose of this area work stays unknown.";
-      draft.in.add(Remark.warning("spacing-missing", at + "/settings/lineSpacing", detail));
+      draft.in.add(Remark.warning(RemarkId.SPACING_MISSING, at + "/settings/lineSpacing", detail));
     }
     Derived derived = Dose.derive(draft.laser, draft.process, settings);
     Plausibility.check(draft.laser, draft.process, settings, derived).stream()
@@ -117,12 +120,12 @@ final class TrialStep implements ReportInterpreter.Step {
     }
     if (given < 1 || given > ReportLimits.BEST_QUALITY) {
       String detail = "Quality goes from 1 to " + ReportLimits.BEST_QUALITY + ".";
-      in.add(Remark.error("out-of-range", at, detail));
+      in.add(Remark.error(RemarkId.OUT_OF_RANGE, at, detail));
       return null;
     }
     if (effect != null && effect != Effect.RIGHT) {
       String detail = "Quality is only given where the effect is right.";
-      in.add(Remark.error("quality-without-right", at, detail));
+      in.add(Remark.error(RemarkId.QUALITY_WITHOUT_RIGHT, at, detail));
       return null;
     }
     return given;
@@ -134,7 +137,7 @@ final class TrialStep implements ReportInterpreter.Step {
     }
     if (given.size() > ReportLimits.DEFECTS) {
       String detail = "At most " + ReportLimits.DEFECTS + " defects fit here.";
-      draft.in.add(Remark.error("too-many", at, detail));
+      draft.in.add(Remark.error(RemarkId.TOO_MANY, at, detail));
       return List.of();
     }
     Set<String> slugs = new LinkedHashSet<>();
@@ -156,6 +159,6 @@ final class TrialStep implements ReportInterpreter.Step {
     List<String> known =
         draft.catalog.vocabulary().terms(TermKind.DEFECT).stream().map(Term::slug).toList();
     String detail = "Choose from: " + String.join(", ", known) + ".";
-    draft.in.add(Remark.error("defect-unknown", at, detail));
+    draft.in.add(Remark.error(RemarkId.DEFECT_UNKNOWN, at, detail));
   }
 }

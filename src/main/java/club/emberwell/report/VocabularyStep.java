@@ -7,6 +7,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import java.util.Optional;
 
@@ -41,17 +42,13 @@ final class VocabularyStep implements ReportInterpreter.Step {
         return new Filed(named.get().term().slug(), text);
       }
     }
-    reading.at(pointer).remarks().stream().map(VocabularyStep::asNote).forEach(draft.in::add);
+    reading.at(pointer).remarks().stream().map(r -> r.as(Severity.INFO)).forEach(draft.in::add);
     return new Filed(null, text);
   }
 
   private static Remark nearest(String pointer, Named named) {
     String detail = "Filed as " + named.term().label() + ", the nearest colour word.";
-    return Remark.info("colour-named", pointer, detail);
-  }
-
-  private static Remark asNote(Remark r) {
-    return new Remark(r.id(), Severity.INFO, r.field(), r.detail(), r.readings());
+    return Remark.info(RemarkId.COLOUR_NAMED, pointer, detail);
   }
 
   /** What a written word means now; the same as in {@link #read}, without remarks. */

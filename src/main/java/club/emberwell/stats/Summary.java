@@ -1,5 +1,6 @@
 package club.emberwell.stats;
 
+import java.util.Collection;
 import org.apache.commons.numbers.core.Sum;
 
 /**
@@ -15,6 +16,11 @@ public final class Summary {
   /** Arithmetic mean. */
   public static double mean(double[] values) {
     return Sum.of(Checked.finite(values)).getAsDouble() / values.length;
+  }
+
+  /** As {@link #mean(double[])}. */
+  public static double mean(Collection<Double> values) {
+    return mean(values.stream().mapToDouble(Double::doubleValue).toArray());
   }
 
   /**

@@ -11,6 +11,7 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSource;
 import club.emberwell.report.ReportState;
@@ -53,7 +54,7 @@ class TalkChecks {
   private static String title(TalkKind kind, WrittenTalk written, FieldReader in) {
     if (kind == TalkKind.ANSWER) {
       if (!isBlank(written.title())) {
-        in.add(Remark.error("title-unwanted", "/title", "An answer has no title."));
+        in.add(Remark.error(RemarkId.TITLE_UNWANTED, "/title", "An answer has no title."));
       }
       return null;
     }
@@ -61,7 +62,7 @@ class TalkChecks {
     String title = in.text("/title", written.title(), TalkLimits.TITLE, false);
     if (title != null && title.length() < TalkLimits.TITLE_LEAST) {
       String detail = "A title of at least " + TalkLimits.TITLE_LEAST + " characters is found.";
-      in.add(Remark.error("text-too-short", "/title", detail));
+      in.add(Remark.error(RemarkId.TEXT_TOO_SHORT, "/title", detail));
     }
     return title;
   }
@@ -69,7 +70,7 @@ class TalkChecks {
   private static Ties untied(Ties ties, FieldReader in) {
     if (!ties.isEmpty()) {
       String detail = "An answer belongs to what its question is about.";
-      in.add(Remark.error("ties-unwanted", "/ties", detail));
+      in.add(Remark.error(RemarkId.TIES_UNWANTED, "/ties", detail));
     }
     return Ties.NONE;
   }
@@ -120,7 +121,7 @@ class TalkChecks {
       List<String> readings =
           reading.remarks().stream().flatMap(remark -> remark.readings().stream()).toList();
       String detail = "The club's list has no such word; leave it out and say it in the text.";
-      in.add(new Remark("term-unknown", Severity.ERROR, pointer, detail, readings));
+      in.add(new Remark(RemarkId.TERM_UNKNOWN, Severity.ERROR, pointer, detail, readings));
     }
     return reading.value().map(Term::slug).orElse(null);
   }
@@ -131,7 +132,7 @@ class TalkChecks {
             || reports.byIds(List.of(id)).stream()
                 .anyMatch(report -> report.state() == ReportState.LIVE);
     if (!there) {
-      in.add(Remark.error("report-unknown", "/ties/report", "There is no such report."));
+      in.add(Remark.error(RemarkId.REPORT_UNKNOWN, "/ties/report", "There is no such report."));
     }
     return id;
   }

@@ -7,6 +7,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.talk.TalkRevisionEntity.Cause;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -113,7 +114,7 @@ public class TalkService {
                   && entry.written().equals(written);
           if (!same) {
             throw new EntryRefused(
-                Remark.error("id-taken", "/id", "This id belongs to another entry."));
+                Remark.error(RemarkId.ID_TAKEN, "/id", "This id belongs to another entry."));
           }
         });
     return there;
@@ -123,7 +124,7 @@ public class TalkService {
     Instant since = now.minus(TalkLimits.PACE_WINDOW);
     if (entries.writtenSince(author, since) >= TalkLimits.PACE) {
       String detail = "That was a lot for one day; go on tomorrow.";
-      throw new EntryRefused(Remark.error("pace", "", detail));
+      throw new EntryRefused(Remark.error(RemarkId.PACE, "", detail));
     }
   }
 

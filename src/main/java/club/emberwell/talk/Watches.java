@@ -9,6 +9,7 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.search.query.QueryLabel;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
@@ -64,7 +65,7 @@ public class Watches {
     }
     if (own.size() >= TalkLimits.WATCHES) {
       String detail = "You have " + TalkLimits.WATCHES + " watches; take one away first.";
-      throw new EntryRefused(Remark.error("too-many", "", detail));
+      throw new EntryRefused(Remark.error(RemarkId.TOO_MANY, "", detail));
     }
     WatchEntity watch = new WatchEntity(UUID.randomUUID(), member, kept, Instant.now());
     watch.change(label(label, search), mail);
@@ -90,7 +91,7 @@ public class Watches {
 
   private static Remark tooLong() {
     String detail = "At most " + TalkLimits.WATCH_QUERY + " characters of a search are kept.";
-    return Remark.error("text-too-long", "/query", detail);
+    return Remark.error(RemarkId.TEXT_TOO_LONG, "/query", detail);
   }
 
   private String label(String given, SearchQuery search) {

@@ -54,8 +54,8 @@ class BorrowingTest {
     assertEquals(weight, found.weightOnOwn(), 1e-9);
     assertEquals(Math.exp(weight * 2.1 + (1 - weight) * parent.mean()), found.value(), 1e-9);
     assertEquals(Math.exp(2.1), found.own().orElseThrow(), 1e-9);
-    assertEquals(3, found.relatives());
-    assertEquals(7, found.members());
+    assertEquals(3, found.lenders().relatives());
+    assertEquals(7, found.lenders().members());
     assertTrue(found.interval().contains(found.value()));
     assertTrue(found.sentence().contains("% borrowed from other colours: 7 members on 3 others"));
     assertTrue(found.sentence().endsWith("This does not replace what was found here."));

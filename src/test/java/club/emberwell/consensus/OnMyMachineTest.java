@@ -146,8 +146,11 @@ class OnMyMachineTest {
   @Test
   void powerFarFromPeersIsWeakOrNothing() {
     MadeTrials made = peers(WavelengthBand.CO2_10600, Regime.CW);
-    assertEquals(Verdict.WEAK, on(laser(10_600, Regime.CW, 6, 150.0), made, null).verdict());
-    assertEquals(Verdict.NO_TRANSFER, on(laser(10_600, Regime.CW, 2, 150.0), made, null).verdict());
+    assertEquals(
+        Verdict.WEAK, on(laser(10_600, Regime.CW, 6, 150.0), made, null).judgement().verdict());
+    assertEquals(
+        Verdict.NO_TRANSFER,
+        on(laser(10_600, Regime.CW, 2, 150.0), made, null).judgement().verdict());
   }
 
   @Test

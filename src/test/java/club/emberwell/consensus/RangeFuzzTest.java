@@ -82,7 +82,7 @@ class RangeFuzzTest {
       RangeWork work = new RangeWork(cautions, Optional.of(mine), null);
       Group group = made.group();
       RangeDetail detail = assertDoesNotThrow(() -> work.full(group, group), "run " + run);
-      assertEquals(made.size(), detail.range().trials());
+      assertEquals(made.size(), detail.range().counts().trials());
       assertDoesNotThrow(() -> Explain.of(detail, Map.of(), "former member"));
       for (Property by : List.of(Property.COLOUR, Property.MATERIAL)) {
         assertDoesNotThrow(() -> Borrowing.of(Optional.empty(), group, by, "others"));

@@ -195,7 +195,7 @@ class RangeTest {
     made.by(1).in(Regime.NS).dose(9);
     List<Range> ranges = ConsensusService.ranges(made.columns());
     assertEquals(Regime.CW, ranges.get(0).key().regime());
-    assertEquals(3, ranges.get(0).voices());
+    assertEquals(3, ranges.get(0).counts().voices());
     assertEquals(Evidence.ONE_VOICE, ranges.get(1).evidence());
   }
 

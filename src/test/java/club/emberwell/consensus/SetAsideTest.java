@@ -39,7 +39,7 @@ class SetAsideTest {
       made.by(1000).dose(factor * (1 + report / 1000.0));
     }
     assertTrue(moved(made) < 0.05, factor + ": " + moved(made));
-    assertEquals(HONEST + 1, made.range().voices());
+    assertEquals(HONEST + 1, made.range().counts().voices());
   }
 
   @ParameterizedTest

@@ -43,7 +43,10 @@ record MachineJson(
       Verdict verdict, String label, List<String> reasons, Map<Verdict, Integer> verdicts) {
     static VerdictJson of(OnMyMachine mine) {
       return new VerdictJson(
-          mine.judgement().verdict(), mine.judgement().verdict().label(), mine.judgement().reasons(), mine.judgement().verdicts());
+          mine.judgement().verdict(),
+          mine.judgement().verdict().label(),
+          mine.judgement().reasons(),
+          mine.judgement().verdicts());
     }
   }
 

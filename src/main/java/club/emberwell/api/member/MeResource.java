@@ -15,6 +15,7 @@ import club.emberwell.member.Role;
 import club.emberwell.member.Sessions;
 import club.emberwell.member.Sessions.SessionView;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -128,7 +129,8 @@ public class MeResource {
       // the caller is known: what is wrong is the field
       throw Problems.of(
               List.of(
-                  Remark.error("password-wrong", "/current", "This is not your present password.")))
+                  Remark.error(
+                      RemarkId.PASSWORD_WRONG, "/current", "This is not your present password.")))
           .exception();
     }
     Problems.unwrap(outcome);

@@ -2,6 +2,7 @@ package club.emberwell.api.report;
 
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.Particulars;
 import club.emberwell.report.WrittenLaser;
 import club.emberwell.report.WrittenReport;
@@ -43,7 +44,7 @@ record ReportRequest(
       if (settings != null || effect != null || quality != null || defects != null) {
         throw new EntryRefused(
             Remark.error(
-                "trials-and-settings",
+                RemarkId.TRIALS_AND_SETTINGS,
                 "/trials",
                 "Send either settings with their effect or a list of trials."));
       }

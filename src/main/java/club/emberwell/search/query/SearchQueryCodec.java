@@ -10,6 +10,7 @@ import club.emberwell.quantity.QuantityReader;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import java.math.BigDecimal;
 import java.net.URLEncoder;
@@ -39,8 +40,8 @@ public final class SearchQueryCodec {
   public static final String PAGE = "page";
   public static final String SIZE = "size";
 
-  private static final String REVERSED = "range-reversed";
-  private static final String REPEATED = "parameter-repeated";
+  private static final RemarkId REVERSED = RemarkId.RANGE_REVERSED;
+  private static final RemarkId REPEATED = RemarkId.PARAMETER_REPEATED;
 
   private final Vocabulary vocabulary;
   private final NumberStyle style;
@@ -84,8 +85,8 @@ public final class SearchQueryCodec {
     return Stream.of(RangeField.values())
             .filter(range -> range.dimension().isPresent())
             .anyMatch(range -> isLimit(range, problem.field().substring(1)))
-        && !problem.id().equals(REVERSED)
-        && !problem.id().equals(REPEATED);
+        && !problem.is(REVERSED)
+        && !problem.is(REPEATED);
   }
 
   private static boolean isLimit(RangeField range, String name) {
@@ -95,7 +96,7 @@ public final class SearchQueryCodec {
   private SearchQuery query(Map<String, List<String>> parameters, Set<String> others) {
     for (String name : parameters.keySet()) {
       if (!others.contains(name) && !isOurs(name)) {
-        problem(name, "parameter-unknown", "There is no such parameter.");
+        problem(name, RemarkId.PARAMETER_UNKNOWN, "There is no such parameter.");
       }
     }
     Map<String, List<String>> facets = new LinkedHashMap<>();
@@ -128,7 +129,7 @@ public final class SearchQueryCodec {
     return Stream.of(RangeField.values()).anyMatch(range -> isLimit(range, name));
   }
 
-  private void problem(String parameter, String id, String detail) {
+  private void problem(String parameter, RemarkId id, String detail) {
     problems.add(Remark.error(id, "/" + parameter, detail));
   }
 
@@ -146,7 +147,9 @@ public final class SearchQueryCodec {
     String text = single(TEXT, parameters).orElse("");
     if (text.length() > SearchLimits.TEXT) {
       problem(
-          TEXT, "text-too-long", "At most " + SearchLimits.TEXT + " characters are looked for.");
+          TEXT,
+          RemarkId.TEXT_TOO_LONG,
+          "At most " + SearchLimits.TEXT + " characters are looked for.");
       return text.substring(0, SearchLimits.TEXT);
     }
     return text;
@@ -160,7 +163,9 @@ public final class SearchQueryCodec {
       }
       if (values.size() == SearchLimits.CHOSEN) {
         problem(
-            facet.code(), "values-too-many", "At most " + SearchLimits.CHOSEN + " values a facet.");
+            facet.code(),
+            RemarkId.VALUES_TOO_MANY,
+            "At most " + SearchLimits.CHOSEN + " values a facet.");
         break;
       }
       Optional<String> read = FacetValues.read(facet, text, vocabulary);
@@ -184,7 +189,7 @@ public final class SearchQueryCodec {
             .map(terms -> terms.stream().map(Term::slug).toList())
             .orElseGet(() -> List.copyOf(FacetValues.fixed(facet).keySet()));
     String detail = "There is no such value of " + facet.label().toLowerCase(Locale.ROOT) + ".";
-    return new Remark("value-unknown", Severity.ERROR, "/" + facet.code(), detail, readings);
+    return new Remark(RemarkId.VALUE_UNKNOWN, Severity.ERROR, "/" + facet.code(), detail, readings);
   }
 
   private Optional<Double> limit(
@@ -207,7 +212,7 @@ public final class SearchQueryCodec {
     try {
       return Optional.of((double) LocalDate.parse(text.strip()).toEpochDay());
     } catch (DateTimeException e) {
-      problem(name, "date-unreadable", "A date is written like 2026-01-31.");
+      problem(name, RemarkId.DATE_UNREADABLE, "A date is written like 2026-01-31.");
       return Optional.empty();
     }
   }
@@ -217,7 +222,7 @@ public final class SearchQueryCodec {
     try {
       return given.map(String::strip).map(UUID::fromString).orElse(null);
     } catch (IllegalArgumentException e) {
-      problem(NEAR, "id-unreadable", "This is the id of a machine.");
+      problem(NEAR, RemarkId.ID_UNREADABLE, "This is the id of a machine.");
       return null;
     }
   }
@@ -225,7 +230,7 @@ public final class SearchQueryCodec {
   private String sort(Map<String, List<String>> parameters) {
     String given = single(SORT, parameters).orElse("");
     if (!given.isEmpty() && Order.of(given).isEmpty()) {
-      problem(SORT, "value-unknown", "There is no such order.");
+      problem(SORT, RemarkId.VALUE_UNKNOWN, "There is no such order.");
       return "";
     }
     return given;
@@ -239,7 +244,8 @@ public final class SearchQueryCodec {
     }
     int value = given.matches("\\d{1,6}") ? Integer.parseInt(given) : -1;
     if (value < least || value > most) {
-      problem(name, "number-out-of-range", "A whole number from " + least + " to " + most + ".");
+      problem(
+          name, RemarkId.NUMBER_OUT_OF_RANGE, "A whole number from " + least + " to " + most + ".");
       return usual;
     }
     return value;

@@ -16,6 +16,7 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -147,7 +148,7 @@ public class MePages {
     } catch (NumberFormatException | EntryChanged e) {
       outcome =
           Outcome.refused(
-              Remark.error("changed", "", "This was changed elsewhere since. Look again."));
+              Remark.error(RemarkId.CHANGED, "", "This was changed elsewhere since. Look again."));
     }
     if (outcome instanceof Outcome.Done<?>) {
       return to("/me?done=preferences");

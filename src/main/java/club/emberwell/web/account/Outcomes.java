@@ -2,6 +2,7 @@ package club.emberwell.web.account;
 
 import club.emberwell.member.Outcome;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 
@@ -17,13 +18,14 @@ public final class Outcomes {
     if (outcome instanceof Outcome.Refused<?> refused) {
       return refused.remarks();
     } else if (outcome instanceof Outcome.Unproven<?> unproven) {
-      return List.of(Remark.error("unproven", "", unproven.why()));
+      return List.of(Remark.error(RemarkId.UNPROVEN, "", unproven.why()));
     } else if (outcome instanceof Outcome.Denied<?> denied) {
-      return List.of(Remark.error("denied", "", denied.why()));
+      return List.of(Remark.error(RemarkId.DENIED, "", denied.why()));
     } else if (outcome instanceof Outcome.Throttled<?> throttled) {
       long seconds = Math.max(1, throttled.retryAfter().toSeconds());
       return List.of(
-          Remark.error("throttled", "", "Too many tries. Come back in " + seconds + " seconds."));
+          Remark.error(
+              RemarkId.THROTTLED, "", "Too many tries. Come back in " + seconds + " seconds."));
     }
     return List.of();
   }

@@ -13,6 +13,7 @@ import club.emberwell.member.Outcome;
 import club.emberwell.member.PersonalData.Choice;
 import club.emberwell.member.Role;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -90,7 +91,7 @@ public class RightsPages {
     if (!"yes".equals(sure)) {
       page.fail();
       Remark remark =
-          Remark.error("sure-missing", "/sure", "Tick the box: it cannot be taken back.");
+          Remark.error(RemarkId.SURE_MISSING, "/sure", "Tick the box: it cannot be taken back.");
       return Response.status(422).entity(page(choice, List.of(remark))).build();
     }
     Outcome<Choice> outcome =

@@ -7,6 +7,7 @@ import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Regime;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -140,8 +141,8 @@ final class MachineForm {
     return remarks.stream()
         .map(
             r ->
-                r.id().equals("required") && r.field().equals("/wavelength") && usual.isPresent()
-                    ? new Remark(r.id(), r.severity(), r.field(), r.detail(), List.of(usual.get()))
+                r.is(RemarkId.REQUIRED) && r.field().equals("/wavelength") && usual.isPresent()
+                    ? r.with(r.detail(), List.of(usual.get()))
                     : r)
         .toList();
   }

@@ -8,6 +8,7 @@ import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.account.Outcomes;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
@@ -94,7 +95,7 @@ public class ClubPages {
       outcome =
           Outcome.refused(
               Remark.error(
-                  "changed",
+                  RemarkId.CHANGED,
                   "",
                   "Another owner changed the settings meanwhile. Yours stand below; look at theirs"
                       + " in another window before you save again."));

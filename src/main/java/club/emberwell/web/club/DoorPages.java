@@ -9,6 +9,7 @@ import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.account.Outcomes;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -133,7 +134,8 @@ public class DoorPages {
     } catch (EntryUnknown e) {
       outcome =
           Outcome.refused(
-              Remark.error("decided", "", "Somebody else has answered this request meanwhile."));
+              Remark.error(
+                  RemarkId.DECIDED, "", "Somebody else has answered this request meanwhile."));
     }
     if (outcome instanceof Outcome.Done<MemberView>) {
       return Response.seeOther(URI.create("/desk/requests?done=" + (yes ? "in" : "out"))).build();

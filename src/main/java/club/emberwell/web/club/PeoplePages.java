@@ -11,6 +11,7 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.account.Outcomes;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
@@ -78,7 +79,7 @@ public class PeoplePages {
     try {
       outcome = care.appoint(current.get(), handle, role, reason);
     } catch (EntryForbidden e) {
-      outcome = Outcome.refused(Remark.error("last-owner", "/handle", e.getMessage()));
+      outcome = Outcome.refused(Remark.error(RemarkId.LAST_OWNER, "/handle", e.getMessage()));
     }
     if (outcome instanceof Outcome.Done<MemberView> done) {
       // who gave their own ownership away cannot see this page any more
@@ -105,7 +106,9 @@ public class PeoplePages {
               .remarks(
                   List.of(
                       Remark.error(
-                          "member-unknown", "/for", "No active member here has this name.")));
+                          RemarkId.MEMBER_UNKNOWN,
+                          "/for",
+                          "No active member here has this name.")));
       return Response.status(422).entity(page(roleForm("", "", ""), form, null)).build();
     }
   }

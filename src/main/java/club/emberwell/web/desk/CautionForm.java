@@ -10,6 +10,7 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -192,7 +193,7 @@ final class CautionForm {
       return Double.valueOf(typed.replace(',', '.'));
     } catch (NumberFormatException e) {
       throw new EntryRefused(
-          Remark.error("number-unreadable", "/scope/thicknessAboveMm", "Write a number."));
+          Remark.error(RemarkId.NUMBER_UNREADABLE, "/scope/thicknessAboveMm", "Write a number."));
     }
   }
 }

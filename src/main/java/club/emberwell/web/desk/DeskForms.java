@@ -5,6 +5,7 @@ import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.FlagReason;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -54,7 +55,7 @@ class DeskForms {
    */
   static boolean yes(String pointer, String answer) {
     if (!"yes".equals(answer) && !"no".equals(answer)) {
-      throw new EntryRefused(Remark.error("choice-unknown", pointer, "Say yes or no."));
+      throw new EntryRefused(Remark.error(RemarkId.CHOICE_UNKNOWN, pointer, "Say yes or no."));
     }
     return answer.equals("yes");
   }

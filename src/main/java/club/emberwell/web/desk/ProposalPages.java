@@ -12,6 +12,7 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.FieldChange;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -143,7 +144,9 @@ public class ProposalPages {
     } catch (EntryChanged e) {
       throw new EntryRefused(
           Remark.error(
-              "changed", "", "This caution was changed since you opened it: open it again."));
+              RemarkId.CHANGED,
+              "",
+              "This caution was changed since you opened it: open it again."));
     }
   }
 
@@ -187,7 +190,9 @@ public class ProposalPages {
           } catch (EntryChanged e) {
             throw new EntryRefused(
                 Remark.error(
-                    "changed", "", "The caution was changed since: decline it with a word why."));
+                    RemarkId.CHANGED,
+                    "",
+                    "The caution was changed since: decline it with a word why."));
           }
         },
         "/desk/cautions",

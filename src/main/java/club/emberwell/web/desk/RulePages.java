@@ -8,6 +8,7 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -135,7 +136,7 @@ public class RulePages {
           current.get(), code, mode, threshold, time == null ? null : time.intValue(), version);
     } catch (EntryChanged e) {
       throw new EntryRefused(
-          Remark.error("changed", "", "Somebody else set this rule meanwhile. Look again."));
+          Remark.error(RemarkId.CHANGED, "", "Somebody else set this rule meanwhile. Look again."));
     }
   }
 
@@ -146,7 +147,7 @@ public class RulePages {
     try {
       return Double.valueOf(text.strip().replace(',', '.'));
     } catch (NumberFormatException e) {
-      throw new EntryRefused(Remark.error("number-unreadable", pointer, "Write a number."));
+      throw new EntryRefused(Remark.error(RemarkId.NUMBER_UNREADABLE, pointer, "Write a number."));
     }
   }
 }

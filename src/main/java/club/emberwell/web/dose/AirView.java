@@ -8,6 +8,7 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -97,7 +98,7 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
     Optional<Carried> found =
         Stream.of(Carried.values()).filter(c -> c.name().equals(code)).findFirst();
     if (found.isEmpty()) {
-      in.add(Remark.error("choice-unknown", "/carried", "Choose one of the list."));
+      in.add(Remark.error(RemarkId.CHOICE_UNKNOWN, "/carried", "Choose one of the list."));
     }
     return found;
   }

@@ -6,6 +6,7 @@ import club.emberwell.laser.EyeLimits;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
@@ -113,7 +114,7 @@ record EyesView(
     if ((pulses.rateKhz() == null) != (pulses.durationNs() == null) && !in.failed()) {
       in.add(
           Remark.error(
-              "pulses-incomplete",
+              RemarkId.PULSES_INCOMPLETE,
               pulses.rateKhz() == null ? "/repetitionRate" : "/pulseDuration",
               "Pulses need both: repetition rate and duration."));
     }
@@ -160,7 +161,9 @@ record EyesView(
     }
     in.add(
         Remark.error(
-            "divergence-unreadable", "/divergence", "A number of milliradians, such as 2 mrad."));
+            RemarkId.DIVERGENCE_UNREADABLE,
+            "/divergence",
+            "A number of milliradians, such as 2 mrad."));
     return null;
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.web.frame;
 
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -85,7 +86,7 @@ public final class SentForm {
       return Integer.valueOf(text);
     } catch (NumberFormatException e) {
       String pointer = "/" + name.replace('.', '/');
-      remarks.add(Remark.error("not-a-whole-number", pointer, "A whole number, such as 2."));
+      remarks.add(Remark.error(RemarkId.NOT_A_WHOLE_NUMBER, pointer, "A whole number, such as 2."));
       return null;
     }
   }

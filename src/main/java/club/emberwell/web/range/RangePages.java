@@ -139,7 +139,10 @@ public class RangePages {
 
   /** With a machine chosen, what carries over to it comes first. */
   private static int distance(RangeDetail detail) {
-    return detail.forMachine().map(m -> m.verdict().ordinal()).orElse(Integer.MAX_VALUE);
+    return detail
+        .forMachine()
+        .map(m -> m.judgement().verdict().ordinal())
+        .orElse(Integer.MAX_VALUE);
   }
 
   @GET

@@ -8,6 +8,7 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.FieldChange;
 import club.emberwell.report.Posting;
@@ -219,7 +220,7 @@ public class PostPages {
       return refused(
           with(
               again,
-              List.of(Remark.error("prohibited", "/material", e.ban().sentence())),
+              List.of(Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence())),
               List.of(),
               e.ban().sentence()));
     } catch (EntryChanged e) {
@@ -243,7 +244,7 @@ public class PostPages {
           .filter(r -> told.stream().noneMatch(t -> t.field().equals(r.field())))
           .toList();
     } catch (ProhibitedWork e) {
-      return List.of(Remark.error("prohibited", "/material", e.ban().sentence()));
+      return List.of(Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence()));
     }
   }
 

@@ -1,6 +1,7 @@
 package club.emberwell.web.report;
 
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.Particulars;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
@@ -54,7 +55,7 @@ final class ReportFormReader {
       return UUID.fromString(text);
     } catch (IllegalArgumentException e) {
       form.remarks()
-          .add(Remark.error("machine-unknown", "/machine", "Choose one of your machines."));
+          .add(Remark.error(RemarkId.MACHINE_UNKNOWN, "/machine", "Choose one of your machines."));
       return null;
     }
   }

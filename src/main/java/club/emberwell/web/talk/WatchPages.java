@@ -6,6 +6,7 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.Watch;
 import club.emberwell.talk.Watches;
@@ -128,7 +129,7 @@ public class WatchPages {
     } catch (EntryChanged e) {
       Remark changed =
           Remark.error(
-              "changed", "", "This was changed elsewhere since. Sending again replaces it.");
+              RemarkId.CHANGED, "", "This was changed elsewhere since. Sending again replaces it.");
       return again(
           id,
           form(label, yes(mail)).remarks(List.of(changed)),
