@@ -1,2 +1,6 @@
-/** A member's machines over JSON. */
+/**
+ * A member's machines over JSON.
+ *
+ * <p>Entry points: {@link club.emberwell.api.machine.MachineResource}.
+ */
 package club.emberwell.api.machine;

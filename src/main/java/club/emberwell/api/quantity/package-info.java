@@ -1,2 +1,7 @@
-/** The parser's own door and the dose calculator. */
+/**
+ * The parser's own door and the dose calculator.
+ *
+ * <p>Entry points: {@link club.emberwell.api.quantity.QuantityResource}; {@link
+ * club.emberwell.api.quantity.DoseResource}.
+ */
 package club.emberwell.api.quantity;

@@ -1,2 +1,6 @@
-/** The public calculators: dose, eyes and distances, air. */
+/**
+ * The public calculators: dose, eyes and distances, air.
+ *
+ * <p>Entry points: {@link club.emberwell.web.dose.DosePages}.
+ */
 package club.emberwell.web.dose;
