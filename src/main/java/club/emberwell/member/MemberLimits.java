@@ -46,7 +46,14 @@ public interface MemberLimits {
   @WithDefault("1M")
   Duration seenEvery();
 
-  /** Threads that hash passwords; each takes 19 MiB for some 40 ms. */
+  /** Argon2id, KiB: the first choice of the OWASP password storage cheat sheet. */
+  @WithDefault("19456")
+  int hashMemory();
+
+  @WithDefault("2")
+  int hashPasses();
+
+  /** Threads that hash passwords; each takes {@link #hashMemory()} for some 40 ms. */
   @WithDefault("2")
   int hashThreads();
 

@@ -26,8 +26,6 @@ import org.bouncycastle.crypto.params.Argon2Parameters;
  */
 @ApplicationScoped
 class Passwords {
-  private static final int MEMORY_KIB = 19_456;
-  private static final int PASSES = 2;
   private static final int LANES = 1;
   private static final int HASH_BYTES = 32;
   private static final int SALT_BYTES = 16;
@@ -36,6 +34,8 @@ class Passwords {
           "\\$argon2id\\$v=19\\$m=(\\d{1,7}),t=(\\d{1,3}),p=(\\d{1,2})"
               + "\\$([A-Za-z0-9+/]+)\\$([A-Za-z0-9+/]+)");
 
+  private final int memory;
+  private final int passes;
   private final SecureRandom random = new SecureRandom();
   private final ThreadPoolExecutor pool;
   private final Timer timer;
@@ -44,6 +44,8 @@ class Passwords {
   private final String dummy;
 
   Passwords(MemberLimits limits, MeterRegistry meters) {
+    memory = limits.hashMemory();
+    passes = limits.hashPasses();
     pool =
         new ThreadPoolExecutor(
             limits.hashThreads(),
@@ -65,7 +67,7 @@ class Passwords {
   String hash(String password) {
     byte[] salt = new byte[SALT_BYTES];
     random.nextBytes(salt);
-    return inPool(() -> encode(salt, argon(password, salt, MEMORY_KIB, PASSES, LANES, HASH_BYTES)));
+    return inPool(() -> encode(salt, argon(password, salt, memory, passes, LANES, HASH_BYTES)));
   }
 
   /**
@@ -97,16 +99,15 @@ class Passwords {
   boolean stale(String phc) {
     Matcher stored = PHC.matcher(phc);
     return !stored.matches()
-        || Integer.parseInt(stored.group(1)) != MEMORY_KIB
-        || Integer.parseInt(stored.group(2)) != PASSES
+        || Integer.parseInt(stored.group(1)) != memory
+        || Integer.parseInt(stored.group(2)) != passes
         || Integer.parseInt(stored.group(3)) != LANES;
   }
 
-  private static String encode(byte[] salt, byte[] hash) {
+  private String encode(byte[] salt, byte[] hash) {
     Base64.Encoder plain = Base64.getEncoder().withoutPadding();
     return "$argon2id$v=19$m=%d,t=%d,p=%d$%s$%s"
-        .formatted(
-            MEMORY_KIB, PASSES, LANES, plain.encodeToString(salt), plain.encodeToString(hash));
+        .formatted(memory, passes, LANES, plain.encodeToString(salt), plain.encodeToString(hash));
   }
 
   private static byte[] argon(
