@@ -1,12 +1,15 @@
 package club.emberwell.browser;
 
 import static io.restassured.RestAssured.get;
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.exchange.ScenarioLoader;
+import club.emberwell.talk.Matching;
 import io.quarkus.test.common.http.TestHTTPResource;
 import jakarta.inject.Inject;
 import java.net.URL;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
@@ -28,9 +31,10 @@ abstract class BrowserTest {
   static final String ASKER = "nettlebed";
 
   static final String OWNER = "jigwright";
-  private static final long SEEN_WITHIN_MS = 20_000;
+  private static final Duration SEEN_WITHIN = Duration.ofSeconds(30);
 
   @Inject ScenarioLoader loader;
+  @Inject Matching matching;
 
   @TestHTTPResource("/")
   URL base;
@@ -39,15 +43,13 @@ abstract class BrowserTest {
   Chromium chromium;
 
   @BeforeAll
-  void openTheClub() throws InterruptedException {
+  void openTheClub() {
+    matching.catchUp();
     ScenarioLoader.Loaded loaded = loader.load(folder());
     int expected = loaded.stored() - takenBack();
     assertTrue(loaded.asExpected(), loaded.toString());
-    long end = System.currentTimeMillis() + SEEN_WITHIN_MS;
-    while (found() < expected && System.currentTimeMillis() < end) {
-      Thread.sleep(100);
-    }
-    assertTrue(found() >= expected, "not all reports are found");
+    await("all reports are found").atMost(SEEN_WITHIN).until(() -> found() >= expected);
+    matching.catchUp();
     chromium = Chromium.start(base);
   }
 

@@ -1,17 +1,22 @@
 package club.emberwell.desk;
 
+import club.emberwell.catalog.CatalogChange;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.persistence.EntityManager;
 import java.util.List;
+import java.util.Set;
 
 /** Takes what tests added to the catalog out of it again: all tests share one database. */
 @ApplicationScoped
 public class SweptCatalog {
   private final EntityManager db;
+  private final Event<CatalogChange> changes;
 
-  SweptCatalog(EntityManager db) {
+  SweptCatalog(EntityManager db, Event<CatalogChange> changes) {
     this.db = db;
+    this.changes = changes;
   }
 
   /** Removes terms whose slug and cautions whose id begin like this. */
@@ -29,8 +34,9 @@ public class SweptCatalog {
             "update catalog_state set version = version + 1");
     QuarkusTransaction.requiringNew()
         .run(
-            () ->
-                statements.forEach(
-                    sql -> db.createNativeQuery(sql.formatted(start)).executeUpdate()));
+            () -> {
+              statements.forEach(sql -> db.createNativeQuery(sql.formatted(start)).executeUpdate());
+              changes.fire(new CatalogChange(0, null, Set.of(), Set.of()));
+            });
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.desk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.launch.StatementCount;
@@ -9,6 +10,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.SearchQuery;
+import club.emberwell.search.talk.TalkIndexNow;
 import club.emberwell.talk.Inbox;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
@@ -23,7 +25,6 @@ import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,12 +35,7 @@ import org.junit.jupiter.api.Test;
 @TestProfile(YearOfTalkTest.OwnDatabase.class)
 class YearOfTalkTest {
   /** An application of its own, so that nobody else's tests run in a club this large. */
-  public static class OwnDatabase implements QuarkusTestProfile {
-    @Override
-    public Map<String, String> getConfigOverrides() {
-      return Map.of("emberwell.watches.every", "off");
-    }
-  }
+  public static class OwnDatabase implements QuarkusTestProfile {}
 
   /** What a step takes beside reading the watches and writing finds, a batch at a time. */
   private static final int STEP = 12;
@@ -52,6 +48,7 @@ class YearOfTalkTest {
   @Inject WatchMatcher matcher;
   @Inject TalkService talk;
   @Inject TalkFinder finder;
+  @Inject TalkIndexNow index;
   @Inject Desk desk;
 
   private final Actor busy =
@@ -145,8 +142,9 @@ class YearOfTalkTest {
   }
 
   @Test
-  void everythingLiveIsFoundByOneStatementALook() throws InterruptedException {
-    awaitFound("notice " + YearOfTalk.NOTICES);
+  void everythingLiveIsFoundByOneStatementALook() {
+    index.catchUp();
+    assertFalse(finder.find(TalkKind.NOTICE, "notice", false, 0).rows().isEmpty());
     takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", false, 0));
     takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", false, 30));
     takesOneStatement(() -> finder.similar("a halo round the letters on slate"));
@@ -154,16 +152,6 @@ class YearOfTalkTest {
     takesOneStatement(() -> finder.about(slate));
     assertEquals(TalkLimits.PAGE, finder.find(TalkKind.QUESTION, "halo", false, 30).rows().size());
     assertEquals(TalkLimits.BESIDE, finder.about(slate).size());
-  }
-
-  private void awaitFound(String words) throws InterruptedException {
-    for (int i = 0; i < 600; i++) {
-      if (!finder.find(TalkKind.NOTICE, words, false, 0).rows().isEmpty()) {
-        return;
-      }
-      Thread.sleep(100);
-    }
-    throw new AssertionError(words + " never reached the index");
   }
 
   @Test

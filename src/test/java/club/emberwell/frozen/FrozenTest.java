@@ -25,12 +25,7 @@ import org.junit.jupiter.api.TestFactory;
 @TestProfile(FrozenTest.OwnClub.class)
 class FrozenTest {
   /** A fresh club, in which nothing of other tests happens. */
-  public static final class OwnClub implements QuarkusTestProfile {
-    @Override
-    public Map<String, String> getConfigOverrides() {
-      return Map.of("quarkus.scheduler.enabled", "false");
-    }
-  }
+  public static final class OwnClub implements QuarkusTestProfile {}
 
   private static final Map<String, String> ROLES = new LinkedHashMap<>();
 

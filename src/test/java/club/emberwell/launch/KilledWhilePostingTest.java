@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -14,7 +15,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -117,10 +117,10 @@ class KilledWhilePostingTest {
       writer.start();
       writers.add(writer);
     }
-    Instant deadline = Instant.now().plus(PATIENCE);
-    while (acknowledged.size() < ENOUGH && Instant.now().isBefore(deadline)) {
-      TimeUnit.MILLISECONDS.sleep(5);
-    }
+    await()
+        .atMost(PATIENCE)
+        .pollInterval(Duration.ofMillis(5))
+        .until(() -> acknowledged.size() >= ENOUGH);
     killBoth();
     for (Thread writer : writers) {
       writer.join(PATIENCE.toMillis());
@@ -152,27 +152,25 @@ class KilledWhilePostingTest {
   }
 
   /** The ids of all the member's reports that the search finds, once it has caught up. */
-  private List<String> searched(int expected) throws Exception {
-    Instant deadline = Instant.now().plus(PATIENCE);
-    while (true) {
-      List<String> ids = new ArrayList<>();
-      int total = 1;
-      for (int page = 0; ids.size() < total; page++) {
-        String query = "/api/v1/reports?size=50&member=" + HANDLE + "&page=" + page;
-        JsonNode found = JSON.readTree(send(request(query).GET()).body());
-        total = found.get("total").asInt();
-        int before = ids.size();
-        found.get("hits").forEach(hit -> ids.add(hit.get("id").asText()));
-        if (ids.size() == before) {
-          break;
-        }
+  private List<String> searched(int expected) {
+    return await().atMost(PATIENCE).until(this::searched, ids -> ids.size() >= expected);
+  }
+
+  private List<String> searched() throws Exception {
+    List<String> ids = new ArrayList<>();
+    int total = 1;
+    for (int page = 0; ids.size() < total; page++) {
+      String query = "/api/v1/reports?size=50&member=" + HANDLE + "&page=" + page;
+      JsonNode found = JSON.readTree(send(request(query).GET()).body());
+      total = found.get("total").asInt();
+      int before = ids.size();
+      found.get("hits").forEach(hit -> ids.add(hit.get("id").asText()));
+      if (ids.size() == before) {
+        break;
       }
-      ids.sort(null);
-      if (ids.size() >= expected || Instant.now().isAfter(deadline)) {
-        return ids;
-      }
-      TimeUnit.MILLISECONDS.sleep(200);
     }
+    ids.sort(null);
+    return ids;
   }
 
   private HttpRequest.Builder request(String path) {

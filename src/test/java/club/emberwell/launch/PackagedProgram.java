@@ -1,5 +1,7 @@
 package club.emberwell.launch;
 
+import static org.awaitility.Awaitility.await;
+
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -10,11 +12,12 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import org.awaitility.core.ConditionTimeoutException;
+import org.awaitility.core.TerminalFailureException;
 
 /** The program as Maven packaged it, run in a process of its own. */
 final class PackagedProgram {
@@ -59,12 +62,13 @@ final class PackagedProgram {
 
   /** Waits until the readiness check answers with a status. */
   void awaitReadiness(int status) throws Exception {
-    Instant deadline = Instant.now().plus(PATIENCE);
-    while (readiness() != status) {
-      if (!process.isAlive() || Instant.now().isAfter(deadline)) {
-        throw new AssertionError("readiness is not " + status + ": " + output());
-      }
-      Thread.sleep(100);
+    try {
+      await()
+          .atMost(PATIENCE)
+          .failFast("the program has ended", () -> !process.isAlive())
+          .until(() -> readiness() == status);
+    } catch (ConditionTimeoutException | TerminalFailureException e) {
+      throw new AssertionError("readiness is not " + status + ": " + output(), e);
     }
   }
 

@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
@@ -80,10 +81,11 @@ class PackagedProgramTest {
     assertEquals(first, PackagedProgram.database(home));
 
     ProcessHandle.of(first.pid()).orElseThrow().destroyForcibly();
-    while (ProcessHandle.of(first.pid()).isPresent()
-        && first.serves(home.resolve("postgres/data"))) {
-      Thread.sleep(10);
-    }
+    await()
+        .until(
+            () ->
+                ProcessHandle.of(first.pid()).isEmpty()
+                    || !first.serves(home.resolve("postgres/data")));
     program.awaitReadiness(200);
     Postmaster second = PackagedProgram.database(home);
     assertNotEquals(first.pid(), second.pid());

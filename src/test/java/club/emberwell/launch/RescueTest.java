@@ -1,6 +1,7 @@
 package club.emberwell.launch;
 
 import static io.restassured.RestAssured.given;
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -12,6 +13,7 @@ import club.emberwell.member.ClubSettings;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.Map;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.Test;
@@ -71,14 +73,15 @@ class RescueTest {
   }
 
   @Test
-  void localSignInIsSwitchedOnFromTheMachine() throws InterruptedException {
+  void localSignInIsSwitchedOnFromTheMachine() {
     club.localSignIn(false);
     try {
       given().get("/reset").then().statusCode(404);
       rescue().localSignIn();
       // a node's copy of the settings is some seconds old at most
-      Thread.sleep(5_500);
-      given().get("/api/v1/club").then().body("localSignIn", equalTo(true));
+      await()
+          .atMost(Duration.ofSeconds(30))
+          .until(() -> given().get("/api/v1/club").path("localSignIn"), equalTo(true));
     } finally {
       club.localSignIn(true);
     }

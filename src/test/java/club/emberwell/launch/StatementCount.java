@@ -1,16 +1,20 @@
 package club.emberwell.launch;
 
+import io.quarkus.arc.Arc;
 import io.quarkus.hibernate.orm.PersistenceUnitExtension;
+import io.quarkus.vertx.http.runtime.CurrentVertxRequest;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.hibernate.resource.jdbc.spi.StatementInspector;
 
-/** What runs in the database for the calling thread; jobs in the background do not disturb it. */
+/** What runs in the database for somebody; jobs in the background do not disturb it. */
 @PersistenceUnitExtension
 @ApplicationScoped
 public class StatementCount implements StatementInspector {
   private static final ThreadLocal<List<String>> SEEN = new ThreadLocal<>();
+  private static volatile List<String> seenForRequests;
 
   @Override
   public String inspect(String sql) {
@@ -18,10 +22,19 @@ public class StatementCount implements StatementInspector {
     if (seen != null) {
       seen.add(sql);
     }
+    List<String> requests = seenForRequests;
+    if (requests != null && servesARequest()) {
+      requests.add(sql);
+    }
     return sql;
   }
 
-  /** The statements a piece of work takes. */
+  private static boolean servesARequest() {
+    return Arc.container().requestContext().isActive()
+        && Arc.container().select(CurrentVertxRequest.class).get().getCurrent() != null;
+  }
+
+  /** The statements a piece of work takes on the calling thread. */
   public static List<String> of(Runnable work) {
     SEEN.set(new ArrayList<>());
     try {
@@ -29,6 +42,18 @@ public class StatementCount implements StatementInspector {
       return SEEN.get();
     } finally {
       SEEN.remove();
+    }
+  }
+
+  /** The statements that requests take which are sent and answered meanwhile. */
+  public static List<String> ofRequests(Runnable work) {
+    List<String> seen = Collections.synchronizedList(new ArrayList<>());
+    seenForRequests = seen;
+    try {
+      work.run();
+      return List.copyOf(seen);
+    } finally {
+      seenForRequests = null;
     }
   }
 }

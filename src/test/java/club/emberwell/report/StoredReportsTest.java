@@ -8,6 +8,7 @@ import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Deed;
 import club.emberwell.catalog.TermCare;
 import club.emberwell.catalog.Unfiled;
+import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
@@ -26,8 +27,6 @@ import java.util.List;
 import java.util.UUID;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
-import org.hibernate.SessionFactory;
-import org.hibernate.stat.Statistics;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -85,19 +84,8 @@ class StoredReportsTest {
     assertEquals(2, statements(() -> source.liveAfter(before, 100)));
   }
 
-  /** The least of some counts: what runs in the background can only add to one. */
-  private long statements(Supplier<List<ReportSnapshot>> read) {
-    Statistics statistics =
-        db.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
-    statistics.setStatisticsEnabled(true);
-    long least = Long.MAX_VALUE;
-    for (int i = 0; i < 60; i++) {
-      statistics.clear();
-      assertTrue(!read.get().isEmpty());
-      least = Math.min(least, statistics.getPrepareStatementCount());
-    }
-    statistics.setStatisticsEnabled(false);
-    return least;
+  private static int statements(Supplier<List<ReportSnapshot>> read) {
+    return StatementCount.of(() -> assertTrue(!read.get().isEmpty())).size();
   }
 
   @Test
@@ -234,7 +222,7 @@ class StoredReportsTest {
   }
 
   @Test
-  void wordsThatMatchNothingWaitAndAreReadAgainOnceFiled() throws InterruptedException {
+  void wordsThatMatchNothingWaitAndAreReadAgainOnceFiled() {
     String words = "zorblite veneer " + UUID.randomUUID().toString().substring(0, 8);
     UUID id = post(Entries.work(words, null, null)).snapshot().id();
     Unfiled waiting =
@@ -245,11 +233,7 @@ class StoredReportsTest {
             .findFirst()
             .orElseThrow();
     terms.file(waiting.id(), "birch-plywood", new Deed("a moderator", "a test"));
-    for (int i = 0;
-        i < 100 && reports.get(ada, id).snapshot().work().material().slug() == null;
-        i++) {
-      Thread.sleep(100);
-    }
+    rereading.catchUp(catalog.snapshot());
     StoredReport read = reports.get(ada, id);
     assertEquals("birch-plywood", read.snapshot().work().material().slug());
     assertEquals(words, read.snapshot().work().material().written());

@@ -1,5 +1,7 @@
 package club.emberwell.search;
 
+import static org.awaitility.Awaitility.await;
+
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.Laser;
@@ -11,6 +13,7 @@ import club.emberwell.search.index.IndexHash;
 import club.emberwell.search.index.SearchIndex;
 import club.emberwell.search.query.SearchQuery;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -55,14 +58,11 @@ public final class SearchFixture implements AutoCloseable {
   }
 
   /** Waits until something holds, at most a minute. */
-  static void eventually(BooleanSupplier holds) throws InterruptedException {
-    long end = System.nanoTime() + 60_000_000_000L;
-    while (!holds.getAsBoolean()) {
-      if (System.nanoTime() > end) {
-        throw new AssertionError("did not happen within a minute");
-      }
-      Thread.sleep(20);
-    }
+  static void eventually(BooleanSupplier holds) {
+    await()
+        .atMost(Duration.ofMinutes(1))
+        .pollInterval(Duration.ofMillis(10))
+        .until(holds::getAsBoolean);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package club.emberwell.talk;
 
+import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -20,6 +21,7 @@ import club.emberwell.report.Origin;
 import club.emberwell.talk.TalkModeration.Decision;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -255,7 +257,7 @@ class TalkServiceTest {
   }
 
   @Test
-  void everyWriteLeavesOneChangeRow() throws InterruptedException {
+  void everyWriteLeavesOneChangeRow() {
     ChangeLog.Position start = changes.head();
     TalkEntry question = ask();
     talk.revise(ada, question.id(), 1, question.written(), null);
@@ -265,13 +267,13 @@ class TalkServiceTest {
   }
 
   /** Once they can be read: what else runs in the database may hold change rows back a little. */
-  private long changesOf(UUID id, ChangeLog.Position start) throws InterruptedException {
-    long mine = 0;
-    for (int i = 0; i < 200 && mine == 0; i++) {
-      mine = changes.since(start, 1000).stream().filter(c -> c.id().equals(id)).count();
-      Thread.sleep(25);
-    }
-    return mine;
+  private long changesOf(UUID id, ChangeLog.Position start) {
+    return await()
+        .atMost(Duration.ofSeconds(30))
+        .pollInterval(Duration.ofMillis(20))
+        .until(
+            () -> changes.since(start, 1000).stream().filter(c -> c.id().equals(id)).count(),
+            mine -> mine > 0);
   }
 
   @Test

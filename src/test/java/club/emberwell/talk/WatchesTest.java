@@ -29,7 +29,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WatchesTest {
   @Inject Watches watches;
   @Inject Inbox inbox;
-  @Inject WatchMatcher matcher;
+  @Inject Matching matching;
   @Inject WatchDigest digest;
   @Inject KeptMail mail;
   @Inject TalkService talk;
@@ -47,22 +47,8 @@ class WatchesTest {
     serve();
   }
 
-  /** Until this node has nothing more to do; the job in the background may be at it too. */
   private void serve() {
-    for (int i = 0; i < 20; i++) {
-      while (matcher.matchSome()) {
-        Thread.onSpinWait();
-      }
-      pause();
-    }
-  }
-
-  private static void pause() {
-    try {
-      Thread.sleep(25);
-    } catch (InterruptedException e) {
-      throw new IllegalStateException(e);
-    }
+    matching.catchUp();
   }
 
   private List<UUID> inboxOf(Actor actor) {

@@ -11,11 +11,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
+import club.emberwell.talk.Matching;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
-import java.time.Duration;
-import java.time.Instant;
+import jakarta.inject.Inject;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +28,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 @QuarkusTest
 class WatchApiTest {
   private static final String PATH = "/api/v1/watches";
-  private static final Duration PATIENCE = Duration.ofSeconds(30);
+
+  @Inject Matching matching;
 
   private Person ada;
   private Person ben;
@@ -134,7 +135,7 @@ class WatchApiTest {
   }
 
   @Test
-  void anAnswerComesToWhoAskedAndIsReadOnce() throws InterruptedException {
+  void anAnswerComesToWhoAskedAndIsReadOnce() {
     Map<String, Object> asked = Map.of("title", "A plain question", "text", "Who knows?");
     String question = post(ada, "/api/v1/questions", asked).then().extract().path("id");
     String path = "/api/v1/questions/" + question + "/answers";
@@ -161,14 +162,8 @@ class WatchApiTest {
     return person.asks().body(body).put("/api/v1/inbox/read");
   }
 
-  /** The inbox once something is in it: finding is a job of its own. */
-  private static JsonPath found(Person person) throws InterruptedException {
-    Instant until = Instant.now().plus(PATIENCE);
-    JsonPath inbox = person.asks().get("/api/v1/inbox").jsonPath();
-    while (inbox.getList("finds").isEmpty() && Instant.now().isBefore(until)) {
-      Thread.sleep(100);
-      inbox = person.asks().get("/api/v1/inbox").jsonPath();
-    }
-    return inbox;
+  private JsonPath found(Person person) {
+    matching.catchUp();
+    return person.asks().get("/api/v1/inbox").jsonPath();
   }
 }

@@ -9,13 +9,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
+import club.emberwell.talk.Matching;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -26,7 +26,7 @@ import org.w3c.dom.Element;
 
 @QuarkusTest
 class WatchPagesTest {
-  private static final Duration PATIENCE = Duration.ofSeconds(30);
+  @Inject Matching matching;
 
   private static Browser watching(Person person, String search) {
     Browser browser = Browser.of(person);
@@ -56,19 +56,16 @@ class WatchPagesTest {
     return "w" + Long.toString(System.nanoTime(), 36);
   }
 
-  /** The inbox once something is unread: finding is a job of its own. */
-  private static Browser found(Browser browser) throws InterruptedException {
-    Instant until = Instant.now().plus(PATIENCE);
+  /** The inbox once something is unread. */
+  private Browser found(Browser browser) {
+    matching.catchUp();
     browser.get("/inbox");
-    while (browser.page().select(".badge").isEmpty() && Instant.now().isBefore(until)) {
-      Thread.sleep(100);
-      browser.get("/inbox");
-    }
+    assertFalse(browser.page().select(".badge").isEmpty(), "nothing was found");
     return browser.tidy();
   }
 
   @Test
-  void aSearchIsWatchedFromItsPageAndItsFindsComeIntoTheInbox() throws InterruptedException {
+  void aSearchIsWatchedFromItsPageAndItsFindsComeIntoTheInbox() {
     String word = word();
     Browser ada = watching(People.join(), "q=" + word + "&sort=newest&page=2");
     assertEquals("“" + word + "”", ada.page().select("main h2").text());
@@ -78,10 +75,7 @@ class WatchPagesTest {
     String first = notice(ben, "News of <b>" + word);
     notice(ben, "More of " + word);
     found(ada);
-    while (ada.page().select("li .unread").size() < 2) {
-      Thread.sleep(100);
-      ada.get("/inbox");
-    }
+    assertEquals(2, ada.page().select("li .unread").size());
     assertTrue(ada.page().select(".badge").text().startsWith("2"));
     assertFalse(ada.page().select("a[href=/notices/" + first + "]").isEmpty());
     assertTrue(ada.page().select("main b").isEmpty(), "escaped");
@@ -95,7 +89,7 @@ class WatchPagesTest {
   }
 
   @Test
-  void whatWasOpenedIsNoNewsAnyMore() throws InterruptedException {
+  void whatWasOpenedIsNoNewsAnyMore() {
     String word = word();
     Person person = People.join();
     Browser ada = watching(person, "q=" + word);
@@ -118,7 +112,7 @@ class WatchPagesTest {
   }
 
   @Test
-  void openingAQuestionReadsTheAnswersOnItsPage() throws InterruptedException {
+  void openingAQuestionReadsTheAnswersOnItsPage() {
     Person person = People.join();
     Browser ada = Browser.of(person);
     Map<String, ?> question = Map.of("title", "Why is it pale?", "text", "x");
