@@ -2,6 +2,7 @@ package club.emberwell.api.json;
 
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Particulars;
+import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.Module;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -22,6 +23,7 @@ public final class ClubModule extends SimpleModule {
     addDeserializer(WrittenQuantity.class, new WrittenQuantityReader());
     setDeserializerModifier(new StrictGroups.Modifier());
     setMixInAnnotation(Particulars.class, LeftOutWhereNull.class);
+    setMixInAnnotation(Ties.class, LeftOutWhereNull.class);
   }
 
   @Override

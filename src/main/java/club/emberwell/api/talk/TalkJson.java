@@ -1,9 +1,11 @@
 package club.emberwell.api.talk;
 
+import club.emberwell.api.view.Times;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -12,70 +14,51 @@ import java.util.UUID;
 /**
  * An entry as answered.
  *
- * @param text Markdown as written
- * @param html what may be shown of it
  * @param question the question an answer belongs to
  * @param accepted of a question: the answer that helped
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record TalkJson(
-    UUID id,
-    String kind,
-    int version,
-    String state,
-    String member,
+    @JsonUnwrapped Head head,
+    @JsonUnwrapped Words words,
     UUID question,
-    String title,
-    String text,
-    String html,
-    @JsonInclude(JsonInclude.Include.NON_NULL) TiesJson ties,
+    Ties ties,
     UUID accepted,
-    Integer answers,
-    Instant activeAt,
-    Instant createdAt,
-    Instant updatedAt) {
+    @JsonUnwrapped Activity activity,
+    @JsonUnwrapped Times times) {
 
-  /** What it is about; parts that are not there are left out. */
+  /** Which entry, in which state, and whose. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record TiesJson(
-      String material,
-      String coating,
-      String source,
-      String process,
-      String machineModel,
-      String controllerVersion,
-      UUID report) {
-    static TiesJson of(Ties ties) {
-      return new TiesJson(
-          ties.material(),
-          ties.coating(),
-          ties.source(),
-          ties.process(),
-          ties.machineModel(),
-          ties.controllerVersion(),
-          ties.report());
-    }
-  }
+  record Head(UUID id, String kind, int version, String state, String member) {}
+
+  /**
+   * What it says.
+   *
+   * @param text Markdown as written
+   * @param html what may be shown of it
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Words(String title, String text, String html) {}
+
+  /** Of a question: what came of it. */
+  record Activity(int answers, Instant activeAt) {}
 
   static TalkJson of(TalkEntry entry) {
     boolean asks = entry.kind() == TalkKind.QUESTION;
     boolean answers = entry.kind() == TalkKind.ANSWER;
     return new TalkJson(
-        entry.id(),
-        entry.kind().code(),
-        entry.version(),
-        entry.state().name().toLowerCase(Locale.ROOT),
-        entry.memberHandle(),
+        new Head(
+            entry.id(),
+            entry.kind().code(),
+            entry.version(),
+            entry.state().name().toLowerCase(Locale.ROOT),
+            entry.memberHandle()),
+        new Words(entry.written().title(), entry.written().text(), entry.html().getMarkup()),
         entry.question(),
-        entry.written().title(),
-        entry.written().text(),
-        entry.html().getMarkup(),
-        answers ? null : TiesJson.of(entry.written().ties()),
+        answers ? null : entry.written().ties(),
         entry.accepted(),
-        asks ? entry.answers() : null,
-        asks ? entry.activeAt() : null,
-        entry.createdAt(),
-        entry.updatedAt());
+        asks ? new Activity(entry.answers(), entry.activeAt()) : null,
+        new Times(entry.createdAt(), entry.updatedAt()));
   }
 
   static List<TalkJson> all(List<TalkEntry> entries) {
