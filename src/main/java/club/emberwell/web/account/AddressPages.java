@@ -1,16 +1,14 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.ClientAddress;
-import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Addresses;
 import club.emberwell.member.MailOutbox;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
-import club.emberwell.remark.Remark;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -21,36 +19,23 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
-import java.util.List;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** The member's mail address. */
 @Path("/me/email")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class AddressPages {
+public class AddressPages extends Pages {
   private final Addresses addresses;
   private final Members members;
   private final MailOutbox mail;
-  private final CurrentActor current;
   private final ClientAddress address;
-  private final PageFrame page;
 
-  AddressPages(
-      Addresses addresses,
-      Members members,
-      MailOutbox mail,
-      CurrentActor current,
-      ClientAddress address,
-      PageFrame page) {
+  AddressPages(Addresses addresses, Members members, MailOutbox mail, ClientAddress address) {
     this.addresses = addresses;
     this.members = members;
     this.mail = mail;
-    this.current = current;
     this.address = address;
-    this.page = page;
   }
 
   @CheckedTemplate
@@ -63,50 +48,45 @@ public class AddressPages {
   @GET
   @RolesAllowed(Role.WRITE)
   public TemplateInstance show(@RestQuery String done) {
-    if (done != null) {
-      page.say(done.equals("again") ? "The letter is on its way." : "Saved.");
-    }
-    MemberView member = member();
-    return Templates.address(member, form(member, member.email()), mail.available());
+    say(done, "again".equals(done) ? "The letter is on its way." : "Saved.");
+    return shown(form());
+  }
+
+  private TemplateInstance shown(Form form) {
+    return Templates.address(member(), form, mail.available());
   }
 
   @POST
   @RolesAllowed(Role.WRITE)
-  public Response change(@RestForm String email, @RestForm String password) {
-    Outcome<MemberView> outcome =
-        addresses.change(current.get(), current.credential(), email, password, address.prefix());
-    if (outcome instanceof Outcome.Done<MemberView>) {
-      return Response.seeOther(URI.create("/me/email?done=saved")).build();
-    }
-    return again(outcome, email);
+  public Response change(SentForm sent) {
+    return take(sent, this::form, this::shown)
+        .attempt(
+            s ->
+                addresses.change(
+                    actor(),
+                    current.credential(),
+                    s.typed("email"),
+                    s.typed("password"),
+                    address.prefix()))
+        .then("/me/email?done=saved");
   }
 
   @POST
   @Path("again")
   @RolesAllowed(Role.WRITE)
   public Response sendAgain() {
-    Outcome<Boolean> outcome = addresses.askAgain(current.get());
-    if (outcome instanceof Outcome.Done<Boolean>) {
-      return Response.seeOther(URI.create("/me/email?done=again")).build();
-    }
-    return again(outcome, member().email());
-  }
-
-  private Response again(Outcome<?> outcome, String email) {
-    page.fail();
-    MemberView member = member();
-    List<Remark> remarks = Outcomes.remarks(outcome);
-    return Outcomes.status(outcome)
-        .entity(Templates.address(member, form(member, email).remarks(remarks), mail.available()))
-        .build();
+    return press(this::form, this::shown)
+        .attempt(s -> addresses.askAgain(actor()))
+        .then("/me/email?done=again");
   }
 
   private MemberView member() {
-    return members.byId(current.get().memberId()).orElseThrow();
+    return members.byId(actor().memberId()).orElseThrow();
   }
 
-  private static Form form(MemberView member, String email) {
-    Form form = new Form().add(AccountFields.email(email));
+  private Form form() {
+    MemberView member = member();
+    Form form = new Form().add(AccountFields.email().value(member.email()));
     return member.hasPassword() ? form.add(AccountFields.proof()) : form;
   }
 }

@@ -1,18 +1,13 @@
 package club.emberwell.web.account;
 
-import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.access.SessionCookie;
-import club.emberwell.member.MemberView;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.PasswordResets;
-import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -20,7 +15,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** A new password for somebody who lost theirs. */
@@ -28,24 +22,13 @@ import org.jboss.resteasy.reactive.RestPath;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @LocalSignIn
-public class ResetPages {
+public class ResetPages extends Pages {
   private final PasswordResets resets;
-  private final SessionCookie cookie;
-  private final ClientAddress address;
-  private final RoutingContext request;
-  private final PageFrame page;
+  private final ThisBrowser browser;
 
-  ResetPages(
-      PasswordResets resets,
-      SessionCookie cookie,
-      ClientAddress address,
-      RoutingContext request,
-      PageFrame page) {
+  ResetPages(PasswordResets resets, ThisBrowser browser) {
     this.resets = resets;
-    this.cookie = cookie;
-    this.address = address;
-    this.request = request;
-    this.page = page;
+    this.browser = browser;
   }
 
   @CheckedTemplate
@@ -62,19 +45,19 @@ public class ResetPages {
   @GET
   @PermitAll
   public TemplateInstance ask() {
-    return Templates.ask(askForm(""), resets.byMail(), false);
+    return asking(askForm());
+  }
+
+  private TemplateInstance asking(Form form) {
+    return Templates.ask(form, resets.byMail(), false);
   }
 
   @POST
   @PermitAll
-  public Response send(@RestForm String email) {
-    Outcome<Boolean> outcome = resets.ask(email, address.prefix());
-    if (outcome instanceof Outcome.Done<Boolean>) {
-      return Response.ok(Templates.ask(askForm(""), true, true)).build();
-    }
-    page.fail();
-    Form form = askForm(email).remarks(Outcomes.remarks(outcome));
-    return Outcomes.status(outcome).entity(Templates.ask(form, resets.byMail(), false)).build();
+  public Response send(SentForm sent) {
+    return take(sent, ResetPages::askForm, this::asking)
+        .attempt(s -> resets.ask(s.typed("email"), browser.address()))
+        .show((form, done) -> Templates.ask(form, true, true));
   }
 
   @GET
@@ -90,29 +73,21 @@ public class ResetPages {
   @POST
   @Path("{link}")
   @PermitAll
-  public Response redeem(@RestPath String link, @RestForm String password) {
-    Outcome<MemberView> outcome = resets.redeem(link, password, address.prefix());
-    if (outcome instanceof Outcome.Done<MemberView>) {
-      cookie.clear(request);
-      return Response.ok(Templates.done()).build();
-    }
-    page.fail();
-    Form form = passwordForm().remarks(Outcomes.remarks(outcome));
-    return Outcomes.status(outcome)
-        .entity(Templates.choose(form, link, resets.waits(link)))
-        .build();
+  public Response redeem(@RestPath String link, SentForm sent) {
+    return take(
+            sent,
+            ResetPages::passwordForm,
+            form -> Templates.choose(form, link, resets.waits(link)))
+        .attempt(s -> resets.redeem(link, s.typed("password"), browser.address()))
+        .answer(
+            member -> {
+              browser.forget();
+              return Response.ok(Templates.done()).build();
+            });
   }
 
-  private static Form askForm(String email) {
-    return new Form()
-        .add(
-            Field.of("email", "Mail address")
-                .hint("The one you gave here.")
-                .value(email)
-                .type("email")
-                .autocomplete("email")
-                .maxLength(AccountFields.EMAIL_LENGTH)
-                .required());
+  private static Form askForm() {
+    return new Form().add(AccountFields.email().hint("The one you gave here.").required());
   }
 
   private static Form passwordForm() {

@@ -1,28 +1,20 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.AtAnyPace;
-import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.access.SessionCookie;
-import club.emberwell.member.Accounts.NewMember;
 import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Doors;
 import club.emberwell.member.MemberStatus;
-import club.emberwell.member.MemberView;
-import club.emberwell.member.Outcome;
-import club.emberwell.member.Sessions;
-import club.emberwell.member.Sessions.SignedIn;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.LocalPath;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -31,41 +23,21 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** The door: joining, signing in, signing out. */
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class SignPages {
-  private static final int HANDLE_LENGTH = 30;
-  private static final int PASSWORD_LENGTH = 128;
-  private static final int REQUEST_LENGTH = 1000;
-
+public class SignPages extends Pages {
   private final Doors doors;
   private final ClubSettings club;
-  private final Sessions sessions;
-  private final SessionCookie cookie;
-  private final ClientAddress address;
-  private final RoutingContext request;
-  private final PageFrame page;
+  private final ThisBrowser browser;
 
-  SignPages(
-      Doors doors,
-      ClubSettings club,
-      Sessions sessions,
-      SessionCookie cookie,
-      ClientAddress address,
-      RoutingContext request,
-      PageFrame page) {
+  SignPages(Doors doors, ClubSettings club, ThisBrowser browser) {
     this.doors = doors;
     this.club = club;
-    this.sessions = sessions;
-    this.cookie = cookie;
-    this.address = address;
-    this.request = request;
-    this.page = page;
+    this.browser = browser;
   }
 
   @CheckedTemplate
@@ -76,7 +48,7 @@ public class SignPages {
 
     static native TemplateInstance signUp(Form form, String to, boolean byInvitation);
 
-    static native TemplateInstance waiting(String handle);
+    static native TemplateInstance waiting(String handle, String door);
   }
 
   @GET
@@ -87,7 +59,7 @@ public class SignPages {
     if (!club.localSignIn()) {
       return Response.seeOther(elsewhere(after)).build();
     }
-    return Response.ok(Templates.signIn(signInForm(""), after.toString())).build();
+    return Response.ok(Templates.signIn(signInForm(), after.toString())).build();
   }
 
   /** Where signing in begins when only the provider's word counts. */
@@ -100,20 +72,14 @@ public class SignPages {
   @Path("sign-in")
   @PermitAll
   @LocalSignIn
-  public Response signIn(
-      @RestForm String handle,
-      @RestForm String password,
-      @RestForm String to,
-      @HeaderParam("User-Agent") String browser) {
-    Outcome<SignedIn> outcome = sessions.signIn(handle, password, browser, address.prefix());
-    if (outcome instanceof Outcome.Done<SignedIn> done) {
-      // a sign-in never goes on with an older session of the same browser
-      cookie.read(request).ifPresent(sessions::signOut);
-      cookie.set(request, done.value());
-      return Response.seeOther(LocalPath.of(to, "/")).build();
-    }
-    Form form = signInForm(handle).remarks(Outcomes.remarks(outcome));
-    return refused(outcome, Templates.signIn(form, LocalPath.of(to, "/").toString()));
+  public Response signIn(SentForm sent) {
+    return signIn(sent, LocalPath.of(sent.typed("to"), "/").toString());
+  }
+
+  private Response signIn(SentForm sent, String to) {
+    return take(sent, SignPages::signInForm, form -> Templates.signIn(form, to))
+        .attempt(s -> browser.signIn(s.typed("handle"), s.typed("password")))
+        .then(to);
   }
 
   @GET
@@ -121,30 +87,23 @@ public class SignPages {
   @PermitAll
   @LocalSignIn
   public TemplateInstance signUp(@RestQuery String to) {
-    return signUpPage(signUpForm("", "", ""), to);
+    return signUpPage(signUpForm(), to);
   }
 
   @POST
   @Path("sign-up")
   @PermitAll
   @LocalSignIn
-  public Response signUp(
-      @RestForm String handle,
-      @RestForm String email,
-      @RestForm String password,
-      @RestForm String request,
-      @RestForm String to,
-      @HeaderParam("User-Agent") String browser) {
-    NewMember newcomer = new NewMember(handle, email, password);
-    String asked = club.door() == ClubSettings.Door.REQUEST ? request : null;
-    Outcome<MemberView> outcome = doors.enter(newcomer, null, asked, address.prefix());
-    if (outcome instanceof Outcome.Done<MemberView> done) {
-      return done.value().status() == MemberStatus.WAITING
-          ? Response.ok(Templates.waiting(done.value().handle())).build()
-          : signIn(handle, password, LocalPath.of(to, "/bench").toString(), browser);
-    }
-    Form form = signUpForm(handle, email, request).remarks(Outcomes.remarks(outcome));
-    return refused(outcome, signUpPage(form, to));
+  public Response signUp(SentForm sent) {
+    String to = sent.typed("to");
+    String asked = club.door() == ClubSettings.Door.REQUEST ? sent.typed("request") : null;
+    return take(sent, this::signUpForm, form -> signUpPage(form, to))
+        .attempt(s -> doors.enter(AccountFields.newMember(s), null, asked, browser.address()))
+        .answer(
+            member ->
+                member.status() == MemberStatus.WAITING
+                    ? Response.ok(Templates.waiting(member.handle(), "/sign-in")).build()
+                    : signIn(sent, LocalPath.of(to, "/bench").toString()));
   }
 
   private TemplateInstance signUpPage(Form form, String to) {
@@ -157,42 +116,22 @@ public class SignPages {
   @PermitAll
   @AtAnyPace
   public Response signOut() {
-    cookie.read(request).ifPresent(sessions::signOut);
-    cookie.clear(request);
-    return Response.seeOther(LocalPath.of("/", "/")).build();
+    browser.signOut();
+    return to("/");
   }
 
-  private Response refused(Outcome<?> outcome, TemplateInstance again) {
-    page.fail();
-    return Outcomes.status(outcome).entity(again).build();
-  }
-
-  private static Form signInForm(String handle) {
+  private static Form signInForm() {
     return new Form()
         .add(
             Field.of("handle", "Name here")
-                .value(handle)
                 .autocomplete("username")
-                .maxLength(HANDLE_LENGTH)
+                .maxLength(AccountFields.HANDLE_LENGTH)
                 .required())
-        .add(
-            Field.of("password", "Password")
-                .type("password")
-                .autocomplete("current-password")
-                .maxLength(PASSWORD_LENGTH)
-                .required());
+        .add(AccountFields.knownPassword("password", "Password"));
   }
 
-  private Form signUpForm(String handle, String email, String request) {
-    Form form = AccountFields.newMember(handle, email);
-    if (club.door() == ClubSettings.Door.REQUEST) {
-      form.add(
-          Field.of("request", "Who you are and why you would like to join")
-              .hint("Moderators read it; it goes once they have decided.")
-              .value(request)
-              .maxLength(REQUEST_LENGTH)
-              .required());
-    }
-    return form;
+  private Form signUpForm() {
+    Form form = AccountFields.newMember();
+    return club.door() == ClubSettings.Door.REQUEST ? form.add(AccountFields.request()) : form;
   }
 }

@@ -1,6 +1,5 @@
 package club.emberwell.web.bench;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Vocabulary;
@@ -9,8 +8,8 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.report.OwnReports;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.web.frame.PageFrame;
 import club.emberwell.web.frame.Pager;
+import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -28,24 +27,15 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
-public class BenchPages {
+public class BenchPages extends Pages {
   private final Machines machines;
   private final OwnReports reports;
   private final CatalogService catalog;
-  private final CurrentActor current;
-  private final PageFrame page;
 
-  BenchPages(
-      Machines machines,
-      OwnReports reports,
-      CatalogService catalog,
-      CurrentActor current,
-      PageFrame page) {
+  BenchPages(Machines machines, OwnReports reports, CatalogService catalog) {
     this.machines = machines;
     this.reports = reports;
     this.catalog = catalog;
-    this.current = current;
-    this.page = page;
   }
 
   @CheckedTemplate
@@ -64,7 +54,7 @@ public class BenchPages {
 
   @GET
   public TemplateInstance bench(@RestQuery @DefaultValue("0") String from, @RestQuery String done) {
-    Actor actor = current.get();
+    Actor actor = actor();
     Vocabulary vocabulary = catalog.vocabulary();
     List<MachineCard> cards =
         machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units())).toList();

@@ -9,7 +9,6 @@ import club.emberwell.laser.Regime;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
@@ -17,19 +16,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** The fields of a machine, from and to what its owner wrote. */
 final class MachineForm {
-  private static final int QUANTITY_LENGTH = 64;
   private static final String UNSAID = "not said";
 
   private MachineForm() {}
 
-  /**
-   * @param values by field name
-   */
-  static Form of(Map<String, String> values) {
+  static Form blank() {
     Form form = new Form();
     form.add(
         Field.of("name", "What you call it")
@@ -38,31 +32,29 @@ final class MachineForm {
             .required());
     form.add(
         Field.of("source", "Laser source")
-            .options(Stream.of(LaserSource.values()).map(s -> option(s.code(), s.label())).toList())
+            .choices(LaserSource.values(), LaserSource::label)
             .required());
     form.add(
-        quantity("wavelength", "Wavelength", "From its label. " + UsualWavelength.sentence())
+        Field.quantity("wavelength", "Wavelength", "From its label. " + UsualWavelength.sentence())
             .list("wavelengths")
             .required());
     form.add(
-        quantity("ratedPower", "Rated power", "Optical power, 10 W; not what it draws.")
+        Field.quantity("ratedPower", "Rated power", "Optical power, 10 W; not what it draws.")
             .required());
     form.add(
         Field.of("motion", "How the beam moves")
-            .options(
-                List.of(
-                    option(Motion.GANTRY.code(), "Gantry (the head travels)"),
-                    option(Motion.GALVO.code(), "Galvo (mirrors turn)")))
+            .choice(Motion.GANTRY.code(), "Gantry (the head travels)")
+            .choice(Motion.GALVO.code(), "Galvo (mirrors turn)")
             .required());
     pulses(form);
-    form.add(quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
+    form.add(Field.quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
     form.add(
-        quantity("beamDiameter", "Beam diameter at focus", "80 um, 0.08 mm; for overlap values"));
-    form.add(quantity("maxSpeed", "Highest speed", "600 mm/s, 36000 mm/min"));
+        Field.quantity(
+            "beamDiameter", "Beam diameter at focus", "80 um, 0.08 mm; for overlap values"));
+    form.add(Field.quantity("maxSpeed", "Highest speed", "600 mm/s, 36000 mm/min"));
     form.add(
         Field.of("controllerVersion", "Controller version")
             .maxLength(MachineLimits.CONTROLLER_VERSION));
-    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
     return form;
   }
 
@@ -70,30 +62,17 @@ final class MachineForm {
     form.add(
         Field.of("regime", "Light comes")
             .hint("Left open, CO2 and diode count as continuous, the others as nanosecond pulses.")
-            .options(
-                unsaid(Stream.of(Regime.values()).map(r -> option(r.code(), r.label())).toList())));
+            .choice("", UNSAID)
+            .choices(Regime.values(), Regime::label));
     form.add(
         Field.of("gated", "Power is set by switching a continuous beam on and off")
-            .options(List.of(option("", UNSAID), option("true", "yes"), option("false", "no"))));
+            .choice("", UNSAID)
+            .choice("true", "yes")
+            .choice("false", "no"));
     form.add(
         Field.of("pulseControl", "Pulse duration, where it is pulsed")
-            .options(
-                unsaid(
-                    Stream.of(PulseControl.values())
-                        .map(p -> option(p.code(), p.label()))
-                        .toList())));
-  }
-
-  private static List<Option> unsaid(List<Option> options) {
-    return Stream.concat(Stream.of(option("", UNSAID)), options.stream()).toList();
-  }
-
-  private static Field quantity(String name, String label, String hint) {
-    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
-  }
-
-  private static Option option(String value, String label) {
-    return new Option(value, label, false);
+            .choice("", UNSAID)
+            .choices(PulseControl.values(), PulseControl::label));
   }
 
   static WrittenMachine written(SentForm sent) {

@@ -1,36 +1,29 @@
 package club.emberwell.web.bench;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.Machines;
 import club.emberwell.bench.WrittenMachine;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -39,18 +32,14 @@ import org.jboss.resteasy.reactive.RestPath;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
-public class MachinePages {
-  private static final int UNPROCESSABLE = 422;
-  private static final String NEW = "/bench/machines/new";
+public class MachinePages extends Pages {
+  private static final String PATH = "/bench/machines/";
+  private static final String NEW = PATH + "new";
 
   private final Machines machines;
-  private final CurrentActor current;
-  private final PageFrame page;
 
-  MachinePages(Machines machines, CurrentActor current, PageFrame page) {
+  MachinePages(Machines machines) {
     this.machines = machines;
-    this.current = current;
-    this.page = page;
   }
 
   @CheckedTemplate
@@ -66,131 +55,81 @@ public class MachinePages {
    * The form in one state.
    *
    * @param id null for a new machine
-   * @param version of the machine the change is based on, or null
-   * @param doubts warnings to confirm before it is stored as it is
-   * @param confirmed pointers that sending the form confirms: the doubts and those before
-   * @param now what somebody stored meanwhile, or null
    * @param wavelengths suggestions
    */
-  record Entry(
-      UUID id,
-      Integer version,
-      Form form,
-      List<Remark> doubts,
-      Set<String> confirmed,
-      MachineCard now,
-      List<String> wavelengths) {
+  record Entry(UUID id, Form form, List<String> wavelengths) {
     public String action() {
-      return id == null ? NEW : "/bench/machines/" + id;
+      return id == null ? NEW : PATH + id;
     }
+  }
+
+  private static TemplateInstance shown(UUID id, Form form) {
+    return Templates.machine(new Entry(id, form, UsualWavelength.all()));
   }
 
   @GET
   @Path("new")
   public TemplateInstance blank() {
-    return Templates.machine(
-        entry(null, null, new Shown(Map.of(), List.of()), List.of(), List.of(), null));
+    return shown(null, MachineForm.blank());
   }
 
   @POST
   @Path("new")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response add(MultivaluedMap<String, String> sent) {
-    return store(null, new SentForm(sent));
+  public Response add(SentForm sent) {
+    Actor actor = actor();
+    return take(sent, MachineForm::blank, form -> shown(null, form))
+        .store(s -> machines.add(actor, null, read(s), actor.units().style()))
+        .then("/bench?done=added");
   }
 
   @GET
   @Path("{id}")
   public TemplateInstance edit(@RestPath UUID id) {
-    Machine machine = machines.get(current.get(), id);
-    Shown shown = new Shown(MachineForm.values(machine.written()), List.of());
-    return Templates.machine(entry(id, machine.version(), shown, List.of(), List.of(), null));
+    return shown(id, form(id));
+  }
+
+  private Form form(UUID id) {
+    Machine machine = machines.get(actor(), id);
+    return MachineForm.blank()
+        .changing("machine", machine.version(), PATH + id)
+        .fill(MachineForm.values(machine.written()));
   }
 
   @POST
   @Path("{id}")
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response edit(@RestPath UUID id, MultivaluedMap<String, String> sent) {
-    machines.get(current.get(), id);
-    return store(id, new SentForm(sent));
+  public Response edit(@RestPath UUID id, SentForm sent) {
+    Actor actor = actor();
+    machines.get(actor, id);
+    return take(sent, () -> form(id), form -> shown(id, form))
+        .store(s -> machines.revise(actor, id, s.version(), read(s), actor.units().style()))
+        .then("/bench?done=changed");
+  }
+
+  /** What was written, if it can be read and what is unlikely was said to be meant. */
+  private WrittenMachine read(SentForm sent) {
+    WrittenMachine written = MachineForm.written(sent);
+    MachineReader.Result read = MachineReader.read(written, actor().units().style());
+    if (!read.readable()) {
+      throw new EntryRefused(MachineForm.helpful(read.remarks(), sent.text("source")));
+    }
+    List<Remark> doubts = read.unconfirmed(written.confirmed());
+    if (!doubts.isEmpty()) {
+      throw new EntryUnconfirmed(doubts);
+    }
+    return written;
   }
 
   @GET
   @Path("{id}/delete")
   public TemplateInstance askDelete(@RestPath UUID id) {
-    Actor actor = current.get();
+    Actor actor = actor();
     return Templates.delete(MachineCard.of(machines.get(actor, id), actor.units()));
   }
 
   @POST
   @Path("{id}/delete")
   public Response delete(@RestPath UUID id) {
-    machines.delete(current.get(), id);
+    machines.delete(actor(), id);
     return to("/bench?done=deleted");
-  }
-
-  private Response store(UUID id, SentForm sent) {
-    Actor actor = current.get();
-    Integer version = version(sent);
-    WrittenMachine written = MachineForm.written(sent);
-    Shown shown = new Shown(sent.values(), sent.confirmed());
-    if (sent.onlyAsked()) {
-      Entry again = entry(id, version, shown, List.of(), List.of(), null);
-      return Response.ok(Templates.machine(again)).build();
-    }
-    MachineReader.Result read = MachineReader.read(written, actor.units().style());
-    List<Remark> doubts = read.unconfirmed(written.confirmed());
-    if (!read.readable()) {
-      List<Remark> helpful = MachineForm.helpful(read.remarks(), sent.text("source"));
-      return again(UNPROCESSABLE, entry(id, version, shown, helpful, List.of(), null));
-    }
-    if (!doubts.isEmpty()) {
-      return again(UNPROCESSABLE, entry(id, version, shown, doubts, doubts, null));
-    }
-    try {
-      if (id == null) {
-        machines.add(actor, null, written, actor.units().style());
-        return to("/bench?done=added");
-      }
-      machines.revise(actor, id, version == null ? -1 : version, written, actor.units().style());
-      return to("/bench?done=changed");
-    } catch (EntryRefused e) {
-      return again(UNPROCESSABLE, entry(id, version, shown, e.remarks(), List.of(), null));
-    } catch (EntryChanged e) {
-      Machine now = machines.get(actor, id);
-      MachineCard card = MachineCard.of(now, actor.units());
-      Entry both = entry(id, now.version(), shown, List.of(), List.of(), card);
-      return again(Response.Status.PRECONDITION_FAILED.getStatusCode(), both);
-    }
-  }
-
-  private Response again(int status, Entry entry) {
-    page.fail();
-    return Response.status(status).entity(Templates.machine(entry)).build();
-  }
-
-  /** What stands in the form: what was typed and what was said to be meant. */
-  private record Shown(Map<String, String> values, List<String> confirmed) {}
-
-  private static Entry entry(
-      UUID id,
-      Integer version,
-      Shown shown,
-      List<Remark> remarks,
-      List<Remark> doubts,
-      MachineCard now) {
-    Form form = MachineForm.of(shown.values()).remarks(remarks);
-    Set<String> confirmed = new LinkedHashSet<>(shown.confirmed());
-    doubts.forEach(doubt -> confirmed.add(doubt.field()));
-    return new Entry(id, version, form, doubts, confirmed, now, UsualWavelength.all());
-  }
-
-  private static Integer version(SentForm sent) {
-    String text = sent.text("version");
-    return text != null && text.matches("\\d{1,9}") ? Integer.valueOf(text) : null;
-  }
-
-  private static Response to(String path) {
-    return Response.seeOther(URI.create(path)).build();
   }
 }

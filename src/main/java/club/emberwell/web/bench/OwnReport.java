@@ -14,7 +14,6 @@ import java.util.UUID;
  * One of one's own reports in a few lines.
  *
  * @param state in words, empty for a report that everybody sees
- * @param settings of its first trial
  * @param more further trials
  */
 record OwnReport(
@@ -23,11 +22,11 @@ record OwnReport(
     String process,
     String machine,
     String state,
-    String settings,
-    String effect,
-    String effectClass,
+    First first,
     int more,
     Instant posted) {
+  /** Its first trial. */
+  record First(String settings, String effect, String effectClass) {}
 
   static OwnReport of(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
     TrialSnapshot first = report.trials().get(0);
@@ -39,9 +38,10 @@ record OwnReport(
             ? TrialText.laser(report.laser(), reader)
             : report.machine().name(),
         inWords(report.state()),
-        TrialText.settings(first, reader),
-        first.effect().label(),
-        TrialText.effectClass(first.effect()),
+        new First(
+            TrialText.settings(first, reader),
+            first.effect().label(),
+            TrialText.effectClass(first.effect())),
         report.trials().size() - 1,
         report.createdAt());
   }

@@ -1,19 +1,13 @@
 package club.emberwell.web.club;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.member.ClubCare;
 import club.emberwell.member.ClubSettings.Card;
 import club.emberwell.member.MailOutbox;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryChanged;
-import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
-import club.emberwell.web.account.Outcomes;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -23,10 +17,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
-import java.util.List;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** What owners decide about the club. */
@@ -34,131 +25,98 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.OWN)
-public class ClubPages {
+public class ClubPages extends Pages {
+  private static final String PATH = "/desk/club";
   private static final int NAME_LENGTH = 80;
   private static final int LICENCE_LENGTH = 600;
   private static final int NOTES_LENGTH = 2000;
 
   private final ClubCare care;
   private final MailOutbox mail;
-  private final CurrentActor current;
-  private final PageFrame page;
 
-  ClubPages(ClubCare care, MailOutbox mail, CurrentActor current, PageFrame page) {
+  ClubPages(ClubCare care, MailOutbox mail) {
     this.care = care;
     this.mail = mail;
-    this.current = current;
-    this.page = page;
   }
 
   @CheckedTemplate
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance club(Form form, long version, MailOutbox.State mail);
+    static native TemplateInstance club(Form form, MailOutbox.State mail);
   }
 
   @GET
   public TemplateInstance club(@RestQuery String done) {
-    if (done != null) {
-      page.say("Saved.");
-    }
-    Card card = care.card();
-    ClubCare.Draft now =
-        new ClubCare.Draft(
-            card.name(),
-            card.door().code(),
-            card.readingPublic() ? "public" : "members",
-            card.localSignIn(),
-            card.licence(),
-            card.notes());
-    return Templates.club(form(now), card.version(), mail.state());
+    say(done, "Saved.");
+    return shown(form());
+  }
+
+  private TemplateInstance shown(Form form) {
+    return Templates.club(form, mail.state());
   }
 
   @POST
-  public Response change(MultivaluedMap<String, String> sent) {
-    ClubCare.Draft draft =
-        new ClubCare.Draft(
-            sent.getFirst("name"),
-            sent.getFirst("door"),
-            sent.getFirst("reading"),
-            flag(sent.getFirst("localSignIn")),
-            sent.getFirst("licence"),
-            sent.getFirst("notes"));
-    Outcome<Card> outcome;
-    long version;
-    try {
-      version = Long.parseLong(String.valueOf(sent.getFirst("version")));
-      outcome = care.change(current.get(), draft, version);
-    } catch (NumberFormatException | EntryChanged e) {
-      version = care.card().version();
-      outcome =
-          Outcome.refused(
-              Remark.error(
-                  RemarkId.CHANGED,
-                  "",
-                  "Another owner changed the settings meanwhile. Yours stand below; look at theirs"
-                      + " in another window before you save again."));
-    }
-    if (outcome instanceof Outcome.Done<Card>) {
-      return Response.seeOther(URI.create("/desk/club?done=saved")).build();
-    }
-    page.fail();
-    return Outcomes.status(outcome)
-        .entity(
-            Templates.club(form(draft).remarks(Outcomes.remarks(outcome)), version, mail.state()))
-        .build();
+  public Response change(SentForm sent) {
+    return take(sent, this::form, this::shown)
+        .attempt(s -> care.change(actor(), draft(s), s.version()))
+        .then(PATH + "?done=saved");
   }
 
-  private static Boolean flag(String sent) {
-    return "true".equals(sent) || "false".equals(sent) ? Boolean.valueOf(sent) : null;
+  private static ClubCare.Draft draft(SentForm sent) {
+    return new ClubCare.Draft(
+        sent.typed("name"),
+        sent.typed("door"),
+        sent.typed("reading"),
+        sent.flag("localSignIn"),
+        sent.typed("licence"),
+        sent.typed("notes"));
   }
 
-  private static Form form(ClubCare.Draft draft) {
+  private Form form() {
+    Card card = care.card();
     return new Form()
+        .changing("club", card.version(), PATH)
         .add(
             Field.of("name", "The club's name")
-                .value(draft.name())
+                .value(card.name())
                 .maxLength(NAME_LENGTH)
                 .required())
         .add(
-            choice("door", "How people come in", draft.door())
-                .options(
-                    List.of(
-                        new Option("invitation", "By invitation link only", false),
-                        new Option("request", "They ask, a moderator decides", false),
-                        new Option("open", "Everybody can join", false))))
+            choice("door", "How people come in", card.door().code())
+                .choice("invitation", "By invitation link only")
+                .choice("request", "They ask, a moderator decides")
+                .choice("open", "Everybody can join"))
         .add(
-            choice("reading", "Who can read", draft.reading())
-                .options(
-                    List.of(
-                        new Option("members", "Members only", false),
-                        new Option("public", "Everybody", false))))
+            choice("reading", "Who can read", card.readingPublic() ? "public" : "members")
+                .choice("members", "Members only")
+                .choice("public", "Everybody"))
         .add(
-            choice("localSignIn", "Names and passwords of this server", text(draft.localSignIn()))
+            choice(
+                    "localSignIn",
+                    "Names and passwords of this server",
+                    Boolean.toString(card.localSignIn()))
                 .hint("Switched off, only single sign-on lets people in.")
-                .options(
-                    List.of(new Option("true", "Count", false), new Option("false", "Off", false))))
+                .choice("true", "Count")
+                .choice("false", "Off"))
         .add(
             Field.of("licence", "Under which terms members share")
                 .hint(
                     "Said when somebody joins and in every export. Changing it later does not"
                         + " change what was shared before.")
-                .value(draft.licence())
+                .value(card.licence())
                 .maxLength(LICENCE_LENGTH)
+                .lines()
                 .required())
         .add(
             Field.of("notes", "What strangers read about the club")
                 .hint("Stands on “About this club”.")
-                .value(draft.notes())
-                .maxLength(NOTES_LENGTH));
+                .value(card.notes())
+                .maxLength(NOTES_LENGTH)
+                .lines());
   }
 
   private static Field choice(String name, String label, String value) {
     return Field.of(name, label).value(value).required();
-  }
-
-  private static String text(Boolean flag) {
-    return flag == null ? "" : flag.toString();
   }
 }

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Downloads;
 import club.emberwell.desk.AuditFilter;
 import club.emberwell.desk.AuditLine;
@@ -9,10 +8,10 @@ import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -29,7 +28,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** The log: filtered, by page, and as a file. */
@@ -37,20 +35,16 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class AuditPages {
+public class AuditPages extends Pages {
   private static final List<String> FILTERS =
       List.of("who", "action", "entity", "entityId", "from", "to");
   private static final List<String> LABELS =
       List.of("Who", "What was done", "To what", "Its id", "From", "Until");
 
   private final AuditTrail trail;
-  private final CurrentActor current;
-  private final PageFrame page;
 
-  AuditPages(AuditTrail trail, CurrentActor current, PageFrame page) {
+  AuditPages(AuditTrail trail) {
     this.trail = trail;
-    this.current = current;
-    this.page = page;
   }
 
   @CheckedTemplate
@@ -66,44 +60,40 @@ public class AuditPages {
    * @param query the filter as a query string
    * @param next address of the next page, or null
    */
-  record Log(List<Field> fields, Form form, List<AuditLine> lines, String query, String next) {}
+  record Log(Form form, List<AuditLine> lines, String query, String next) {}
 
   @GET
   public Response log(@Context UriInfo uri, @RestQuery Long before) {
     MultivaluedMap<String, String> sent = uri.getQueryParameters();
-    Form form = new Form();
-    List<Field> fields =
-        Stream.iterate(0, i -> i + 1).limit(FILTERS.size()).map(i -> field(i, sent)).toList();
-    fields.forEach(form::add);
     String query = query(sent);
-    try {
-      Slice<AuditLine> found = trail.page(current.get(), filter(sent), before);
-      List<AuditLine> lines = found.rows();
-      String next =
-          found.more()
-              ? "/desk/log?" + query + "&before=" + lines.get(lines.size() - 1).seq()
-              : null;
-      return Response.ok(Templates.log(new Log(fields, form, lines, query, next))).build();
-    } catch (EntryRefused e) {
-      page.fail();
-      form.remarks(e.remarks());
-      return Response.status(422)
-          .entity(Templates.log(new Log(fields, form, List.of(), query, null)))
-          .build();
-    }
+    return take(
+            new SentForm(sent),
+            AuditPages::form,
+            form -> Templates.log(new Log(form, List.of(), query, null)))
+        .store(s -> trail.page(actor(), filter(sent), before))
+        .show((form, found) -> Templates.log(log(form, found, query)));
+  }
+
+  private static Log log(Form form, Slice<AuditLine> found, String query) {
+    List<AuditLine> lines = found.rows();
+    String next =
+        found.more() ? "/desk/log?" + query + "&before=" + lines.get(lines.size() - 1).seq() : null;
+    return new Log(form, lines, query, next);
   }
 
   @GET
   @Path("file")
   @Produces({"text/csv", "application/jsonl"})
   public Response file(@Context UriInfo uri, @RestQuery String format) {
-    return Downloads.log(trail, current.get(), filter(uri.getQueryParameters()), format);
+    return Downloads.log(trail, actor(), filter(uri.getQueryParameters()), format);
   }
 
-  private static Field field(int i, MultivaluedMap<String, String> sent) {
-    return Field.of(FILTERS.get(i), LABELS.get(i))
-        .maxLength(DeskLimits.FILTER)
-        .value(sent.getFirst(FILTERS.get(i)));
+  private static Form form() {
+    Form form = new Form();
+    for (int i = 0; i < FILTERS.size(); i++) {
+      form.add(Field.of(FILTERS.get(i), LABELS.get(i)).maxLength(DeskLimits.FILTER));
+    }
+    return form;
   }
 
   private static AuditFilter filter(MultivaluedMap<String, String> sent) {

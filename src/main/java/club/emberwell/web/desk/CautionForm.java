@@ -12,9 +12,8 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
-import jakarta.ws.rs.core.MultivaluedMap;
+import club.emberwell.web.frame.SentForm;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -50,54 +49,54 @@ final class CautionForm {
 
   private CautionForm() {}
 
-  /** The fields with what they hold now. */
-  static Form form(Map<String, String> values, boolean fresh) {
+  /**
+   * The blank form.
+   *
+   * @param fresh whether the caution is to have an id yet
+   */
+  static Form form(boolean fresh) {
     Form form = new Form();
     LABELS.forEach(
         (name, label) -> {
           if (fresh || !name.equals("id")) {
-            form.add(field(name, label, values.getOrDefault(name, "")));
+            form.add(field(name, label));
           }
         });
     return form;
   }
 
-  /** The names of the fields in order. */
-  static List<String> names(boolean fresh) {
-    return LABELS.keySet().stream().filter(name -> fresh || !name.equals("id")).toList();
-  }
-
-  private static Field field(String name, String label, String value) {
+  private static Field field(String name, String label) {
     Field field = Field.of(name, label);
     switch (name) {
-      case "class" ->
-          field.options(
-              Stream.of(CautionClass.values())
-                  .map(c -> new Option(c.code(), c.label(), false))
-                  .toList());
+      case "class" -> field.folded().choices(CautionClass.values(), CautionClass::label);
       case "evidence.confidence" ->
-          field.options(
-              List.of(
-                  new Option("read", "The source was read", false),
-                  new Option("second-hand", "Quoted elsewhere", false),
-                  new Option("memory", "From memory", false),
-                  new Option("judgement", "Our own conclusion", false)));
-      case "evidence.disputed" ->
-          field.options(List.of(new Option("no", "No", false), new Option("yes", "Yes", false)));
+          field
+              .folded()
+              .choice("read", "The source was read")
+              .choice("second-hand", "Quoted elsewhere")
+              .choice("memory", "From memory")
+              .choice("judgement", "Our own conclusion");
+      case "evidence.disputed" -> field.folded().choice("no", "No").choice("yes", "Yes");
       case "scope.materials", "scope.coatings", "scope.processes", "scope.sources" ->
-          field.hint("With commas between; empty limits nothing.").maxLength(2000);
+          field.hint("With commas between; empty limits nothing.").maxLength(2000).lines();
       case "id" ->
           field
               .hint("Lower-case words with dashes; empty makes it from what it does.")
               .maxLength(60);
-      default -> field.maxLength(LONG.contains(name) ? DeskLimits.REASON : 120);
+      default -> {
+        if (LONG.contains(name)) {
+          field.maxLength(DeskLimits.REASON).lines();
+        } else {
+          field.maxLength(120);
+        }
+      }
     }
     boolean optional =
         name.startsWith("scope.") || name.equals("evidence.dispute") || name.equals("id");
     if (!optional) {
       field.required();
     }
-    return field.value(value);
+    return name.equals("reason") ? field.aside() : field;
   }
 
   /** What a rule looks like in the form. */
@@ -124,23 +123,15 @@ final class CautionForm {
     return values;
   }
 
-  static Map<String, String> typed(MultivaluedMap<String, String> sent) {
-    Map<String, String> values = new LinkedHashMap<>();
-    LABELS.keySet().forEach(name -> values.put(name, text(sent.getFirst(name))));
-    return values;
-  }
-
-  private static String text(String typed) {
-    return typed == null ? "" : typed.strip();
-  }
-
   /**
    * What was typed as a rule.
    *
    * @param words by which materials and coatings may be named
    * @param was the caution it changes, or null; its limits of exposure stay
    */
-  static CautionRule rule(Map<String, String> v, CautionRule was, Vocabulary words) {
+  static CautionRule rule(SentForm sent, CautionRule was, Vocabulary words) {
+    Map<String, String> v = new LinkedHashMap<>();
+    LABELS.keySet().forEach(name -> v.put(name, sent.values().getOrDefault(name, "")));
     boolean disputed = v.get("evidence.disputed").equals("yes");
     return new CautionRule(
         was == null ? id(v) : was.id(),

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CautionCare.Standing;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
@@ -10,6 +9,8 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -21,7 +22,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -30,18 +30,13 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class CautionPages {
+public class CautionPages extends Pages {
   private final VocabularyCare care;
   private final CautionProposals proposals;
-  private final CurrentActor current;
-  private final DeskForms forms;
 
-  CautionPages(
-      VocabularyCare care, CautionProposals proposals, CurrentActor current, DeskForms forms) {
+  CautionPages(VocabularyCare care, CautionProposals proposals) {
     this.care = care;
     this.proposals = proposals;
-    this.current = current;
-    this.forms = forms;
   }
 
   @CheckedTemplate
@@ -65,7 +60,7 @@ public class CautionPages {
 
   @GET
   public TemplateInstance cautions(@RestQuery Integer page) {
-    Actor actor = current.get();
+    Actor actor = actor();
     List<Standing> all = care.cautions(actor);
     return Templates.cautions(
         Listing.of(
@@ -80,42 +75,42 @@ public class CautionPages {
   @GET
   @Path("{id}")
   public TemplateInstance caution(@RestPath String id) {
-    return shown(id, form(""));
+    return shown(id, form());
   }
 
   private TemplateInstance shown(String id, Form form) {
-    Standing standing = care.caution(current.get(), id);
+    Standing standing = care.caution(actor(), id);
     String asker = standing.removed() ? null : standing.removalAskedBy();
     return Templates.caution(
         new CautionPage(
             standing,
             asker != null,
-            current.get().memberId().toString().equals(asker),
+            actor().memberId().toString().equals(asker),
             form,
             care.cautionHistory(id, 0)));
   }
 
-  private static Form form(String reason) {
-    return new Form().add(DeskForms.reason(reason, "Stands in its history."));
+  private static Form form() {
+    return DeskForms.because("Stands in its history.");
   }
 
   /** What a press does: {@code propose}, {@code confirm}, {@code keep} or {@code restore}. */
   @POST
   @Path("{id}/{deed}")
-  public Response change(@RestPath String id, @RestPath String deed, @RestForm String reason) {
-    return forms.send(
-        () -> {
-          Actor actor = current.get();
-          switch (deed) {
-            case "propose" -> care.proposeRemoval(actor, id, reason);
-            case "confirm" -> care.confirmRemoval(actor, id, reason);
-            case "keep" -> care.keepStanding(actor, id, reason);
-            case "restore" -> care.restoreCaution(actor, id, reason);
-            default -> throw new EntryUnknown("deed");
-          }
-        },
-        "/desk/cautions/" + id,
-        form(reason),
-        form -> shown(id, form));
+  public Response change(@RestPath String id, @RestPath String deed, SentForm sent) {
+    Actor actor = actor();
+    return take(sent, CautionPages::form, form -> shown(id, form))
+        .run(
+            s -> {
+              String reason = s.typed("reason");
+              switch (deed) {
+                case "propose" -> care.proposeRemoval(actor, id, reason);
+                case "confirm" -> care.confirmRemoval(actor, id, reason);
+                case "keep" -> care.keepStanding(actor, id, reason);
+                case "restore" -> care.restoreCaution(actor, id, reason);
+                default -> throw new EntryUnknown("deed");
+              }
+            })
+        .then("/desk/cautions/" + id);
   }
 }

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.Unfiled;
 import club.emberwell.desk.Action;
 import club.emberwell.desk.CautionProposal;
@@ -18,6 +17,8 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.LocalPath;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -40,30 +41,19 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class DeskPages {
+public class DeskPages extends Pages {
   private final Desk desk;
   private final Decisions decisions;
   private final Flags flags;
   private final Rules rules;
   private final ItemContents contents;
-  private final CurrentActor current;
-  private final DeskForms forms;
 
-  DeskPages(
-      Desk desk,
-      Decisions decisions,
-      Flags flags,
-      Rules rules,
-      ItemContents contents,
-      CurrentActor current,
-      DeskForms forms) {
+  DeskPages(Desk desk, Decisions decisions, Flags flags, Rules rules, ItemContents contents) {
     this.desk = desk;
     this.decisions = decisions;
     this.flags = flags;
     this.rules = rules;
     this.contents = contents;
-    this.current = current;
-    this.forms = forms;
   }
 
   @CheckedTemplate
@@ -101,15 +91,16 @@ public class DeskPages {
       String state,
       ItemContent content,
       boolean own,
-      List<Decision> decisions,
-      List<Flag> flags,
-      List<RuleNote> notes,
+      Said said,
       Form decide,
       Form settle) {}
 
+  /** What was decided about an item, and what members and rules said of it. */
+  record Said(List<Decision> decisions, List<Flag> flags, List<RuleNote> notes) {}
+
   @GET
   public TemplateInstance home() {
-    DeskHome home = desk.home(current.get());
+    DeskHome home = desk.home(actor());
     return Templates.home(
         new Home(
             home.age(),
@@ -144,7 +135,7 @@ public class DeskPages {
         Listing.of(
             "Waiting for a first look",
             "Nothing waits.",
-            desk.waiting(current.get(), page).map(ItemRow::of),
+            desk.waiting(actor(), page).map(ItemRow::of),
             "/desk/waiting"));
   }
 
@@ -155,7 +146,7 @@ public class DeskPages {
         Listing.of(
             "Flagged by members",
             "No flag is open.",
-            flags.open(current.get(), page).map(ItemRow::of),
+            flags.open(actor(), page).map(ItemRow::of),
             "/desk/flags"));
   }
 
@@ -166,77 +157,76 @@ public class DeskPages {
         Listing.of(
             "Noticed by rules",
             "No note is open.",
-            rules.open(current.get(), page).map(ItemRow::of),
+            rules.open(actor(), page).map(ItemRow::of),
             "/desk/notes"));
   }
 
   @POST
   @Path("notes/{id}/seen")
   public Response seen(@RestPath long id, @RestForm String to) {
-    rules.seen(current.get(), id);
-    return Response.seeOther(LocalPath.of(to, "/desk/notes")).build();
+    rules.seen(actor(), id);
+    return to(LocalPath.of(to, "/desk/notes").toString());
   }
 
   @GET
   @Path("items/{kind}/{id}")
   public TemplateInstance item(@RestPath String kind, @RestPath UUID id) {
-    Item item = decisions.item(current.get(), ItemRef.of(kind, id));
-    return page(
-        item,
-        DeskForms.decision(item.state(), "", ""),
-        DeskForms.settling(item.state(), "", "", ""));
+    Item item = decisions.item(actor(), ItemRef.of(kind, id));
+    return page(item, DeskForms.decision(item.state()), DeskForms.settling(item.state()));
   }
 
   private TemplateInstance page(Item item, Form decide, Form settle) {
-    Actor actor = current.get();
+    Actor actor = actor();
     return Templates.item(
         new ItemPage(
             item,
             item.state().toLowerCase(Locale.ROOT),
             contents.of(actor, item),
             actor.is(item.author()),
-            decisions.about(actor, item.ref()),
-            flags.on(actor, item.ref()),
-            rules.on(actor, item.ref()),
+            new Said(
+                decisions.about(actor, item.ref()),
+                flags.on(actor, item.ref()),
+                rules.on(actor, item.ref())),
             Action.from(item.state()).isEmpty() ? null : decide,
             settle));
   }
 
   @POST
   @Path("items/{kind}/{id}/decide")
-  public Response decide(
-      @RestPath String kind, @RestPath UUID id, @RestForm String action, @RestForm String reason) {
-    Item item = decisions.item(current.get(), ItemRef.of(kind, id));
-    return forms.send(
-        () -> decisions.decide(current.get(), item.ref(), Action.read("/action", action), reason),
-        item.deskPath(),
-        DeskForms.decision(item.state(), action, reason),
-        form -> page(item, form, DeskForms.settling(item.state(), "", "", "")));
+  public Response decide(@RestPath String kind, @RestPath UUID id, SentForm sent) {
+    Item item = decisions.item(actor(), ItemRef.of(kind, id));
+    return take(
+            sent,
+            () -> DeskForms.decision(item.state()),
+            form -> page(item, form, DeskForms.settling(item.state())))
+        .run(
+            s ->
+                decisions.decide(
+                    actor(),
+                    item.ref(),
+                    Action.read("/action", s.typed("action")),
+                    s.typed("reason")))
+        .then(item.deskPath());
   }
 
   @POST
   @Path("items/{kind}/{id}/settle")
-  public Response settle(
-      @RestPath String kind,
-      @RestPath UUID id,
-      @RestForm String upheld,
-      @RestForm("settle.action") String action,
-      @RestForm("settle.reason") String reason) {
-    Item item = decisions.item(current.get(), ItemRef.of(kind, id));
-    boolean nothing = action == null || action.isEmpty();
-    return forms.send(
-        () ->
-            DeskForms.under(
-                "/settle",
-                () ->
-                    flags.settle(
-                        current.get(),
-                        item.ref(),
-                        DeskForms.yes("/upheld", upheld),
-                        nothing ? null : Action.read("/action", action),
-                        reason)),
-        item.deskPath(),
-        DeskForms.settling(item.state(), upheld, action, reason),
-        form -> page(item, DeskForms.decision(item.state(), "", ""), form));
+  public Response settle(@RestPath String kind, @RestPath UUID id, SentForm sent) {
+    Item item = decisions.item(actor(), ItemRef.of(kind, id));
+    return take(
+            sent,
+            () -> DeskForms.settling(item.state()),
+            form -> page(item, DeskForms.decision(item.state()), form))
+        .run(
+            s -> {
+              String action = s.text("settle.action");
+              flags.settle(
+                  actor(),
+                  item.ref(),
+                  DeskForms.yes("/upheld", s.typed("upheld")),
+                  action == null ? null : Action.read("/action", action),
+                  s.typed("settle.reason"));
+            })
+        .then(item.deskPath());
   }
 }

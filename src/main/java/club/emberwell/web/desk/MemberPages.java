@@ -1,10 +1,11 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.People;
 import club.emberwell.desk.People.Person;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -27,17 +28,13 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class MemberPages {
+public class MemberPages extends Pages {
   private static final String PATH = "/desk/members/";
 
   private final People people;
-  private final CurrentActor current;
-  private final DeskForms forms;
 
-  MemberPages(People people, CurrentActor current, DeskForms forms) {
+  MemberPages(People people) {
     this.people = people;
-    this.current = current;
-    this.forms = forms;
   }
 
   @CheckedTemplate
@@ -55,56 +52,52 @@ public class MemberPages {
     String start = q == null ? "" : q;
     String path = "/desk/members?q=" + URLEncoder.encode(start, StandardCharsets.UTF_8);
     return Templates.members(
-        start, Listing.of("Members", "Nobody.", people.find(current.get(), start, page), path));
+        start, Listing.of("Members", "Nobody.", people.find(actor(), start, page), path));
   }
 
   @GET
   @Path("{id}")
   public TemplateInstance member(@RestPath UUID id, @RestQuery Integer page) {
-    return page(id, page, form(""));
+    return page(id, page, form());
   }
 
   private TemplateInstance page(UUID id, Integer page, Form form) {
-    Person person = people.one(current.get(), id);
+    Person person = people.one(actor(), id);
     return Templates.member(
         person,
-        current.get().is(id),
+        actor().is(id),
         Listing.of(
             "What they posted",
             "Nothing.",
-            people.entries(current.get(), id, page).map(ItemRow::of),
+            people.entries(actor(), id, page).map(ItemRow::of),
             PATH + id),
         form);
   }
 
-  private static Form form(String reason) {
-    return new Form().add(DeskForms.reason(reason, "The log keeps it."));
+  private static Form form() {
+    return DeskForms.because("The log keeps it.");
   }
 
   @POST
   @Path("{id}/ban")
-  public Response ban(@RestPath UUID id, @RestForm String reason) {
-    return forms.send(
-        () -> people.ban(current.get(), id, reason),
-        PATH + id,
-        form(reason),
-        form -> page(id, 0, form));
+  public Response ban(@RestPath UUID id, SentForm sent) {
+    return take(sent, MemberPages::form, form -> page(id, 0, form))
+        .run(s -> people.ban(actor(), id, s.typed("reason")))
+        .then(PATH + id);
   }
 
   @POST
   @Path("{id}/unban")
-  public Response unban(@RestPath UUID id, @RestForm String reason) {
-    return forms.send(
-        () -> people.unban(current.get(), id, reason),
-        PATH + id,
-        form(reason),
-        form -> page(id, 0, form));
+  public Response unban(@RestPath UUID id, SentForm sent) {
+    return take(sent, MemberPages::form, form -> page(id, 0, form))
+        .run(s -> people.unban(actor(), id, s.typed("reason")))
+        .then(PATH + id);
   }
 
   @POST
   @Path("{id}/trust")
   public Response trust(@RestPath UUID id, @RestForm String trusted) {
-    people.trust(current.get(), id, "yes".equals(trusted));
-    return DeskForms.to(PATH + id);
+    people.trust(actor(), id, "yes".equals(trusted));
+    return to(PATH + id);
   }
 }

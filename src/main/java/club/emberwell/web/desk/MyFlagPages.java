@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
 import club.emberwell.desk.Decision;
@@ -11,6 +10,8 @@ import club.emberwell.desk.ItemRef;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -22,7 +23,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -31,24 +31,15 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
-public class MyFlagPages {
+public class MyFlagPages extends Pages {
   private final Flags flags;
   private final Decisions decisions;
   private final CautionProposals proposals;
-  private final CurrentActor current;
-  private final DeskForms forms;
 
-  MyFlagPages(
-      Flags flags,
-      Decisions decisions,
-      CautionProposals proposals,
-      CurrentActor current,
-      DeskForms forms) {
+  MyFlagPages(Flags flags, Decisions decisions, CautionProposals proposals) {
     this.flags = flags;
     this.decisions = decisions;
     this.proposals = proposals;
-    this.current = current;
-    this.forms = forms;
   }
 
   @CheckedTemplate
@@ -63,7 +54,7 @@ public class MyFlagPages {
 
   @GET
   public TemplateInstance mine(@RestQuery Integer page) {
-    Actor actor = current.get();
+    Actor actor = actor();
     return Templates.mine(
         Listing.of("Your flags", "You flagged nothing.", flags.mine(actor, page), "/flags"),
         Listing.of("About your entries", "Nothing.", decisions.mine(actor, page), "/flags"),
@@ -74,25 +65,22 @@ public class MyFlagPages {
   @Path("{kind}/{id}")
   public TemplateInstance flag(@RestPath String kind, @RestPath UUID id) {
     ItemRef.of(kind, id);
-    return Templates.flag(kind, id, DeskForms.flag("", ""));
+    return Templates.flag(kind, id, DeskForms.flag());
   }
 
   @POST
   @Path("{kind}/{id}")
-  public Response flag(
-      @RestPath String kind, @RestPath UUID id, @RestForm String reason, @RestForm String note) {
+  public Response flag(@RestPath String kind, @RestPath UUID id, SentForm sent) {
     ItemRef ref = ItemRef.of(kind, id);
-    return forms.send(
-        () -> flags.flag(current.get(), ref, reason, note),
-        "/flags",
-        DeskForms.flag(reason, note),
-        form -> Templates.flag(kind, id, form));
+    return take(sent, DeskForms::flag, form -> Templates.flag(kind, id, form))
+        .run(s -> flags.flag(actor(), ref, s.typed("reason"), s.typed("note")))
+        .then("/flags");
   }
 
   @POST
   @Path("own/{id}/withdraw")
   public Response withdraw(@RestPath UUID id) {
-    flags.withdraw(current.get(), id);
-    return DeskForms.to("/flags");
+    flags.withdraw(actor(), id);
+    return to("/flags");
   }
 }

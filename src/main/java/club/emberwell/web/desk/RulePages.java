@@ -1,17 +1,16 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.Rule;
 import club.emberwell.desk.RuleCode;
 import club.emberwell.desk.Rules;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -22,9 +21,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.ArrayList;
 import java.util.List;
-import org.jboss.resteasy.reactive.RestForm;
+import java.util.Map;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -33,15 +31,13 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class RulePages {
-  private final Rules rules;
-  private final CurrentActor current;
-  private final DeskForms forms;
+public class RulePages extends Pages {
+  private static final String PATH = "/desk/rules/";
 
-  RulePages(Rules rules, CurrentActor current, DeskForms forms) {
+  private final Rules rules;
+
+  RulePages(Rules rules) {
     this.rules = rules;
-    this.current = current;
-    this.forms = forms;
   }
 
   @CheckedTemplate
@@ -58,21 +54,17 @@ public class RulePages {
 
   @GET
   public TemplateInstance all() {
-    return Templates.rules(rules.all(current.get()));
+    return Templates.rules(rules.all(actor()));
   }
 
   @GET
   @Path("{code}")
   public TemplateInstance rule(@RestPath String code, @RestQuery Integer page) {
-    Rule rule = rules.one(current.get(), code);
-    return shown(
-        code,
-        page,
-        form(rule.code(), rule.mode(), plain(rule.threshold()), Integer.toString(rule.minutes())));
+    return shown(code, page, form(code));
   }
 
   private TemplateInstance shown(String code, Integer page, Form form) {
-    Rule rule = rules.one(current.get(), code);
+    Rule rule = rules.one(actor(), code);
     return Templates.rule(
         new RulePage(
             rule,
@@ -80,74 +72,59 @@ public class RulePages {
             Listing.of(
                 "What it noticed",
                 "Nothing yet.",
-                rules.log(current.get(), code, page).map(ItemRow::of),
-                "/desk/rules/" + code)));
+                rules.log(actor(), code, page).map(ItemRow::of),
+                PATH + code)));
   }
 
   private static String plain(double number) {
     return number == Math.rint(number) ? Long.toString((long) number) : Double.toString(number);
   }
 
-  private static Form form(RuleCode code, String mode, String threshold, String minutes) {
-    List<Option> modes = new ArrayList<>(List.of(new Option(Rule.OFF, "Off", false)));
+  private Form form(String which) {
+    Rule rule = rules.one(actor(), which);
+    RuleCode code = rule.code();
     boolean first = code == RuleCode.FIRST_LOOK;
+    Field mode = Field.of("mode", "What it does").required().choice(Rule.OFF, "Off");
     if (!first) {
-      modes.add(new Option(Rule.NOTE, "Note it and no more", false));
+      mode.choice(Rule.NOTE, "Note it and no more");
     }
-    modes.add(new Option(Rule.HOLD, first ? "They wait" : "Note it and hold it", false));
+    mode.choice(Rule.HOLD, first ? "They wait" : "Note it and hold it");
     Form form =
         new Form()
-            .add(Field.of("mode", "What it does").options(modes).value(mode).required())
-            .add(
-                Field.of("threshold", code.counts())
-                    .inputMode("decimal")
-                    .value(threshold)
-                    .required());
-    if (looksBack(code)) {
-      form.add(Field.of("minutes", "Minutes").inputMode("numeric").value(minutes).required());
+            .changing("rule", rule.version(), PATH + which)
+            .add(mode)
+            .add(Field.of("threshold", code.counts()).inputMode("decimal").required());
+    if (code == RuleCode.BURST || code == RuleCode.REPEATED_TEXT) {
+      form.add(Field.of("minutes", "Minutes").inputMode("numeric").required());
     }
-    return form;
-  }
-
-  private static boolean looksBack(RuleCode code) {
-    return code == RuleCode.BURST || code == RuleCode.REPEATED_TEXT;
+    return form.fill(
+        Map.of(
+            "mode", rule.mode(),
+            "threshold", plain(rule.threshold()),
+            "minutes", Integer.toString(rule.minutes())));
   }
 
   @POST
   @Path("{code}")
-  public Response set(
-      @RestPath String code,
-      @RestForm String mode,
-      @RestForm String threshold,
-      @RestForm String minutes,
-      @RestForm int version) {
-    RuleCode which = rules.one(current.get(), code).code();
-    return forms.send(
-        () -> set(code, mode, number("/threshold", threshold), minutes, version),
-        "/desk/rules/" + code,
-        form(which, mode, threshold, minutes),
-        form -> shown(code, 0, form));
+  public Response set(@RestPath String code, SentForm sent) {
+    return take(sent, () -> form(code), form -> shown(code, 0, form))
+        .run(
+            s -> {
+              Double threshold = number(s, "threshold");
+              Double minutes = number(s, "minutes");
+              Integer whole = minutes == null ? null : minutes.intValue();
+              rules.set(actor(), code, s.typed("mode"), threshold, whole, s.version());
+            })
+        .then(PATH + code);
   }
 
-  private void set(String code, String mode, Double threshold, String minutes, int version) {
-    Double time = number("/minutes", minutes);
+  private static Double number(SentForm sent, String name) {
+    String text = sent.text(name);
     try {
-      rules.set(
-          current.get(), code, mode, threshold, time == null ? null : time.intValue(), version);
-    } catch (EntryChanged e) {
-      throw new EntryRefused(
-          Remark.error(RemarkId.CHANGED, "", "Somebody else set this rule meanwhile. Look again."));
-    }
-  }
-
-  private static Double number(String pointer, String text) {
-    if (text == null || text.isBlank()) {
-      return null;
-    }
-    try {
-      return Double.valueOf(text.strip().replace(',', '.'));
+      return text == null ? null : Double.valueOf(text.replace(',', '.'));
     } catch (NumberFormatException e) {
-      throw new EntryRefused(Remark.error(RemarkId.NUMBER_UNREADABLE, pointer, "Write a number."));
+      throw new EntryRefused(
+          Remark.error(RemarkId.NUMBER_UNREADABLE, "/" + name, "Write a number."));
     }
   }
 }

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.People;
 import club.emberwell.desk.RuleCode;
@@ -9,11 +8,10 @@ import club.emberwell.desk.UndoRun;
 import club.emberwell.desk.Undos;
 import club.emberwell.desk.Undos.Wanted;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -29,7 +27,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -38,21 +35,15 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class UndoPages {
+public class UndoPages extends Pages {
   private static final String PATH = "/desk/undos/";
 
   private final Undos undos;
   private final People people;
-  private final CurrentActor current;
-  private final DeskForms forms;
-  private final PageFrame page;
 
-  UndoPages(Undos undos, People people, CurrentActor current, DeskForms forms, PageFrame page) {
+  UndoPages(Undos undos, People people) {
     this.undos = undos;
     this.people = people;
-    this.current = current;
-    this.forms = forms;
-    this.page = page;
   }
 
   @CheckedTemplate
@@ -78,26 +69,19 @@ public class UndoPages {
   @GET
   public TemplateInstance all(@RestQuery Integer page) {
     return Templates.undos(
-        Listing.of("Undone", "Nothing was undone yet.", undos.all(current.get(), page), PATH));
+        Listing.of("Undone", "Nothing was undone yet.", undos.all(actor(), page), PATH));
   }
 
   @GET
   @Path("new")
   public Response plan(@RestQuery UUID member, @RestQuery String rule, @RestQuery String since) {
-    Form form = form(rule, since == null ? yesterday() : since);
     if (since == null) {
-      return Response.ok(shown(form, member, rule, since, null, confirm(""))).build();
-    }
-    try {
-      UndoPlan found = undos.preview(current.get(), wanted(member, rule, since));
-      return Response.ok(shown(form, member, rule, since, found, confirm(""))).build();
-    } catch (EntryRefused e) {
-      page.fail();
-      form.remarks(e.remarks());
-      return Response.status(422)
-          .entity(shown(form, member, rule, since, null, confirm("")))
+      return Response.ok(shown(form(rule, yesterday()), member, rule, null, null, confirm()))
           .build();
     }
+    return press(() -> form(rule, since), form -> shown(form, member, rule, since, null, confirm()))
+        .store(s -> undos.preview(actor(), wanted(member, rule, since)))
+        .show((form, found) -> shown(form, member, rule, since, found, confirm()));
   }
 
   private static String yesterday() {
@@ -110,7 +94,7 @@ public class UndoPages {
 
   private TemplateInstance shown(
       Form form, UUID member, String rule, String since, UndoPlan found, Form confirm) {
-    String handle = member == null ? null : people.one(current.get(), member).handle();
+    String handle = member == null ? null : people.one(actor(), member).handle();
     return Templates.plan(new Plan(form, member, handle, since, found, UUID.randomUUID(), confirm));
   }
 
@@ -120,13 +104,14 @@ public class UndoPages {
   }
 
   private static Form form(String rule, String since) {
-    List<Option> rules =
-        Stream.of(RuleCode.values())
-            .filter(r -> r != RuleCode.FIRST_LOOK)
-            .map(r -> new Option(r.code(), r.label(), false))
-            .toList();
+    List<RuleCode> rules =
+        Stream.of(RuleCode.values()).filter(r -> r != RuleCode.FIRST_LOOK).toList();
     return new Form()
-        .add(Field.of("rule", "Which rule").options(rules).value(rule).required())
+        .add(
+            Field.of("rule", "Which rule")
+                .choices(rules, RuleCode::code, RuleCode::label)
+                .value(rule)
+                .required())
         .add(
             Field.of("since", "Since when")
                 .hint("Like 2026-11-25 or 2026-11-25T10:30, in UTC.")
@@ -134,42 +119,36 @@ public class UndoPages {
                 .required());
   }
 
-  private static Form confirm(String reason) {
-    return new Form().add(DeskForms.reason(reason, "Everybody concerned reads this."));
+  private static Form confirm() {
+    return DeskForms.because("Everybody concerned reads this.");
   }
 
   @POST
-  public Response start(
-      @RestForm UUID id,
-      @RestForm UUID member,
-      @RestForm String rule,
-      @RestForm String since,
-      @RestForm String reason) {
+  public Response start(SentForm sent) {
+    UUID id = sent.id("id");
+    UUID member = sent.id("member");
+    String rule = sent.typed("rule");
+    String since = sent.typed("since");
     Wanted wanted = wanted(member, rule, since);
-    return forms.send(
-        () -> undos.start(current.get(), id, wanted, reason),
-        PATH + id,
-        confirm(reason),
-        form ->
-            shown(
-                form(rule, since),
-                member,
-                rule,
-                since,
-                undos.preview(current.get(), wanted),
-                form));
+    return take(
+            sent,
+            UndoPages::confirm,
+            form ->
+                shown(form(rule, since), member, rule, since, undos.preview(actor(), wanted), form))
+        .run(s -> undos.start(actor(), id, wanted, s.typed("reason")))
+        .then(PATH + id);
   }
 
   @GET
   @Path("{id}")
   public TemplateInstance run(@RestPath UUID id) {
-    return Templates.run(undos.one(current.get(), id));
+    return Templates.run(undos.one(actor(), id));
   }
 
   @POST
   @Path("{id}/restore")
   public Response restore(@RestPath UUID id) {
-    undos.restore(current.get(), id);
-    return DeskForms.to(PATH + id);
+    undos.restore(actor(), id);
+    return to(PATH + id);
   }
 }

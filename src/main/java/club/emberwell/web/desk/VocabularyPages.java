@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
@@ -9,16 +8,15 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.desk.MergeEffects;
 import club.emberwell.desk.MergeEffects.Effects;
-import club.emberwell.desk.StateDifference;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.desk.VocabularyCare.Change;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.report.FieldChange;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.PageFrame.Place;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -29,12 +27,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.stream.Stream;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -43,26 +38,17 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class VocabularyPages {
+public class VocabularyPages extends Pages {
   private static final String PATH = "/desk/terms/";
 
   private final VocabularyCare care;
   private final MergeEffects effects;
   private final CatalogService catalog;
-  private final CurrentActor current;
-  private final DeskForms forms;
 
-  VocabularyPages(
-      VocabularyCare care,
-      MergeEffects effects,
-      CatalogService catalog,
-      CurrentActor current,
-      DeskForms forms) {
+  VocabularyPages(VocabularyCare care, MergeEffects effects, CatalogService catalog) {
     this.care = care;
     this.effects = effects;
     this.catalog = catalog;
-    this.current = current;
-    this.forms = forms;
   }
 
   @CheckedTemplate
@@ -80,18 +66,8 @@ public class VocabularyPages {
   /** One term of a list, so far below the top. */
   record TermLine(Term term, int depth) {}
 
-  /**
-   * One term with its forms and history.
-   *
-   * @param meanwhile from what stands now to what was sent, where somebody else was faster
-   */
-  record TermPage(
-      Term term,
-      List<Term> all,
-      List<FieldChange> meanwhile,
-      Form edit,
-      Form spell,
-      List<Change> history) {}
+  /** One term with its forms and history. */
+  record TermPage(Term term, List<Term> all, Form edit, Form spell, List<Change> history) {}
 
   /** What a merge would do, and confirming it. */
   record MergePage(Term term, Term into, Effects effects, Form form) {}
@@ -132,163 +108,132 @@ public class VocabularyPages {
   @GET
   @Path("{kind}/{slug}")
   public TemplateInstance term(@RestPath String kind, @RestPath String slug) {
-    Term term = care.term(current.get(), kind(kind), slug);
-    TermDraft draft = TermDraft.of(term);
-    return shown(term, edit(draft, ""), spell("", ""));
+    Term term = find(kind, slug);
+    return shown(term, edit(term), spell());
+  }
+
+  private Term find(String kind, String slug) {
+    return care.term(actor(), kind(kind), slug);
   }
 
   private TemplateInstance shown(Term term, Form edit, Form spell) {
-    return shown(term, List.of(), edit, spell);
-  }
-
-  private TemplateInstance shown(Term term, List<FieldChange> meanwhile, Form edit, Form spell) {
     return Templates.term(
         new TermPage(
             term,
             catalog.vocabulary().terms(term.kind()),
-            meanwhile,
             edit,
             spell,
-            care.termHistory(current.get(), term.kind(), term.slug(), 0)));
+            care.termHistory(actor(), term.kind(), term.slug(), 0)));
   }
 
-  private static Form edit(TermDraft draft, String reason) {
+  private static Form edit(Term term) {
+    TermDraft draft = TermDraft.of(term);
     return new Form()
+        .changing("term", term.version(), path(term))
         .add(
             Field.of("label", "Label")
                 .maxLength(CatalogLimits.TEXT)
                 .value(draft.label())
                 .required())
-        .add(
-            Field.of("parent", "Wider term")
-                .hint("Its label, a spelling of it or its id.")
-                .list("terms")
-                .maxLength(CatalogLimits.TEXT)
-                .value(draft.parent()))
+        .add(wider().value(draft.parent()))
         .add(Field.of("note", "Note").maxLength(CatalogLimits.REASON).value(draft.note()))
         .add(
             Field.of("hex", "Colour anchor").hint("Colours only, like #1b2545.").value(draft.hex()))
-        .add(DeskForms.reason(reason, "Stands in its history."));
+        .add(DeskForms.reason("Stands in its history."));
   }
 
-  private static Form spell(String text, String reason) {
+  /** Below which term another stands. */
+  static Field wider() {
+    return Field.of("parent", "Wider term")
+        .hint("Its label, a spelling of it or its id.")
+        .list("terms")
+        .maxLength(CatalogLimits.TEXT);
+  }
+
+  private static String path(Term term) {
+    return PATH + term.kind().code() + "/" + term.slug();
+  }
+
+  private static Form spell() {
     return new Form()
-        .add(
-            Field.of("text", "Another spelling")
-                .maxLength(CatalogLimits.TEXT)
-                .value(text)
-                .required())
-        .add(DeskForms.reason(reason, "Stands in its history.").required());
+        .add(Field.of("text", "Another spelling").maxLength(CatalogLimits.TEXT).required())
+        .add(DeskForms.reason("Stands in its history."));
   }
 
   @POST
   @Path("{kind}/{slug}/edit")
-  public Response edit(
-      @RestPath String kind,
-      @RestPath String slug,
-      @RestForm int version,
-      @RestForm String label,
-      @RestForm String parent,
-      @RestForm String note,
-      @RestForm String hex,
-      @RestForm String reason) {
-    Term term = care.term(current.get(), kind(kind), slug);
-    TermDraft draft = new TermDraft(label, parent, note, hex, term.deprecated());
-    try {
-      return forms.send(
-          () -> care.edit(current.get(), term.kind(), slug, version, draft, reason),
-          PATH + kind + "/" + slug,
-          edit(draft, reason),
-          form -> shown(term, form, spell("", "")));
-    } catch (EntryChanged e) {
-      Term now = care.term(current.get(), term.kind(), slug);
-      return Response.status(Response.Status.PRECONDITION_FAILED)
-          .entity(shown(now, meanwhile(now, draft), edit(draft, reason), spell("", "")))
-          .build();
-    }
-  }
-
-  private static List<FieldChange> meanwhile(Term now, TermDraft sent) {
-    return StateDifference.between(
-        fields(now.label(), now.parent(), now.note(), now.hex()),
-        fields(sent.label(), sent.parent(), sent.note(), sent.hex()));
-  }
-
-  private static Map<String, Object> fields(String label, String parent, String note, String hex) {
-    Map<String, Object> fields = new LinkedHashMap<>();
-    fields.put("label", label);
-    fields.put("wider term", parent);
-    fields.put("note", note);
-    fields.put("colour anchor", hex);
-    fields.values().removeIf(value -> value == null || value.equals(""));
-    return fields;
+  public Response edit(@RestPath String kind, @RestPath String slug, SentForm sent) {
+    Term term = find(kind, slug);
+    return take(sent, () -> edit(find(kind, slug)), form -> shown(find(kind, slug), form, spell()))
+        .run(
+            s ->
+                care.edit(
+                    actor(),
+                    term.kind(),
+                    slug,
+                    s.version(),
+                    new TermDraft(
+                        s.typed("label"),
+                        s.typed("parent"),
+                        s.typed("note"),
+                        s.typed("hex"),
+                        term.deprecated()),
+                    s.typed("reason")))
+        .then(path(term));
   }
 
   @POST
   @Path("{kind}/{slug}/spell")
-  public Response spell(
-      @RestPath String kind,
-      @RestPath String slug,
-      @RestForm String text,
-      @RestForm String reason,
-      @RestForm String remove) {
-    Term term = care.term(current.get(), kind(kind), slug);
-    TermDraft draft = TermDraft.of(term);
-    return forms.send(
-        () -> {
-          if (remove == null) {
-            care.addSpelling(current.get(), term.kind(), slug, text, false, reason);
-          } else {
-            care.removeSpelling(current.get(), term.kind(), slug, text, reason);
-          }
-        },
-        PATH + kind + "/" + slug,
-        spell(text, reason),
-        form -> shown(term, edit(draft, ""), form));
+  public Response spell(@RestPath String kind, @RestPath String slug, SentForm sent) {
+    Term term = find(kind, slug);
+    return take(sent, VocabularyPages::spell, form -> shown(term, edit(term), form))
+        .run(
+            s -> {
+              String text = s.typed("text");
+              String reason = s.typed("reason");
+              if (s.typed("remove") == null) {
+                care.addSpelling(actor(), term.kind(), slug, text, false, reason);
+              } else {
+                care.removeSpelling(actor(), term.kind(), slug, text, reason);
+              }
+            })
+        .then(path(term));
   }
 
   @GET
   @Path("{kind}/{slug}/merge")
   public TemplateInstance merge(
       @RestPath String kind, @RestPath String slug, @RestQuery String into) {
-    return merging(kind, slug, into, mergeForm(""));
+    return merging(kind, slug, into, mergeForm());
   }
 
-  private static Form mergeForm(String reason) {
-    return new Form().add(DeskForms.reason(reason, "Stands in the history of both."));
+  private static Form mergeForm() {
+    return DeskForms.because("Stands in the history of both.");
   }
 
   private TemplateInstance merging(String kind, String slug, String into, Form form) {
-    Term term = care.term(current.get(), kind(kind), slug);
-    Term other = care.named(current.get(), term.kind(), "/into", into);
+    Term term = find(kind, slug);
+    Term other = care.named(actor(), term.kind(), "/into", into);
     return Templates.merge(
         new MergePage(
-            term, other, effects.of(current.get(), term.kind(), term.slug(), other.slug()), form));
+            term, other, effects.of(actor(), term.kind(), term.slug(), other.slug()), form));
   }
 
   @POST
   @Path("{kind}/{slug}/merge")
-  public Response merge(
-      @RestPath String kind,
-      @RestPath String slug,
-      @RestForm String into,
-      @RestForm String reason) {
-    return forms.send(
-        () -> care.merge(current.get(), kind(kind), slug, into, reason),
-        PATH + kind + "/" + slug,
-        mergeForm(reason),
-        form -> merging(kind, slug, into, form));
+  public Response merge(@RestPath String kind, @RestPath String slug, SentForm sent) {
+    return take(
+            sent, VocabularyPages::mergeForm, form -> merging(kind, slug, sent.typed("into"), form))
+        .run(s -> care.merge(actor(), kind(kind), slug, s.typed("into"), s.typed("reason")))
+        .then(PATH + kind + "/" + slug);
   }
 
   @POST
   @Path("{kind}/{slug}/unmerge")
-  public Response unmerge(@RestPath String kind, @RestPath String slug, @RestForm String reason) {
-    Term term = care.term(current.get(), kind(kind), slug);
-    TermDraft draft = TermDraft.of(term);
-    return forms.send(
-        () -> care.undoMerge(current.get(), term.kind(), slug, reason),
-        PATH + kind + "/" + slug,
-        edit(draft, reason),
-        form -> shown(term, form, spell("", "")));
+  public Response unmerge(@RestPath String kind, @RestPath String slug, SentForm sent) {
+    Term term = find(kind, slug);
+    return take(sent, () -> edit(term), form -> shown(term, form, spell()))
+        .run(s -> care.undoMerge(actor(), term.kind(), slug, s.typed("reason")))
+        .then(path(term));
   }
 }

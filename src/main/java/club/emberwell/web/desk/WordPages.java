@@ -1,17 +1,17 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermDraft;
-import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Unfiled;
 import club.emberwell.desk.VocabularyCare;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -24,7 +24,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -33,17 +32,15 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.MODERATE)
-public class WordPages {
+public class WordPages extends Pages {
+  private static final String PATH = "/desk/words";
+
   private final VocabularyCare care;
   private final CatalogService catalog;
-  private final CurrentActor current;
-  private final DeskForms forms;
 
-  WordPages(VocabularyCare care, CatalogService catalog, CurrentActor current, DeskForms forms) {
+  WordPages(VocabularyCare care, CatalogService catalog) {
     this.care = care;
     this.catalog = catalog;
-    this.current = current;
-    this.forms = forms;
   }
 
   @CheckedTemplate
@@ -69,15 +66,15 @@ public class WordPages {
         Listing.of(
             "Words nobody has filed yet",
             "Every word is filed.",
-            care.waiting(current.get(), page),
-            "/desk/words"));
+            care.waiting(actor(), page),
+            PATH));
   }
 
   @GET
   @Path("{id}")
   public TemplateInstance word(@RestPath UUID id) {
     Unfiled word = find(id);
-    return shown(word, file(""), add(Slugs.of(word.written()), word.written(), ""), dismiss(""));
+    return shown(word, file(), add(word), dismiss());
   }
 
   private Unfiled find(UUID id) {
@@ -95,71 +92,68 @@ public class WordPages {
             dismiss));
   }
 
-  private static Form file(String term) {
+  private static Form file() {
     return new Form()
         .add(
             Field.of("term", "Which term it means")
                 .hint("Its label, a spelling of it or its id.")
                 .list("terms")
                 .maxLength(CatalogLimits.TEXT)
-                .value(term)
                 .required());
   }
 
-  private static Form add(String slug, String label, String parent) {
+  private static Form add(Unfiled word) {
     return new Form()
         .add(
             Field.of("slug", "Id of the new term")
                 .hint("Lower-case words with dashes; never changed later.")
                 .maxLength(Slugs.MOST)
-                .value(slug)
+                .value(Slugs.of(word.written()))
                 .required())
-        .add(Field.of("label", "Label").maxLength(CatalogLimits.TEXT).value(label).required())
         .add(
-            Field.of("parent", "Wider term")
-                .hint("Its label, a spelling of it or its id.")
-                .list("terms")
+            Field.of("label", "Label")
                 .maxLength(CatalogLimits.TEXT)
-                .value(parent));
+                .value(word.written())
+                .required())
+        .add(VocabularyPages.wider());
   }
 
-  private static Form dismiss(String reason) {
-    return new Form().add(DeskForms.reason(reason, "Stands in its history."));
+  private static Form dismiss() {
+    return DeskForms.because("Stands in its history.");
   }
 
   @POST
   @Path("{id}/file")
-  public Response file(@RestPath UUID id, @RestForm String term) {
+  public Response file(@RestPath UUID id, SentForm sent) {
     Unfiled word = find(id);
-    return forms.send(
-        () -> care.file(current.get(), id, term == null ? "" : term.strip(), null),
-        "/desk/words",
-        file(term),
-        form -> shown(word, form, add(Slugs.of(word.written()), word.written(), ""), dismiss("")));
+    return take(sent, WordPages::file, form -> shown(word, form, add(word), dismiss()))
+        .run(s -> care.file(actor(), id, s.values().getOrDefault("term", ""), null))
+        .then(PATH);
   }
 
   @POST
   @Path("{id}/term")
-  public Response term(
-      @RestPath UUID id, @RestForm String slug, @RestForm String label, @RestForm String parent) {
+  public Response term(@RestPath UUID id, SentForm sent) {
     Unfiled word = find(id);
-    TermKind kind = word.kind();
-    TermDraft draft = new TermDraft(label, parent, null, null, false);
-    return forms.send(
-        () -> care.add(current.get(), kind, slug, draft, id, null),
-        "/desk/words",
-        add(slug, label, parent),
-        form -> shown(word, file(""), form, dismiss("")));
+    return take(sent, () -> add(word), form -> shown(word, file(), form, dismiss()))
+        .run(
+            s ->
+                care.add(
+                    actor(),
+                    word.kind(),
+                    s.typed("slug"),
+                    new TermDraft(s.typed("label"), s.typed("parent"), null, null, false),
+                    id,
+                    null))
+        .then(PATH);
   }
 
   @POST
   @Path("{id}/dismiss")
-  public Response dismiss(@RestPath UUID id, @RestForm String reason) {
+  public Response dismiss(@RestPath UUID id, SentForm sent) {
     Unfiled word = find(id);
-    return forms.send(
-        () -> care.dismiss(current.get(), id, reason),
-        "/desk/words",
-        dismiss(reason),
-        form -> shown(word, file(""), add(Slugs.of(word.written()), word.written(), ""), form));
+    return take(sent, WordPages::dismiss, form -> shown(word, file(), add(word), form))
+        .run(s -> care.dismiss(actor(), id, s.typed("reason")))
+        .then(PATH);
   }
 }

@@ -1,6 +1,5 @@
 package club.emberwell.web.dose;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.bench.Machines;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
@@ -11,7 +10,7 @@ import club.emberwell.report.DoseCalculator;
 import club.emberwell.report.DoseCalculator.Answer;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
 import io.quarkus.qute.CheckedTemplate;
@@ -33,17 +32,13 @@ import java.util.List;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @PermitAll
-public class DosePages {
+public class DosePages extends Pages {
   private static final int UNPROCESSABLE = 422;
 
   private final Machines machines;
-  private final CurrentActor current;
-  private final PageFrame page;
 
-  DosePages(Machines machines, CurrentActor current, PageFrame page) {
+  DosePages(Machines machines) {
     this.machines = machines;
-    this.current = current;
-    this.page = page;
   }
 
   @CheckedTemplate
@@ -85,7 +80,7 @@ public class DosePages {
     if (sent.lacks(DoseForm.ASKING)) {
       return Response.ok(Templates.dose(view(sent, List.of(), null, null))).build();
     }
-    UnitPreferences reader = current.get().units();
+    UnitPreferences reader = actor().units();
     WrittenSettings settings = DoseForm.settings(sent);
     EqualDose.Wanted wanted = EqualDose.wanted(sent, reader.style());
     List<Remark> faults = new ArrayList<>(sent.remarks());
@@ -109,7 +104,7 @@ public class DosePages {
   }
 
   private DoseView view(SentForm sent, List<Remark> remarks, Answer answer, EqualDose equal) {
-    Actor actor = current.get();
+    Actor actor = actor();
     Form form = DoseForm.of(sent.values()).remarks(remarks);
     List<Own> own =
         machines.of(actor).stream().map(m -> new Own(DoseForm.withMachine(m), m.name())).toList();
@@ -135,16 +130,14 @@ public class DosePages {
   @GET
   @Path("eyes")
   public Response eyes(@Context UriInfo uri) {
-    EyesView view =
-        EyesView.of(new SentForm(uri.getQueryParameters()), current.get().units().style());
+    EyesView view = EyesView.of(new SentForm(uri.getQueryParameters()), actor().units().style());
     return answer(view.form(), Templates.eyes(view));
   }
 
   @GET
   @Path("air")
   public Response air(@Context UriInfo uri) {
-    AirView view =
-        AirView.of(new SentForm(uri.getQueryParameters()), current.get().units().style());
+    AirView view = AirView.of(new SentForm(uri.getQueryParameters()), actor().units().style());
     return answer(view.form(), Templates.air(view));
   }
 

@@ -1,10 +1,10 @@
 package club.emberwell.web.find;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.member.Role;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;
+import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -21,15 +21,13 @@ import java.util.Set;
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class FindPages {
+public class FindPages extends Pages {
   private final FindViews views;
   private final CatalogService catalog;
-  private final CurrentActor current;
 
-  FindPages(FindViews views, CatalogService catalog, CurrentActor current) {
+  FindPages(FindViews views, CatalogService catalog) {
     this.views = views;
     this.catalog = catalog;
-    this.current = current;
   }
 
   @CheckedTemplate
@@ -47,7 +45,7 @@ public class FindPages {
             uri.getQueryParameters(),
             catalog.snapshot().vocabulary(),
             Set.of(),
-            current.get().units().style());
-    return Templates.find(views.of(parsed, current.get()));
+            actor().units().style());
+    return Templates.find(views.of(parsed, actor()));
   }
 }

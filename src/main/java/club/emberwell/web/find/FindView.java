@@ -11,38 +11,62 @@ import java.util.List;
 /**
  * The search page in one state.
  *
- * @param text what stands in the box
- * @param hidden what a form must carry along so that typing keeps the facets
- * @param chips what is applied, each with the address without it
  * @param hazards cards that come before everything else
- * @param ranges the largest first; empty with a reason in {@code noRange}
  * @param talk questions and notices about the same
- * @param watch the search as a watch keeps it
- * @param previous address or null, the same for next
  */
 record FindView(
-    String text,
-    List<Pair> hidden,
-    List<Chip> chips,
-    String clear,
-    List<FacetView> facets,
+    Asked asked,
+    Narrowed narrowed,
     List<Hazard> hazards,
-    List<String> problems,
-    String found,
-    RangeView range,
-    List<RangeView> others,
-    String noRange,
-    String rangePage,
-    List<HitView> hits,
+    Answer answer,
+    Found found,
     List<EntryLine> talk,
-    String watch,
-    List<Way> suggestions,
-    List<String> guesses,
-    List<Option> orders,
-    List<Option> machines,
-    String previous,
-    String next,
-    String pageOf) {
+    Help help) {
+
+  /**
+   * What is looked for, and how the form goes on from it.
+   *
+   * @param text what stands in the box
+   * @param hidden what a form must carry along so that typing keeps the facets
+   * @param watch the search as a watch keeps it
+   */
+  record Asked(
+      String text, List<Pair> hidden, List<Option> orders, List<Option> machines, String watch) {
+    /** Where the club is asked about it. */
+    public String getAsk() {
+      return AskPages.about(text);
+    }
+  }
+
+  /**
+   * By what it is narrowed down and could be.
+   *
+   * @param chips what is applied, each with the address without it
+   * @param clear address without all of it, or null
+   */
+  record Narrowed(List<Chip> chips, String clear, List<FacetView> facets) {}
+
+  /**
+   * What members used.
+   *
+   * @param range the largest; null with a reason in {@code none}
+   * @param page address of all about it, or null
+   */
+  record Answer(RangeView range, List<RangeView> others, String none, String page) {}
+
+  /**
+   * A page of the reports.
+   *
+   * @param previous address or null, the same for next
+   */
+  record Found(String said, List<HitView> hits, String previous, String pageOf, String next) {}
+
+  /**
+   * What was not understood as it was typed, and ways out of an empty result.
+   *
+   * @param guesses how words were read
+   */
+  record Help(List<String> problems, List<String> guesses, List<Way> suggestions) {}
 
   /** A hidden form field. */
   record Pair(String name, String value) {}
@@ -55,11 +79,6 @@ record FindView(
 
   /** A prohibited or dangerous material, first of all. */
   record Hazard(String title, String text, String more) {}
-
-  /** Where the club is asked about it. */
-  public String getAsk() {
-    return AskPages.about(text);
-  }
 
   static String address(SearchQuery query) {
     String parameters = SearchQueryCodec.write(query);

@@ -20,8 +20,13 @@ import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;
+import club.emberwell.web.find.FindView.Answer;
+import club.emberwell.web.find.FindView.Asked;
 import club.emberwell.web.find.FindView.Chip;
+import club.emberwell.web.find.FindView.Found;
 import club.emberwell.web.find.FindView.Hazard;
+import club.emberwell.web.find.FindView.Help;
+import club.emberwell.web.find.FindView.Narrowed;
 import club.emberwell.web.find.FindView.Pair;
 import club.emberwell.web.find.FindView.Way;
 import club.emberwell.web.frame.Field.Option;
@@ -68,39 +73,44 @@ class FindViews {
     }
     String parameters = SearchQueryCodec.write(query.withPage(0));
     return new FindView(
-        query.text(),
-        hidden(query),
-        chips(result),
-        query.isEverything() ? null : "/",
-        result.facets().stream()
-            .map(list -> FacetView.of(list, query))
-            .filter(facet -> !facet.isEmpty())
-            .toList(),
+        new Asked(
+            query.text(),
+            hidden(query),
+            orders(query, result.order()),
+            machineOptions(actor, query),
+            SearchQueryCodec.write(query.withPage(0).withSort("").withNear(null))),
+        new Narrowed(
+            chips(result),
+            query.isEverything() ? null : "/",
+            result.facets().stream()
+                .map(list -> FacetView.of(list, query))
+                .filter(facet -> !facet.isEmpty())
+                .toList()),
         hazards(query, now),
-        parsed.problems().stream().map(Remark::detail).toList(),
-        found(result),
-        views.isEmpty() ? null : views.get(0),
-        views.isEmpty() ? views : views.subList(1, views.size()),
-        narrow
-            ? ""
-            : "Choose a material or a coating, or type one, to see the range of what members used.",
-        narrow ? "/range?" + parameters : null,
-        result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
+        new Answer(
+            views.isEmpty() ? null : views.get(0),
+            views.isEmpty() ? views : views.subList(1, views.size()),
+            narrow
+                ? ""
+                : "Choose a material or a coating, or type one, to see the range of what members used.",
+            narrow ? "/range?" + parameters : null),
+        new Found(
+            found(result),
+            result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
+            query.page() > 0 ? FindView.address(query.withPage(query.page() - 1)) : null,
+            "Page " + (query.page() + 1) + " of " + Math.max(1, result.pages()),
+            query.page() + 1 < result.pages()
+                ? FindView.address(query.withPage(query.page() + 1))
+                : null),
         talk.search(query),
-        SearchQueryCodec.write(query.withPage(0).withSort("").withNear(null)),
-        result.suggestions().stream()
-            .map(s -> new Way(s.label(), FindView.address(s.query()), s.reports()))
-            .toList(),
-        result.guesses().entrySet().stream()
-            .map(e -> "“" + e.getKey() + "” was read as " + String.join(", ", e.getValue()))
-            .toList(),
-        orders(query, result.order()),
-        machineOptions(actor, query),
-        query.page() > 0 ? FindView.address(query.withPage(query.page() - 1)) : null,
-        query.page() + 1 < result.pages()
-            ? FindView.address(query.withPage(query.page() + 1))
-            : null,
-        "Page " + (query.page() + 1) + " of " + Math.max(1, result.pages()));
+        new Help(
+            parsed.problems().stream().map(Remark::detail).toList(),
+            result.guesses().entrySet().stream()
+                .map(e -> "“" + e.getKey() + "” was read as " + String.join(", ", e.getValue()))
+                .toList(),
+            result.suggestions().stream()
+                .map(s -> new Way(s.label(), FindView.address(s.query()), s.reports()))
+                .toList()));
   }
 
   /** A range over all materials would say nothing about any. */

@@ -23,10 +23,11 @@ record HitView(
     String process,
     List<TrialLine> trials,
     int more,
-    String laser,
-    String member,
-    Instant posted,
+    Posted posted,
     int photos) {
+  /** By whom, on which laser and when. */
+  record Posted(String member, String laser, Instant at) {}
+
   /** Matching trials shown of one report. */
   static final int TRIALS_IN_SIGHT = 2;
 
@@ -47,9 +48,8 @@ record HitView(
         report.process().label(),
         lines,
         Math.max(0, hit.trials().size() - lines.size()),
-        TrialText.laser(report.laser(), reader),
-        report.author().handle(),
-        report.createdAt(),
+        new Posted(
+            report.author().handle(), TrialText.laser(report.laser(), reader), report.createdAt()),
         report.photos());
   }
 

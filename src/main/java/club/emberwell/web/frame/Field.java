@@ -1,8 +1,12 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * One form field with what was typed and what is said of it. The name is the JSON pointer with dots
@@ -10,6 +14,7 @@ import java.util.List;
  */
 public final class Field {
   private static final int DEFAULT_MAX_LENGTH = 200;
+  private static final int QUANTITY_LENGTH = 64;
 
   private final String name;
   private final String label;
@@ -20,6 +25,10 @@ public final class Field {
   private String autocomplete;
   private String list;
   private boolean required;
+  private boolean aside;
+  private boolean apart;
+  private boolean lines;
+  private boolean folded;
   private int maxLength = DEFAULT_MAX_LENGTH;
   private List<Option> options = List.of();
   private final List<String> errors = new ArrayList<>();
@@ -65,6 +74,11 @@ public final class Field {
     return this;
   }
 
+  /** A quantity as people type it. */
+  public static Field quantity(String name, String label, String hint) {
+    return of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
+  }
+
   /** Which keyboard a phone shows. */
   public Field inputMode(String mode) {
     this.inputMode = mode;
@@ -87,6 +101,36 @@ public final class Field {
     return this;
   }
 
+  /** Says something about the change, not of what is changed. */
+  public Field aside() {
+    this.aside = true;
+    return this;
+  }
+
+  /** Compared by the page itself, where somebody was faster. */
+  public Field apart() {
+    this.apart = true;
+    return this;
+  }
+
+  /** Not to be seen; an id or nothing, as people do not correct it. */
+  public Field hidden() {
+    this.type = "hidden";
+    return this;
+  }
+
+  /** Several lines of text. */
+  public Field lines() {
+    this.lines = true;
+    return this;
+  }
+
+  /** Its choices stand in a list that opens, not all in sight. */
+  public Field folded() {
+    this.folded = true;
+    return this;
+  }
+
   public Field maxLength(int characters) {
     this.maxLength = characters;
     return this;
@@ -96,6 +140,22 @@ public final class Field {
     this.options =
         choices.stream().map(o -> select(o, o.selected() || o.value().equals(value))).toList();
     return this;
+  }
+
+  /** Adds a value to choose. */
+  public Field choice(String code, String words) {
+    return options(
+        Stream.concat(options.stream(), Stream.of(new Option(code, words, false))).toList());
+  }
+
+  public <T> Field choices(Collection<T> all, Function<T, String> code, Function<T, String> words) {
+    all.forEach(one -> choice(code.apply(one), words.apply(one)));
+    return this;
+  }
+
+  /** The same of what every value of an enum is called. */
+  public <E extends Enum<E> & Coded> Field choices(E[] all, Function<E, String> words) {
+    return choices(List.of(all), Coded::code, words);
   }
 
   private static Option select(Option option, boolean selected) {
@@ -130,6 +190,28 @@ public final class Field {
     return value;
   }
 
+  /** What it holds as people read it, or null. */
+  String getShown() {
+    String typed = value.isEmpty() ? null : value;
+    return options.stream().filter(Option::selected).map(Option::label).findFirst().orElse(typed);
+  }
+
+  boolean isAside() {
+    return aside || isSecret() || isHidden();
+  }
+
+  boolean isApart() {
+    return apart;
+  }
+
+  boolean isHidden() {
+    return type.equals("hidden");
+  }
+
+  boolean isSecret() {
+    return type.equals("password");
+  }
+
   public String getType() {
     return type;
   }
@@ -149,6 +231,14 @@ public final class Field {
   /** Not named as the method above: a template would call that one and make every field needed. */
   public boolean isMandatory() {
     return required;
+  }
+
+  public boolean isLong() {
+    return lines;
+  }
+
+  public boolean isFoldedUp() {
+    return folded;
   }
 
   public int getMaxLength() {

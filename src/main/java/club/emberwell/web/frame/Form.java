@@ -1,23 +1,86 @@
 package club.emberwell.web.frame;
 
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import club.emberwell.report.FieldChange;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.UnaryOperator;
 
-/** The fields of one page's form with the remarks spread over them; nothing typed is ever lost. */
+/**
+ * One form of a page: its fields with what stands in them and what is said of them, and what it
+ * changes. The tags {@code formState} and {@code formStart} show all but the fields; nothing typed
+ * is ever lost.
+ */
 public final class Form {
   private final Map<String, Field> fields = new LinkedHashMap<>();
   private final List<Line> summary = new ArrayList<>();
-  private boolean needsConfirmation;
+  private final Set<String> confirmed = new LinkedHashSet<>();
+  private UnaryOperator<String> name = UnaryOperator.identity();
+  private Changing changing;
+  private List<Remark> doubts = List.of();
+  private String ban;
+  private List<FieldChange> meanwhile;
+  private boolean same = true;
 
   /** One line of the error summary; target is the id to jump to or null. */
   public record Line(String text, String target) {}
 
+  /**
+   * What the form changes.
+   *
+   * @param what in one word
+   * @param version the change is based on
+   * @param href where it stands as it is
+   */
+  public record Changing(String what, long version, String href) {}
+
   public Form add(Field field) {
     fields.put(field.getName(), field);
+    return this;
+  }
+
+  public Form addAll(Form others) {
+    others.fields.values().forEach(this::add);
+    return this;
+  }
+
+  /** How fields are called here that remarks call otherwise, as the page has several such. */
+  public Form named(UnaryOperator<String> here) {
+    name = here;
+    return this;
+  }
+
+  /** Says that the form changes something stored, which others may change at the same time. */
+  public Form changing(String what, long version, String href) {
+    changing = new Changing(what, version, href);
+    return this;
+  }
+
+  /** Puts what is stored into the fields that the form has. */
+  public Form fill(Map<String, String> values) {
+    values.forEach((name, value) -> find(name).ifPresent(field -> field.value(value)));
+    return this;
+  }
+
+  /** Puts what was typed into the fields; a password is never sent back. */
+  Form fill(SentForm sent) {
+    for (Field field : fields.values()) {
+      String typed = sent.values().get(field.getName());
+      if (typed != null && !field.isSecret()) {
+        field.value(field.isHidden() ? Objects.toString(SentForm.readId(typed), "") : typed);
+      }
+    }
+    confirmed.addAll(sent.confirmed());
+    if (changing != null) {
+      changing(changing.what(), sent.version(), changing.href());
+    }
     return this;
   }
 
@@ -35,20 +98,28 @@ public final class Form {
     return Optional.ofNullable(fields.get(name));
   }
 
+  /** All that people see, in order. */
+  public List<Field> getFields() {
+    return fields.values().stream().filter(field -> !field.isHidden()).toList();
+  }
+
+  /** Those with something in them that people do not see. */
+  public List<Field> getHidden() {
+    return fields.values().stream()
+        .filter(field -> field.isHidden() && !field.getValue().isEmpty())
+        .toList();
+  }
+
   /** Spreads remarks over the fields; those without a field here stand in the summary alone. */
   public Form remarks(List<Remark> remarks) {
     for (Remark remark : remarks) {
-      Field field = fields.get(name(remark.field()));
+      String said = name(remark.field());
+      Field field = find(name.apply(said)).or(() -> find(said)).orElse(null);
       if (field != null) {
         field.remark(remark);
       }
-      switch (remark.severity()) {
-        case ERROR ->
-            summary.add(new Line(line(field, remark), field == null ? null : field.getName()));
-        case WARNING -> needsConfirmation = true;
-        default -> {
-          // information is for the report's own page
-        }
+      if (remark.isError()) {
+        summary.add(new Line(line(field, remark), field == null ? null : field.getName()));
       }
     }
     return this;
@@ -62,6 +133,40 @@ public final class Form {
     return pointer.isEmpty() ? "" : pointer.substring(1).replace('/', '.');
   }
 
+  /** Asks whether these are meant; sending the form as it is says so. */
+  Form doubt(List<Remark> warnings) {
+    doubts = warnings;
+    warnings.forEach(warning -> confirmed.add(warning.field()));
+    return remarks(warnings);
+  }
+
+  /** Says that nothing about this is stored, and why. */
+  Form prohibit(String why) {
+    ban = why;
+    return remarks(List.of(Remark.error(RemarkId.PROHIBITED, "/material", why)));
+  }
+
+  /** Shows what differs from the form as it stands now; sending this one again replaces that. */
+  Form overtakenBy(Form now) {
+    changing = now.changing;
+    meanwhile = new ArrayList<>();
+    for (Field mine : fields.values()) {
+      String stored = now.find(mine.getName()).map(Field::getShown).orElse(null);
+      if (!mine.isAside() && !Objects.equals(stored, mine.getShown())) {
+        same = false;
+        if (!mine.isApart()) {
+          meanwhile.add(new FieldChange(mine.getLabel(), stored, mine.getShown()));
+        }
+      }
+    }
+    return this;
+  }
+
+  /** Whether that says the same as this, but for what is said of the change itself. */
+  public boolean isSame() {
+    return same;
+  }
+
   public List<Line> getSummary() {
     return summary;
   }
@@ -70,8 +175,38 @@ public final class Form {
     return !summary.isEmpty();
   }
 
-  /** Warnings only: the page asks "is this meant?" and offers to save as it is. */
-  public boolean isNeedsConfirmation() {
-    return needsConfirmation && !isFailed();
+  /** Warnings to confirm before it is stored as it is. */
+  public List<Remark> getDoubts() {
+    return doubts;
+  }
+
+  /** Pointers that sending the form confirms: the doubts and those before. */
+  public Set<String> getConfirmed() {
+    return confirmed;
+  }
+
+  /** Why nothing about this is stored, or null. */
+  public String getBan() {
+    return ban;
+  }
+
+  /** What it changes; null for a form that makes something new. */
+  public Changing getChanging() {
+    return changing;
+  }
+
+  /** Whether somebody was faster. */
+  public boolean isOvertaken() {
+    return meanwhile != null;
+  }
+
+  /** From what stands now to what was sent, where somebody was faster. */
+  public List<FieldChange> getMeanwhile() {
+    return meanwhile;
+  }
+
+  /** Whether a press on one of the form's buttons takes an offered reading. */
+  public boolean isOffering() {
+    return fields.values().stream().anyMatch(field -> !field.getReadings().isEmpty());
   }
 }

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 
 /** What a form said, field by field; empty fields count as not given. */
 public final class SentForm {
@@ -15,14 +16,24 @@ public final class SentForm {
   private static final String USE = "use:";
 
   private static final String CONFIRMED = "confirmed";
+  private static final String VERSION = "version";
 
+  /** What no entry ever has: it stands for a version that cannot be read. */
+  private static final int NO_VERSION = -1;
+
+  private final Map<String, String> typed = new LinkedHashMap<>();
   private final Map<String, String> values = new LinkedHashMap<>();
   private final List<Remark> remarks = new ArrayList<>();
   private final List<String> confirmed;
   private boolean onlyAsked;
 
   public SentForm(MultivaluedMap<String, String> sent) {
-    sent.forEach((name, all) -> values.put(name, all.isEmpty() ? "" : all.get(0).strip()));
+    this((Map<String, List<String>>) sent);
+  }
+
+  SentForm(Map<String, List<String>> sent) {
+    sent.forEach((name, all) -> typed.put(name, all.isEmpty() ? "" : all.get(0)));
+    typed.forEach((name, text) -> values.put(name, text.strip()));
     confirmed = List.copyOf(sent.getOrDefault(CONFIRMED, List.of()));
     for (String name : List.copyOf(values.keySet())) {
       if (name.startsWith(USE)) {
@@ -65,6 +76,31 @@ public final class SentForm {
   public String text(String name) {
     String value = values.get(name);
     return value == null || value.isEmpty() ? null : value;
+  }
+
+  /** To the letter, as passwords need it; null where the form has no such field. */
+  public String typed(String name) {
+    return typed.get(name);
+  }
+
+  /** The version the change is based on. */
+  public int version() {
+    String text = text(VERSION);
+    return text != null && text.matches("\\d{1,9}") ? Integer.parseInt(text) : NO_VERSION;
+  }
+
+  /** The id in a hidden field; null for whatever is none. */
+  public UUID id(String name) {
+    return readId(text(name));
+  }
+
+  /** An id in an address or a form; null for whatever is none. */
+  public static UUID readId(String text) {
+    try {
+      return text == null ? null : UUID.fromString(text);
+    } catch (IllegalArgumentException e) {
+      return null;
+    }
   }
 
   public WrittenQuantity quantity(String name) {

@@ -1,6 +1,5 @@
 package club.emberwell.web.material;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.Ban;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogLimits;
@@ -11,6 +10,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.web.frame.Pages;
 import club.emberwell.web.material.ReportCounts.Counts;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -33,17 +33,15 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.READ)
-public class MaterialPages {
+public class MaterialPages extends Pages {
   private static final int MOVED = 308;
 
   private final CatalogService catalog;
   private final ReportCounts counts;
-  private final CurrentActor current;
 
-  MaterialPages(CatalogService catalog, ReportCounts counts, CurrentActor current) {
+  MaterialPages(CatalogService catalog, ReportCounts counts) {
     this.catalog = catalog;
     this.counts = counts;
-    this.current = current;
   }
 
   @CheckedTemplate
@@ -87,7 +85,7 @@ public class MaterialPages {
         stripped.length() > CatalogLimits.TEXT
             ? stripped.substring(0, CatalogLimits.TEXT)
             : stripped;
-    Actor actor = current.get();
+    Actor actor = actor();
     Catalog now = catalog.snapshot();
     Counts reports = counts.all(actor);
     return Templates.list(
@@ -132,7 +130,7 @@ public class MaterialPages {
     if (!term.slug().equals(slug)) {
       return Response.status(MOVED).location(URI.create(TermView.address(term))).build();
     }
-    Actor actor = current.get();
+    Actor actor = actor();
     int reports = counts.all(actor).of(kind, term.slug());
     return Response.ok(Templates.term(TermView.of(now, term, actor.units(), reports))).build();
   }

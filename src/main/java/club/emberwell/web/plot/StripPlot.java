@@ -3,27 +3,23 @@ package club.emberwell.web.plot;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.DoubleFunction;
+import java.util.stream.Stream;
 
 /**
  * Members' values on one axis: fewer than 10 voices as dots, 10-49 as dots with a box, more as a
  * box over faint dots; the interval of the middle and the next-member band apart from each other.
  *
- * @param id unique in the page, for title and description
+ * @param axisY how far below the top the axis lies, in drawing units
  * @param ticks of the axis
  */
 public record StripPlot(
-    String id,
-    String title,
-    String description,
-    double width,
-    double height,
+    Caption caption,
     double axisY,
     List<Dot> dots,
-    Span box,
+    Spans spans,
     Double median,
-    Span medianInterval,
-    Span band,
     Double mine,
     List<Axis.Tick> ticks) {
   /** From this many voices a box is drawn; from {@link #FAINT_FROM} the dots fade. */
@@ -50,55 +46,60 @@ public record StripPlot(
     }
   }
 
+  /** What lies over the dots; null = not shown. */
+  public record Spans(Span box, Span medianInterval, Span band) {}
+
   /**
-   * What to draw, in the reader's unit. Arrays of two are an interval's ends; null = not shown.
+   * What to draw, in the reader's unit.
+   *
+   * @param mine the reader's own value, or null
+   */
+  public record Input(Caption caption, Values values, Middle middle, Double mine, Scale scale) {}
+
+  /**
+   * Members' values.
    *
    * @param aside values set aside (hollow)
+   */
+  public record Values(double[] voices, double[] aside) {}
+
+  /** What is known of all of them. Arrays of two are an interval's ends; null = not shown. */
+  public record Middle(double[] quartiles, Double median, double[] medianInterval, double[] band) {}
+
+  /**
+   * How the axis runs.
+   *
    * @param shared ends of an axis that several plots share, or null
    */
-  public record Input(
-      String id,
-      String title,
-      String description,
-      double[] voices,
-      double[] aside,
-      double[] quartiles,
-      Double median,
-      double[] medianInterval,
-      double[] band,
-      Double mine,
-      boolean logarithmic,
-      DoubleFunction<String> label,
-      double[] shared) {}
+  public record Scale(boolean logarithmic, DoubleFunction<String> label, double[] shared) {}
 
   /** Lays the plot out. */
   public static StripPlot of(Input input) {
-    Axis axis = Axis.holding(everything(input), input.logarithmic(), EDGE, WIDTH - EDGE);
-    int n = input.voices().length;
+    Axis axis = Axis.holding(everything(input), input.scale().logarithmic(), EDGE, WIDTH - EDGE);
+    double[] voices = input.values().voices();
+    Middle middle = input.middle();
+    int n = voices.length;
     List<Dot> dots = new ArrayList<>();
     String kind = n >= FAINT_FROM ? "dot-faint" : "dot";
-    int tallest = stack(axis, input.voices(), kind, dots);
-    tallest = Math.max(tallest, stack(axis, input.aside(), "dot-hollow", dots));
+    int tallest = stack(axis, voices, kind, dots);
+    tallest = Math.max(tallest, stack(axis, input.values().aside(), "dot-hollow", dots));
     double dotsHeight = tallest * RADIUS * 2 + 8;
     double boxY = dotsHeight + 12;
-    boolean spans = input.medianInterval() != null || input.band() != null || n >= BOX_FROM;
+    boolean spans = middle.medianInterval() != null || middle.band() != null || n >= BOX_FROM;
     double axisY = spans ? boxY + 16 : dotsHeight + 6;
     List<Dot> placed =
         dots.stream()
             .map(d -> new Dot(d.x(), Axis.round(dotsHeight - d.y()), d.radius(), d.kind()))
             .toList();
     return new StripPlot(
-        input.id(),
-        input.title(),
-        input.description(),
-        WIDTH,
-        Axis.round(axisY + 24),
+        input.caption(),
         Axis.round(axisY),
         placed,
-        n >= BOX_FROM ? Span.on(axis, input.quartiles(), boxY) : null,
-        input.median() == null ? null : axis.at(input.median()),
-        Span.on(axis, input.medianInterval(), boxY),
-        Span.on(axis, input.band(), boxY),
+        new Spans(
+            n >= BOX_FROM ? Span.on(axis, middle.quartiles(), boxY) : null,
+            Span.on(axis, middle.medianInterval(), boxY),
+            Span.on(axis, middle.band(), boxY)),
+        middle.median() == null ? null : axis.at(middle.median()),
         input.mine() == null ? null : axis.at(input.mine()),
         ticks(input, axis));
   }
@@ -109,24 +110,23 @@ public record StripPlot(
     double least = Arrays.stream(all).min().orElse(Double.NaN);
     double most = Arrays.stream(all).max().orElse(Double.NaN);
     return least == most && all.length > 0
-        ? List.of(new Axis.Tick(axis.at(least), input.label().apply(least)))
-        : axis.ticks(input.label());
+        ? List.of(new Axis.Tick(axis.at(least), input.scale().label().apply(least)))
+        : axis.ticks(input.scale().label());
   }
 
   private static double[] everything(Input input) {
-    List<double[]> parts = new ArrayList<>(List.of(input.voices(), input.aside()));
-    for (double[] ends : Arrays.asList(input.quartiles(), input.medianInterval(), input.band())) {
-      if (ends != null) {
-        parts.add(ends);
-      }
-    }
-    if (input.shared() != null) {
-      parts.add(input.shared());
-    }
-    if (input.mine() != null) {
-      parts.add(new double[] {input.mine()});
-    }
-    return parts.stream().flatMapToDouble(Arrays::stream).toArray();
+    Middle middle = input.middle();
+    return Stream.of(
+            input.values().voices(),
+            input.values().aside(),
+            middle.quartiles(),
+            middle.medianInterval(),
+            middle.band(),
+            input.scale().shared(),
+            input.mine() == null ? null : new double[] {input.mine()})
+        .filter(Objects::nonNull)
+        .flatMapToDouble(Arrays::stream)
+        .toArray();
   }
 
   /** Stacks dots that would hide each other; y counts up from the base. Gives the tallest stack. */
@@ -148,9 +148,17 @@ public record StripPlot(
     return tallest;
   }
 
+  public double width() {
+    return WIDTH;
+  }
+
+  public double height() {
+    return Axis.round(axisY + 24);
+  }
+
   /** Both ends of the picture for the axis line. */
   public double right() {
-    return width - EDGE;
+    return WIDTH - EDGE;
   }
 
   public double left() {

@@ -4,26 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
 
-/**
- * Curves and dots over two axes.
- *
- * @param id unique in the page
- * @param xName what runs across, with its unit
- * @param yName what runs up, with its unit
- */
+/** Curves and dots over two axes. */
 public record XyPlot(
-    String id,
-    String title,
-    String description,
-    String xName,
-    String yName,
-    double width,
-    double height,
+    Caption caption,
+    Side across,
+    Side up,
     List<Line> areas,
     List<Line> lines,
-    List<StripPlot.Dot> dots,
-    List<Axis.Tick> xTicks,
-    List<Axis.Tick> yTicks) {
+    List<StripPlot.Dot> dots) {
   private static final double WIDTH = 400;
   private static final double HEIGHT = 262;
   private static final double LEFT = 46;
@@ -31,6 +19,13 @@ public record XyPlot(
   private static final double TOP = 24;
   private static final double BOTTOM = 42;
   private static final double RADIUS = 3;
+
+  /**
+   * An axis as it is drawn.
+   *
+   * @param name what runs along it, with its unit
+   */
+  public record Side(String name, List<Axis.Tick> ticks) {}
 
   /** A run of points; the kind names its style. */
   public record Line(String kind, String points) {}
@@ -40,9 +35,7 @@ public record XyPlot(
 
   /** Puts a drawing together. */
   public static final class Drawing {
-    private final String id;
-    private final String title;
-    private final String description;
+    private final Caption caption;
     private final Axis x;
     private final Axis y;
     private final List<Line> areas = new ArrayList<>();
@@ -54,16 +47,8 @@ public record XyPlot(
      * @param y values in sight upwards
      */
     public Drawing(
-        String id,
-        String title,
-        String description,
-        double[] x,
-        boolean xLogarithmic,
-        double[] y,
-        boolean yLogarithmic) {
-      this.id = id;
-      this.title = title;
-      this.description = description;
+        Caption caption, double[] x, boolean xLogarithmic, double[] y, boolean yLogarithmic) {
+      this.caption = caption;
       this.x = Axis.holding(x, xLogarithmic, LEFT, WIDTH - RIGHT);
       this.y = Axis.holding(y, yLogarithmic, HEIGHT - BOTTOM, TOP);
     }
@@ -98,19 +83,21 @@ public record XyPlot(
     public XyPlot done(
         String xName, DoubleFunction<String> xLabel, String yName, DoubleFunction<String> yLabel) {
       return new XyPlot(
-          id,
-          title,
-          description,
-          xName,
-          yName,
-          WIDTH,
-          HEIGHT,
+          caption,
+          new Side(xName, x.ticks(xLabel)),
+          new Side(yName, y.ticks(yLabel)),
           areas,
           lines,
-          dots,
-          x.ticks(xLabel),
-          y.ticks(yLabel));
+          dots);
     }
+  }
+
+  public double width() {
+    return WIDTH;
+  }
+
+  public double height() {
+    return HEIGHT;
   }
 
   public double left() {

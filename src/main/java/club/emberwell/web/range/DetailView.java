@@ -10,6 +10,7 @@ import club.emberwell.consensus.RangeDetail.Findings;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.Interval;
+import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.StripPlot;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,23 +20,36 @@ import java.util.Optional;
  * A range worked out in full, as its page shows it.
  *
  * @param window null where the range was not worked out further
- * @param between how machines differ, or why that is not known; empty the same
- * @param unclear contrasts that may be chance
  * @param disagreement the answer about camps in a sentence, or empty
  */
 public record DetailView(
     RangeView range,
     WindowView window,
-    List<String> between,
-    StripPlot betweenPlot,
+    Between between,
     String disagreement,
-    List<String> contrasts,
-    List<String> unclear,
+    Contrasts contrasts,
     String borrowed,
     MachineView machine,
-    List<Opened> numbers,
-    List<Voices> voices) {
+    Explained explained) {
   private static final double PERCENT = 100;
+
+  /**
+   * How machines differ, or why that is not known.
+   *
+   * @param said empty where the range was not worked out further
+   * @param plot null where it is not known
+   */
+  public record Between(List<String> said, StripPlot plot) {}
+
+  /**
+   * What makes a difference.
+   *
+   * @param unclear what may be chance
+   */
+  public record Contrasts(List<String> clear, List<String> unclear) {}
+
+  /** How all numbers came about, and from whose values. */
+  public record Explained(List<Opened> numbers, List<Voices> voices) {}
 
   /** How one number came about. */
   public record Opened(
@@ -56,30 +70,28 @@ public record DetailView(
     Range range = detail.range();
     MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
     Optional<Findings> findings = detail.findings();
-    List<String> contrasts = contrasts(detail, true);
-    List<String> unclear = contrasts(detail, false);
     return new DetailView(
         RangeView.of(range, reader, scope),
         findings.map(Findings::window).map(w -> WindowView.of(w, reader, scope)).orElse(null),
-        findings.map(Findings::between).map(b -> between(b, dose)).orElse(List.of()),
-        findings
-            .map(Findings::between)
-            .flatMap(BetweenMachines::estimate)
-            .map(e -> plot(e, dose, scope))
-            .orElse(null),
+        new Between(
+            findings.map(Findings::between).map(b -> between(b, dose)).orElse(List.of()),
+            findings
+                .map(Findings::between)
+                .flatMap(BetweenMachines::estimate)
+                .map(e -> plot(e, dose, scope))
+                .orElse(null)),
         findings.map(Findings::disagreement).map(d -> d.sentence()).orElse(""),
-        contrasts,
-        unclear,
+        new Contrasts(contrasts(detail, true), contrasts(detail, false)),
         detail.borrowing().map(b -> borrowed(b, dose)).orElse(null),
         detail.forMachine().map(m -> MachineView.of(m, range, reader, scope)).orElse(null),
         detail
             .explanation()
-            .map(e -> e.numbers().stream().map(DetailView::opened).toList())
-            .orElse(List.of()),
-        detail
-            .explanation()
-            .map(e -> e.voices().stream().map(v -> voices(v, reader)).toList())
-            .orElse(List.of()));
+            .map(
+                e ->
+                    new Explained(
+                        e.numbers().stream().map(DetailView::opened).toList(),
+                        e.voices().stream().map(v -> voices(v, reader)).toList()))
+            .orElse(new Explained(List.of(), List.of())));
   }
 
   private static List<String> contrasts(RangeDetail detail, boolean clear) {
@@ -133,19 +145,18 @@ public record DetailView(
   private static StripPlot plot(BetweenMachines.Estimate e, MeasureText text, String scope) {
     return StripPlot.of(
         new StripPlot.Input(
-            scope + "-between",
-            "Middle of all machines and band for the next one",
-            "The bar is the 95 % interval of the middle, the shaded stretch the band for one more machine.",
-            new double[0],
-            new double[0],
+            new Caption(
+                scope + "-between",
+                "Middle of all machines and band for the next one",
+                "The bar is the 95 % interval of the middle, the shaded stretch the band for one more machine."),
+            new StripPlot.Values(new double[0], new double[0]),
+            new StripPlot.Middle(
+                null,
+                text.value(e.middle()),
+                text.ends(e.middleInterval().low(), e.middleInterval().high()),
+                e.next().map(i -> text.ends(i.low(), i.high())).orElse(null)),
             null,
-            text.value(e.middle()),
-            text.ends(e.middleInterval().low(), e.middleInterval().high()),
-            e.next().map(i -> text.ends(i.low(), i.high())).orElse(null),
-            null,
-            true,
-            text::tick,
-            null));
+            new StripPlot.Scale(true, text::tick, null)));
   }
 
   private static String borrowed(Borrowing b, MeasureText dose) {

@@ -9,6 +9,7 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.XyPlot;
 import club.emberwell.web.plot.XyPlot.Point;
 import club.emberwell.web.trial.TrialText;
@@ -21,18 +22,14 @@ import java.util.Map;
  * A range on the reader's machine: the verdict before any number.
  *
  * @param start where a test grid could start, or null
- * @param rows power against the speeds of the lines of equal dose
  */
 public record MachineView(
     String laser,
-    String verdict,
-    String verdictClass,
-    List<String> reasons,
+    Verdict verdict,
     String basis,
     String spacing,
     String start,
-    List<String> heads,
-    List<Row> rows,
+    Speeds speeds,
     XyPlot plot,
     List<Beside> beside) {
   private static final String IRRADIANCE = "W/cm2";
@@ -48,10 +45,24 @@ public record MachineView(
           "J/cm2", QuantityKind.FLUENCE,
           "ns", QuantityKind.PULSE_DURATION);
 
-  /** False where the reasons begin with the verdict themselves. */
-  public boolean isSpoken() {
-    return reasons.isEmpty() || !reasons.get(0).startsWith(verdict);
+  /**
+   * How far the range holds on this machine.
+   *
+   * @param boxClass style of the box it stands in
+   */
+  public record Verdict(String said, String boxClass, List<String> reasons) {
+    /** False where the reasons begin with the verdict themselves. */
+    public boolean isSpoken() {
+      return reasons.isEmpty() || !reasons.get(0).startsWith(said);
+    }
   }
+
+  /**
+   * Power against the speeds of the lines of equal dose.
+   *
+   * @param doses at the head of the columns
+   */
+  public record Speeds(List<String> doses, List<Row> rows) {}
 
   /** One power with a speed for each line; empty where the machine cannot run it. */
   public record Row(String power, List<String> speeds) {}
@@ -64,17 +75,19 @@ public record MachineView(
     MeasureText speed = new MeasureText(Measure.SPEED, reader);
     return new MachineView(
         TrialText.laser(found.laser(), reader),
-        found.judgement().verdict().label(),
-        found.judgement().verdict().givesNumber() ? "box-note" : "box-warn",
-        found.judgement().reasons(),
+        new Verdict(
+            found.judgement().verdict().label(),
+            found.judgement().verdict().givesNumber() ? "box-note" : "box-warn",
+            found.judgement().reasons()),
         found.equalDose().basis().map(OnMyMachine.Basis::words).orElse(null),
         found.equalDose().spacingMm() == null
             ? null
             : QuantityPrinter.print(
                 found.equalDose().spacingMm(), QuantityKind.LINE_SPACING, reader),
         found.start().map(s -> TrialText.plain(s, reader)).orElse(null),
-        found.equalDose().lines().stream().map(line -> dose.text(line.dose())).toList(),
-        rows(found.equalDose().lines(), speed, reader),
+        new Speeds(
+            found.equalDose().lines().stream().map(line -> dose.text(line.dose())).toList(),
+            rows(found.equalDose().lines(), speed, reader)),
         found.equalDose().lines().isEmpty() ? null : plot(found.equalDose().lines(), speed, scope),
         found.sideBySide().stream().map(c -> beside(c, reader)).toList());
   }
@@ -110,10 +123,11 @@ public record MachineView(
             .toArray();
     XyPlot.Drawing drawing =
         new XyPlot.Drawing(
-            scope + "-machine",
-            "Speed against power at equal nominal dose on your machine",
-            "Between the outer lines the dose is where peers' results were right; the line in the"
-                + " middle is the middle of it.",
+            new Caption(
+                scope + "-machine",
+                "Speed against power at equal nominal dose on your machine",
+                "Between the outer lines the dose is where peers' results were right; the line in the"
+                    + " middle is the middle of it."),
             powers,
             false,
             speeds,

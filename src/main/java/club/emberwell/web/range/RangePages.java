@@ -1,6 +1,5 @@
 package club.emberwell.web.range;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.consensus.ConsensusLimits;
@@ -19,6 +18,7 @@ import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -40,7 +40,7 @@ import java.util.UUID;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.READ)
-public class RangePages {
+public class RangePages extends Pages {
   private static final String MACHINE = "machine";
   private static final String SPACING = "spacing";
   private static final String ADD = "add";
@@ -50,19 +50,13 @@ public class RangePages {
   private final CatalogService catalog;
   private final Machines machines;
   private final QueryWords words;
-  private final CurrentActor current;
 
   RangePages(
-      ConsensusService consensus,
-      CatalogService catalog,
-      Machines machines,
-      QueryWords words,
-      CurrentActor current) {
+      ConsensusService consensus, CatalogService catalog, Machines machines, QueryWords words) {
     this.consensus = consensus;
     this.catalog = catalog;
     this.machines = machines;
     this.words = words;
-    this.current = current;
   }
 
   @CheckedTemplate
@@ -110,7 +104,7 @@ public class RangePages {
   @Path("range")
   public TemplateInstance range(@Context UriInfo uri) {
     MultivaluedMap<String, String> sent = uri.getQueryParameters();
-    Actor actor = current.get();
+    Actor actor = actor();
     SearchQueryCodec.Parsed parsed = read(sent, actor);
     List<String> problems =
         new ArrayList<>(parsed.problems().stream().map(Remark::detail).toList());
@@ -149,7 +143,7 @@ public class RangePages {
   @Path("compare")
   public TemplateInstance compare(@Context UriInfo uri) {
     MultivaluedMap<String, String> sent = uri.getQueryParameters();
-    Actor actor = current.get();
+    Actor actor = actor();
     List<String> wanted = new ArrayList<>(sent.getOrDefault(WITH, List.of()));
     String add = sent.getFirst(ADD);
     if (add != null && !add.isBlank()) {

@@ -5,6 +5,7 @@ import club.emberwell.consensus.Spread;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.column.TrialColumns.Measure;
 import club.emberwell.stats.Quantiles;
+import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.StripPlot;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -20,12 +21,9 @@ import java.util.stream.Collectors;
  * @param cells the table under the plot
  */
 public record SpreadView(
-    String code,
     String label,
     String unit,
-    int n,
-    int voices,
-    int aside,
+    Counts counts,
     String headline,
     String sure,
     String next,
@@ -34,6 +32,15 @@ public record SpreadView(
   private static final double PERCENT = 100;
   private static final List<String> COLUMNS =
       List.of("Least", "10 %", "25 %", "Middle", "75 %", "90 %", "Most");
+
+  /**
+   * What is behind it.
+   *
+   * @param n trials
+   * @param voices members
+   * @param aside members set aside
+   */
+  public record Counts(int n, int voices, int aside) {}
 
   /** A column of the table. */
   public record Cell(String label, String value) {}
@@ -60,12 +67,9 @@ public record SpreadView(
     String sure = sure(spread, text);
     String next = next(spread, text);
     return new SpreadView(
-        measure.code(),
         measure.label(),
         text.unit(),
-        spread.n(),
-        spread.voices().size(),
-        spread.aside().size(),
+        new Counts(spread.n(), spread.voices().size(), spread.aside().size()),
         headline,
         sure,
         next,
@@ -136,25 +140,27 @@ public record SpreadView(
       Double mine,
       String description,
       SideBySide.Axis shared) {
-    double[] quartiles = spread.quantiles().map(q -> text.ends(q.p25(), q.p75())).orElse(null);
     boolean positive =
         Arrays.stream(spread.voices().values()).allMatch(v -> v > 0)
             && Arrays.stream(spread.aside().values()).allMatch(v -> v > 0);
     return StripPlot.of(
         new StripPlot.Input(
-            scope + "-" + spread.measure().code(),
-            spread.measure().label() + " of " + spread.voices().size() + " members",
-            description,
-            text.values(spread.voices().values()),
-            text.values(spread.aside().values()),
-            quartiles,
-            spread.quantiles().map(q -> text.value(q.median())).orElse(null),
-            spread.medianInterval().map(i -> text.ends(i.low(), i.high())).orElse(null),
-            spread.nextMember().map(i -> text.ends(i.low(), i.high())).orElse(null),
+            new Caption(
+                scope + "-" + spread.measure().code(),
+                spread.measure().label() + " of " + spread.voices().size() + " members",
+                description),
+            new StripPlot.Values(
+                text.values(spread.voices().values()), text.values(spread.aside().values())),
+            new StripPlot.Middle(
+                spread.quantiles().map(q -> text.ends(q.p25(), q.p75())).orElse(null),
+                spread.quantiles().map(q -> text.value(q.median())).orElse(null),
+                spread.medianInterval().map(i -> text.ends(i.low(), i.high())).orElse(null),
+                spread.nextMember().map(i -> text.ends(i.low(), i.high())).orElse(null)),
             mine == null ? null : text.value(mine),
-            positive,
-            text::tick,
-            shared == null ? null : text.ends(shared.low(), shared.high())));
+            new StripPlot.Scale(
+                positive,
+                text::tick,
+                shared == null ? null : text.ends(shared.low(), shared.high()))));
   }
 
   /** Smallest first in the reader's unit: more lines per inch is less spacing. */

@@ -5,6 +5,7 @@ import club.emberwell.laser.Effect;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.WindowEdges;
 import club.emberwell.stats.WindowEdges.Edge;
+import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.XyPlot;
 import club.emberwell.web.plot.XyPlot.Point;
 import java.util.ArrayList;
@@ -104,12 +105,13 @@ public record WindowView(
             .toArray();
     XyPlot.Drawing drawing =
         new XyPlot.Drawing(
-            scope + "-window",
-            "Chance of a right result over dose",
-            "The curve is the fitted chance of a right result; grey where nobody tried. Dots are"
-                + " trials: too little below, right in the middle, too much above; hollow where left out. "
-                + counts
-                + ".",
+            new Caption(
+                scope + "-window",
+                "Chance of a right result over dose",
+                "The curve is the fitted chance of a right result; grey where nobody tried. Dots are"
+                    + " trials: too little below, right in the middle, too much above; hollow where left out. "
+                    + counts
+                    + "."),
             x,
             true,
             new double[] {0, PERCENT},

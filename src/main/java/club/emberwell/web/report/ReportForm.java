@@ -9,7 +9,6 @@ import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -20,10 +19,8 @@ final class ReportForm {
 
   private ReportForm() {}
 
-  /**
-   * @param values by field name
-   */
-  static Form of(Map<String, String> values, List<Machine> machines) {
+  /** The blank form. */
+  static Form of(List<Machine> machines) {
     Form form = new Form();
     form.add(machine(machines)).add(word("material", "Material", "materials").required());
     form.add(word("coating", "Coating", "coatings").hint("Powder coat, anodised, paint …"));
@@ -34,12 +31,11 @@ final class ReportForm {
     form.add(choice("effect", "How it came out", effects()).required());
     form.add(choice("quality", "How good, where right", qualities()));
     form.add(word("defects", "What went wrong", "defect-words").hint("Charring, halo, banding …"));
-    form.add(Field.of("notes", "Notes").maxLength(ReportLimits.NOTES));
+    form.add(Field.of("notes", "Notes").maxLength(ReportLimits.NOTES).lines());
     form.add(Field.of("lot", "Lot or supplier's batch").maxLength(ReportLimits.LOT));
     form.add(
         Field.of("controllerVersion", "Controller version")
             .maxLength(ReportLimits.CONTROLLER_VERSION));
-    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
     return form;
   }
 
@@ -73,6 +69,7 @@ final class ReportForm {
   private static Field machine(List<Machine> machines) {
     return Field.of("machine", "On which machine")
         .options(machines.stream().map(m -> option(m.id().toString(), m.name())).toList())
+        .value(machines.size() == 1 ? machines.get(0).id().toString() : "")
         .required();
   }
 

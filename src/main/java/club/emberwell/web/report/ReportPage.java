@@ -8,40 +8,64 @@ import java.util.List;
 /**
  * A report as its page shows it.
  *
- * @param banner what must be said of its state, or null
- * @param rows settings as written and as understood; empty for a grid
- * @param grid the trials of a grid, or null
- * @param mine whether the reader wrote it
- * @param mayEdit whether the reader may change it
+ * @param result null for a grid
  */
 public record ReportPage(
-    String id,
-    int version,
-    String work,
-    String process,
-    String laser,
-    String machine,
-    String member,
-    Instant posted,
-    Instant updated,
-    String banner,
-    String effect,
-    String effectClass,
-    Integer quality,
-    List<String> defects,
-    List<Row> rows,
-    List<Derived> derived,
-    Grid grid,
-    List<Said> said,
-    List<Remark> remarks,
+    Head head,
+    Work work,
+    Result result,
+    Trials trials,
+    Told told,
     List<Danger> dangers,
     List<Photo> photos,
-    List<Other> repeats,
-    Other original,
-    String similar,
-    boolean mine,
-    boolean mayEdit,
-    boolean mayRepeat) {
+    Kin kin) {
+
+  /**
+   * Which report it is.
+   *
+   * @param banner what must be said of its state, or null
+   */
+  public record Head(String id, int version, String banner, Author author, Allowed may) {}
+
+  /**
+   * Who wrote it.
+   *
+   * @param me whether the reader did
+   */
+  public record Author(String handle, Instant posted, Instant updated, boolean me) {}
+
+  /** What the reader may do. */
+  public record Allowed(boolean edit, boolean repeat) {}
+
+  /**
+   * What was done on which laser.
+   *
+   * @param machine what its owner calls the laser, or null
+   */
+  public record Work(String what, String process, String laser, String machine) {}
+
+  /** How a single trial came out. */
+  public record Result(String effect, String effectClass, Integer quality, List<String> defects) {}
+
+  /**
+   * With what it was done.
+   *
+   * @param rows settings as written and as understood; empty for a grid
+   * @param derived what follows from them; empty for a grid
+   * @param grid null for a single trial
+   */
+  public record Trials(List<Row> rows, List<Derived> derived, Grid grid) {}
+
+  /** What its author says beside, and what was noticed in reading it. */
+  public record Told(List<Said> said, List<Remark> remarks) {}
+
+  /**
+   * Reports that have to do with it.
+   *
+   * @param original which it repeats, or null
+   * @param similar address of the search for what others did with the same work
+   */
+  public record Kin(Other original, List<Other> repeats, String similar) {}
 
   /** One setting. */
   public record Row(String label, String written, String read) {}

@@ -1,9 +1,10 @@
 package club.emberwell.web.report;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.FieldChange;
 import club.emberwell.report.Photos;
 import club.emberwell.report.PictureRefused;
@@ -11,8 +12,9 @@ import club.emberwell.report.ReportGone;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.Revision;
 import club.emberwell.report.WrittenDifference;
+import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Opened;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -24,7 +26,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.net.URI;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
@@ -38,28 +40,16 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class ReportPages {
-  private static final int UNPROCESSABLE = 422;
-
+public class ReportPages extends Pages {
   private final ReportService reports;
   private final Photos photos;
   private final ReportViewer viewer;
-  private final CurrentActor current;
-  private final PageFrame page;
   private final Opened opened;
 
-  ReportPages(
-      ReportService reports,
-      Photos photos,
-      ReportViewer viewer,
-      CurrentActor current,
-      PageFrame page,
-      Opened opened) {
+  ReportPages(ReportService reports, Photos photos, ReportViewer viewer, Opened opened) {
     this.reports = reports;
     this.photos = photos;
     this.viewer = viewer;
-    this.current = current;
-    this.page = page;
     this.opened = opened;
   }
 
@@ -67,7 +57,7 @@ public class ReportPages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance report(ReportPage report, List<String> photoErrors);
+    static native TemplateInstance report(ReportPage report, Form photo);
 
     static native TemplateInstance gone(String what);
 
@@ -83,20 +73,18 @@ public class ReportPages {
   @Path("reports/{id}")
   @RolesAllowed(Role.READ)
   public Response show(@RestPath UUID id, @RestQuery String saved) {
-    if (saved != null) {
-      page.say("Saved. Everybody finds it now.");
-    }
+    say(saved, "Saved. Everybody finds it now.");
     try {
       ReportPage report = shown(id);
       opened.saw(List.of(id));
-      return Response.ok(Templates.report(report, List.of())).build();
+      return Response.ok(Templates.report(report, new Form())).build();
     } catch (ReportGone e) {
       return Response.status(Response.Status.GONE).entity(Templates.gone(e.getMessage())).build();
     }
   }
 
   private ReportPage shown(UUID id) {
-    Actor actor = current.get();
+    Actor actor = actor();
     return viewer.page(reports.get(actor, id), reports.repeats(actor, id), actor);
   }
 
@@ -104,7 +92,7 @@ public class ReportPages {
   @Path("reports/{id}/history")
   @RolesAllowed(Role.READ)
   public TemplateInstance history(@RestPath UUID id) {
-    Actor actor = current.get();
+    Actor actor = actor();
     ReportPage report = viewer.page(reports.get(actor, id), List.of(), actor);
     List<Revision> revisions = reports.history(actor, id);
     List<Step> steps = new ArrayList<>();
@@ -116,7 +104,7 @@ public class ReportPages {
               : List.of();
       steps.add(new Step(revisions.get(i), changes));
     }
-    return Templates.history(id.toString(), report.work(), steps);
+    return Templates.history(id.toString(), report.work().what(), steps);
   }
 
   @GET
@@ -124,32 +112,36 @@ public class ReportPages {
   @RolesAllowed(Role.WRITE)
   public TemplateInstance withdraw(@RestPath UUID id) {
     ReportPage report = shown(id);
-    return Templates.withdraw(report.id(), report.version(), report.work());
+    return Templates.withdraw(report.head().id(), report.head().version(), report.work().what());
   }
 
   @POST
   @Path("reports/{id}/withdraw")
   @RolesAllowed(Role.WRITE)
   public Response withdraw(@RestPath UUID id, @RestForm Integer version) {
-    reports.withdraw(current.get(), id, version);
-    return Response.seeOther(URI.create("/reports/" + id)).build();
+    reports.withdraw(actor(), id, version);
+    return to("/reports/" + id);
   }
 
   @POST
   @Path("reports/{id}/photos")
   @RolesAllowed(Role.WRITE)
-  public Response addPhoto(@RestPath UUID id, @RestForm("photo") FileUpload upload)
-      throws IOException {
+  public Response addPhoto(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
+    return press(Form::new, form -> Templates.report(shown(id), form))
+        .run(s -> photos.add(actor(), id, picture(upload)))
+        .then("/reports/" + id + "#photos");
+  }
+
+  private static Photos.Ready picture(FileUpload upload) {
+    if (upload == null || upload.size() == 0) {
+      throw new EntryRefused(Remark.error(RemarkId.REQUIRED, "/photo", "Choose a picture first."));
+    }
     try {
-      if (upload == null || upload.size() == 0) {
-        return refused(id, List.of("Choose a picture first."));
-      }
-      photos.add(current.get(), id, Photos.ready(Files.readAllBytes(upload.uploadedFile())));
-      return Response.seeOther(URI.create("/reports/" + id + "#photos")).build();
+      return Photos.ready(Files.readAllBytes(upload.uploadedFile()));
     } catch (PictureRefused e) {
-      return refused(id, List.of(e.getMessage()));
-    } catch (EntryRefused e) {
-      return refused(id, e.remarks().stream().map(r -> r.detail()).toList());
+      throw new EntryRefused(Remark.error(RemarkId.PICTURE_UNUSABLE, "/photo", e.getMessage()));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -157,8 +149,8 @@ public class ReportPages {
   @Path("reports/{id}/photos/{photo}/remove")
   @RolesAllowed(Role.WRITE)
   public Response removePhoto(@RestPath UUID id, @RestPath UUID photo) {
-    photos.remove(current.get(), id, photo);
-    return Response.seeOther(URI.create("/reports/" + id + "#photos")).build();
+    photos.remove(actor(), id, photo);
+    return to("/reports/" + id + "#photos");
   }
 
   /** The pictures themselves, for pages; the API has its own address for programs. */
@@ -167,14 +159,9 @@ public class ReportPages {
   @Produces("image/jpeg")
   @RolesAllowed(Role.READ)
   public Response photo(@RestPath UUID id, @RestPath UUID photo, @RestQuery String small) {
-    return Response.ok(photos.bytes(current.get(), id, photo, small != null))
+    return Response.ok(photos.bytes(actor(), id, photo, small != null))
         .header("Content-Security-Policy", "sandbox; default-src 'none'")
         .header("Cache-Control", "private, max-age=86400, immutable")
         .build();
-  }
-
-  private Response refused(UUID id, List<String> errors) {
-    page.fail();
-    return Response.status(UNPROCESSABLE).entity(Templates.report(shown(id), errors)).build();
   }
 }

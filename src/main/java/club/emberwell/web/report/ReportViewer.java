@@ -3,6 +3,7 @@ package club.emberwell.web.report;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.laser.DoseFormula;
 import club.emberwell.laser.Formula;
@@ -18,10 +19,18 @@ import club.emberwell.report.TrialSnapshot;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.web.report.ReportPage.Allowed;
+import club.emberwell.web.report.ReportPage.Author;
 import club.emberwell.web.report.ReportPage.Danger;
+import club.emberwell.web.report.ReportPage.Head;
+import club.emberwell.web.report.ReportPage.Kin;
 import club.emberwell.web.report.ReportPage.Other;
+import club.emberwell.web.report.ReportPage.Result;
 import club.emberwell.web.report.ReportPage.Row;
 import club.emberwell.web.report.ReportPage.Said;
+import club.emberwell.web.report.ReportPage.Told;
+import club.emberwell.web.report.ReportPage.Trials;
+import club.emberwell.web.report.ReportPage.Work;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -51,35 +60,43 @@ public class ReportViewer {
     boolean mine = actor.is(s.author().id());
     boolean stands = s.state() == ReportState.LIVE || s.state() == ReportState.WAITING;
     return new ReportPage(
-        s.id().toString(),
-        s.version(),
-        WorkText.of(s, now.vocabulary(), reader),
-        s.process().label(),
-        TrialText.laser(s.laser(), reader),
-        s.machine().name(),
-        s.author().handle(),
-        s.createdAt(),
-        s.updatedAt(),
-        banner(s.state()),
-        single ? first.effect().label() : null,
-        single ? TrialText.effectClass(first.effect()) : null,
-        single ? first.quality() : null,
-        single ? defects(first, now) : List.of(),
-        single ? SettingRows.of(report, reader) : List.of(),
-        single ? derived(s, first, reader) : List.of(),
-        single ? null : Grids.of(s, reader),
-        said(s),
-        report.remarks().stream().filter(r -> r.severity() != Severity.ERROR).toList(),
+        new Head(
+            s.id().toString(),
+            s.version(),
+            banner(s.state()),
+            new Author(s.author().handle(), s.createdAt(), s.updatedAt(), mine),
+            new Allowed(mine && stands, actor.signedIn() && s.state() == ReportState.LIVE)),
+        new Work(
+            WorkText.of(s, now.vocabulary(), reader),
+            s.process().label(),
+            TrialText.laser(s.laser(), reader),
+            s.machine().name()),
+        single ? result(first, now) : null,
+        new Trials(
+            single ? SettingRows.of(report, reader) : List.of(),
+            single ? derived(s, first, reader) : List.of(),
+            single ? null : Grids.of(s, reader)),
+        new Told(
+            said(s),
+            report.remarks().stream().filter(r -> r.severity() != Severity.ERROR).toList()),
         dangers(s, now),
         report.photos(),
-        others(repeats, now, reader),
-        s.repeatOf() == null
-            ? null
-            : others(List.of(s.repeatOf()), now, reader).stream().findFirst().orElse(null),
-        similar(s),
-        mine,
-        mine && stands,
-        actor.signedIn() && s.state() == ReportState.LIVE);
+        new Kin(
+            s.repeatOf() == null
+                ? null
+                : others(List.of(s.repeatOf()), now, reader).stream().findFirst().orElse(null),
+            others(repeats, now, reader),
+            similar(s)));
+  }
+
+  private static Result result(TrialSnapshot trial, Catalog now) {
+    return new Result(
+        trial.effect().label(),
+        TrialText.effectClass(trial.effect()),
+        trial.quality(),
+        trial.defects().stream()
+            .map(slug -> now.vocabulary().term(TermKind.DEFECT, slug).map(Term::label).orElse(slug))
+            .toList());
   }
 
   private static String banner(ReportState state) {
@@ -91,12 +108,6 @@ public class ReportViewer {
       case REMOVED -> "Removed by a moderator. It counts nowhere.";
       case WITHDRAWN -> "Withdrawn by its author. It counts nowhere.";
     };
-  }
-
-  private static List<String> defects(TrialSnapshot trial, Catalog now) {
-    return trial.defects().stream()
-        .map(slug -> now.vocabulary().term(TermKind.DEFECT, slug).map(t -> t.label()).orElse(slug))
-        .toList();
   }
 
   private static List<ReportPage.Derived> derived(

@@ -1,40 +1,35 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.FormPage;
 import club.emberwell.web.frame.Opened;
-import club.emberwell.web.frame.PageFrame;
 import club.emberwell.web.frame.Pager;
+import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.util.HashMap;
-import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -42,7 +37,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Path("/ask")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class AskPages {
+public class AskPages extends Pages {
   private static final String NEW = "/ask/new";
 
   private final TalkService talk;
@@ -50,8 +45,6 @@ public class AskPages {
   private final TalkViews views;
   private final Beforehand beforehand;
   private final CatalogService catalog;
-  private final CurrentActor current;
-  private final PageFrame page;
   private final Opened opened;
 
   AskPages(
@@ -60,16 +53,12 @@ public class AskPages {
       TalkViews views,
       Beforehand beforehand,
       CatalogService catalog,
-      CurrentActor current,
-      PageFrame page,
       Opened opened) {
     this.talk = talk;
     this.finder = finder;
     this.views = views;
     this.beforehand = beforehand;
     this.catalog = catalog;
-    this.current = current;
-    this.page = page;
     this.opened = opened;
   }
 
@@ -105,18 +94,16 @@ public class AskPages {
   @RolesAllowed(Role.WRITE)
   public TemplateInstance ask(
       @RestQuery String about, @RestQuery String material, @RestQuery String report) {
-    Map<String, String> values = new HashMap<>();
+    Form form = blank();
     if (about != null && !about.isBlank()) {
       boolean names = catalog.vocabulary().read(TermKind.MATERIAL, about).value().isPresent();
-      values.put(names ? TalkForm.MATERIAL : TalkForm.TITLE, about.strip());
+      form.field(names ? TalkForm.MATERIAL : TalkForm.TITLE).value(about.strip());
     }
     if (material != null) {
-      values.put(TalkForm.MATERIAL, material);
+      form.field(TalkForm.MATERIAL).value(material);
     }
-    if (report != null) {
-      values.put(TalkForm.REPORT, report);
-    }
-    return Templates.ask(writing(values), null);
+    form.field(TalkForm.REPORT).value(Objects.toString(SentForm.readId(report), ""));
+    return Templates.ask(writing(form), null);
   }
 
   /** A fragment for the form: what is known of a title that is still being typed. */
@@ -127,7 +114,7 @@ public class AskPages {
       @RestQuery String title,
       @RestQuery(TalkForm.MATERIAL) String material,
       @RestQuery(TalkForm.COATING) String coating) {
-    return Templates.similar(beforehand.soFar(title, material, coating, current.get()));
+    return Templates.similar(beforehand.soFar(title, material, coating, actor()));
   }
 
   /** Where a question about something is begun. */
@@ -139,30 +126,31 @@ public class AskPages {
   @POST
   @Path("new")
   @RolesAllowed(Role.WRITE)
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response ask(MultivaluedMap<String, String> sent) {
-    SentForm reader = new SentForm(sent);
-    WrittenTalk written = TalkForm.written(TalkKind.QUESTION, reader);
-    Actor actor = current.get();
-    try {
-      if (!"post".equals(reader.text("step"))) {
-        WrittenTalk read = talk.preview(actor, TalkKind.QUESTION, written);
-        return Response.ok(Templates.ask(writing(reader.values()), beforehand.of(read, actor)))
-            .build();
-      }
-      UUID id = TalkForm.id(reader.text("id"));
-      TalkEntry entry = talk.post(actor, TalkKind.QUESTION, TalkPosting.of(id, written)).entry();
-      finder.show(entry);
-      return to(entry.path() + "?saved=yes");
-    } catch (EntryRefused e) {
-      TalkViews.Writing again = writing(reader.values());
-      again.form().remarks(e.remarks());
-      return refused(Templates.ask(again, null));
+  public Response ask(SentForm sent) {
+    Actor actor = actor();
+    FormPage form = take(sent, AskPages::blank, again -> Templates.ask(writing(again), null));
+    WrittenTalk written = TalkForm.written(TalkKind.QUESTION, sent);
+    if (!"post".equals(sent.text("step"))) {
+      return form.store(s -> talk.preview(actor, TalkKind.QUESTION, written))
+          .show((typed, read) -> Templates.ask(writing(typed), beforehand.of(read, actor)));
     }
+    TalkPosting posting = TalkPosting.of(sent.id("id"), written);
+    return form.store(s -> shown(talk.post(actor, TalkKind.QUESTION, posting).entry()))
+        .then(entry -> entry.path() + "?saved=yes");
   }
 
-  private TalkViews.Writing writing(Map<String, String> values) {
-    return views.writing(TalkKind.QUESTION, NEW, values);
+  private static Form blank() {
+    return TalkForm.of(TalkKind.QUESTION, UUID.randomUUID());
+  }
+
+  private TalkViews.Writing writing(Form form) {
+    return views.writing(TalkKind.QUESTION, NEW, form);
+  }
+
+  /** The same entry, once everybody can find it. */
+  private TalkEntry shown(TalkEntry entry) {
+    finder.show(entry);
+    return entry;
   }
 
   @GET
@@ -173,60 +161,54 @@ public class AskPages {
       @RestQuery String saved,
       @RestQuery("page") String number,
       @RestQuery String answer) {
-    if (saved != null) {
-      page.say("Saved.");
-    }
-    Actor actor = current.get();
-    UUID wanted = TalkForm.id(answer);
+    say(saved, "Saved.");
+    Actor actor = actor();
+    UUID wanted = SentForm.readId(answer);
     TalkService.Thread thread =
         wanted == null
             ? talk.thread(actor, id, Pager.number(number))
             : talk.threadAt(actor, id, wanted);
     opened.saw(thread.ids());
-    return Templates.question(views.thread(thread, actor), answering(id, Map.of()));
+    return Templates.question(views.thread(thread, actor), answering(id, blankAnswer()));
   }
 
   @POST
   @Path("{id}/answers")
   @RolesAllowed(Role.WRITE)
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response answer(@RestPath UUID id, MultivaluedMap<String, String> sent) {
-    SentForm reader = new SentForm(sent);
-    Actor actor = current.get();
-    try {
-      UUID own = TalkForm.id(reader.text("id"));
-      TalkEntry entry =
-          talk.answer(actor, id, TalkPosting.of(own, TalkForm.written(TalkKind.ANSWER, reader)))
-              .entry();
-      finder.show(entry);
-      return to(entry.path());
-    } catch (EntryRefused e) {
-      TalkViews.Writing again = answering(id, reader.values());
-      again.form().remarks(e.remarks());
-      return refused(Templates.question(views.thread(talk.thread(actor, id, 0), actor), again));
-    }
+  public Response answer(@RestPath UUID id, SentForm sent) {
+    Actor actor = actor();
+    return take(
+            sent,
+            AskPages::blankAnswer,
+            form ->
+                Templates.question(
+                    views.thread(talk.thread(actor, id, 0), actor), answering(id, form)))
+        .store(
+            s ->
+                shown(
+                    talk.answer(
+                            actor,
+                            id,
+                            TalkPosting.of(s.id("id"), TalkForm.written(TalkKind.ANSWER, s)))
+                        .entry()))
+        .then(TalkEntry::path);
   }
 
-  private TalkViews.Writing answering(UUID question, Map<String, String> values) {
-    return views.writing(TalkKind.ANSWER, "/ask/" + question + "/answers", values);
+  private static Form blankAnswer() {
+    return TalkForm.of(TalkKind.ANSWER, UUID.randomUUID());
+  }
+
+  private TalkViews.Writing answering(UUID question, Form form) {
+    return views.writing(TalkKind.ANSWER, "/ask/" + question + "/answers", form);
   }
 
   /** An empty answer says that none helped after all. */
   @POST
   @Path("{id}/accept")
   @RolesAllowed(Role.WRITE)
-  public Response accept(@RestPath UUID id, @RestForm String answer) {
-    UUID helped = TalkForm.id(answer == null || answer.isBlank() ? null : answer);
-    talk.accept(current.get(), id, helped, null);
+  public Response accept(@RestPath UUID id, SentForm sent) {
+    UUID helped = sent.id("answer");
+    talk.accept(actor(), id, helped, null);
     return to("/ask/" + id + (helped == null ? "" : "#answer-" + helped));
-  }
-
-  private Response refused(TemplateInstance again) {
-    page.fail();
-    return Response.status(TalkViews.UNPROCESSABLE).entity(again).build();
-  }
-
-  private static Response to(String path) {
-    return Response.seeOther(URI.create(path)).build();
   }
 }

@@ -9,7 +9,6 @@ import java.util.stream.Stream;
 /**
  * A question or a notice on one line.
  *
- * @param deed what was done at that moment: asked, posted or answered, which its list goes by
  * @param state how far a question got, in words; null for a notice
  * @param settled whether an answer was accepted
  */
@@ -17,21 +16,24 @@ public record EntryLine(
     String href,
     String kind,
     String title,
-    String member,
-    String deed,
-    Instant at,
+    Deed last,
     String state,
     boolean settled,
     List<String> ties) {
+  /**
+   * By whom it is, and what was done last.
+   *
+   * @param what asked, posted or answered, which its list goes by
+   */
+  public record Deed(String member, String what, Instant at) {}
+
   static EntryLine of(TalkEntry entry, TieLabels labels) {
     boolean asks = entry.kind() == TalkKind.QUESTION;
     return new EntryLine(
         entry.path(),
         entry.kind().label(),
         entry.written().title(),
-        entry.memberHandle(),
-        asks ? deed(entry) : "posted",
-        entry.activeAt(),
+        new Deed(entry.memberHandle(), asks ? deed(entry) : "posted", entry.activeAt()),
         asks ? state(entry) : null,
         entry.accepted() != null,
         labels.of(entry.written().ties()).stream().map(TieLabels.Tie::label).toList());

@@ -1,31 +1,25 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryChanged;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkRevision;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
-import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -36,20 +30,15 @@ import org.jboss.resteasy.reactive.RestPath;
 @Path("/talk/{id}")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class EntryPages {
+public class EntryPages extends Pages {
   private final TalkService talk;
   private final TalkFinder finder;
   private final TalkViews views;
-  private final CurrentActor current;
-  private final PageFrame page;
 
-  EntryPages(
-      TalkService talk, TalkFinder finder, TalkViews views, CurrentActor current, PageFrame page) {
+  EntryPages(TalkService talk, TalkFinder finder, TalkViews views) {
     this.talk = talk;
     this.finder = finder;
     this.views = views;
-    this.current = current;
-    this.page = page;
   }
 
   @CheckedTemplate
@@ -66,10 +55,9 @@ public class EntryPages {
   /**
    * An entry being changed.
    *
-   * @param version the change is based on
-   * @param meanwhile set where somebody else changed it: from what stands now to what was typed
+   * @param lines from what stands now to what was typed, where somebody else changed it
    */
-  record Edit(EntryView entry, TalkViews.Writing writing, int version, Changes meanwhile) {}
+  record Edit(EntryView entry, TalkViews.Writing writing, List<Changes.Line> lines) {}
 
   /** A step of the history with what it changed. */
   record Step(TalkRevision revision, Changes changes) {}
@@ -78,69 +66,51 @@ public class EntryPages {
   @Path("edit")
   @RolesAllowed(Role.WRITE)
   public TemplateInstance edit(@RestPath UUID id) {
-    TalkEntry entry = talk.get(current.get(), id);
+    TalkEntry entry = talk.get(actor(), id);
+    return editing(entry, views.editing(entry), List.of());
+  }
+
+  private TemplateInstance editing(TalkEntry entry, Form form, List<Changes.Line> lines) {
     return Templates.edit(
         new Edit(
-            views.entry(entry, current.get()),
-            views.editing(entry.kind(), id.toString(), views.values(entry)),
-            entry.version(),
-            null));
+            views.entry(entry, actor()),
+            views.writing(entry.kind(), "/talk/" + entry.id() + "/edit", form),
+            lines));
   }
 
   @POST
   @Path("edit")
   @RolesAllowed(Role.WRITE)
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response edit(@RestPath UUID id, MultivaluedMap<String, String> sent) {
-    SentForm reader = new SentForm(sent);
-    Actor actor = current.get();
-    TalkEntry entry = talk.get(actor, id);
-    WrittenTalk written = TalkForm.written(entry.kind(), reader);
-    int version = TalkForm.version(reader);
-    try {
-      TalkEntry revised = talk.revise(actor, id, version, written, reader.text(TalkForm.REASON));
-      finder.show(revised);
-      return Response.seeOther(URI.create(revised.path())).build();
-    } catch (EntryRefused e) {
-      Edit again = again(entry, reader, version, null);
-      again.writing().form().remarks(e.remarks());
-      return answer(TalkViews.UNPROCESSABLE, again);
-    } catch (EntryChanged e) {
-      TalkEntry now = talk.get(actor, id);
-      Changes between = Changes.between(now.written(), read(actor, now.kind(), written));
-      return answer(
-          Response.Status.PRECONDITION_FAILED.getStatusCode(),
-          again(now, reader, now.version(), between));
-    }
+  public Response edit(@RestPath UUID id, SentForm sent) {
+    Actor actor = actor();
+    WrittenTalk written = TalkForm.written(talk.get(actor, id).kind(), sent);
+    return take(
+            sent,
+            () -> views.editing(talk.get(actor, id)),
+            form -> again(talk.get(actor, id), form))
+        .store(
+            s -> {
+              TalkEntry revised =
+                  talk.revise(actor, id, s.version(), written, s.text(TalkForm.REASON));
+              finder.show(revised);
+              return revised;
+            })
+        .then(TalkEntry::path);
   }
 
-  /** As it would be stored, so that a label and its slug do not differ; else as typed. */
-  private WrittenTalk read(Actor actor, TalkKind kind, WrittenTalk typed) {
-    try {
-      return talk.preview(actor, kind, typed);
-    } catch (EntryRefused e) {
-      return typed.text() == null ? new WrittenTalk(typed.title(), "", typed.ties()) : typed;
-    }
-  }
-
-  private Edit again(TalkEntry entry, SentForm reader, int version, Changes meanwhile) {
-    return new Edit(
-        views.entry(entry, current.get()),
-        views.editing(entry.kind(), entry.id().toString(), reader.values()),
-        version,
-        meanwhile);
-  }
-
-  private Response answer(int status, Edit again) {
-    page.fail();
-    return Response.status(status).entity(Templates.edit(again)).build();
+  private TemplateInstance again(TalkEntry now, Form form) {
+    WrittenTalk stored = now.written();
+    String text = form.field(TalkForm.TEXT).getValue();
+    WrittenTalk typed = new WrittenTalk(stored.title(), text, stored.ties());
+    return editing(
+        now, form, form.isOvertaken() ? Changes.between(stored, typed).lines() : List.of());
   }
 
   @GET
   @Path("history")
   @RolesAllowed(Role.READ)
   public TemplateInstance history(@RestPath UUID id) {
-    Actor actor = current.get();
+    Actor actor = actor();
     List<TalkRevision> revisions = talk.history(actor, id);
     List<Step> steps = new ArrayList<>();
     for (int i = 0; i < revisions.size(); i++) {
@@ -156,16 +126,16 @@ public class EntryPages {
   @Path("withdraw")
   @RolesAllowed(Role.WRITE)
   public TemplateInstance withdraw(@RestPath UUID id) {
-    return Templates.withdraw(views.entry(talk.get(current.get(), id), current.get()));
+    return Templates.withdraw(views.entry(talk.get(actor(), id), actor()));
   }
 
   @POST
   @Path("withdraw")
   @RolesAllowed(Role.WRITE)
   public Response withdraw(@RestPath UUID id, @RestForm Integer version) {
-    TalkEntry entry = talk.get(current.get(), id);
-    talk.withdraw(current.get(), id, version);
+    TalkEntry entry = talk.get(actor(), id);
+    talk.withdraw(actor(), id, version);
     finder.show(entry);
-    return Response.seeOther(URI.create(entry.path())).build();
+    return to(entry.path());
   }
 }

@@ -11,27 +11,45 @@ import java.util.List;
 /**
  * A question, an answer or a notice in full.
  *
- * @param kind its code, as flags and the desk name it
- * @param path where it is read
  * @param banner what must be said of its state, or null
  * @param accepted of an answer: whether it is the one that helped
- * @param mayAccept of an answer: whether the reader asked and may say so
  */
 record EntryView(
-    String id,
-    String kind,
-    String path,
-    int version,
+    Place at,
     String title,
     SafeHtml html,
-    String member,
-    Instant posted,
+    Author author,
     String banner,
     List<TieLabels.Tie> ties,
     boolean accepted,
-    boolean mayAccept,
-    boolean mine,
-    boolean mayEdit) {
+    Allowed may) {
+
+  /**
+   * Where it is found.
+   *
+   * @param kind its code, as flags and the desk name it
+   * @param path where it is read
+   */
+  record Place(String id, String kind, String path, int version) {
+    /** Whether there is an earlier version: its words were changed or an answer was accepted. */
+    public boolean isChanged() {
+      return version > 1;
+    }
+  }
+
+  /**
+   * Who wrote it.
+   *
+   * @param me whether the reader did
+   */
+  record Author(String handle, Instant posted, boolean me) {}
+
+  /**
+   * What the reader may do.
+   *
+   * @param accept of an answer: whether the reader asked and may say that it helped
+   */
+  record Allowed(boolean edit, boolean withdraw, boolean accept) {}
 
   static EntryView of(TalkEntry entry, Actor actor, TieLabels labels) {
     return of(entry, actor, labels, false, false);
@@ -48,20 +66,14 @@ record EntryView(
     boolean mine = actor.is(entry.memberId());
     boolean gone = entry.state() == TalkState.WITHDRAWN || entry.state() == TalkState.REMOVED;
     return new EntryView(
-        entry.id().toString(),
-        entry.kind().code(),
-        entry.path(),
-        entry.version(),
+        new Place(entry.id().toString(), entry.kind().code(), entry.path(), entry.version()),
         entry.written().title(),
         entry.html(),
-        entry.memberHandle(),
-        entry.createdAt(),
+        new Author(entry.memberHandle(), entry.createdAt(), mine),
         banner(entry.state(), entry.kind()),
         labels.of(entry.written().ties()),
         accepted,
-        mayAccept,
-        mine,
-        !gone && (mine || actor.moderates()));
+        new Allowed(!gone && (mine || actor.moderates()), !gone && mine, mayAccept));
   }
 
   private static String banner(TalkState state, TalkKind kind) {
@@ -75,15 +87,5 @@ record EntryView(
       case REMOVED -> what + " was removed by a moderator.";
       case WITHDRAWN -> what + " was withdrawn by its author.";
     };
-  }
-
-  /** Whether its author can take it back. */
-  public boolean isMayWithdraw() {
-    return mine && mayEdit;
-  }
-
-  /** Whether there is an earlier version: its words were changed or an answer was accepted. */
-  public boolean isChanged() {
-    return version > 1;
   }
 }

@@ -1,11 +1,12 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.talk.Find;
 import club.emberwell.talk.Inbox;
+import club.emberwell.web.frame.FormPage;
 import club.emberwell.web.frame.Pager;
+import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -16,7 +17,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -27,13 +27,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
-public class InboxPages {
+public class InboxPages extends Pages {
   private final Inbox inbox;
-  private final CurrentActor current;
 
-  InboxPages(Inbox inbox, CurrentActor current) {
+  InboxPages(Inbox inbox) {
     this.inbox = inbox;
-    this.current = current;
   }
 
   @CheckedTemplate
@@ -53,7 +51,7 @@ public class InboxPages {
 
   @GET
   public TemplateInstance inbox(@RestQuery("page") String number) {
-    Slice<Find> page = inbox.page(current.get(), Pager.number(number));
+    Slice<Find> page = inbox.page(actor(), Pager.number(number));
     List<Find> finds = page.rows();
     return Templates.inbox(
         new Shown(
@@ -67,7 +65,7 @@ public class InboxPages {
   @Path("read")
   public Response readAll(@RestForm Long upTo) {
     if (upTo != null) {
-      inbox.markAllRead(current.get(), upTo);
+      inbox.markAllRead(actor(), upTo);
     }
     return back();
   }
@@ -75,11 +73,11 @@ public class InboxPages {
   @POST
   @Path("{id}/read")
   public Response read(@RestPath long id) {
-    inbox.markRead(current.get(), id);
+    inbox.markRead(actor(), id);
     return back();
   }
 
   private static Response back() {
-    return Response.seeOther(URI.create("/inbox")).build();
+    return FormPage.to("/inbox");
   }
 }

@@ -1,34 +1,29 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
+import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Opened;
-import club.emberwell.web.frame.PageFrame;
 import club.emberwell.web.frame.Pager;
+import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -37,28 +32,18 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Path("/notices")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class NoticePages {
+public class NoticePages extends Pages {
   private static final String NEW = "/notices/new";
 
   private final TalkService talk;
   private final TalkFinder finder;
   private final TalkViews views;
-  private final CurrentActor current;
-  private final PageFrame page;
   private final Opened opened;
 
-  NoticePages(
-      TalkService talk,
-      TalkFinder finder,
-      TalkViews views,
-      CurrentActor current,
-      PageFrame page,
-      Opened opened) {
+  NoticePages(TalkService talk, TalkFinder finder, TalkViews views, Opened opened) {
     this.talk = talk;
     this.finder = finder;
     this.views = views;
-    this.current = current;
-    this.page = page;
     this.opened = opened;
   }
 
@@ -88,37 +73,39 @@ public class NoticePages {
   @Path("new")
   @RolesAllowed(Role.WRITE)
   public TemplateInstance write() {
-    return Templates.write(views.writing(TalkKind.NOTICE, NEW, Map.of()));
+    return writing(blank());
+  }
+
+  private static Form blank() {
+    return TalkForm.of(TalkKind.NOTICE, UUID.randomUUID());
+  }
+
+  private TemplateInstance writing(Form form) {
+    return Templates.write(views.writing(TalkKind.NOTICE, NEW, form));
   }
 
   @POST
   @Path("new")
   @RolesAllowed(Role.WRITE)
-  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  public Response write(MultivaluedMap<String, String> sent) {
-    SentForm reader = new SentForm(sent);
-    try {
-      UUID id = TalkForm.id(reader.text("id"));
-      TalkPosting posting = TalkPosting.of(id, TalkForm.written(TalkKind.NOTICE, reader));
-      TalkEntry entry = talk.post(current.get(), TalkKind.NOTICE, posting).entry();
-      finder.show(entry);
-      return Response.seeOther(URI.create(entry.path() + "?saved=yes")).build();
-    } catch (EntryRefused e) {
-      TalkViews.Writing again = views.writing(TalkKind.NOTICE, NEW, reader.values());
-      again.form().remarks(e.remarks());
-      page.fail();
-      return Response.status(TalkViews.UNPROCESSABLE).entity(Templates.write(again)).build();
-    }
+  public Response write(SentForm sent) {
+    return take(sent, NoticePages::blank, this::writing)
+        .store(this::post)
+        .then(entry -> entry.path() + "?saved=yes");
+  }
+
+  private TalkEntry post(SentForm sent) {
+    TalkPosting posting = TalkPosting.of(sent.id("id"), TalkForm.written(TalkKind.NOTICE, sent));
+    TalkEntry entry = talk.post(actor(), TalkKind.NOTICE, posting).entry();
+    finder.show(entry);
+    return entry;
   }
 
   @GET
   @Path("{id}")
   @RolesAllowed(Role.READ)
   public TemplateInstance notice(@RestPath UUID id, @RestQuery String saved) {
-    if (saved != null) {
-      page.say("Saved.");
-    }
-    Actor actor = current.get();
+    say(saved, "Saved.");
+    Actor actor = actor();
     TalkEntry entry = talk.get(actor, id);
     if (entry.kind() != TalkKind.NOTICE) {
       throw new EntryUnknown("notice");

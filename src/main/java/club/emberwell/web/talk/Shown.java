@@ -19,6 +19,10 @@ enum Shown {
     this.label = label;
   }
 
+  String path() {
+    return path;
+  }
+
   /** What stands for it behind {@code show=}; null for a list with a path of its own. */
   String code() {
     return code;

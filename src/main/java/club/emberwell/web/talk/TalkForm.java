@@ -2,19 +2,17 @@ package club.emberwell.web.talk;
 
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
+import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.Ties;
 import club.emberwell.talk.WrittenTalk;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.stream.Stream;
 
 /** The fields of a question, an answer or a notice, and what was typed into them. */
 final class TalkForm {
@@ -29,13 +27,15 @@ final class TalkForm {
   static final String REPORT = "ties.report";
   static final String REASON = "reason";
 
-  private static final Option NOTHING = new Option("", "any", true);
-
   private TalkForm() {}
 
-  /** The form with these values in it. */
-  static Form of(TalkKind kind, Map<String, String> values) {
-    Form form = new Form();
+  /**
+   * A blank form.
+   *
+   * @param id the entry will have, so that sending twice posts once
+   */
+  static Form of(TalkKind kind, UUID id) {
+    Form form = new Form().add(Field.of("id", "").hidden().value(id.toString()));
     if (kind != TalkKind.ANSWER) {
       form.add(
           Field.of(TITLE, kind == TalkKind.QUESTION ? "Your question in one line" : "Title")
@@ -47,49 +47,42 @@ final class TalkForm {
         Field.of(TEXT, kind == TalkKind.ANSWER ? "Your answer" : "The whole of it")
             .hint("Markdown: **bold**, - lists, > quotes, `code`. Pictures go with reports.")
             .maxLength(TalkLimits.TEXT)
+            .lines()
+            .apart()
             .required());
     if (kind != TalkKind.ANSWER) {
       ties(form);
     }
-    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
     return form;
   }
 
-  /** The same with a reason, which readers of the history see. */
-  static Form edit(TalkKind kind, Map<String, String> values) {
-    return of(kind, values)
+  /** The form of an entry that is to be changed, with a reason readers of the history see. */
+  static Form edit(TalkEntry entry, TieLabels labels) {
+    return of(entry.kind(), entry.id())
+        .changing(entry.kind().code(), entry.version(), entry.path())
+        .fill(values(entry.written(), labels))
         .add(
             Field.of(REASON, "Why, if you like")
                 .hint("Stands in the history.")
                 .maxLength(TalkLimits.REASON)
-                .value(values.get(REASON)));
+                .aside());
   }
 
   private static void ties(Form form) {
     form.add(Field.of(MATERIAL, "Material").list("materials").maxLength(TalkLimits.TITLE));
     form.add(Field.of(COATING, "Coating").list("coatings").maxLength(TalkLimits.TITLE));
-    form.add(
-        choice(
-            SOURCE,
-            "Laser source",
-            Stream.of(LaserSource.values())
-                .map(s -> new Option(s.code(), s.label(), false))
-                .toList()));
-    form.add(
-        choice(
-            PROCESS,
-            "Process",
-            Stream.of(Process.values()).map(p -> new Option(p.code(), p.label(), false)).toList()));
+    form.add(choice(SOURCE, "Laser source").choices(LaserSource.values(), LaserSource::label));
+    form.add(choice(PROCESS, "Process").choices(Process.values(), Process::label));
     form.add(
         Field.of(MODEL, "Kind of machine")
             .hint("As its label says, if it matters.")
             .maxLength(TalkLimits.MACHINE_MODEL));
     form.add(Field.of(CONTROLLER, "Controller version").maxLength(TalkLimits.CONTROLLER_VERSION));
+    form.add(Field.of(REPORT, "").hidden());
   }
 
-  private static Field choice(String name, String label, List<Option> options) {
-    return Field.of(name, label)
-        .options(Stream.concat(Stream.of(NOTHING), options.stream()).toList());
+  private static Field choice(String name, String label) {
+    return Field.of(name, label).folded().choice("", "any");
   }
 
   static WrittenTalk written(TalkKind kind, SentForm sent) {
@@ -106,11 +99,11 @@ final class TalkForm {
             sent.text(PROCESS),
             sent.text(MODEL),
             sent.text(CONTROLLER),
-            id(sent.text(REPORT))));
+            sent.id(REPORT)));
   }
 
   /** What stands in the form of an entry that is to be changed. */
-  static Map<String, String> values(WrittenTalk written, TieLabels labels) {
+  private static Map<String, String> values(WrittenTalk written, TieLabels labels) {
     Map<String, String> values = new HashMap<>();
     put(values, TITLE, written.title());
     put(values, TEXT, written.text());
@@ -129,20 +122,5 @@ final class TalkForm {
     if (value != null) {
       values.put(name, value);
     }
-  }
-
-  /** The id in a hidden field; null for whatever is none. */
-  static UUID id(String text) {
-    try {
-      return text == null ? null : UUID.fromString(text);
-    } catch (IllegalArgumentException e) {
-      return null;
-    }
-  }
-
-  /** The version in a hidden field; -1, which nothing has, for whatever is none. */
-  static int version(SentForm sent) {
-    String text = sent.text("version");
-    return text != null && text.matches("\\d{1,9}") ? Integer.parseInt(text) : -1;
   }
 }

@@ -10,15 +10,11 @@ import club.emberwell.web.frame.Pager;
 import club.emberwell.web.report.Words;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.Map;
-import java.util.UUID;
 import java.util.stream.Stream;
 
 /** Composes the pages of talk. */
 @ApplicationScoped
 class TalkViews {
-  static final int UNPROCESSABLE = 422;
-
   private final TieLabels labels;
   private final Words words;
 
@@ -43,6 +39,10 @@ class TalkViews {
 
     public boolean isUnanswered() {
       return shown == Shown.UNANSWERED;
+    }
+
+    public String getPath() {
+      return shown.path();
     }
 
     /** Where this list begins. */
@@ -71,11 +71,9 @@ class TalkViews {
   /**
    * An entry being written.
    *
-   * @param id it will have, so that sending twice posts once
-   * @param report it is about, or null
    * @param words what the fields suggest; null for an answer
    */
-  record Writing(String action, Form form, String id, String report, Words.Lists words) {}
+  record Writing(String action, Form form, Words.Lists words) {}
 
   Listing list(Slice<TalkEntry> page, String text, Shown shown) {
     return new Listing(
@@ -98,25 +96,12 @@ class TalkViews {
     return EntryView.of(entry, actor, labels);
   }
 
-  /** A form for a new entry with these values in it. */
-  Writing writing(TalkKind kind, String action, Map<String, String> values) {
-    UUID report = TalkForm.id(values.get(TalkForm.REPORT));
-    return new Writing(
-        action,
-        TalkForm.of(kind, values),
-        UUID.randomUUID().toString(),
-        report == null ? null : report.toString(),
-        kind == TalkKind.ANSWER ? null : words.lists());
+  /** An entry in its form. */
+  Writing writing(TalkKind kind, String action, Form form) {
+    return new Writing(action, form, kind == TalkKind.ANSWER ? null : words.lists());
   }
 
-  /** A form for changing an entry. */
-  Writing editing(TalkKind kind, String id, Map<String, String> values) {
-    Writing fresh = writing(kind, "/talk/" + id + "/edit", values);
-    return new Writing(
-        fresh.action(), TalkForm.edit(kind, values), id, fresh.report(), fresh.words());
-  }
-
-  Map<String, String> values(TalkEntry entry) {
-    return TalkForm.values(entry.written(), labels);
+  Form editing(TalkEntry entry) {
+    return TalkForm.edit(entry, labels);
   }
 }

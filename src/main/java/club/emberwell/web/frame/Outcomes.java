@@ -1,4 +1,4 @@
-package club.emberwell.web.account;
+package club.emberwell.web.frame;
 
 import club.emberwell.member.Outcome;
 import club.emberwell.remark.Remark;
@@ -6,7 +6,7 @@ import club.emberwell.remark.RemarkId;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 
-/** How a failed account action stands in a form. */
+/** How a failed account action stands on a page. */
 public final class Outcomes {
   private static final int UNPROCESSABLE = 422;
   private static final int TOO_MANY = 429;

@@ -1,0 +1,75 @@
+package club.emberwell.web.account;
+
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.SessionCookie;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.Sessions;
+import club.emberwell.member.Sessions.SignedIn;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.ws.rs.core.HttpHeaders;
+import java.time.Duration;
+import java.util.Optional;
+
+/** The browser that asks: its session and where it is. */
+@RequestScoped
+class ThisBrowser {
+  private final Sessions sessions;
+  private final SessionCookie cookie;
+  private final ClientAddress address;
+  private final RoutingContext request;
+
+  ThisBrowser(
+      Sessions sessions, SessionCookie cookie, ClientAddress address, RoutingContext request) {
+    this.sessions = sessions;
+    this.cookie = cookie;
+    this.address = address;
+    this.request = request;
+  }
+
+  /** Where it is, as far as tries are counted. */
+  String address() {
+    return address.prefix();
+  }
+
+  /** What it calls itself, or null. */
+  String agent() {
+    return request.request().getHeader(HttpHeaders.USER_AGENT);
+  }
+
+  Outcome<SignedIn> signIn(String handle, String password) {
+    Outcome<SignedIn> outcome = sessions.signIn(handle, password, agent(), address());
+    if (outcome instanceof Outcome.Done<SignedIn> done) {
+      begin(done.value());
+    }
+    return outcome;
+  }
+
+  /** A sign-in never goes on with an older session of the same browser. */
+  void begin(SignedIn session) {
+    cookie.read(request).ifPresent(sessions::signOut);
+    cookie.set(request, session);
+  }
+
+  void signOut() {
+    cookie.read(request).ifPresent(sessions::signOut);
+    forget();
+  }
+
+  /** Drops the cookie of a session that is over. */
+  void forget() {
+    cookie.clear(request);
+  }
+
+  Optional<String> read(String name) {
+    return cookie.read(request, name);
+  }
+
+  void keep(String name, String value, Duration life) {
+    cookie.set(request, name, value, life);
+  }
+
+  void drop(String name) {
+    cookie.clear(request, name);
+  }
+}
