@@ -25,6 +25,7 @@ public final class Field {
   private String autocomplete;
   private String list;
   private boolean required;
+  private boolean quantity;
   private boolean aside;
   private boolean apart;
   private boolean lines;
@@ -69,6 +70,7 @@ public final class Field {
 
   /** A number with a unit: text, so that commas, fractions and units can be typed. */
   public Field numeric() {
+    this.quantity = true;
     this.inputMode = "text";
     this.autocomplete = "off";
     return this;
@@ -198,6 +200,10 @@ public final class Field {
 
   boolean isAside() {
     return aside || isSecret() || isHidden();
+  }
+
+  boolean isQuantity() {
+    return quantity;
   }
 
   boolean isApart() {

@@ -205,8 +205,8 @@ public final class Form {
     return meanwhile;
   }
 
-  /** Whether a press on one of the form's buttons takes an offered reading. */
+  /** Whether a press on one of the form's buttons can take an offered reading. */
   public boolean isOffering() {
-    return fields.values().stream().anyMatch(field -> !field.getReadings().isEmpty());
+    return fields.values().stream().anyMatch(Field::isQuantity);
   }
 }
