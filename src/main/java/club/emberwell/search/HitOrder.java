@@ -2,6 +2,7 @@ package club.emberwell.search;
 
 import club.emberwell.laser.Effect;
 import club.emberwell.search.column.Columns;
+import club.emberwell.search.column.Documents;
 import club.emberwell.search.column.PackedCodes;
 import club.emberwell.search.query.Order;
 import java.io.IOException;
@@ -48,17 +49,19 @@ final class HitOrder {
   double key(int document) throws IOException {
     return switch (order) {
       case RELEVANCE -> scorer.score();
-      case NEWEST -> number(created, document);
-      case QUALITY -> quality(number(codes, document));
+      case NEWEST -> Documents.number(created, document);
+      case QUALITY -> quality(Documents.number(codes, document));
       case NEAR ->
           -closeness.distance(
-              number(codes, document), real(ratedPower, document), real(beam, document));
+              Documents.number(codes, document),
+              Documents.real(ratedPower, document),
+              Documents.real(beam, document));
     };
   }
 
   /** When the report was posted, ms since 1970: decides between equal keys. */
   long created(int document) throws IOException {
-    return number(created, document);
+    return Documents.number(created, document);
   }
 
   private static double quality(long packed) {
@@ -66,13 +69,5 @@ final class HitOrder {
       return 0;
     }
     return RIGHT + Math.max(0, PackedCodes.QUALITY.code(packed));
-  }
-
-  private static long number(NumericDocValues values, int document) throws IOException {
-    return values.advanceExact(document) ? values.longValue() : 0;
-  }
-
-  private static double real(NumericDocValues values, int document) throws IOException {
-    return values.advanceExact(document) ? Double.longBitsToDouble(values.longValue()) : Double.NaN;
   }
 }

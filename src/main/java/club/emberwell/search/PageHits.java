@@ -4,6 +4,7 @@ import club.emberwell.laser.Effect;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.search.column.Columns;
+import club.emberwell.search.column.Documents;
 import club.emberwell.search.match.QueryParts;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -15,20 +16,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.apache.lucene.index.DocValues;
-import org.apache.lucene.index.LeafReader;
 import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.NumericDocValues;
 import org.apache.lucene.index.ReaderUtil;
 import org.apache.lucene.search.BooleanClause.Occur;
 import org.apache.lucene.search.BooleanQuery;
-import org.apache.lucene.search.DocIdSetIterator;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.Query;
-import org.apache.lucene.search.ScoreMode;
-import org.apache.lucene.search.Scorer;
 import org.apache.lucene.search.TermInSetQuery;
-import org.apache.lucene.search.Weight;
-import org.apache.lucene.util.Bits;
 import org.apache.lucene.util.BytesRef;
 
 /** Finds out which reports a page shows and which of their trials match. */
@@ -42,22 +37,12 @@ final class PageHits {
     List<LeafReaderContext> leaves = searcher.getIndexReader().leaves();
     for (TopReports.Entry entry : page) {
       LeafReaderContext leaf = leaves.get(ReaderUtil.subIndex(entry.document(), leaves));
-      found.put(id(leaf.reader(), entry.document() - leaf.docBase), new ArrayList<>());
+      found.put(Documents.id(leaf.reader(), entry.document() - leaf.docBase), new ArrayList<>());
     }
     if (!found.isEmpty()) {
       addTrials(searcher, parts, found);
     }
     return found;
-  }
-
-  private static UUID id(LeafReader leaf, int document) throws IOException {
-    return new UUID(
-        number(DocValues.getNumeric(leaf, Columns.ID_HIGH), document),
-        number(DocValues.getNumeric(leaf, Columns.ID_LOW), document));
-  }
-
-  private static long number(NumericDocValues values, int document) throws IOException {
-    return values.advanceExact(document) ? values.longValue() : 0;
   }
 
   private static void addTrials(
@@ -68,21 +53,16 @@ final class PageHits {
             .add(parts.matching(), Occur.FILTER)
             .add(new TermInSetQuery(Columns.ID, ids), Occur.FILTER)
             .build();
-    Weight weight = searcher.createWeight(searcher.rewrite(query), ScoreMode.COMPLETE_NO_SCORES, 1);
-    for (LeafReaderContext leaf : searcher.getIndexReader().leaves()) {
-      Scorer scorer = weight.scorer(leaf);
-      if (scorer == null) {
-        continue;
-      }
-      Bits live = leaf.reader().getLiveDocs();
-      DocIdSetIterator each = scorer.iterator();
-      for (int d = each.nextDoc(); d != DocIdSetIterator.NO_MORE_DOCS; d = each.nextDoc()) {
-        if (live == null || live.get(d)) {
-          int trial = (int) number(DocValues.getNumeric(leaf.reader(), Columns.TRIAL), d);
-          found.get(id(leaf.reader(), d)).add(trial);
-        }
-      }
-    }
+    Documents.matching(
+        searcher,
+        query,
+        (leaf, documents) -> {
+          NumericDocValues trials = DocValues.getNumeric(leaf, Columns.TRIAL);
+          for (int document : documents) {
+            int trial = (int) Documents.number(trials, document);
+            found.get(Documents.id(leaf, document)).add(trial);
+          }
+        });
   }
 
   /** The hits in order; a report that is gone since is left out. */

@@ -10,17 +10,10 @@ import java.util.List;
 import java.util.Map;
 import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReader;
-import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.NumericDocValues;
 import org.apache.lucene.index.SortedDocValues;
-import org.apache.lucene.search.DocIdSetIterator;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.Query;
-import org.apache.lucene.search.ScoreMode;
-import org.apache.lucene.search.Scorer;
-import org.apache.lucene.search.Weight;
-import org.apache.lucene.util.Bits;
-import org.apache.lucene.util.IntsRefBuilder;
 
 /**
  * Reads the columns of every trial that matches, segment by segment and column by column, which
@@ -52,37 +45,13 @@ public final class ColumnReader {
   private final int size;
 
   private ColumnReader(IndexSearcher searcher, Query query) throws IOException {
-    Weight weight = searcher.createWeight(searcher.rewrite(query), ScoreMode.COMPLETE_NO_SCORES, 1);
-    int found = 0;
-    for (LeafReaderContext leaf : searcher.getIndexReader().leaves()) {
-      int[] documents = documents(weight, leaf);
-      if (documents.length > 0) {
-        parts.add(new Part(leaf.reader(), documents));
-        found += documents.length;
-      }
-    }
-    size = found;
+    Documents.matching(searcher, query, (leaf, found) -> parts.add(new Part(leaf, found)));
+    size = parts.stream().mapToInt(part -> part.documents().length).sum();
   }
 
   public static TrialColumns read(IndexSearcher searcher, Query query, Vocabulary vocabulary)
       throws IOException {
     return new ColumnReader(searcher, query).columns(vocabulary);
-  }
-
-  private static int[] documents(Weight weight, LeafReaderContext leaf) throws IOException {
-    Scorer scorer = weight.scorer(leaf);
-    IntsRefBuilder found = new IntsRefBuilder();
-    if (scorer == null) {
-      return new int[0];
-    }
-    Bits live = leaf.reader().getLiveDocs();
-    DocIdSetIterator each = scorer.iterator();
-    for (int d = each.nextDoc(); d != DocIdSetIterator.NO_MORE_DOCS; d = each.nextDoc()) {
-      if (live == null || live.get(d)) {
-        found.append(d);
-      }
-    }
-    return Arrays.copyOf(found.ints(), found.length());
   }
 
   private TrialColumns columns(Vocabulary vocabulary) throws IOException {
@@ -134,7 +103,7 @@ public final class ColumnReader {
     for (Part part : parts) {
       NumericDocValues values = DocValues.getNumeric(part.leaf(), field);
       for (int document : part.documents()) {
-        column[next++] = values.advanceExact(document) ? values.longValue() : 0;
+        column[next++] = Documents.number(values, document);
       }
     }
     return column;
@@ -146,10 +115,7 @@ public final class ColumnReader {
     for (Part part : parts) {
       NumericDocValues values = DocValues.getNumeric(part.leaf(), field);
       for (int document : part.documents()) {
-        column[next++] =
-            values.advanceExact(document)
-                ? Double.longBitsToDouble(values.longValue())
-                : Double.NaN;
+        column[next++] = Documents.real(values, document);
       }
     }
     return column;

@@ -1,13 +1,14 @@
 package club.emberwell.search.index;
 
-import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.column.Columns;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.apache.lucene.analysis.core.KeywordAnalyzer;
+import org.apache.lucene.document.Document;
 import org.apache.lucene.index.CodecReader;
 import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.IndexWriterConfig;
@@ -45,7 +46,7 @@ public final class Generation implements Closeable {
   }
 
   /** A new empty index; nothing that was in the directory stays. */
-  static Generation create(Directory directory, IndexStamp stamp) throws IOException {
+  public static Generation create(Directory directory, IndexStamp stamp) throws IOException {
     return new Generation(directory, OpenMode.CREATE, stamp);
   }
 
@@ -91,7 +92,7 @@ public final class Generation implements Closeable {
     }
   }
 
-  IndexStamp stamp() {
+  public IndexStamp stamp() {
     return stamp;
   }
 
@@ -100,25 +101,27 @@ public final class Generation implements Closeable {
     return !closed && writer.isOpen();
   }
 
-  void put(ReportSnapshot report, TrialDocuments documents) throws IOException {
-    if (report.trials().isEmpty()) {
-      remove(report.id());
+  /** Replaces the documents of an entry; none removes it. */
+  public void put(UUID id, List<Document> documents) throws IOException {
+    Term term = new Term(Columns.ID, id.toString());
+    if (documents.isEmpty()) {
+      writer.deleteDocuments(term);
     } else {
-      writer.updateDocuments(new Term(Columns.ID, report.id().toString()), documents.of(report));
+      writer.updateDocuments(term, documents);
     }
   }
 
-  void remove(UUID report) throws IOException {
-    writer.deleteDocuments(new Term(Columns.ID, report.toString()));
+  public void clear() throws IOException {
+    writer.deleteAll();
   }
 
   /** Lets new searches see everything written so far. */
-  void refresh() throws IOException {
+  public void refresh() throws IOException {
     searchers.maybeRefreshBlocking();
   }
 
   /** Everything written belongs to this place in the change rows. */
-  void reached(IndexStamp newer) {
+  public void reached(IndexStamp newer) {
     stamp = newer;
   }
 
@@ -138,7 +141,7 @@ public final class Generation implements Closeable {
    *
    * @throws AlreadyClosedException where a newer generation has taken over
    */
-  <T> T read(Read<T> read) throws IOException {
+  public <T> T read(Read<T> read) throws IOException {
     IndexSearcher searcher = searchers.acquire();
     try {
       return read.from(searcher);

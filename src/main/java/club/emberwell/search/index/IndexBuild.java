@@ -55,7 +55,7 @@ public final class IndexBuild {
       for (ReportSnapshot report : batch) {
         after = Math.max(after, report.number());
         if (report.state() == ReportState.LIVE) {
-          made.put(report, documents);
+          made.put(report.id(), documents.of(report));
           count++;
         }
       }

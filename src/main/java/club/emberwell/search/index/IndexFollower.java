@@ -177,12 +177,12 @@ final class IndexFollower {
       Set<UUID> gone = new LinkedHashSet<>(batch);
       for (ReportSnapshot report : source.byIds(List.copyOf(batch))) {
         if (report.state() == ReportState.LIVE) {
-          at.put(report, documents);
+          at.put(report.id(), documents.of(report));
           gone.remove(report.id());
         }
       }
       for (UUID report : gone) {
-        at.remove(report);
+        at.put(report, List.of());
       }
       batch.clear();
     }

@@ -12,7 +12,7 @@ import java.util.UUID;
  * @param position everything before it is in the index
  * @param vocabulary content hash of the words it was written with
  */
-record IndexStamp(UUID epoch, Position position, String vocabulary) {
+public record IndexStamp(UUID epoch, Position position, String vocabulary) {
   /** Rises whenever documents are written otherwise than before. */
   static final int SCHEMA = 1;
 
@@ -38,12 +38,12 @@ record IndexStamp(UUID epoch, Position position, String vocabulary) {
     return new IndexStamp(UUID.fromString(data.get("epoch")), position, data.get("vocabulary"));
   }
 
-  IndexStamp at(Position newer) {
+  public IndexStamp at(Position newer) {
     return new IndexStamp(epoch, newer, vocabulary);
   }
 
   /** True where change rows behind this index may be gone. */
-  boolean isBefore(Position other) {
+  public boolean isBefore(Position other) {
     Position mine = position;
     return mine.xid() < other.xid() || mine.xid() == other.xid() && mine.seq() < other.seq();
   }

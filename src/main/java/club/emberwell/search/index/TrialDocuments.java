@@ -7,6 +7,7 @@ import club.emberwell.laser.Laser;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.search.column.Columns;
+import club.emberwell.search.column.Documents;
 import club.emberwell.search.column.PackedCodes;
 import club.emberwell.search.match.FoldedTokens;
 import club.emberwell.search.match.TextField;
@@ -79,9 +80,7 @@ public final class TrialDocuments {
   }
 
   private static void identify(ReportSnapshot report, List<IndexableField> fields) {
-    fields.add(new StringField(Columns.ID, report.id().toString(), Field.Store.NO));
-    number(fields, Columns.ID_HIGH, report.id().getMostSignificantBits());
-    number(fields, Columns.ID_LOW, report.id().getLeastSignificantBits());
+    Documents.identify(report.id(), fields::add);
     number(fields, Columns.REPORT, report.number());
     number(fields, Columns.MEMBER, report.author().number());
     number(fields, Columns.MACHINE, report.machine().number());

@@ -3,7 +3,6 @@ package club.emberwell.search.match;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.search.query.Facet;
-import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -52,7 +51,7 @@ public final class TextQuery {
   private TextQuery(Vocabulary vocabulary, IndexReader reader, String text) {
     this.vocabulary = vocabulary;
     this.reader = reader;
-    this.words = new Words(vocabulary.folding()).wanted(cut(text));
+    this.words = new Words(vocabulary.folding()).wanted(text);
     this.subject = new boolean[words.size()];
   }
 
@@ -68,10 +67,6 @@ public final class TextQuery {
       throws IOException {
     TextQuery made = new TextQuery(vocabulary, reader, text);
     return new Result(made.build(), made.guesses, made.missing);
-  }
-
-  private static String cut(String text) {
-    return text.length() > SearchLimits.TEXT ? text.substring(0, SearchLimits.TEXT) : text;
   }
 
   private Query build() throws IOException {

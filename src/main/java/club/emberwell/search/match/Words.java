@@ -25,7 +25,8 @@ public final class Words {
 
   /** The words somebody looks for, in order; fillers are left out unless there is nothing else. */
   public List<String> wanted(String text) {
-    List<String> all = cut(folding.words(text), SearchLimits.WORDS * 2);
+    String read = text.substring(0, Math.min(text.length(), SearchLimits.TEXT));
+    List<String> all = cut(folding.words(read), SearchLimits.WORDS * 2);
     List<String> telling = all.stream().filter(word -> !FILLERS.contains(word)).toList();
     return cut(telling.isEmpty() ? all : telling, SearchLimits.WORDS);
   }

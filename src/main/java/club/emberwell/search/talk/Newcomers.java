@@ -2,7 +2,7 @@ package club.emberwell.search.talk;
 
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.search.column.Columns;
+import club.emberwell.search.column.Documents;
 import club.emberwell.search.index.SearchIndex;
 import club.emberwell.search.index.TrialDocuments;
 import club.emberwell.search.match.QueryParts;
@@ -19,15 +19,10 @@ import org.apache.lucene.index.DirectoryReader;
 import org.apache.lucene.index.IndexReader;
 import org.apache.lucene.index.IndexWriter;
 import org.apache.lucene.index.IndexWriterConfig;
-import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.MultiReader;
-import org.apache.lucene.search.DocIdSetIterator;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.MatchAllDocsQuery;
 import org.apache.lucene.search.Query;
-import org.apache.lucene.search.ScoreMode;
-import org.apache.lucene.search.Scorer;
-import org.apache.lucene.search.Weight;
 import org.apache.lucene.store.ByteBuffersDirectory;
 
 /**
@@ -105,8 +100,8 @@ public final class Newcomers implements Closeable {
                 (searcher, now) ->
                     new TalkQuery(now, both(searcher.getIndexReader(), texts)).about(query, true));
     Set<UUID> found = new LinkedHashSet<>();
-    collect(reports, forReports, Columns.ID_HIGH, Columns.ID_LOW, found);
-    collect(texts, forTexts, TalkDocuments.ID_HIGH, TalkDocuments.ID_LOW, found);
+    collect(reports, forReports, found);
+    collect(texts, forTexts, found);
     return found;
   }
 
@@ -115,25 +110,16 @@ public final class Newcomers implements Closeable {
     return new MultiReader(new IndexReader[] {all, fresh}, false);
   }
 
-  private static void collect(
-      DirectoryReader reader, Query query, String high, String low, Set<UUID> found) {
-    if (reader.numDocs() == 0) {
-      return;
-    }
+  private static void collect(DirectoryReader reader, Query query, Set<UUID> found) {
     try {
-      IndexSearcher searcher = new IndexSearcher(reader);
-      Weight weight =
-          searcher.createWeight(searcher.rewrite(query), ScoreMode.COMPLETE_NO_SCORES, 1);
-      for (LeafReaderContext leaf : reader.leaves()) {
-        Scorer scorer = weight.scorer(leaf);
-        if (scorer == null) {
-          continue;
-        }
-        DocIdSetIterator each = scorer.iterator();
-        for (int d = each.nextDoc(); d != DocIdSetIterator.NO_MORE_DOCS; d = each.nextDoc()) {
-          found.add(new UUID(TalkSearch.value(leaf, high, d), TalkSearch.value(leaf, low, d)));
-        }
-      }
+      Documents.matching(
+          new IndexSearcher(reader),
+          query,
+          (leaf, documents) -> {
+            for (int document : documents) {
+              found.add(Documents.id(leaf, document));
+            }
+          });
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -5,6 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
+import club.emberwell.search.column.Documents;
 import club.emberwell.search.match.FoldedTokens;
 import club.emberwell.search.match.Words;
 import club.emberwell.search.query.Facet;
@@ -20,12 +21,9 @@ import org.apache.lucene.index.IndexOptions;
 
 /** Makes the document of a question or a notice. */
 final class TalkDocuments {
-  static final String ID = "id";
   static final String KIND = "kind";
   static final String ANSWERED = "answered";
   static final String NUMBER = "n_number";
-  static final String ID_HIGH = "n_idHigh";
-  static final String ID_LOW = "n_idLow";
 
   static final String TITLE = "t_title";
   static final String BODY = "t_body";
@@ -57,12 +55,10 @@ final class TalkDocuments {
   Document of(TalkText text) {
     TalkText.About about = text.about();
     Document document = new Document();
-    document.add(new StringField(ID, text.id().toString(), Field.Store.NO));
+    Documents.identify(text.id(), document::add);
     document.add(new StringField(KIND, text.kind(), Field.Store.NO));
     document.add(new StringField(ANSWERED, text.answered() ? "yes" : "no", Field.Store.NO));
     document.add(new NumericDocValuesField(NUMBER, text.number()));
-    document.add(new NumericDocValuesField(ID_HIGH, text.id().getMostSignificantBits()));
-    document.add(new NumericDocValuesField(ID_LOW, text.id().getLeastSignificantBits()));
     tie(document, Facet.MATERIAL, slug(TermKind.MATERIAL, about.material()));
     tie(document, Facet.COATING, slug(TermKind.COATING, about.coating()));
     tie(document, Facet.SOURCE, about.source());

@@ -5,6 +5,8 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.report.ChangeLog;
 import club.emberwell.report.ChangeLog.Change;
 import club.emberwell.report.ChangeLog.Position;
+import club.emberwell.search.index.Generation;
+import club.emberwell.search.index.IndexStamp;
 import club.emberwell.search.query.SearchLimits;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.scheduler.Scheduled;
@@ -18,13 +20,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import org.apache.lucene.analysis.core.KeywordAnalyzer;
-import org.apache.lucene.index.IndexWriter;
-import org.apache.lucene.index.IndexWriterConfig;
-import org.apache.lucene.index.Term;
 import org.apache.lucene.search.IndexSearcher;
-import org.apache.lucene.search.SearcherFactory;
-import org.apache.lucene.search.SearcherManager;
 import org.apache.lucene.store.ByteBuffersDirectory;
 import org.jboss.logging.Logger;
 
@@ -41,10 +37,7 @@ class TalkIndex {
   private final ChangeLog log;
   private final TalkSource source;
   private final CatalogService catalog;
-  private final IndexWriter writer;
-  private final SearcherManager searchers;
-  private Position position;
-  private UUID epoch;
+  private final Generation live;
   private Vocabulary words;
   private boolean troubled;
 
@@ -53,9 +46,8 @@ class TalkIndex {
     this.source = source;
     this.catalog = catalog;
     try {
-      writer =
-          new IndexWriter(new ByteBuffersDirectory(), new IndexWriterConfig(new KeywordAnalyzer()));
-      searchers = new SearcherManager(writer, new SearcherFactory());
+      IndexStamp nothing = new IndexStamp(new UUID(0, 0), new Position(0, 0), "");
+      live = Generation.create(new ByteBuffersDirectory(), nothing);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -80,13 +72,15 @@ class TalkIndex {
     try {
       Vocabulary now = catalog.vocabulary();
       UUID history = log.epoch();
-      boolean same = words != null && words.contentHash().equals(now.contentHash());
-      if (!same || !history.equals(epoch) || isBehind(log.trimmedTo())) {
-        rebuild(now, history);
-      } else {
+      IndexStamp stamp = live.stamp();
+      if (stamp.vocabulary().equals(now.contentHash())
+          && stamp.epoch().equals(history)
+          && !stamp.isBefore(log.trimmedTo())) {
         catchUp();
+      } else {
+        rebuild(now, history);
       }
-      searchers.maybeRefreshBlocking();
+      live.refresh();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -100,46 +94,37 @@ class TalkIndex {
     }
     try {
       apply(ids);
-      searchers.maybeRefreshBlocking();
+      live.refresh();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
-  private boolean isBehind(Position kept) {
-    return position.xid() < kept.xid()
-        || position.xid() == kept.xid() && position.seq() < kept.seq();
-  }
-
   private void rebuild(Vocabulary now, UUID history) throws IOException {
-    Position head = log.head();
-    TalkDocuments documents = new TalkDocuments(now);
-    writer.deleteAll();
+    IndexStamp reached = new IndexStamp(history, log.head(), now.contentHash());
+    live.clear();
     long after = 0;
     List<TalkText> batch = source.liveAfter(after, SearchLimits.BATCH);
     while (!batch.isEmpty()) {
-      for (TalkText text : batch) {
-        after = Math.max(after, text.number());
-        writer.addDocument(documents.of(text));
-      }
+      put(batch, now);
+      after = batch.stream().mapToLong(TalkText::number).reduce(after, Math::max);
       batch = source.liveAfter(after, SearchLimits.BATCH);
     }
     words = now;
-    epoch = history;
-    position = head;
+    live.reached(reached);
   }
 
   private void catchUp() throws IOException {
     List<Change> changes;
     do {
-      changes = log.since(position, SearchLimits.CHANGES);
+      changes = log.since(live.stamp().position(), SearchLimits.CHANGES);
       Set<UUID> ids = new LinkedHashSet<>();
       changes.stream()
           .filter(change -> ENTITIES.contains(change.entity()))
           .forEach(change -> ids.add(change.id()));
       apply(ids);
       if (!changes.isEmpty()) {
-        position = changes.get(changes.size() - 1).position();
+        live.reached(live.stamp().at(changes.get(changes.size() - 1).position()));
       }
     } while (changes.size() == SearchLimits.CHANGES);
   }
@@ -148,17 +133,21 @@ class TalkIndex {
     if (ids.isEmpty()) {
       return;
     }
-    TalkDocuments documents = new TalkDocuments(words);
     for (UUID id : ids) {
-      writer.deleteDocuments(new Term(TalkDocuments.ID, id.toString()));
+      live.put(id, List.of());
     }
-    for (TalkText text : source.byIds(ids)) {
-      writer.updateDocument(new Term(TalkDocuments.ID, text.id().toString()), documents.of(text));
+    put(source.byIds(ids), words);
+  }
+
+  private void put(List<TalkText> texts, Vocabulary with) throws IOException {
+    TalkDocuments documents = new TalkDocuments(with);
+    for (TalkText text : texts) {
+      live.put(text.id(), List.of(documents.of(text)));
     }
   }
 
   /** What a read of the index answers. */
-  public interface Read<T> {
+  interface Read<T> {
     T from(IndexSearcher searcher, Vocabulary words) throws IOException;
   }
 
@@ -171,19 +160,13 @@ class TalkIndex {
       now = words;
     }
     try {
-      IndexSearcher searcher = searchers.acquire();
-      try {
-        return read.from(searcher, now);
-      } finally {
-        searchers.release(searcher);
-      }
+      return live.read(searcher -> read.from(searcher, now));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
   }
 
   void close(@Observes ShutdownEvent event) throws IOException {
-    searchers.close();
-    writer.close();
+    live.close();
   }
 }

@@ -159,7 +159,7 @@ final class TalkQuery {
 
   /** One query a word, in order. */
   private List<Query> words(String text) throws IOException {
-    List<String> words = new Words(vocabulary.folding()).wanted(cut(text));
+    List<String> words = new Words(vocabulary.folding()).wanted(text);
     List<Query> found = new ArrayList<>();
     for (int i = 0; i < words.size(); i++) {
       List<Query> ways = new ArrayList<>(meanings(words, i));
@@ -167,10 +167,6 @@ final class TalkQuery {
       found.add(new DisjunctionMaxQuery(ways, 0));
     }
     return found;
-  }
-
-  private static String cut(String text) {
-    return text.length() > SearchLimits.TEXT ? text.substring(0, SearchLimits.TEXT) : text;
   }
 
   /** What the word, alone or with a neighbour, means in the vocabulary. */

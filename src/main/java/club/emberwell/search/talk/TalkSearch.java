@@ -1,14 +1,13 @@
 package club.emberwell.search.talk;
 
+import club.emberwell.search.column.Documents;
 import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
-import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReaderContext;
-import org.apache.lucene.index.NumericDocValues;
 import org.apache.lucene.index.ReaderUtil;
 import org.apache.lucene.index.Term;
 import org.apache.lucene.search.BooleanClause.Occur;
@@ -75,24 +74,15 @@ public class TalkSearch {
     index.take(ids);
   }
 
-  static List<UUID> best(IndexSearcher searcher, Query query, int from, int most)
+  private static List<UUID> best(IndexSearcher searcher, Query query, int from, int most)
       throws IOException {
     ScoreDoc[] found = searcher.search(query, from + most, BEST).scoreDocs;
     List<LeafReaderContext> leaves = searcher.getIndexReader().leaves();
     List<UUID> ids = new ArrayList<>();
     for (int i = from; i < found.length; i++) {
       LeafReaderContext leaf = leaves.get(ReaderUtil.subIndex(found[i].doc, leaves));
-      int document = found[i].doc - leaf.docBase;
-      ids.add(
-          new UUID(
-              value(leaf, TalkDocuments.ID_HIGH, document),
-              value(leaf, TalkDocuments.ID_LOW, document)));
+      ids.add(Documents.id(leaf.reader(), found[i].doc - leaf.docBase));
     }
     return ids;
-  }
-
-  static long value(LeafReaderContext leaf, String field, int document) throws IOException {
-    NumericDocValues values = DocValues.getNumeric(leaf.reader(), field);
-    return values.advanceExact(document) ? values.longValue() : 0;
   }
 }
