@@ -7,43 +7,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Thresholds, heat, times and air, each computed from the source named beside it. */
+/** Times and air, each computed from the source named beside it. */
 class WorkedExamplesTest {
-  // J. M. Liu, Opt. Lett. 7, 196 (1982) (from memory)
-  @Test
-  void aCraterTellsTheThreshold() {
-    assertPrinted("53.649", Threshold.craterDiameterUm(25, 10, 1));
-    assertEquals(0, Threshold.craterDiameterUm(25, 0.9, 1));
-  }
-
-  // Jee, Becker, Walser, JOSA B 5, 648 (1988) (from memory)
-  @ParameterizedTest
-  @CsvSource({
-    "0.8, 10, 0.63096", "0.8, 100, 0.39811", "0.8, 1000, 0.25119",
-    "0.85, 10, 0.70795", "0.85, 100, 0.50119", "0.85, 1000, 0.35481",
-  })
-  void theThresholdFallsWithThePulses(double s, double pulses, String share) {
-    assertPrinted(share, Threshold.afterPulses(1, pulses, s));
-  }
-
-  // Steen & Mazumder; Carslaw & Jaeger (from memory): steel 100 ns, PMMA 1 ms
-  @ParameterizedTest
-  @CsvSource({"4e-6, 100e-9, 1.265", "1.1e-7, 1e-3, 20.98"})
-  void heatDiffusesThisFar(double diffusivity, double seconds, String um) {
-    assertPrinted(um, Heat.diffusionLengthUm(diffusivity, seconds));
-  }
-
-  @Test
-  void dwellTimeIsDiameterOverSpeed() {
-    assertPrinted("50", Heat.dwellTimeUs(50, 1000));
-  }
-
-  // Steen & Mazumder; Powell, CO2 Laser Cutting (1998) (from memory)
-  @Test
-  void severanceEnergyIsPerCutFace() {
-    assertPrinted("1.333", Heat.severanceEnergy(40, 10, 3));
-  }
-
   @Test
   void aFillTakesItsAreaOverSpeedAndSpacing() {
     double seconds = IsoDose.fillSeconds(100, 100, 400, 0.1, 1);

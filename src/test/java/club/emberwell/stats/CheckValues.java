@@ -16,16 +16,13 @@ import java.util.List;
  * <ul>
  *   <li>quantile_hyndman_fan, member_weighted_quantile, summary, nist_strd_univariate_*: {@code
  *       DescriptionTest}
- *   <li>median_ci, median_ci_ranks, next_member_interval_ranks, exact_bootstrap_median: {@code
- *       OrderStatisticTest}
- *   <li>binomial_ci, member_share_wilson, kish_neff: {@code ShareTest}
+ *   <li>median_ci, median_ci_ranks, next_member_interval_ranks: {@code OrderStatisticTest}
+ *   <li>binomial_ci, member_share_wilson: {@code ShareTest}
  *   <li>mad_modified_z: {@code ModifiedZTest}
  *   <li>logistic_dose, firth_endometrial_*: {@code LogisticTest}
  *   <li>proportional_odds_*: {@code ProportionalOddsTest}
- *   <li>isotonic, spearman_karber: {@code MonotoneTest}
- *   <li>random_effects, shrinkage_blup, james_stein: {@code RandomEffectsTest}
+ *   <li>random_effects, shrinkage_blup: {@code RandomEffectsTest}
  *   <li>dip_test: {@code DipTestTest}
- *   <li>harrell_davis: {@code HarrellDavisTest}
  * </ul>
  */
 final class CheckValues {

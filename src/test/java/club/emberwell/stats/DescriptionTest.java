@@ -42,15 +42,10 @@ class DescriptionTest {
   @CsvFileSource(
       resources = "/reference/statistics/member_weighted_quantile.csv",
       numLinesToSkip = 1)
-  void weightedQuantilesAndVoicesAgreeWithReplicationInR(ArgumentsAccessor row) {
+  void quantilesOfVoicesAgreeWithR(ArgumentsAccessor row) {
     int[] members = integers(row.getString(1));
     double[] values = vector(row.getString(2));
     double p = row.getDouble(3);
-    double[] weights = Voices.weights(members);
-    assertClose(
-        row.getDouble(4), WeightedQuantile.type2(values, weights, p), CLOSED_FORM, "type 2");
-    assertClose(
-        row.getDouble(5), WeightedQuantile.type1(values, weights, p), CLOSED_FORM, "type 1");
     assertClose(row.getDouble(6), Quantiles.ofType(7, values, p)[0], CLOSED_FORM, "pooled");
     double[] voices = Voices.medians(members, values);
     assertClose(vector(row.getString(7)), voices, CLOSED_FORM, "voices");
@@ -95,7 +90,6 @@ class DescriptionTest {
     assertTrue(Double.isNaN(Quantiles.seven(new double[0]).p90()));
     assertTrue(Double.isNaN(Summary.mean(new double[0])));
     assertTrue(Double.isNaN(Summary.standardDeviation(new double[] {3})));
-    assertTrue(Double.isNaN(WeightedQuantile.type2(new double[0], new double[0], 0.5)));
     assertEquals(0, Voices.medians(new int[0], new double[0]).length);
     assertEquals(new Quantiles.Seven(3, 3, 3, 3, 3, 3, 3), Quantiles.seven(new double[] {3}));
     assertEquals(3, Summary.mean(new double[] {3}));
@@ -113,9 +107,6 @@ class DescriptionTest {
     assertThrows(IllegalArgumentException.class, () -> MedianInterval.of(bad));
     assertThrows(IllegalArgumentException.class, () -> NextMemberInterval.band(bad));
     assertThrows(IllegalArgumentException.class, () -> Voices.medians(new int[3], bad));
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> WeightedQuantile.type1(new double[] {1, 2, 3}, bad, 0.5));
   }
 
   @Test

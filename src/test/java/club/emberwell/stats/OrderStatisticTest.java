@@ -49,20 +49,6 @@ class OrderStatisticTest {
     assertClose(row.getDouble(5), NextMemberInterval.spanCoverage(n), CLOSED_FORM, "span");
   }
 
-  @ParameterizedTest(name = "{0}")
-  @CsvFileSource(resources = "/reference/statistics/exact_bootstrap_median.csv", numLinesToSkip = 1)
-  void theExactBootstrapOfTheMedianAgreesWithR(ArgumentsAccessor row) {
-    ExactBootstrapMedian found = ExactBootstrapMedian.of(vector(row.getString(2))).orElseThrow();
-    assertClose(vector(row.getString(3)), found.probabilities(), CLOSED_FORM, "chances");
-    assertClose(row.getDouble(4), found.mean(), CLOSED_FORM, "mean");
-    assertClose(row.getDouble(5), found.error(), CLOSED_FORM, "error");
-    double[] p = {0.025, 0.975, 0.1, 0.9};
-    for (int i = 0; i < p.length; i++) {
-      assertEquals(row.getDouble(6 + i), found.quantile(p[i]));
-    }
-    assertTrue(ExactBootstrapMedian.of(new double[0]).isEmpty());
-  }
-
   @Test
   void anIntervalOfTheMedianExistsFromSixVoices() {
     assertTrue(MedianInterval.of(new double[0]).isEmpty());

@@ -1,10 +1,8 @@
 package club.emberwell.stats;
 
-import static club.emberwell.stats.CheckValues.CLOSED_FORM;
 import static club.emberwell.stats.CheckValues.assertClose;
 import static club.emberwell.stats.CheckValues.number;
 import static club.emberwell.stats.CheckValues.vector;
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -70,15 +68,6 @@ class RandomEffectsTest {
     }
   }
 
-  @ParameterizedTest(name = "{0}")
-  @CsvFileSource(resources = "/reference/statistics/james_stein.csv", numLinesToSkip = 1)
-  void theBattingDataOfEfronAndMorrisAgree(ArgumentsAccessor row) {
-    JamesStein found = JamesStein.of(vector(row.getString(1)), 1);
-    assertClose(row.getDouble(2), found.mean(), CLOSED_FORM, "mean");
-    assertClose(row.getDouble(4), found.factor(), CLOSED_FORM, "factor");
-    assertClose(vector(row.getString(5)), found.values(), CLOSED_FORM, "values");
-  }
-
   @Test
   void noneAndOneEstimateClaimNoDifferenceBetweenMembers() {
     assertTrue(RandomEffects.of(new double[0], new double[0]).isEmpty());
@@ -90,8 +79,6 @@ class RandomEffectsTest {
     assertTrue(one.prediction().isEmpty());
     assertThrows(
         IllegalArgumentException.class, () -> RandomEffects.of(new double[] {1}, new double[] {0}));
-    assertArrayEquals(new double[] {1, 2}, JamesStein.of(new double[] {1, 2}, 1).values());
-    assertEquals(0, JamesStein.of(new double[] {5, 5, 5, 5}, 1).factor());
   }
 
   private static void check(ArgumentsAccessor row, int column, Interval found, String what) {
