@@ -1,25 +1,31 @@
--- Accounts, what signs them in, and what the club decided about its doors.
+-- Accounts, what signs them in, what the club decided about itself, and the log.
 
 create table member (
   id             uuid primary key,
   number         bigint generated always as identity unique,
-  handle         text not null,
-  email          text,
+  handle         text not null check (handle <> ''),
+  email          text check (email <> ''),
+  -- null: the address was never proved by a letter that arrived
+  email_confirmed_at  timestamptz,
   -- a PHC string; null: this account cannot sign in with a password
   password_hash  text,
   role           text not null check (role in ('member', 'moderator', 'owner')),
   status         text not null check (status in ('active', 'waiting', 'banned', 'erased')),
   -- how the member writes numbers: settles 1,000 on that member's own pages only
   number_style   text not null default 'any' check (number_style in ('any', 'point', 'comma')),
-  locale         text,
   -- {"SPEED": "mm/min", ...}: dimension -> UCUM code; canonical where missing
-  units          jsonb not null default '{}',
+  units          jsonb not null default '{}' check (jsonb_typeof(units) = 'object'),
   created_at     timestamptz not null default now(),
-  version        bigint not null default 0
+  version        bigint not null default 0,
+  check (email is not null or email_confirmed_at is null),
+  check (status <> 'erased'
+    or (email is null and password_hash is null and role = 'member' and units = '{}'))
 );
-create unique index member_handle on member (lower(handle));
+-- Whoever is gone is called 'former member', so that name may stand many times; so may none.
+create unique index member_handle on member (lower(handle)) where status <> 'erased';
 create unique index member_email on member (lower(email)) where email is not null;
 create index member_status on member (status, created_at) where status <> 'active';
+create index member_owner on member (role) where role = 'owner';
 
 -- A signed-in browser. The cookie holds a random secret, the table only its SHA-256.
 create table session (
@@ -27,7 +33,7 @@ create table session (
   -- what the member sees and revokes by
   id          uuid not null unique,
   member_id   uuid not null references member (id) on delete cascade,
-  label       text not null,
+  label       text not null check (label <> ''),
   created_at  timestamptz not null default now(),
   last_seen   timestamptz not null default now(),
   expires_at  timestamptz not null
@@ -40,9 +46,10 @@ create table api_token (
   id            uuid primary key,
   member_id     uuid not null references member (id) on delete cascade,
   hash          bytea not null unique,
-  label         text not null,
-  -- space-separated: read, write
-  scopes        text not null,
+  label         text not null check (label <> ''),
+  -- in this order, with a space between
+  scopes        text not null check (scopes in ('read', 'write', 'read write', 'read moderate',
+    'write moderate', 'read write moderate')),
   created_at    timestamptz not null default now(),
   expires_at    timestamptz not null,
   last_used     timestamptz,
@@ -52,32 +59,39 @@ create index api_token_member on api_token (member_id);
 
 -- Failed tries, shared by all nodes. The subject is a hash: neither names nor addresses stand here.
 create table attempt (
-  kind          text not null,
+  kind          text not null check (kind ~ '^[a-z-]+$'),
   subject       text not null,
   window_start  timestamptz not null,
   last_at       timestamptz not null,
-  count         integer not null,
+  count         integer not null check (count >= 0),
   primary key (kind, subject)
 );
 create index attempt_age on attempt (last_at);
 
--- What the club decided about itself.
-create table setting (
-  key    text primary key,
-  value  jsonb not null
+-- What the club decided about itself. How its door stands is decided at its first start.
+create table club_option (
+  key    text primary key check (key in ('door', 'reading', 'club-name', 'local-sign-in', 'licence',
+    'notes', 'club-version', 'form-key')),
+  value  text not null,
+  check (key <> 'door' or value in ('open', 'request', 'invitation')),
+  check (key <> 'reading' or value in ('public', 'members')),
+  check (key <> 'local-sign-in' or value in ('on', 'off')),
+  check (key <> 'club-version' or value ~ '^[0-9]+$')
 );
-insert into setting (key, value) values
-  ('door', '"open"'),
-  ('reading', '"public"'),
-  ('club-name', '"Emberwell"');
+insert into club_option (key, value) values
+  ('club-name', 'Emberwell'),
+  ('local-sign-in', 'on'),
+  ('licence', 'Measurements are shared as facts under CC0 1.0; texts and photos stay their authors'' own and are shown under CC BY 4.0.'),
+  ('notes', ''),
+  ('club-version', '1');
 
 -- Answers to writes that carried a key, so that a repeat is answered and not done twice.
 create table idempotency (
   member_id    uuid not null references member (id) on delete cascade,
-  key          text not null,
+  key          text not null check (key <> ''),
   -- SHA-256 of method, path and body
   fingerprint  bytea not null,
-  status       integer not null,
+  status       integer not null check (status between 100 and 599),
   location     text,
   etag         text,
   body         text,
@@ -92,20 +106,46 @@ create table audit (
   at           timestamptz not null default now(),
   actor_id     uuid,
   actor_label  text not null,
-  action       text not null,
-  entity       text not null,
+  action       text not null check (action ~ '^[a-z-]+$'),
+  entity       text not null check (entity ~ '^[a-z-]+$'),
   entity_id    text not null,
   reason       text not null default '',
-  detail       jsonb not null default '{}'
+  detail       jsonb not null default '{}' check (jsonb_typeof(detail) = 'object')
 );
 create index audit_entity on audit (entity, entity_id, seq);
 create index audit_actor on audit (actor_id, seq);
 
--- The application owns its tables, so taking away a grant would not hold it back; a trigger does.
+-- Who asked to be forgotten, and how. Names nobody: an id alone. It has no key to the account, so
+-- that a restored older account can be forgotten again.
+create table erasure (
+  member_id  uuid primary key,
+  choice     text not null check (choice in ('keep', 'remove')),
+  at         timestamptz not null,
+  -- the transaction in which it was last carried out
+  xid        xid8 not null default pg_current_xact_id()
+);
+
+-- The application owns its tables, so taking away a grant would not hold it back; triggers do. The
+-- log is append-only with one exception: in the transaction that erases somebody, names can be
+-- taken out. Who did what to what, and when, cannot be changed even then.
 create function audit_is_append_only() returns trigger language plpgsql as $$
 begin
   raise exception 'the audit log is append-only' using errcode = 'insufficient_privilege';
 end
 $$;
-create trigger audit_append_only before update or delete or truncate on audit
+create trigger audit_append_only before delete or truncate on audit
   for each statement execute function audit_is_append_only();
+
+create function audit_names_only() returns trigger language plpgsql as $$
+begin
+  if exists (select 1 from erasure e where e.xid = pg_current_xact_id())
+    and new.seq = old.seq and new.at = old.at and new.action = old.action
+    and new.entity = old.entity and new.entity_id = old.entity_id
+    and new.actor_id is not distinct from old.actor_id then
+    return new;
+  end if;
+  raise exception 'the audit log is append-only' using errcode = 'insufficient_privilege';
+end
+$$;
+create trigger audit_names before update on audit
+  for each row execute function audit_names_only();

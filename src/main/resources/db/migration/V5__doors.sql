@@ -1,22 +1,10 @@
 -- How people come in, and what leaves by mail.
 
--- How the doors stand in a new club is decided at its first start; see FirstStart.
-delete from setting where key in ('door', 'reading');
-insert into setting (key, value) values
-  ('local-sign-in', '"on"'),
-  ('licence', '"Measurements are shared as facts under CC0 1.0; texts and photos stay their authors'' own and are shown under CC BY 4.0."'),
-  ('notes', '""'),
-  ('club-version', '"1"');
-
--- null: the address was never proved by a letter that arrived
-alter table member add column email_confirmed_at timestamptz;
-create index member_owner on member (role) where role = 'owner';
-
 -- A link that lets people in without asking. The link holds a random secret, the table its SHA-256.
 create table invitation (
   id          uuid primary key,
   code_hash   bytea not null unique,
-  made_by     uuid not null references member (id),
+  member_id   uuid not null references member (id),
   note        text not null default '',
   most        integer not null check (most > 0),
   used        integer not null default 0 check (used between 0 and most),
@@ -24,18 +12,20 @@ create table invitation (
   expires_at  timestamptz not null,
   revoked_at  timestamptz
 );
+create index invitation_member on invitation (member_id);
 create index invitation_age on invitation (created_at desc);
 
 -- Somebody who asked to come in. The account waits with status 'waiting'.
 create table join_request (
   member_id   uuid primary key references member (id) on delete cascade,
-  text        text not null,
+  text        text not null check (text <> ''),
   asked_at    timestamptz not null,
   decided_by  uuid references member (id),
   decided_at  timestamptz,
   accepted    boolean,
   reason      text not null default '',
-  check ((decided_at is null) = (accepted is null))
+  check ((decided_at is null) = (accepted is null)),
+  check (decided_by is null or decided_at is not null)
 );
 create index join_request_waiting on join_request (asked_at) where decided_at is null;
 
@@ -54,7 +44,8 @@ create table once_link (
   -- the address a 'confirm' proves
   email        text,
   created_at   timestamptz not null,
-  expires_at   timestamptz not null
+  expires_at   timestamptz not null,
+  check (kind = 'reset' or email is not null)
 );
 create index once_link_member on once_link (member_id, kind);
 create index once_link_expiry on once_link (expires_at);
@@ -64,13 +55,13 @@ create table mail_outbox (
   id          bigint generated always as identity primary key,
   member_id   uuid not null references member (id) on delete cascade,
   recipient   text not null,
-  kind        text not null,
+  kind        text not null check (kind ~ '^[a-z-]+$'),
   subject     text not null,
   body        text not null,
   queued_at   timestamptz not null,
   -- when the next try is due
   due_at      timestamptz not null,
-  tries       integer not null default 0,
+  tries       integer not null default 0 check (tries >= 0),
   last_error  text,
   -- given up after the last try
   failed_at   timestamptz

@@ -1,9 +1,9 @@
 package club.emberwell.access;
 
 import club.emberwell.member.Role;
-import club.emberwell.member.Sessions;
-import club.emberwell.member.Sessions.Holder;
-import club.emberwell.member.Tokens;
+import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.Holder;
+import club.emberwell.member.session.Tokens;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.identity.AuthenticationRequestContext;
 import io.quarkus.security.identity.IdentityProvider;

@@ -3,7 +3,7 @@ package club.emberwell.access;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.member.Scope;
-import club.emberwell.member.Sessions.Holder;
+import club.emberwell.member.session.Sessions.Holder;
 import club.emberwell.quantity.UnitPreferences;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.RequestScoped;

@@ -1,7 +1,7 @@
 package club.emberwell.access;
 
 import club.emberwell.access.Problem.Fault;
-import club.emberwell.member.HashingBusy;
+import club.emberwell.member.session.HashingBusy;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
@@ -18,7 +18,6 @@ import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import jakarta.persistence.OptimisticLockException;
-import jakarta.validation.ConstraintViolationException;
 import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -147,15 +146,6 @@ class ErrorMappers {
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
   Response mismatched(MismatchedInputException e) {
     return unreadable(e);
-  }
-
-  @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
-  Response invalid(ConstraintViolationException e) {
-    List<Fault> faults =
-        e.getConstraintViolations().stream()
-            .map(v -> new Fault(JsonFaults.pointer(v.getPropertyPath()), v.getMessage(), List.of()))
-            .toList();
-    return errors.answer(Problems.of(422, "Some entries need another look.", faults));
   }
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)

@@ -1,6 +1,6 @@
 package club.emberwell.access;
 
-import club.emberwell.member.ClubSettings;
+import club.emberwell.member.club.ClubOptions;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Named;
@@ -34,10 +34,10 @@ public class FormToken {
 
   private final RoutingContext request;
   private final SessionCookie cookies;
-  private final ClubSettings club;
+  private final ClubOptions club;
   private String browser;
 
-  FormToken(RoutingContext request, SessionCookie cookies, ClubSettings club) {
+  FormToken(RoutingContext request, SessionCookie cookies, ClubOptions club) {
     this.request = request;
     this.cookies = cookies;
     this.club = club;

@@ -8,11 +8,9 @@ import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
-import jakarta.validation.Path;
 import java.util.Collection;
 import java.util.Map;
 import java.util.stream.Collectors;
-import java.util.stream.StreamSupport;
 
 /** Says where in the JSON something is wrong, in words without class names. */
 final class JsonFaults {
@@ -36,16 +34,6 @@ final class JsonFaults {
       return Problems.unreadable(pointer(mapping), "This value cannot be read.");
     }
     return Problems.unreadable("", "This is not valid JSON" + at(e.getLocation()) + ".");
-  }
-
-  /**
-   * The JSON pointer of a bean-validation path, without the method and parameter it starts with.
-   */
-  static String pointer(Path path) {
-    return StreamSupport.stream(path.spliterator(), false)
-        .filter(node -> node.getKind() == jakarta.validation.ElementKind.PROPERTY)
-        .map(node -> "/" + escaped(node.getName()))
-        .collect(Collectors.joining());
   }
 
   private static String pointer(JsonMappingException e) {

@@ -1,6 +1,6 @@
 package club.emberwell.access;
 
-import club.emberwell.member.ClubSettings;
+import club.emberwell.member.club.ClubOptions;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerRequestFilter;
 import jakarta.ws.rs.ext.Provider;
@@ -9,9 +9,9 @@ import jakarta.ws.rs.ext.Provider;
 @Provider
 @LocalSignIn
 class LocalSignInFilter implements ContainerRequestFilter {
-  private final ClubSettings club;
+  private final ClubOptions club;
 
-  LocalSignInFilter(ClubSettings club) {
+  LocalSignInFilter(ClubOptions club) {
     this.club = club;
   }
 

@@ -1,6 +1,6 @@
 package club.emberwell.access;
 
-import club.emberwell.member.Sessions.SignedIn;
+import club.emberwell.member.session.Sessions.SignedIn;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.CookieSameSite;
 import io.vertx.ext.web.RoutingContext;

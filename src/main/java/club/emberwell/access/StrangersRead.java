@@ -1,7 +1,7 @@
 package club.emberwell.access;
 
-import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubOptions;
 import io.quarkus.security.identity.AuthenticationRequestContext;
 import io.quarkus.security.identity.SecurityIdentity;
 import io.quarkus.security.identity.SecurityIdentityAugmentor;
@@ -17,9 +17,9 @@ import org.jboss.logging.Logger;
 class StrangersRead implements SecurityIdentityAugmentor {
   private static final Logger LOG = Logger.getLogger(StrangersRead.class);
 
-  private final ClubSettings club;
+  private final ClubOptions club;
 
-  StrangersRead(ClubSettings club) {
+  StrangersRead(ClubOptions club) {
     this.club = club;
   }
 

@@ -1,6 +1,6 @@
 package club.emberwell.access;
 
-import club.emberwell.member.Throttle;
+import club.emberwell.member.pace.Throttle;
 import io.quarkus.runtime.BlockingOperationControl;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.container.ContainerRequestContext;

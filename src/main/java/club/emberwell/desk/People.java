@@ -1,12 +1,12 @@
 package club.emberwell.desk;
 
 import club.emberwell.listing.Slice;
-import club.emberwell.member.Accounts;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
+import club.emberwell.member.account.Accounts;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
 import jakarta.enterprise.context.ApplicationScoped;

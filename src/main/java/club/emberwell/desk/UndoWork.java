@@ -1,9 +1,9 @@
 package club.emberwell.desk;
 
 import club.emberwell.desk.UndoRepository.Due;
-import club.emberwell.member.Accounts;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
+import club.emberwell.member.account.Accounts;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;

@@ -6,7 +6,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.PersonalData;
 import club.emberwell.member.PersonalData.Choice;
-import club.emberwell.member.Proof;
+import club.emberwell.member.session.Proof;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import io.quarkus.arc.All;
@@ -30,14 +30,14 @@ public class Eraser {
   private final ErasureRepository rows;
   private final NameSweep names;
   private final Proof proof;
-  private final RightsLimits limits;
+  private final PersonalDataLimits limits;
 
   Eraser(
       @All List<PersonalData> features,
       ErasureRepository rows,
       NameSweep names,
       Proof proof,
-      RightsLimits limits) {
+      PersonalDataLimits limits) {
     this.features = features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
     this.rows = rows;
     this.names = names;

@@ -3,13 +3,12 @@ package club.emberwell.exchange;
 import club.emberwell.exchange.ErasureLedger.Entry;
 import club.emberwell.member.PersonalData.Choice;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.EntityManager;
-import jakarta.persistence.Tuple;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import org.hibernate.Session;
 
 /** The ledger's rows, and what of a member is needed to carry an entry out. */
 @ApplicationScoped
@@ -21,40 +20,47 @@ class ErasureRepository {
    */
   record Person(UUID id, String handle, String email, boolean onlyOwner) {}
 
-  private final EntityManager db;
+  /** An entry as it is stored. */
+  private record Row(UUID member, String choice, Instant at) {
+    Entry entry() {
+      return new Entry(member, Choice.valueOf(choice.toUpperCase(Locale.ROOT)), at);
+    }
+  }
 
-  ErasureRepository(EntityManager db) {
+  private final Session db;
+
+  ErasureRepository(Session db) {
     this.db = db;
   }
 
   /** The member, kept from changing until the transaction is over; empty once erased. */
   Optional<Person> lock(UUID member) {
     db.createNativeQuery(
-            "select id from member where role = 'owner' and status = 'active' for update",
+            """
+            select id from member where role = 'owner' and status = 'active' for update
+            """,
             UUID.class)
         .getResultList();
-    List<?> rows =
-        db.createNativeQuery(
-                "select handle, email, role = 'owner' and status = 'active' and not exists (select 1"
-                    + " from member o where o.role = 'owner' and o.status = 'active'"
-                    + " and o.id <> m.id) from member m where id = :member and status <> 'erased'"
-                    + " for update",
-                Tuple.class)
-            .setParameter("member", member)
-            .getResultList();
-    return rows.stream()
-        .map(Tuple.class::cast)
-        .findFirst()
-        .map(
-            row ->
-                new Person(member, (String) row.get(0), (String) row.get(1), (Boolean) row.get(2)));
+    return db.createNativeQuery(
+            """
+            select id, handle, email,
+                   role = 'owner' and status = 'active' and not exists (
+                     select 1 from member o
+                      where o.role = 'owner' and o.status = 'active' and o.id <> m.id)
+              from member m where id = :member and status <> 'erased' for update
+            """,
+            Person.class)
+        .setParameter("member", member)
+        .uniqueResultOptional();
   }
 
   /** Enters or renews an entry; its transaction may take names out of the log. */
   void enter(Entry entry) {
-    db.createNativeQuery(
-            "insert into erasure (member_id, choice, at) values (:member, :choice, :at)"
-                + " on conflict (member_id) do update set xid = pg_current_xact_id()")
+    db.createNativeMutationQuery(
+            """
+            insert into erasure (member_id, choice, at) values (:member, :choice, :at)
+            on conflict (member_id) do update set xid = pg_current_xact_id()
+            """)
         .setParameter("member", entry.member())
         .setParameter("choice", entry.choice().code())
         .setParameter("at", entry.at())
@@ -62,39 +68,41 @@ class ErasureRepository {
   }
 
   List<Entry> all() {
-    return entries("select member_id, choice, at from erasure order by at, member_id");
+    return db.createNativeQuery(
+            """
+            select member_id, choice, at from erasure order by at, member_id
+            """,
+            Row.class)
+        .getResultStream()
+        .map(Row::entry)
+        .toList();
   }
 
   /** Entries whose member is back, as after the restore of an older state. */
   List<Entry> undone() {
-    return entries(
-        "select e.member_id, e.choice, e.at from erasure e join member m on m.id = e.member_id"
-            + " where m.status <> 'erased' order by e.at");
+    return db.createNativeQuery(
+            """
+            select e.member_id, e.choice, e.at
+              from erasure e join member m on m.id = e.member_id
+             where m.status <> 'erased' order by e.at
+            """,
+            Row.class)
+        .getResultStream()
+        .map(Row::entry)
+        .toList();
   }
 
   /** Accounts that were turned away at the door so long ago. */
   List<UUID> turnedAway(Instant before) {
-    List<?> rows =
-        db.createNativeQuery(
-                "select r.member_id from join_request r join member m on m.id = r.member_id"
-                    + " where r.accepted = false and r.decided_at < :before"
-                    + " and m.status = 'waiting' limit 100",
-                UUID.class)
-            .setParameter("before", before)
-            .getResultList();
-    return rows.stream().map(UUID.class::cast).toList();
-  }
-
-  private List<Entry> entries(String select) {
-    List<?> rows = db.createNativeQuery(select, Tuple.class).getResultList();
-    return rows.stream()
-        .map(Tuple.class::cast)
-        .map(
-            row ->
-                new Entry(
-                    row.get(0, UUID.class),
-                    Choice.valueOf(row.get(1, String.class).toUpperCase(Locale.ROOT)),
-                    row.get(2, Instant.class)))
-        .toList();
+    return db.createNativeQuery(
+            """
+            select r.member_id
+              from join_request r join member m on m.id = r.member_id
+             where r.accepted = false and r.decided_at < :before and m.status = 'waiting'
+             limit 100
+            """,
+            UUID.class)
+        .setParameter("before", before)
+        .getResultList();
   }
 }

@@ -11,11 +11,17 @@ class MachineData implements PersonalData {
   private static final int AFTER_REPORTS = 500;
   private static final List<String> ERASING =
       List.of(
-          "delete from machine m where member_id = :member"
-              + " and not exists (select 1 from report r where r.machine_id = m.id)",
-          "update machine set name = 'a machine',"
-              + " written = jsonb_set(written, '{name}', '\"a machine\"'),"
-              + " deleted_at = coalesce(deleted_at, now()) where member_id = :member");
+          """
+          delete from machine m
+           where member_id = :member and not exists (
+             select 1 from report r where r.machine_id = m.id)
+          """,
+          """
+          update machine
+             set name = 'a machine', written = jsonb_set(written, '{name}', '"a machine"'),
+                 deleted_at = coalesce(deleted_at, now())
+           where member_id = :member
+          """);
 
   private final MemberRowsRepository rows;
 

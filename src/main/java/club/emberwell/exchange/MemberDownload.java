@@ -3,7 +3,7 @@ package club.emberwell.exchange;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.PersonalData;
-import club.emberwell.member.Throttle;
+import club.emberwell.member.pace.Throttle;
 import io.quarkus.arc.All;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -30,27 +30,27 @@ public class MemberDownload {
   private static final String ASKED = "download-member";
   private static final String READ_ME =
       """
-      Everything this club keeps about you, as it is stored.
+Everything this club keeps about you, as it is stored.
 
-      account.json      your account; the password is kept as a hash only and is not in here
-      sessions.json     where you are signed in; tokens.json: keys you made for programs
-      machines.json     your machines; "written" is what you typed
-      reports.json      your reports: "written" is what you typed, the rest is how it was read, with
-                        trials and every revision; lengths in mm, speeds in mm/s, power in W
-      photos.json       your photos, with the files in photos/
-      talk.json         your questions, answers and notices with every revision
-      watches.json      searches you keep; inbox.json: what they found
-      flags.json        what you told the moderators; decisions.json: what they decided about yours
-      log.json          what the club's log says you did
+account.json      your account; the password is kept as a hash only and is not in here
+sessions.json     where you are signed in; tokens.json: keys you made for programs
+machines.json     your machines; "written" is what you typed
+reports.json      your reports: "written" is what you typed, the rest is how it was read, with
+                  trials and every revision; lengths in mm, speeds in mm/s, power in W
+photos.json       your photos, with the files in photos/
+talk.json         your questions, answers and notices with every revision
+watches.json      searches you keep; inbox.json: what they found
+flags.json        what you told the moderators; decisions.json: what they decided about yours
+log.json          what the club's log says you did
 
-      Each .json file is a list. Times are in UTC.
-      """;
+Each .json file is a list. Times are in UTC.
+""";
 
   private final List<PersonalData> features;
   private final Throttle throttle;
-  private final RightsLimits limits;
+  private final PersonalDataLimits limits;
 
-  MemberDownload(@All List<PersonalData> features, Throttle throttle, RightsLimits limits) {
+  MemberDownload(@All List<PersonalData> features, Throttle throttle, PersonalDataLimits limits) {
     this.features = features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
     this.throttle = throttle;
     this.limits = limits;

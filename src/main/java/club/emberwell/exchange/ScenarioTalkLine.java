@@ -2,8 +2,8 @@ package club.emberwell.exchange;
 
 import club.emberwell.report.Origin;
 import club.emberwell.talk.TalkPosting;
-import club.emberwell.talk.Ties;
 import club.emberwell.talk.WrittenTalk;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.UUID;
 
@@ -20,11 +20,9 @@ record ScenarioTalkLine(
     String by,
     Instant at,
     UUID question,
-    String title,
-    String text,
-    Ties ties,
+    @JsonUnwrapped WrittenTalk said,
     boolean accepted) {
   TalkPosting posting() {
-    return new TalkPosting(id, new WrittenTalk(title, text, ties), Origin.HERE, at);
+    return new TalkPosting(id, said, Origin.HERE, at);
   }
 }

@@ -24,10 +24,14 @@ final class Rescue {
   private static final Duration PATIENCE = Duration.ofSeconds(5);
   private static final int SECRET_BYTES = 32;
   private static final String LINK =
-      "INSERT INTO once_link (secret_hash, kind, member_id, created_at, expires_at)"
-          + " VALUES (?, 'reset', ?, now(), now() + interval '1 hour')";
+      """
+      INSERT INTO once_link (secret_hash, kind, member_id, created_at, expires_at)
+      VALUES (?, 'reset', ?, now(), now() + interval '1 hour')
+      """;
   private static final String LOG =
-      "INSERT INTO audit (actor_label, action, entity, entity_id) VALUES ('the operator', ?, ?, ?)";
+      """
+      INSERT INTO audit (actor_label, action, entity, entity_id) VALUES ('the operator', ?, ?, ?)
+      """;
 
   private final Given given;
   private final Path home;
@@ -67,8 +71,8 @@ final class Rescue {
   void localSignIn() {
     try (Connection connection = connect()) {
       connection.setAutoCommit(false);
-      run(connection, "UPDATE setting SET value = '\"on\"' WHERE key = 'local-sign-in'");
-      run(connection, LOG, "switch-on-local-sign-in", "club", "settings");
+      run(connection, "UPDATE club_option SET value = 'on' WHERE key = 'local-sign-in'");
+      run(connection, LOG, "switch-on-local-sign-in", "club", "options");
       connection.commit();
     } catch (SQLException e) {
       throw unreadable(e);

@@ -18,8 +18,10 @@ import java.util.stream.Stream;
 final class Schema {
   private static final Pattern MIGRATION = Pattern.compile("V(\\d+)__.*\\.sql");
   private static final String APPLIED =
-      "SELECT coalesce(max(version::numeric), 0) FROM flyway_schema_history"
-          + " WHERE success AND version ~ '^[0-9]+$'";
+      """
+      SELECT coalesce(max(version::numeric), 0)
+        FROM flyway_schema_history WHERE success AND version ~ '^[0-9]+$'
+      """;
 
   private Schema() {}
 

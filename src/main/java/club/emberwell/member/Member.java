@@ -16,36 +16,34 @@ import org.hibernate.type.SqlTypes;
 /** The stored account. Services hand out {@link MemberView} instead. */
 @Entity
 @Table(name = "member")
-class Member {
-  @Id UUID id;
+public class Member {
+  @Id public UUID id;
 
   /** A small ordinal that columns and voices use instead of the id. */
   @Generated
   @Column(insertable = false, updatable = false)
   long number;
 
-  String handle;
-  String email;
+  public String handle;
+  public String email;
 
   @Column(name = "email_confirmed_at")
-  Instant emailConfirmedAt;
+  public Instant emailConfirmedAt;
 
   @Column(name = "password_hash")
-  String passwordHash;
+  public String passwordHash;
 
-  String role;
-  String status;
+  public String role;
+  public String status;
 
   @Column(name = "number_style")
-  String numberStyle = NumberStyles.ANY;
-
-  String locale;
+  public String numberStyle = NumberStyles.ANY;
 
   @JdbcTypeCode(SqlTypes.JSON)
-  Map<String, String> units = new HashMap<>();
+  public Map<String, String> units = new HashMap<>();
 
   @Column(name = "created_at")
-  Instant createdAt;
+  public Instant createdAt;
 
-  @Version long version;
+  @Version public long version;
 }

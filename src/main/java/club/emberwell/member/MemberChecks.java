@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
 
 /** Looks at what people enter about themselves; says what is wrong by field. */
 @ApplicationScoped
-class MemberChecks {
+public class MemberChecks {
   private static final Pattern HANDLE = Pattern.compile("[a-z0-9](?:[a-z0-9_-]*[a-z0-9])?");
 
   /** Deliberately loose: only a letter that arrives proves an address. */
@@ -26,33 +26,21 @@ class MemberChecks {
       Pattern.compile(
           "[^\\s@\"(),:;<>\\[\\\\\\]]{1,64}@(?:[\\p{L}\\p{N}-]{1,63}\\.)+[\\p{L}\\p{N}-]{2,63}");
 
-  private final MemberLimits limits;
-  private final PasswordRules passwords;
-
-  MemberChecks(MemberLimits limits, PasswordRules passwords) {
-    this.limits = limits;
-    this.passwords = passwords;
-  }
-
-  /** Remarks at {@code /handle}, {@code /email}, {@code /password}. */
-  List<Remark> newMember(String handle, String email, String password) {
-    List<Remark> remarks = new ArrayList<>();
-    handle(handle, remarks);
-    email(email, remarks);
-    passwords.check(password, "/password", handle).ifPresent(remarks::add);
-    return remarks;
-  }
-
-  /** The same for somebody without a password here. */
-  List<Remark> newMember(String handle, String email) {
+  /** Remarks at {@code /handle} and {@code /email}. */
+  public List<Remark> newMember(String handle, String email) {
     List<Remark> remarks = new ArrayList<>();
     handle(handle, remarks);
     email(email, remarks);
     return remarks;
+  }
+
+  /** Says no more than that: nobody learns who has an address. */
+  public static Remark emailTaken() {
+    return Remark.error(RemarkId.EMAIL_UNUSABLE, "/email", "This address cannot be used here.");
   }
 
   /** A mail address that must be there. */
-  List<Remark> address(String email) {
+  public List<Remark> address(String email) {
     List<Remark> remarks = new ArrayList<>();
     if (email == null || email.isEmpty()) {
       remarks.add(Remark.error(RemarkId.EMAIL_MISSING, "/email", "A mail address is needed."));
@@ -66,7 +54,7 @@ class MemberChecks {
    *
    * @param lines whether it may have several
    */
-  static void text(
+  public static void text(
       String value, String pointer, int min, int max, boolean lines, List<Remark> remarks) {
     String text = value == null ? "" : value.strip();
     String flat = lines ? text.replaceAll("[\r\n\t]", " ") : text;
@@ -83,35 +71,20 @@ class MemberChecks {
   }
 
   /** A name for a session or a token. */
-  void label(String label, List<Remark> remarks) {
+  public void label(String label, List<Remark> remarks) {
     if (label == null || label.isBlank()) {
       remarks.add(
           Remark.error(RemarkId.LABEL_MISSING, "/label", "Give it a name you will know it by."));
-    } else if (Texts.length(label) > limits.labelMax()) {
+    } else if (Texts.length(label) > MemberLimits.LABEL_MAX) {
       remarks.add(
           Remark.error(
               RemarkId.LABEL_LONG,
               "/label",
-              "At most " + limits.labelMax() + " characters, please."));
+              "At most " + MemberLimits.LABEL_MAX + " characters, please."));
     } else if (!Texts.isCleanUnicode(label)) {
       remarks.add(
           Remark.error(
               RemarkId.LABEL_ENCODING, "/label", "The name has characters that are not text."));
-    }
-  }
-
-  /** What somebody wants of a token; remarks at label and scopes. */
-  void token(Tokens.Wish wish, List<Remark> remarks) {
-    label(wish.label(), remarks);
-    if (wish.scopes() == null) {
-      return;
-    }
-    boolean unknown = wish.scopes().stream().anyMatch(code -> Scope.of(code).isEmpty());
-    boolean useless = !wish.scopes().contains("read") && !wish.scopes().contains("write");
-    if (unknown || useless) {
-      remarks.add(
-          Remark.error(
-              RemarkId.SCOPES, "/scopes", "Choose read, write or both, and moderate besides."));
     }
   }
 
@@ -120,7 +93,7 @@ class MemberChecks {
    *
    * @param written kind name (any case) -> UCUM code
    */
-  Map<QuantityKind, String> units(Map<String, String> written, List<Remark> remarks) {
+  public Map<QuantityKind, String> units(Map<String, String> written, List<Remark> remarks) {
     Map<QuantityKind, String> units = new EnumMap<>(QuantityKind.class);
     written.forEach(
         (name, unit) -> {
@@ -157,12 +130,17 @@ class MemberChecks {
   private void handle(String handle, List<Remark> remarks) {
     if (handle == null || handle.isEmpty()) {
       remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "A name is needed."));
-    } else if (handle.length() < limits.handleMin() || handle.length() > limits.handleMax()) {
+    } else if (handle.length() < MemberLimits.HANDLE_MIN
+        || handle.length() > MemberLimits.HANDLE_MAX) {
       remarks.add(
           Remark.error(
               RemarkId.HANDLE_LENGTH,
               "/handle",
-              "A name has " + limits.handleMin() + " to " + limits.handleMax() + " characters."));
+              "A name has "
+                  + MemberLimits.HANDLE_MIN
+                  + " to "
+                  + MemberLimits.HANDLE_MAX
+                  + " characters."));
     } else if (!HANDLE.matcher(handle.toLowerCase(Locale.ROOT)).matches()) {
       remarks.add(
           Remark.error(
@@ -177,7 +155,7 @@ class MemberChecks {
     if (email == null || email.isEmpty()) {
       return;
     }
-    if (email.length() > limits.emailMax() || !EMAIL.matcher(email).matches()) {
+    if (email.length() > MemberLimits.EMAIL_MAX || !EMAIL.matcher(email).matches()) {
       remarks.add(
           Remark.error(RemarkId.EMAIL_FORM, "/email", "This does not look like a mail address."));
     } else if (!Texts.isCleanUnicode(email)) {

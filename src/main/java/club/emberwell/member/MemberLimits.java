@@ -1,149 +1,35 @@
 package club.emberwell.member;
 
-import io.smallrye.config.ConfigMapping;
-import io.smallrye.config.WithDefault;
 import java.time.Duration;
 
-/** Every limit of accounts, sign-in and keys. */
-@ConfigMapping(prefix = "emberwell.limits.member")
-public interface MemberLimits {
-  @WithDefault("3")
-  int handleMin();
+/** Sizes of what is kept about members, in characters (code points) where nothing else is said. */
+public final class MemberLimits {
+  public static final int HANDLE_MIN = 3;
+  public static final int HANDLE_MAX = 30;
 
-  @WithDefault("30")
-  int handleMax();
+  /** After Unicode normalisation. */
+  public static final int PASSWORD_MIN = 8;
 
-  /** Characters (code points) after Unicode normalisation. */
-  @WithDefault("8")
-  int passwordMin();
+  public static final int PASSWORD_MAX = 128;
+  public static final int EMAIL_MAX = 254;
 
-  @WithDefault("128")
-  int passwordMax();
+  /** Names of sessions and tokens. */
+  public static final int LABEL_MAX = 60;
 
-  @WithDefault("254")
-  int emailMax();
-
-  /** Names of sessions and API tokens, in characters. */
-  @WithDefault("60")
-  int labelMax();
+  /** Reasons that somebody in charge gives. */
+  public static final int REASON_MAX = 500;
 
   /** Tokens one member can have at a time. */
-  @WithDefault("20")
-  int tokensMax();
-
-  @WithDefault("365D")
-  Duration tokenLife();
-
-  /** A session unused for so long is over. */
-  @WithDefault("14D")
-  Duration sessionIdle();
-
-  /** A session ends after so long, used or not. */
-  @WithDefault("60D")
-  Duration sessionLife();
+  public static final int TOKENS_MAX = 20;
 
   /** How often use of a session or token is written down at most. */
-  @WithDefault("1M")
-  Duration seenEvery();
+  public static final Duration SEEN_EVERY = Duration.ofMinutes(1);
 
-  /** Argon2id, KiB: the first choice of the OWASP password storage cheat sheet. */
-  @WithDefault("19456")
-  int hashMemory();
-
-  @WithDefault("2")
-  int hashPasses();
-
-  /** Threads that hash passwords; each takes {@link #hashMemory()} for some 40 ms. */
-  @WithDefault("2")
-  int hashThreads();
-
-  /** Sign-ins that may wait for one; beyond, 429. */
-  @WithDefault("64")
-  int hashQueue();
+  /** Of a key that makes a repeated write harmless. */
+  public static final int WRITE_KEY_MAX = 128;
 
   /** Answers to keyed writes are kept so long. */
-  @WithDefault("8D")
-  Duration idempotencyLife();
+  public static final Duration WRITE_KEY_LIFE = Duration.ofDays(8);
 
-  @WithDefault("128")
-  int idempotencyKeyMax();
-
-  /**
-   * Wrong passwords for one account, wherever from. A short cap: nobody is locked out by others.
-   */
-  SignInAccount signInAccount();
-
-  /** Wrong passwords from one address (IPv4 /24, IPv6 /64). */
-  SignInAddress signInAddress();
-
-  /** New accounts from one address. */
-  SignUpAddress signUpAddress();
-
-  /** So many tries are free in a window; then each waits twice as long as the one before. */
-  interface Rule {
-    int free();
-
-    Duration first();
-
-    Duration longest();
-
-    Duration window();
-  }
-
-  /** Defaults for an account. */
-  interface SignInAccount extends Rule {
-    @Override
-    @WithDefault("5")
-    int free();
-
-    @Override
-    @WithDefault("1S")
-    Duration first();
-
-    @Override
-    @WithDefault("30S")
-    Duration longest();
-
-    @Override
-    @WithDefault("1H")
-    Duration window();
-  }
-
-  /** Defaults for an address: a workshop shares one, so more is free. */
-  interface SignInAddress extends Rule {
-    @Override
-    @WithDefault("30")
-    int free();
-
-    @Override
-    @WithDefault("2S")
-    Duration first();
-
-    @Override
-    @WithDefault("15M")
-    Duration longest();
-
-    @Override
-    @WithDefault("1H")
-    Duration window();
-  }
-
-  /** Defaults for sign-up. */
-  interface SignUpAddress extends Rule {
-    @Override
-    @WithDefault("60")
-    int free();
-
-    @Override
-    @WithDefault("10S")
-    Duration first();
-
-    @Override
-    @WithDefault("30M")
-    Duration longest();
-
-    @Override
-    @WithDefault("1H")
-    Duration window();
-  }
+  private MemberLimits() {}
 }

@@ -9,12 +9,12 @@ import java.util.Optional;
 import java.util.UUID;
 
 @ApplicationScoped
-class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
-  Optional<Member> byHandle(String handle) {
+public class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
+  public Optional<Member> byHandle(String handle) {
     return find("lower(handle) = ?1", handle.toLowerCase(Locale.ROOT)).firstResultOptional();
   }
 
-  boolean emailTaken(String email, UUID except) {
+  public boolean emailTaken(String email, UUID except) {
     String lower = email.toLowerCase(Locale.ROOT);
     return except == null
         ? count("lower(email) = ?1", lower) > 0
@@ -22,7 +22,7 @@ class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
   }
 
   /** The owners who can act, kept from changing until the transaction is over. */
-  List<UUID> lockedOwners() {
+  public List<UUID> lockedOwners() {
     List<Member> owners =
         find("role = 'owner' and status = 'active' order by number")
             .withLock(LockModeType.PESSIMISTIC_WRITE)
@@ -30,16 +30,16 @@ class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
     return owners.stream().map(member -> member.id).toList();
   }
 
-  boolean hasOwner() {
+  public boolean hasOwner() {
     return count("role = 'owner' and status <> 'erased'") > 0;
   }
 
-  Optional<Member> byEmail(String email) {
+  public Optional<Member> byEmail(String email) {
     return find("lower(email) = ?1", email.toLowerCase(Locale.ROOT)).firstResultOptional();
   }
 
   /** Takes over what a statement past the entity has changed. */
-  void reread(Member member) {
+  public void reread(Member member) {
     getEntityManager().refresh(member);
   }
 }

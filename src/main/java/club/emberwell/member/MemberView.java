@@ -9,45 +9,61 @@ import java.util.UUID;
  * An account as services show it.
  *
  * @param number the ordinal that stands for the member in columns
- * @param email null where none was given; only for the member and owners
  * @param units how the member reads and writes numbers
  * @param version for If-Match
- * @param emailConfirmed a letter to the address arrived
  * @param hasPassword whether there is one to sign in with
  */
 public record MemberView(
     UUID id,
     long number,
     String handle,
-    String email,
-    Role role,
-    MemberStatus status,
+    Standing standing,
+    Contact contact,
     UnitPreferences units,
-    Instant createdAt,
     long version,
-    boolean emailConfirmed,
     boolean hasPassword) {
+  /** What the member may do, and since when somebody of this name has been here. */
+  public record Standing(Role role, MemberStatus status, Instant since) {}
+
+  /**
+   * Only for the member and owners.
+   *
+   * @param email null where none was given
+   * @param confirmed a letter to the address arrived
+   */
+  public record Contact(String email, boolean confirmed) {}
+
+  public Role role() {
+    return standing.role();
+  }
+
+  public MemberStatus status() {
+    return standing.status();
+  }
+
+  public Instant createdAt() {
+    return standing.since();
+  }
+
+  public String email() {
+    return contact.email();
+  }
+
+  public boolean emailConfirmed() {
+    return contact.confirmed();
+  }
+
   /** This member as somebody who asks for something. */
   public Actor actor() {
-    return new Actor(id, handle, role, units);
+    return new Actor(id, handle, role(), units);
   }
 
   /** This member as a token of these scopes shows it: no moderator without {@code moderate}. */
-  MemberView within(Set<Scope> scopes) {
-    if (scopes.contains(Scope.MODERATE) || !role.atLeast(Role.MODERATOR)) {
+  public MemberView within(Set<Scope> scopes) {
+    if (scopes.contains(Scope.MODERATE) || !role().atLeast(Role.MODERATOR)) {
       return this;
     }
-    return new MemberView(
-        id,
-        number,
-        handle,
-        email,
-        Role.MEMBER,
-        status,
-        units,
-        createdAt,
-        version,
-        emailConfirmed,
-        hasPassword);
+    Standing lessened = new Standing(Role.MEMBER, status(), createdAt());
+    return new MemberView(id, number, handle, lessened, contact, units, version, hasPassword);
   }
 }

@@ -70,18 +70,15 @@ public class Members {
     return found.stream().map(Members::view).toList();
   }
 
-  static MemberView view(Member member) {
+  public static MemberView view(Member member) {
     return new MemberView(
         member.id,
         member.number,
         label(member),
-        member.email,
-        role(member),
-        MemberStatus.of(member.status),
+        new MemberView.Standing(role(member), MemberStatus.of(member.status), member.createdAt),
+        new MemberView.Contact(member.email, member.emailConfirmedAt != null),
         units(member),
-        member.createdAt,
         member.version,
-        member.emailConfirmedAt != null,
         member.passwordHash != null);
   }
 
@@ -90,7 +87,7 @@ public class Members {
         .with(NumberStyles.of(member.numberStyle).orElseThrow());
   }
 
-  static Role role(Member member) {
+  public static Role role(Member member) {
     return Role.valueOf(member.role.toUpperCase(Locale.ROOT));
   }
 

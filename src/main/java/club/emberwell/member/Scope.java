@@ -29,12 +29,12 @@ public enum Scope {
     return role.atLeast(Role.MODERATOR) ? EnumSet.allOf(Scope.class) : EnumSet.of(READ, WRITE);
   }
 
-  static Optional<Scope> of(String code) {
+  public static Optional<Scope> of(String code) {
     return Arrays.stream(values()).filter(scope -> scope.code().equals(code)).findFirst();
   }
 
   /** Reads what {@link #stored} wrote; an unknown word allows nothing. */
-  static Set<Scope> read(String stored) {
+  public static Set<Scope> read(String stored) {
     Set<Scope> scopes = EnumSet.noneOf(Scope.class);
     for (String word : stored.split(" ")) {
       of(word).ifPresent(scopes::add);
@@ -42,7 +42,7 @@ public enum Scope {
     return scopes;
   }
 
-  static String stored(Collection<Scope> scopes) {
+  public static String stored(Collection<Scope> scopes) {
     return String.join(" ", codes(scopes));
   }
 

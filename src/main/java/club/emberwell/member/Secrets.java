@@ -8,7 +8,7 @@ import java.util.Base64;
 import java.util.Locale;
 
 /** Random secrets and what is stored of them. */
-final class Secrets {
+public final class Secrets {
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final int BYTES = 32;
 
@@ -21,14 +21,14 @@ final class Secrets {
   private Secrets() {}
 
   /** 256 random bits, base64url without padding: 43 characters. */
-  static String random() {
+  public static String random() {
     byte[] bytes = new byte[BYTES];
     RANDOM.nextBytes(bytes);
     return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
   }
 
   /** A secret that a person can copy by eye: 24 characters in groups of four, 120 random bits. */
-  static String code() {
+  public static String code() {
     StringBuilder code = new StringBuilder();
     for (int i = 0; i < CODE_LENGTH; i++) {
       if (i > 0 && i % CODE_GROUP == 0) {
@@ -40,12 +40,12 @@ final class Secrets {
   }
 
   /** A code as it is hashed, however it was typed. */
-  static String plain(String code) {
+  public static String plain(String code) {
     return code == null ? "" : code.replaceAll("[\\s-]", "").toUpperCase(Locale.ROOT);
   }
 
   /** What stands in the database; a random secret needs no slow hash. */
-  static byte[] sha256(String secret) {
+  public static byte[] sha256(String secret) {
     try {
       return MessageDigest.getInstance("SHA-256").digest(secret.getBytes(StandardCharsets.UTF_8));
     } catch (NoSuchAlgorithmException e) {

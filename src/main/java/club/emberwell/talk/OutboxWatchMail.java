@@ -1,6 +1,6 @@
 package club.emberwell.talk;
 
-import club.emberwell.member.MailOutbox;
+import club.emberwell.member.mail.MailOutbox;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.UUID;
 

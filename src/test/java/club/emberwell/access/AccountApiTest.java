@@ -14,7 +14,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People.Person;
-import club.emberwell.member.ClubSettings;
+import club.emberwell.member.club.ClubOptions;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import io.restassured.http.ContentType;
@@ -40,7 +40,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class AccountApiTest {
   private static final String PROBLEM = "application/problem+json";
 
-  @Inject ClubSettings club;
+  @Inject ClubOptions club;
 
   @Test
   void aStrangerJoinsGetsATokenAndReadsTheirAccount() {
@@ -356,7 +356,7 @@ class AccountApiTest {
   @Test
   void aClosedDoorAnswers403AndMembersOnlyReadingAnswers401() {
     String id = People.join().id();
-    club.door(ClubSettings.Door.INVITATION);
+    club.door(ClubOptions.Door.INVITATION);
     club.readingPublic(false);
     try {
       json(Map.of("handle", People.freshHandle(), "password", PASSWORD))
@@ -366,7 +366,7 @@ class AccountApiTest {
           .contentType(PROBLEM);
       given().get("/api/v1/members/" + id).then().statusCode(401);
     } finally {
-      club.door(ClubSettings.Door.OPEN);
+      club.door(ClubOptions.Door.OPEN);
       club.readingPublic(true);
     }
     given().get("/api/v1/members/" + id).then().statusCode(200);

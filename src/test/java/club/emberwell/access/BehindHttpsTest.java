@@ -24,8 +24,8 @@ class BehindHttpsTest {
       return Map.of(
           "emberwell.public-url",
           "https://club.example",
-          "emberwell.limits.member.sign-up-address.free",
-          "3");
+          "emberwell.limits.door.sign-up-address",
+          "3 in 1H, then 10S to 30M");
     }
   }
 

@@ -11,11 +11,11 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People.Person;
-import club.emberwell.member.Accounts;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
-import club.emberwell.member.Sessions;
+import club.emberwell.member.account.Accounts;
+import club.emberwell.member.session.Sessions;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.Cookie;
 import io.restassured.response.Response;

@@ -9,8 +9,8 @@ import club.emberwell.desk.ItemKind;
 import club.emberwell.desk.ItemRef;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
-import club.emberwell.member.Invitations;
 import club.emberwell.member.Members;
+import club.emberwell.member.door.Invitations;
 import club.emberwell.report.Pictures;
 import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
@@ -192,8 +192,8 @@ class Life {
                   email);
               insert(
                   "insert into once_link (secret_hash, kind, member_id, email, created_at,"
-                      + " expires_at) values (decode(md5(:handle), 'hex'), 'reset', :member, :email,"
-                      + " now(), now() + interval '1 hour')",
+                      + " expires_at) values (decode(md5(:handle), 'hex'), 'reset', :member,"
+                      + " :email, now(), now() + interval '1 hour')",
                   actor,
                   email);
               insert(

@@ -45,8 +45,8 @@ class ScenarioTalkTest {
     FILES.members().forEach(person -> people.put(person.handle(), enrolled()));
     List<ScenarioTalkLine> lines = FILES.talk();
     lines.stream()
-        .filter(line -> line.ties() != null && line.ties().report() != null)
-        .forEach(line -> post(line.ties().report(), people));
+        .filter(line -> line.said().ties() != null && line.said().ties().report() != null)
+        .forEach(line -> post(line.said().ties().report(), people));
     assertEquals(lines.size(), scenario.load(lines, people));
     for (ScenarioTalkLine line : lines) {
       TalkEntry entry = talk.get(people.get(line.by()), line.id());
@@ -94,7 +94,7 @@ class ScenarioTalkTest {
   private static UUID question(List<ScenarioTalkLine> lines, String title) {
     return lines.stream()
         .filter(line -> line.kind().equals(TalkKind.QUESTION.code()))
-        .filter(line -> line.title().startsWith(title))
+        .filter(line -> line.said().title().startsWith(title))
         .findFirst()
         .orElseThrow()
         .id();

@@ -9,7 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.member.ClubSettings;
+import club.emberwell.member.club.ClubOptions;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.file.Path;
@@ -32,7 +32,7 @@ class RescueTest {
   @ConfigProperty(name = "quarkus.datasource.password")
   String password;
 
-  @Inject ClubSettings club;
+  @Inject ClubOptions club;
 
   @TempDir Path home;
 

@@ -36,9 +36,9 @@ class TrustedProxyTest {
     public Map<String, String> getConfigOverrides() {
       Map<String, String> settings = new HashMap<>(Server.believing("127.0.0.1,10.9.0.0/16"));
       settings.put("emberwell.public-url", "http://localhost:8080");
-      settings.put("emberwell.limits.member.sign-up-address.free", Integer.toString(FREE));
-      settings.put("emberwell.limits.write.account.free", Integer.toString(WRITES));
-      settings.put("emberwell.limits.write.address.free", Integer.toString(WRITES + 2));
+      settings.put("emberwell.limits.door.sign-up-address", FREE + " in 1H, then 10S to 30M");
+      settings.put("emberwell.limits.write.account", WRITES + " in 1H, then 1S to 1M");
+      settings.put("emberwell.limits.write.address", (WRITES + 2) + " in 1H, then 1S to 1M");
       return settings;
     }
   }

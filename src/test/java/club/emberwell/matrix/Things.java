@@ -210,7 +210,7 @@ final class Things {
   private String invitation() {
     UUID id = UUID.randomUUID();
     crew.run(
-        ("insert into invitation (id, code_hash, made_by, most, created_at, expires_at) values"
+        ("insert into invitation (id, code_hash, member_id, most, created_at, expires_at) values"
                 + " ('%s', '\\x%s', '%s', 3, now(), now() + interval '1 hour')")
             .formatted(id, id.toString().replace("-", ""), author.id()));
     return id.toString();

@@ -2,8 +2,8 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
-import club.emberwell.member.Addresses;
 import club.emberwell.member.Role;
+import club.emberwell.member.account.Addresses;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;

@@ -2,12 +2,12 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.Problems;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.member.ClubCare;
-import club.emberwell.member.ClubSettings;
-import club.emberwell.member.ClubSettings.Card;
-import club.emberwell.member.MailOutbox;
 import club.emberwell.member.Role;
-import club.emberwell.member.SignInProvider;
+import club.emberwell.member.club.ClubCare;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.club.ClubOptions.Card;
+import club.emberwell.member.mail.MailOutbox;
+import club.emberwell.member.session.SignInProvider;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
@@ -27,14 +27,14 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Club")
 public class ClubResource {
-  private final ClubSettings club;
+  private final ClubOptions club;
   private final ClubCare care;
   private final MailOutbox mail;
   private final SignInProvider provider;
   private final ApiRequest request;
 
   ClubResource(
-      ClubSettings club,
+      ClubOptions club,
       ClubCare care,
       MailOutbox mail,
       SignInProvider provider,

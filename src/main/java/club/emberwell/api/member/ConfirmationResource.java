@@ -1,7 +1,7 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.Problems;
-import club.emberwell.member.Addresses;
+import club.emberwell.member.account.Addresses;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;

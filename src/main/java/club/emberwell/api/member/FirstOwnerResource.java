@@ -2,9 +2,9 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.Problems;
-import club.emberwell.member.Accounts.NewMember;
-import club.emberwell.member.FirstOwner;
 import club.emberwell.member.MemberView;
+import club.emberwell.member.door.FirstOwner;
+import club.emberwell.member.door.NewMember;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;

@@ -6,14 +6,15 @@ import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.Problems;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.member.Accounts;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.NumberStyles;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
-import club.emberwell.member.Sessions;
-import club.emberwell.member.Sessions.SessionView;
+import club.emberwell.member.account.Accounts;
+import club.emberwell.member.account.NewPasswords;
+import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.SessionView;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.annotation.security.RolesAllowed;
@@ -43,6 +44,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Members")
 public class MeResource {
   private final Accounts accounts;
+  private final NewPasswords passwords;
   private final Members members;
   private final Sessions sessions;
   private final ApiRequest request;
@@ -50,11 +52,13 @@ public class MeResource {
 
   MeResource(
       Accounts accounts,
+      NewPasswords passwords,
       Members members,
       Sessions sessions,
       ApiRequest request,
       ClientAddress client) {
     this.accounts = accounts;
+    this.passwords = passwords;
     this.members = members;
     this.sessions = sessions;
     this.request = request;
@@ -123,8 +127,7 @@ public class MeResource {
       description = "Ends every session; tokens go on until they are ended one by one.")
   public void changePassword(PasswordEntry entry) {
     Outcome<MemberView> outcome =
-        accounts.changePassword(
-            request.actor(), entry.current(), entry.password(), null, client.prefix());
+        passwords.change(request.actor(), entry.current(), entry.password(), null, client.prefix());
     if (outcome instanceof Outcome.Unproven<MemberView>) {
       // the caller is known: what is wrong is the field
       throw Problems.of(

@@ -4,9 +4,10 @@ import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.Problems;
-import club.emberwell.member.PasswordResets;
-import club.emberwell.member.PasswordResets.HandedOver;
 import club.emberwell.member.Role;
+import club.emberwell.member.account.NewPasswords;
+import club.emberwell.member.account.PasswordResets;
+import club.emberwell.member.account.PasswordResets.HandedOver;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -26,11 +27,14 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Members")
 public class PasswordResetResource {
   private final PasswordResets resets;
+  private final NewPasswords passwords;
   private final CurrentActor actor;
   private final ClientAddress client;
 
-  PasswordResetResource(PasswordResets resets, CurrentActor actor, ClientAddress client) {
+  PasswordResetResource(
+      PasswordResets resets, NewPasswords passwords, CurrentActor actor, ClientAddress client) {
     this.resets = resets;
+    this.passwords = passwords;
     this.actor = actor;
     this.client = client;
   }
@@ -66,7 +70,7 @@ public class PasswordResetResource {
       summary = "Choose a new password by a link",
       description = "Ends every session and token.")
   public void redeem(Redeemed redeemed) {
-    Problems.unwrap(resets.redeem(redeemed.link(), redeemed.password(), client.prefix()));
+    Problems.unwrap(passwords.redeem(redeemed.link(), redeemed.password(), client.prefix()));
   }
 
   @POST

@@ -2,8 +2,8 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Problems;
-import club.emberwell.member.JoinRequests;
 import club.emberwell.member.Role;
+import club.emberwell.member.door.JoinRequests;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;

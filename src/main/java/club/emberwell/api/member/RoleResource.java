@@ -2,9 +2,9 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Problems;
-import club.emberwell.member.ClubCare;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
+import club.emberwell.member.account.Accounts;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -22,12 +22,12 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Consumes(MediaType.APPLICATION_JSON)
 @Tag(name = "Club")
 public class RoleResource {
-  private final ClubCare care;
+  private final Accounts accounts;
   private final Members members;
   private final CurrentActor actor;
 
-  RoleResource(ClubCare care, Members members, CurrentActor actor) {
-    this.care = care;
+  RoleResource(Accounts accounts, Members members, CurrentActor actor) {
+    this.accounts = accounts;
     this.members = members;
     this.actor = actor;
   }
@@ -58,6 +58,7 @@ public class RoleResource {
               + " changes nothing.")
   public MemberResource.Card give(Entry entry) {
     return MemberResource.Card.of(
-        Problems.unwrap(care.appoint(actor.get(), entry.handle(), entry.role(), entry.reason())));
+        Problems.unwrap(
+            accounts.appoint(actor.get(), entry.handle(), entry.role(), entry.reason())));
   }
 }

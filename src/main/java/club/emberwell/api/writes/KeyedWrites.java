@@ -2,12 +2,12 @@ package club.emberwell.api.writes;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Problems;
-import club.emberwell.member.Idempotency;
-import club.emberwell.member.Idempotency.Answer;
-import club.emberwell.member.Idempotency.Answered;
-import club.emberwell.member.Idempotency.OtherPayload;
-import club.emberwell.member.Idempotency.Result;
 import club.emberwell.member.MemberLimits;
+import club.emberwell.member.pace.Idempotency;
+import club.emberwell.member.pace.Idempotency.Answer;
+import club.emberwell.member.pace.Idempotency.Answered;
+import club.emberwell.member.pace.Idempotency.OtherPayload;
+import club.emberwell.member.pace.Idempotency.Result;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.vertx.ext.web.RoutingContext;
@@ -30,19 +30,13 @@ public class KeyedWrites {
   private static final String HEADER = "Idempotency-Key";
 
   private final Idempotency idempotency;
-  private final MemberLimits limits;
   private final ObjectMapper json;
   private final RoutingContext request;
   private final CurrentActor actor;
 
   KeyedWrites(
-      Idempotency idempotency,
-      MemberLimits limits,
-      ObjectMapper json,
-      RoutingContext request,
-      CurrentActor actor) {
+      Idempotency idempotency, ObjectMapper json, RoutingContext request, CurrentActor actor) {
     this.idempotency = idempotency;
-    this.limits = limits;
     this.json = json;
     this.request = request;
     this.actor = actor;
@@ -79,10 +73,10 @@ public class KeyedWrites {
       key = key.substring(1, key.length() - 1);
     }
     boolean printable = key.chars().allMatch(c -> c > ' ' && c < 0x7F);
-    if (key.isEmpty() || key.length() > limits.idempotencyKeyMax() || !printable) {
+    if (key.isEmpty() || key.length() > MemberLimits.WRITE_KEY_MAX || !printable) {
       throw Problems.of(
               400,
-              "An Idempotency-Key has 1 to " + limits.idempotencyKeyMax() + " visible characters.")
+              "An Idempotency-Key has 1 to " + MemberLimits.WRITE_KEY_MAX + " visible characters.")
           .exception();
     }
     return key;

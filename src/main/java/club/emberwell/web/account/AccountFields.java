@@ -1,6 +1,6 @@
 package club.emberwell.web.account;
 
-import club.emberwell.member.Accounts.NewMember;
+import club.emberwell.member.door.NewMember;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;

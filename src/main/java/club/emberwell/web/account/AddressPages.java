@@ -1,11 +1,11 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.ClientAddress;
-import club.emberwell.member.Addresses;
-import club.emberwell.member.MailOutbox;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
+import club.emberwell.member.account.Addresses;
+import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;

@@ -1,6 +1,6 @@
 package club.emberwell.web.account;
 
-import club.emberwell.member.Addresses;
+import club.emberwell.member.account.Addresses;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;

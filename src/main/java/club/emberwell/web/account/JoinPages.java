@@ -2,10 +2,10 @@ package club.emberwell.web.account;
 
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.Problems;
-import club.emberwell.member.FirstOwner;
-import club.emberwell.member.Invitations;
 import club.emberwell.member.Outcome;
-import club.emberwell.member.Sessions.SignedIn;
+import club.emberwell.member.door.FirstOwner;
+import club.emberwell.member.door.Invitations;
+import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Outcomes;

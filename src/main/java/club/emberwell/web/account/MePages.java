@@ -3,13 +3,14 @@ package club.emberwell.web.account;
 import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.member.Accounts;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.NumberStyles;
 import club.emberwell.member.Role;
-import club.emberwell.member.Sessions;
-import club.emberwell.member.Tokens;
+import club.emberwell.member.account.Accounts;
+import club.emberwell.member.account.NewPasswords;
+import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Tokens;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.web.frame.Field;
@@ -51,14 +52,21 @@ public class MePages extends Pages {
           QuantityKind.LINE_DOSE, "Dose of line work");
 
   private final Accounts accounts;
+  private final NewPasswords passwords;
   private final Members members;
   private final Sessions sessions;
   private final Tokens tokens;
   private final ClientAddress address;
 
   MePages(
-      Accounts accounts, Members members, Sessions sessions, Tokens tokens, ClientAddress address) {
+      Accounts accounts,
+      NewPasswords passwords,
+      Members members,
+      Sessions sessions,
+      Tokens tokens,
+      ClientAddress address) {
     this.accounts = accounts;
+    this.passwords = passwords;
     this.members = members;
     this.sessions = sessions;
     this.tokens = tokens;
@@ -140,7 +148,7 @@ public class MePages extends Pages {
     return take(sent, MePages::password, form -> shown(preferences(), form, token(), null))
         .attempt(
             s ->
-                accounts.changePassword(
+                passwords.change(
                     actor(),
                     s.typed("current_"),
                     s.typed("password"),

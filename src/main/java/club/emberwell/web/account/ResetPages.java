@@ -1,7 +1,8 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.member.PasswordResets;
+import club.emberwell.member.account.NewPasswords;
+import club.emberwell.member.account.PasswordResets;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
@@ -24,10 +25,12 @@ import org.jboss.resteasy.reactive.RestPath;
 @LocalSignIn
 public class ResetPages extends Pages {
   private final PasswordResets resets;
+  private final NewPasswords passwords;
   private final ThisBrowser browser;
 
-  ResetPages(PasswordResets resets, ThisBrowser browser) {
+  ResetPages(PasswordResets resets, NewPasswords passwords, ThisBrowser browser) {
     this.resets = resets;
+    this.passwords = passwords;
     this.browser = browser;
   }
 
@@ -64,7 +67,7 @@ public class ResetPages extends Pages {
   @Path("{link}")
   @PermitAll
   public Response choose(@RestPath String link) {
-    boolean works = resets.waits(link);
+    boolean works = passwords.waits(link);
     return Response.status(works ? 200 : 404)
         .entity(Templates.choose(passwordForm(), link, works))
         .build();
@@ -77,8 +80,8 @@ public class ResetPages extends Pages {
     return take(
             sent,
             ResetPages::passwordForm,
-            form -> Templates.choose(form, link, resets.waits(link)))
-        .attempt(s -> resets.redeem(link, s.typed("password"), browser.address()))
+            form -> Templates.choose(form, link, passwords.waits(link)))
+        .attempt(s -> passwords.redeem(link, s.typed("password"), browser.address()))
         .answer(
             member -> {
               browser.forget();

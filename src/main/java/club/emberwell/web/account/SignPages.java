@@ -2,9 +2,9 @@ package club.emberwell.web.account;
 
 import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.member.ClubSettings;
-import club.emberwell.member.Doors;
 import club.emberwell.member.MemberStatus;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.door.Doors;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.LocalPath;
@@ -31,10 +31,10 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Blocking
 public class SignPages extends Pages {
   private final Doors doors;
-  private final ClubSettings club;
+  private final ClubOptions club;
   private final ThisBrowser browser;
 
-  SignPages(Doors doors, ClubSettings club, ThisBrowser browser) {
+  SignPages(Doors doors, ClubOptions club, ThisBrowser browser) {
     this.doors = doors;
     this.club = club;
     this.browser = browser;
@@ -96,7 +96,7 @@ public class SignPages extends Pages {
   @LocalSignIn
   public Response signUp(SentForm sent) {
     String to = sent.typed("to");
-    String asked = club.door() == ClubSettings.Door.REQUEST ? sent.typed("request") : null;
+    String asked = club.door() == ClubOptions.Door.REQUEST ? sent.typed("request") : null;
     return take(sent, this::signUpForm, form -> signUpPage(form, to))
         .attempt(s -> doors.enter(AccountFields.newMember(s), null, asked, browser.address()))
         .answer(
@@ -108,7 +108,7 @@ public class SignPages extends Pages {
 
   private TemplateInstance signUpPage(Form form, String to) {
     return Templates.signUp(
-        form, LocalPath.of(to, "/bench").toString(), club.door() == ClubSettings.Door.INVITATION);
+        form, LocalPath.of(to, "/bench").toString(), club.door() == ClubOptions.Door.INVITATION);
   }
 
   @POST
@@ -132,6 +132,6 @@ public class SignPages extends Pages {
 
   private Form signUpForm() {
     Form form = AccountFields.newMember();
-    return club.door() == ClubSettings.Door.REQUEST ? form.add(AccountFields.request()) : form;
+    return club.door() == ClubOptions.Door.REQUEST ? form.add(AccountFields.request()) : form;
   }
 }

@@ -1,15 +1,15 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.Problems;
-import club.emberwell.member.ClubSettings;
-import club.emberwell.member.ClubSettings.Door;
 import club.emberwell.member.Outcome;
-import club.emberwell.member.Sessions.SignedIn;
-import club.emberwell.member.SingleSignOn;
-import club.emberwell.member.SingleSignOn.End;
-import club.emberwell.member.SingleSignOn.Suggestion;
-import club.emberwell.member.SsoArrivals;
-import club.emberwell.member.SsoArrivals.Arrived;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.club.ClubOptions.Door;
+import club.emberwell.member.session.Sessions.SignedIn;
+import club.emberwell.member.sso.SingleSignOn;
+import club.emberwell.member.sso.SingleSignOn.End;
+import club.emberwell.member.sso.SingleSignOn.Suggestion;
+import club.emberwell.member.sso.SsoArrivals;
+import club.emberwell.member.sso.SsoArrivals.Arrived;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.LocalPath;
 import club.emberwell.web.frame.Outcomes;
@@ -42,10 +42,10 @@ public class SsoPages extends Pages {
 
   private final SingleSignOn sso;
   private final SsoArrivals arrivals;
-  private final ClubSettings club;
+  private final ClubOptions club;
   private final ThisBrowser browser;
 
-  SsoPages(SingleSignOn sso, SsoArrivals arrivals, ClubSettings club, ThisBrowser browser) {
+  SsoPages(SingleSignOn sso, SsoArrivals arrivals, ClubOptions club, ThisBrowser browser) {
     this.sso = sso;
     this.arrivals = arrivals;
     this.club = club;

@@ -1,9 +1,9 @@
 package club.emberwell.web.club;
 
-import club.emberwell.member.ClubCare;
-import club.emberwell.member.ClubSettings.Card;
-import club.emberwell.member.MailOutbox;
 import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubCare;
+import club.emberwell.member.club.ClubOptions.Card;
+import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;

@@ -1,11 +1,11 @@
 package club.emberwell.web.club;
 
 import club.emberwell.access.PublicUrl;
-import club.emberwell.member.Invitations;
-import club.emberwell.member.JoinRequests;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
+import club.emberwell.member.door.Invitations;
+import club.emberwell.member.door.JoinRequests;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;

@@ -1,12 +1,12 @@
 package club.emberwell.web.club;
 
-import club.emberwell.member.ClubCare;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Outcome;
-import club.emberwell.member.PasswordResets;
-import club.emberwell.member.PasswordResets.HandedOver;
 import club.emberwell.member.Role;
+import club.emberwell.member.account.Accounts;
+import club.emberwell.member.account.PasswordResets;
+import club.emberwell.member.account.PasswordResets.HandedOver;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
@@ -38,12 +38,12 @@ public class PeoplePages extends Pages {
   private static final int HANDLE_LENGTH = 30;
   private static final int REASON_LENGTH = 500;
 
-  private final ClubCare care;
+  private final Accounts accounts;
   private final Members members;
   private final PasswordResets resets;
 
-  PeoplePages(ClubCare care, Members members, PasswordResets resets) {
-    this.care = care;
+  PeoplePages(Accounts accounts, Members members, PasswordResets resets) {
+    this.accounts = accounts;
     this.members = members;
     this.resets = resets;
   }
@@ -77,7 +77,8 @@ public class PeoplePages extends Pages {
 
   private Outcome<MemberView> appointed(SentForm sent) {
     try {
-      return care.appoint(actor(), sent.typed("handle"), sent.typed("role"), sent.typed("reason"));
+      return accounts.appoint(
+          actor(), sent.typed("handle"), sent.typed("role"), sent.typed("reason"));
     } catch (EntryForbidden e) {
       return Outcome.refused(Remark.error(RemarkId.LAST_OWNER, "/handle", e.getMessage()));
     }

@@ -1,9 +1,9 @@
 package club.emberwell.web.frame;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.member.ClubSettings;
 import club.emberwell.member.Role;
-import club.emberwell.member.SignInProvider;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.session.SignInProvider;
 import club.emberwell.talk.Inbox;
 import club.emberwell.talk.TalkLimits;
 import io.quarkus.runtime.BlockingOperationControl;
@@ -36,7 +36,7 @@ public class PageFrame {
 
   @Inject SecurityIdentity identity;
   @Inject UriInfo uri;
-  @Inject ClubSettings club;
+  @Inject ClubOptions club;
   @Inject SignInProvider provider;
   @Inject Inbox inbox;
   @Inject CurrentActor current;
@@ -102,7 +102,7 @@ public class PageFrame {
 
   /** Whether a stranger can join or ask to, without an invitation. */
   public boolean isJoinable() {
-    return club.localSignIn() && club.door() != ClubSettings.Door.INVITATION;
+    return club.localSignIn() && club.door() != ClubOptions.Door.INVITATION;
   }
 
   public boolean isLocalSignIn() {

@@ -2,7 +2,7 @@ package club.emberwell.web.talk;
 
 import club.emberwell.access.Problems;
 import club.emberwell.access.PublicUrl;
-import club.emberwell.member.ClubSettings;
+import club.emberwell.member.club.ClubOptions;
 import club.emberwell.talk.Feed;
 import club.emberwell.talk.Watches;
 import io.smallrye.common.annotation.Blocking;
@@ -26,10 +26,10 @@ import org.jboss.resteasy.reactive.RestPath;
 @Blocking
 public class FeedPages {
   private final Watches watches;
-  private final ClubSettings club;
+  private final ClubOptions club;
   private final PublicUrl url;
 
-  FeedPages(Watches watches, ClubSettings club, PublicUrl url) {
+  FeedPages(Watches watches, ClubOptions club, PublicUrl url) {
     this.watches = watches;
     this.club = club;
     this.url = url;

@@ -10,9 +10,11 @@ public class ClosedClub implements QuarkusTestProfile {
     return Map.of(
         "emberwell.first.door",
         "invitation",
-        "emberwell.limits.door.code-address.free",
-        "1000",
-        "emberwell.limits.door.invite.free",
-        "20");
+        "emberwell.limits.door.code-address",
+        "1000 in 1H, then 2S to 15M",
+        "emberwell.limits.link.tried",
+        "1000 in 1H, then 2S to 15M",
+        "emberwell.limits.door.invite",
+        "20 in 1H, then 30S to 1H");
   }
 }

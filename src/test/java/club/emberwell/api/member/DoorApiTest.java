@@ -11,9 +11,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.member.ClubSettings;
-import club.emberwell.member.ClubSettings.Door;
 import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.club.ClubOptions.Door;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -35,7 +35,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @TestProfile(ClosedClub.class)
 class DoorApiTest {
-  @Inject ClubSettings club;
+  @Inject ClubOptions club;
   @Inject Staff staff;
   @Inject EntityManager db;
 

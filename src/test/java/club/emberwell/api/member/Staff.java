@@ -4,9 +4,11 @@ import static io.restassured.RestAssured.given;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.member.Accounts;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
+import club.emberwell.member.account.Accounts;
+import club.emberwell.member.door.Doors;
+import club.emberwell.member.door.NewMember;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Map;
 import java.util.UUID;
@@ -15,17 +17,19 @@ import java.util.UUID;
 @ApplicationScoped
 public class Staff {
   private final Accounts accounts;
+  private final Doors doors;
   private final Members members;
 
-  Staff(Accounts accounts, Members members) {
+  Staff(Accounts accounts, Doors doors, Members members) {
     this.accounts = accounts;
+    this.doors = doors;
     this.members = members;
   }
 
   /** Somebody of this role with a token. */
   public Person person(Role role) {
     String handle = People.freshHandle();
-    accounts.enrol(new Accounts.NewMember(handle, null, People.PASSWORD), role);
+    doors.enrol(new NewMember(handle, null, People.PASSWORD), role);
     var token =
         People.json(Map.of("handle", handle, "password", People.PASSWORD, "label", "test"))
             .post("/api/v1/tokens")

@@ -8,10 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
-import club.emberwell.member.ClubSettings;
-import club.emberwell.member.ClubSettings.Door;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.web.frame.Browser;
 import com.nimbusds.jwt.JWTClaimsSet;
 import io.quarkus.test.common.TestResourceScope;
@@ -36,7 +36,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class SsoTest {
   OwnProvider provider;
 
-  @Inject ClubSettings club;
+  @Inject ClubOptions club;
   @Inject Members members;
   @Inject Staff staff;
 

@@ -7,9 +7,9 @@ import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.api.member.ClosedClub;
 import club.emberwell.api.member.Staff;
-import club.emberwell.member.ClubSettings;
-import club.emberwell.member.ClubSettings.Door;
 import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @TestProfile(ClosedClub.class)
 class ClubPagesTest {
-  @Inject ClubSettings club;
+  @Inject ClubOptions club;
   @Inject Staff staff;
 
   @BeforeEach

@@ -1,7 +1,0 @@
-package club.emberwell.member;
-
-import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
-import jakarta.enterprise.context.ApplicationScoped;
-
-@ApplicationScoped
-class SessionRepository implements PanacheRepositoryBase<MemberSession, byte[]> {}

@@ -1,0 +1,175 @@
+package club.emberwell.member.account;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.Member;
+import club.emberwell.member.MemberChecks;
+import club.emberwell.member.MemberLimits;
+import club.emberwell.member.MemberRepository;
+import club.emberwell.member.MemberStatus;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Members;
+import club.emberwell.member.NumberStyles;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.Role;
+import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Tokens;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Changes accounts: how a member reads numbers, what a member may do, whether at all. */
+@ApplicationScoped
+public class Accounts {
+  private static final String ENTITY = "member";
+
+  private final MemberRepository members;
+  private final MemberChecks checks;
+  private final Audit audit;
+  private final Sessions sessions;
+  private final Tokens tokens;
+
+  Accounts(
+      MemberRepository members,
+      MemberChecks checks,
+      Audit audit,
+      Sessions sessions,
+      Tokens tokens) {
+    this.members = members;
+    this.checks = checks;
+    this.audit = audit;
+    this.sessions = sessions;
+    this.tokens = tokens;
+  }
+
+  /**
+   * Replaces how a member reads and writes numbers.
+   *
+   * @param style any, point or comma
+   * @param units kind name -> UCUM code
+   * @param version the version that was read, for If-Match
+   * @throws EntryChanged when the account changed since
+   */
+  @Transactional
+  public Outcome<MemberView> prefer(
+      Actor actor, String style, Map<String, String> units, long version) {
+    List<Remark> remarks = new ArrayList<>();
+    Optional<NumberStyle> read = style == null ? Optional.empty() : NumberStyles.of(style);
+    if (read.isEmpty()) {
+      remarks.add(
+          Remark.error(
+              RemarkId.NUMBER_STYLE_UNKNOWN, "/numberStyle", "Choose any, point or comma."));
+    }
+    Map<QuantityKind, String> chosen = units == null ? Map.of() : checks.units(units, remarks);
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    Member member = members.findById(actor.memberId());
+    if (member.version != version) {
+      throw new EntryChanged((int) member.version);
+    }
+    member.numberStyle = NumberStyles.code(read.get());
+    member.units = new UnitPreferences(chosen).toMap();
+    members.flush();
+    return new Outcome.Done<>(Members.view(member));
+  }
+
+  /**
+   * Shuts a member out at once: sessions and tokens end.
+   *
+   * @throws EntryForbidden for the last owner
+   */
+  @Transactional
+  public void ban(Actor actor, UUID id, String reason) {
+    requireAnotherOwner(id);
+    setStatus(actor, id, MemberStatus.BANNED, "ban", reason);
+    sessions.endAll(id, null);
+    tokens.revokeAll(id);
+  }
+
+  /** Lets a member in again; old sessions and tokens stay ended. */
+  @Transactional
+  public void unban(Actor actor, UUID id, String reason) {
+    setStatus(actor, id, MemberStatus.ACTIVE, "unban", reason);
+  }
+
+  /**
+   * Gives somebody another role.
+   *
+   * @param role member, moderator or owner
+   * @throws EntryForbidden when the last owner would go
+   */
+  @Transactional
+  public Outcome<MemberView> appoint(Actor owner, String handle, String role, String reason) {
+    List<Remark> remarks = new ArrayList<>();
+    Optional<Role> wanted = Role.of(role == null ? "" : role).filter(r -> r.atLeast(Role.MEMBER));
+    if (wanted.isEmpty()) {
+      remarks.add(
+          Remark.error(RemarkId.ROLE_UNKNOWN, "/role", "Choose member, moderator or owner."));
+    }
+    MemberChecks.text(reason, "/reason", 1, MemberLimits.REASON_MAX, true, remarks);
+    Optional<Member> member =
+        members
+            .byHandle(handle == null ? "" : handle.strip())
+            .filter(m -> MemberStatus.ACTIVE.code().equals(m.status));
+    if (member.isEmpty()) {
+      remarks.add(
+          Remark.error(RemarkId.MEMBER_UNKNOWN, "/handle", "No active member here has this name."));
+    }
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    changeRole(owner, member.get().id, wanted.get(), reason.strip());
+    return new Outcome.Done<>(Members.view(member.get()));
+  }
+
+  /**
+   * Gives a member another role; sessions go on with the new one.
+   *
+   * @throws EntryForbidden when the last owner would go
+   */
+  @Transactional
+  public void changeRole(Actor actor, UUID id, Role role, String reason) {
+    if (role != Role.OWNER) {
+      requireAnotherOwner(id);
+    }
+    Member member = members.findById(id);
+    String before = member.role;
+    if (before.equals(role.code())) {
+      return;
+    }
+    member.role = role.code();
+    audit.record(
+        actor,
+        "change-role",
+        ENTITY,
+        id.toString(),
+        reason,
+        Map.of("from", before, "to", member.role));
+  }
+
+  private void setStatus(Actor actor, UUID id, MemberStatus status, String action, String reason) {
+    Member member = members.findById(id);
+    member.status = status.code();
+    audit.record(actor, action, ENTITY, id.toString(), reason, Map.of());
+  }
+
+  /** A club without an owner could not be put right from within. */
+  private void requireAnotherOwner(UUID leaving) {
+    List<UUID> owners = members.lockedOwners();
+    if (owners.equals(List.of(leaving))) {
+      throw new EntryForbidden("This is the club's only owner; make another one first.");
+    }
+  }
+}

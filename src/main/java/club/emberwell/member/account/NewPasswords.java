@@ -1,0 +1,146 @@
+package club.emberwell.member.account;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.Member;
+import club.emberwell.member.MemberRepository;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Members;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.account.OnceLinks.Kind;
+import club.emberwell.member.account.OnceLinks.Link;
+import club.emberwell.member.pace.Throttle;
+import club.emberwell.member.session.Passwords;
+import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Tokens;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Sets new passwords for whoever knows the old one or has a link. */
+@ApplicationScoped
+public class NewPasswords {
+  private static final String ENTITY = "member";
+  private static final String FIELD = "/password";
+  private static final String TRIED = "reset-link-address";
+
+  private final MemberRepository members;
+  private final Passwords passwords;
+  private final OnceLinks links;
+  private final Throttle throttle;
+  private final LinkLimits limits;
+  private final Sessions sessions;
+  private final Tokens tokens;
+  private final Audit audit;
+
+  NewPasswords(
+      MemberRepository members,
+      Passwords passwords,
+      OnceLinks links,
+      Throttle throttle,
+      LinkLimits limits,
+      Sessions sessions,
+      Tokens tokens,
+      Audit audit) {
+    this.members = members;
+    this.passwords = passwords;
+    this.links = links;
+    this.throttle = throttle;
+    this.limits = limits;
+    this.sessions = sessions;
+    this.tokens = tokens;
+    this.audit = audit;
+  }
+
+  /**
+   * Changes a password and ends every other session.
+   *
+   * @param keep the session to spare; null ends all
+   */
+  public Outcome<MemberView> change(
+      Actor actor, String current, String fresh, UUID keep, String addressPrefix) {
+    String handle =
+        QuarkusTransaction.requiringNew().call(() -> members.findById(actor.memberId()).handle);
+    Optional<Remark> remark = passwords.check(fresh, FIELD, handle);
+    if (remark.isPresent()) {
+      return Outcome.refused(remark.get());
+    }
+    Outcome<UUID> proof = sessions.prove(handle, current, addressPrefix);
+    if (!(proof instanceof Outcome.Done<UUID>)) {
+      return Outcome.recast(proof);
+    }
+    String hash = passwords.hash(fresh);
+    return QuarkusTransaction.requiringNew()
+        .call(
+            () -> {
+              Member member = members.findById(actor.memberId());
+              sessions.endAll(member.id, keep);
+              return store(member, hash, actor, "change-password");
+            });
+  }
+
+  /** Whether a link still works. */
+  @Transactional
+  public boolean waits(String secret) {
+    return links.find(Kind.RESET, secret).isPresent();
+  }
+
+  /** Sets a new password by a link, which is used up; every session and token ends. */
+  public Outcome<MemberView> redeem(String secret, String password, String addressPrefix) {
+    Optional<Duration> wait = throttle.claim(TRIED, addressPrefix, limits.tried());
+    if (wait.isPresent()) {
+      return new Outcome.Throttled<>(wait.get());
+    }
+    Optional<String> handle =
+        QuarkusTransaction.requiringNew()
+            .call(
+                () -> links.find(Kind.RESET, secret).map(l -> members.findById(l.member()).handle));
+    if (handle.isEmpty()) {
+      return over();
+    }
+    throttle.giveBack(TRIED, addressPrefix);
+    Optional<Remark> remark = passwords.check(password, FIELD, handle.get());
+    if (remark.isPresent()) {
+      return Outcome.refused(remark.get());
+    }
+    String hash = passwords.hash(password);
+    return QuarkusTransaction.requiringNew().call(() -> storeByLink(secret, hash));
+  }
+
+  private Outcome<MemberView> storeByLink(String secret, String hash) {
+    Optional<Link> link = links.take(Kind.RESET, secret);
+    if (link.isEmpty()) {
+      return over();
+    }
+    Member member = members.findById(link.get().member());
+    if (member.email != null && member.email.equals(link.get().email())) {
+      // the letter arrived, which is all a confirmation could show
+      member.emailConfirmedAt = Instant.now();
+    }
+    sessions.endAll(member.id, null);
+    tokens.revokeAll(member.id);
+    return store(member, hash, Members.view(member).actor(), "reset-password");
+  }
+
+  private Outcome<MemberView> store(Member member, String hash, Actor actor, String action) {
+    member.passwordHash = hash;
+    audit.record(actor, action, ENTITY, member.id.toString(), "", Map.of());
+    members.flush();
+    return new Outcome.Done<>(Members.view(member));
+  }
+
+  private static Outcome<MemberView> over() {
+    return Outcome.refused(
+        Remark.error(
+            RemarkId.LINK_OVER,
+            "/link",
+            "This link was used, is too old, or never was. Ask again."));
+  }
+}

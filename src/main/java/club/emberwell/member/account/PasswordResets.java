@@ -1,0 +1,148 @@
+package club.emberwell.member.account;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.Member;
+import club.emberwell.member.MemberChecks;
+import club.emberwell.member.MemberRepository;
+import club.emberwell.member.MemberStatus;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.account.OnceLinks.Kind;
+import club.emberwell.member.account.OnceLinks.Link;
+import club.emberwell.member.mail.MailOutbox;
+import club.emberwell.member.pace.Throttle;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.Remark;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.text.Normalizer;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.eclipse.microprofile.context.ManagedExecutor;
+import org.jboss.logging.Logger;
+
+/** Links for people who lost their password: by a letter, or handed over by an owner. */
+@ApplicationScoped
+public class PasswordResets {
+  private static final Logger LOG = Logger.getLogger(PasswordResets.class);
+  private static final String ADDRESS = "reset-address";
+  private static final String ACCOUNT = "reset-account";
+
+  private final MemberRepository members;
+  private final MemberChecks checks;
+  private final OnceLinks links;
+  private final MailOutbox mail;
+  private final Throttle throttle;
+  private final LinkLimits limits;
+  private final Audit audit;
+  private final ManagedExecutor aside;
+
+  PasswordResets(
+      MemberRepository members,
+      MemberChecks checks,
+      OnceLinks links,
+      MailOutbox mail,
+      Throttle throttle,
+      LinkLimits limits,
+      Audit audit,
+      ManagedExecutor aside) {
+    this.members = members;
+    this.checks = checks;
+    this.links = links;
+    this.mail = mail;
+    this.throttle = throttle;
+    this.limits = limits;
+    this.audit = audit;
+    this.aside = aside;
+  }
+
+  /** A link to hand over. */
+  public record HandedOver(String url, Instant expires) {}
+
+  /** Whether letters can be sent; else the page says to ask an owner. */
+  public boolean byMail() {
+    return mail.available();
+  }
+
+  /**
+   * Sends a link to whoever has this address here. The answer and the time it takes are the same
+   * where nobody has it.
+   */
+  public Outcome<Boolean> ask(String email, String addressPrefix) {
+    if (!byMail()) {
+      return new Outcome.Denied<>(
+          "This server sends no mail: ask an owner of the club for a link.");
+    }
+    String address = email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
+    List<Remark> remarks = checks.address(address);
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    Optional<Duration> wait =
+        throttle
+            .claim(ADDRESS, addressPrefix, limits.address())
+            .or(() -> throttle.claim(ACCOUNT, address.toLowerCase(Locale.ROOT), limits.account()));
+    if (wait.isPresent()) {
+      return new Outcome.Throttled<>(wait.get());
+    }
+    aside.execute(() -> queue(address));
+    return new Outcome.Done<>(true);
+  }
+
+  private void queue(String address) {
+    try {
+      QuarkusTransaction.requiringNew()
+          .run(
+              () ->
+                  members
+                      .byEmail(address)
+                      .filter(m -> MemberStatus.ACTIVE.code().equals(m.status))
+                      .ifPresent(this::sendLink));
+    } catch (RuntimeException e) {
+      LOG.error("a link for a new password could not be queued", e);
+    }
+  }
+
+  private void sendLink(Member member) {
+    String url = links.make(Kind.RESET, new Link(member.id, member.email), limits.resetLife());
+    mail.queueUnproved(
+        member,
+        "reset",
+        "A new password",
+        """
+        Somebody, most likely you, asked for a new password for the member %s.
+
+        Choose it here within %d minutes:
+        %s
+
+        If it was not you, do nothing; your password stays as it is."""
+            .formatted(member.handle, limits.resetLife().toMinutes(), url));
+  }
+
+  /**
+   * Makes a link for an owner to hand over, for clubs without mail.
+   *
+   * @throws EntryUnknown where no active member has this name
+   */
+  @Transactional
+  public HandedOver handOver(Actor owner, String handle) {
+    Member member =
+        members
+            .byHandle(handle == null ? "" : handle.strip())
+            .filter(m -> MemberStatus.ACTIVE.code().equals(m.status))
+            .orElseThrow(() -> new EntryUnknown("active member"));
+    if (owner.is(member.id)) {
+      // a token must not be enough to take its owner's account over
+      throw new EntryForbidden("Change your own password on your account page.");
+    }
+    String url = links.make(Kind.RESET, new Link(member.id, null), limits.resetLife());
+    audit.record(owner, "make-reset-link", "member", member.id.toString(), "", Map.of());
+    return new HandedOver(url, Instant.now().plus(limits.resetLife()));
+  }
+}

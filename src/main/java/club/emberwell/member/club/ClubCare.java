@@ -1,0 +1,144 @@
+package club.emberwell.member.club;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.MemberChecks;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.club.ClubOptions.Card;
+import club.emberwell.member.club.ClubOptions.Door;
+import club.emberwell.member.session.IdentityLinkRepository;
+import club.emberwell.member.session.SignInProvider;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What owners decide about the club; all of it is logged. */
+@ApplicationScoped
+public class ClubCare {
+  private static final int NAME_MAX = 80;
+  private static final int LICENCE_MAX = 600;
+  private static final int NOTES_MAX = 2000;
+
+  private final ClubOptions club;
+  private final SignInProvider provider;
+  private final IdentityLinkRepository identities;
+  private final Audit audit;
+
+  ClubCare(
+      ClubOptions club, SignInProvider provider, IdentityLinkRepository identities, Audit audit) {
+    this.club = club;
+    this.provider = provider;
+    this.identities = identities;
+    this.audit = audit;
+  }
+
+  /**
+   * What an owner sends; null = wrong.
+   *
+   * @param door open, request or invitation
+   * @param reading public or members
+   * @param localSignIn whether names and passwords of this server count
+   */
+  public record Draft(
+      String name,
+      String door,
+      String reading,
+      Boolean localSignIn,
+      String licence,
+      String notes) {}
+
+  /** What the club decided so far, straight from the database. */
+  @Transactional
+  public Card card() {
+    club.forget();
+    return club.card();
+  }
+
+  /**
+   * Replaces the options.
+   *
+   * @param version that was read
+   * @throws EntryChanged when another owner was faster
+   */
+  public Outcome<Card> change(Actor owner, Draft draft, long version) {
+    List<Remark> remarks = remarks(owner, draft);
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    Card before = card();
+    Card after =
+        new Card(
+            draft.name().strip(),
+            Door.of(draft.door()).orElseThrow(),
+            "public".equals(draft.reading()),
+            draft.localSignIn(),
+            draft.licence().strip(),
+            draft.notes() == null ? "" : draft.notes().strip(),
+            version);
+    QuarkusTransaction.requiringNew().run(() -> store(owner, before, after));
+    return new Outcome.Done<>(card());
+  }
+
+  private void store(Actor owner, Card before, Card after) {
+    if (!club.store(after)) {
+      throw new EntryChanged((int) before.version());
+    }
+    audit.record(owner, "change-club", "club", "options", "", difference(before, after));
+  }
+
+  private static Map<String, Object> difference(Card before, Card after) {
+    Map<String, Object> changed = new LinkedHashMap<>();
+    note(changed, "name", before.name(), after.name());
+    note(changed, "door", before.door().code(), after.door().code());
+    note(changed, "readingPublic", before.readingPublic(), after.readingPublic());
+    note(changed, "localSignIn", before.localSignIn(), after.localSignIn());
+    note(changed, "licence", before.licence(), after.licence());
+    note(changed, "notes", before.notes(), after.notes());
+    return changed;
+  }
+
+  private static void note(Map<String, Object> changed, String what, Object from, Object to) {
+    if (!to.equals(from)) {
+      changed.put(what, Map.of("from", from, "to", to));
+    }
+  }
+
+  private List<Remark> remarks(Actor owner, Draft draft) {
+    List<Remark> remarks = new ArrayList<>();
+    MemberChecks.text(draft.name(), "/name", 1, NAME_MAX, false, remarks);
+    MemberChecks.text(draft.licence(), "/licence", 1, LICENCE_MAX, true, remarks);
+    MemberChecks.text(draft.notes(), "/notes", 0, NOTES_MAX, true, remarks);
+    if (Door.of(draft.door()).isEmpty()) {
+      remarks.add(
+          Remark.error(RemarkId.DOOR_UNKNOWN, "/door", "Choose open, request or invitation."));
+    }
+    if (!"public".equals(draft.reading()) && !"members".equals(draft.reading())) {
+      remarks.add(Remark.error(RemarkId.READING_UNKNOWN, "/reading", "Choose public or members."));
+    }
+    if (draft.localSignIn() == null) {
+      remarks.add(
+          Remark.error(RemarkId.LOCAL_SIGN_IN_MISSING, "/localSignIn", "Say true or false."));
+    } else if (!draft.localSignIn() && !canSignInElsewhere(owner)) {
+      remarks.add(
+          Remark.error(
+              RemarkId.LOCAL_SIGN_IN_NEEDED,
+              "/localSignIn",
+              "Nobody could get in to switch it on again: set up single sign-on first, and sign in"
+                  + " by it yourself once."));
+    }
+    return remarks;
+  }
+
+  private boolean canSignInElsewhere(Actor owner) {
+    return provider.issuer().isPresent()
+        && QuarkusTransaction.requiringNew()
+            .call(() -> identities.linked(provider.issuer().get(), owner.memberId()));
+  }
+}

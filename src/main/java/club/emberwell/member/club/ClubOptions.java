@@ -1,0 +1,208 @@
+package club.emberwell.member.club;
+
+import club.emberwell.member.Secrets;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.BlockingOperationControl;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the club decided about itself, from the database. A node keeps a copy for a few seconds,
+ * because reading is asked about on every request.
+ */
+@ApplicationScoped
+public class ClubOptions {
+  /** How people come in. */
+  public enum Door {
+    OPEN,
+    REQUEST,
+    INVITATION;
+
+    /** As stored and as the API spells it. */
+    public String code() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Reads what {@link #code()} wrote; empty for anything else. */
+    public static Optional<Door> of(String code) {
+      return Arrays.stream(values()).filter(door -> door.code().equals(code)).findFirst();
+    }
+  }
+
+  /**
+   * All that owners decide.
+   *
+   * @param localSignIn whether names and passwords of this server count
+   * @param licence under which terms members share, for the pages and for exports
+   * @param notes what strangers read about the club; several lines
+   * @param version for If-Match
+   */
+  public record Card(
+      String name,
+      Door door,
+      boolean readingPublic,
+      boolean localSignIn,
+      String licence,
+      String notes,
+      long version) {}
+
+  private static final Duration FRESH = Duration.ofSeconds(5);
+  private static final long STALE = Long.MIN_VALUE / 2;
+  private static final String DOOR = "door";
+  private static final String READING = "reading";
+  private static final String CLUB_NAME = "club-name";
+  private static final String LOCAL_SIGN_IN = "local-sign-in";
+  private static final String LICENCE = "licence";
+  private static final String NOTES = "notes";
+  private static final String VERSION = "club-version";
+  private static final String ON = "on";
+  private static final String FORM_KEY = "form-key";
+  private static final String PUBLIC = "public";
+
+  private final ClubOptionRepository rows;
+  private volatile Copy copy = new Copy(Map.of(), STALE);
+
+  ClubOptions(ClubOptionRepository rows) {
+    this.rows = rows;
+  }
+
+  public Door door() {
+    return Door.of(text(DOOR)).orElseThrow();
+  }
+
+  public void door(Door door) {
+    set(DOOR, door.code());
+  }
+
+  /** Whether strangers may read. */
+  public boolean readingPublic() {
+    return PUBLIC.equals(text(READING));
+  }
+
+  public void readingPublic(boolean open) {
+    set(READING, open ? PUBLIC : "members");
+  }
+
+  public String clubName() {
+    return text(CLUB_NAME);
+  }
+
+  public void clubName(String name) {
+    set(CLUB_NAME, name);
+  }
+
+  /** Whether names and passwords of this server count; else only the sign-in provider's word. */
+  public boolean localSignIn() {
+    return ON.equals(text(LOCAL_SIGN_IN));
+  }
+
+  public void localSignIn(boolean on) {
+    set(LOCAL_SIGN_IN, on ? ON : "off");
+  }
+
+  /** All of it as one, of one moment. */
+  public Card card() {
+    Map<String, String> values = current().values();
+    return new Card(
+        values.get(CLUB_NAME),
+        Door.of(values.get(DOOR)).orElseThrow(),
+        PUBLIC.equals(values.get(READING)),
+        ON.equals(values.get(LOCAL_SIGN_IN)),
+        values.get(LICENCE),
+        values.get(NOTES),
+        Long.parseLong(values.get(VERSION)));
+  }
+
+  /** Stores all of it in the caller's transaction; false when the version moved on. */
+  boolean store(Card card) {
+    boolean stored = rows.advance(VERSION, card.version());
+    if (stored) {
+      clubName(card.name());
+      door(card.door());
+      readingPublic(card.readingPublic());
+      localSignIn(card.localSignIn());
+      set(LICENCE, card.licence());
+      set(NOTES, card.notes());
+    }
+    return stored;
+  }
+
+  /** Sets doors that nobody has set yet: how a new club starts. */
+  public void begin(Door door, boolean openReading) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () -> {
+              rows.add(DOOR, door.code());
+              rows.add(READING, openReading ? PUBLIC : "members");
+              // made now, because a page that refuses somebody cannot wait for the database
+              rows.add(FORM_KEY, Secrets.random());
+            });
+    copy = load();
+  }
+
+  /** Reads again at the next question. */
+  void forget() {
+    copy = new Copy(copy.values(), STALE);
+  }
+
+  /** The club's key for signing form tokens, made at first need and shared by all nodes. */
+  public String formKey() {
+    String key = current().values().get(FORM_KEY);
+    if (key == null) {
+      QuarkusTransaction.requiringNew().run(() -> rows.add(FORM_KEY, Secrets.random()));
+      copy = load();
+      key = text(FORM_KEY);
+    }
+    return key;
+  }
+
+  /** Whether an answer is at hand without asking the database. */
+  public boolean fresh() {
+    return System.nanoTime() - copy.readAt() < FRESH.toNanos();
+  }
+
+  private String text(String key) {
+    String value = current().values().get(key);
+    if (value == null) {
+      throw new IllegalStateException("the option " + key + " is missing");
+    }
+    return value;
+  }
+
+  private Copy current() {
+    if (!fresh()) {
+      Copy last = copy;
+      if (!last.values().isEmpty() && !BlockingOperationControl.isBlockingAllowed()) {
+        // refusals are told on a thread that may not wait for the database
+        return last;
+      }
+      try {
+        copy = load();
+      } catch (RuntimeException e) {
+        if (last.values().isEmpty()) {
+          throw e;
+        }
+        // the database is away: what was true a moment ago still is
+        copy = new Copy(last.values(), System.nanoTime());
+      }
+    }
+    return copy;
+  }
+
+  private Copy load() {
+    long now = System.nanoTime();
+    Map<String, String> values = QuarkusTransaction.requiringNew().call(rows::all);
+    return new Copy(values, now);
+  }
+
+  private void set(String key, String value) {
+    QuarkusTransaction.joiningExisting().run(() -> rows.replace(key, value));
+    forget();
+  }
+
+  private record Copy(Map<String, String> values, long readAt) {}
+}

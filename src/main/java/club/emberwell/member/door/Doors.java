@@ -1,0 +1,55 @@
+package club.emberwell.member.door;
+
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.door.Admissions.Terms;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+
+/** Takes in whoever comes, by the way they bring with them. */
+@ApplicationScoped
+public class Doors {
+  private final Admissions admissions;
+  private final Invitations invitations;
+  private final JoinRequests requests;
+  private final ClubOptions club;
+
+  Doors(Admissions admissions, Invitations invitations, JoinRequests requests, ClubOptions club) {
+    this.admissions = admissions;
+    this.invitations = invitations;
+    this.requests = requests;
+    this.club = club;
+  }
+
+  /**
+   * Makes an account. One that {@link MemberStatus#WAITING} was asked for, not given.
+   *
+   * @param invitation a code; null for none
+   * @param request what somebody says who asks to come in; null for none
+   */
+  public Outcome<MemberView> enter(
+      NewMember entry, String invitation, String request, String addressPrefix) {
+    if (invitation != null && !invitation.isBlank()) {
+      return invitations.accept(invitation, entry, addressPrefix);
+    }
+    return switch (club.door()) {
+      case OPEN ->
+          request == null
+              ? admissions.join(entry, addressPrefix, Terms.of(Role.MEMBER), List.of())
+              : Outcome.refused(
+                  Remark.error(
+                      RemarkId.REQUEST_NEEDLESS, "/request", "The door is open; nothing to ask."));
+      case REQUEST -> requests.ask(entry, request, addressPrefix);
+      case INVITATION -> new Outcome.Denied<>("This club takes new members by invitation only.");
+    };
+  }
+
+  /** Adds a member from the club's own side: same checks, but neither door nor throttle. */
+  public Outcome<MemberView> enrol(NewMember entry, Role role) {
+    return admissions.enrol(entry, role);
+  }
+}

@@ -1,0 +1,99 @@
+package club.emberwell.member.door;
+
+import club.emberwell.member.MemberRepository;
+import club.emberwell.member.MemberStatus;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.Role;
+import club.emberwell.member.Secrets;
+import club.emberwell.member.door.Admissions.Terms;
+import club.emberwell.member.pace.Throttle;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Makes the club's first owner for whoever can read the server's log. */
+@ApplicationScoped
+public class FirstOwner {
+  static final String THROTTLE = "owner-code-address";
+  private static final String FIELD = "/code";
+
+  private final MemberRepository members;
+  private final OwnerCodeRepository codes;
+  private final Admissions admissions;
+  private final Throttle throttle;
+  private final DoorLimits limits;
+
+  FirstOwner(
+      MemberRepository members,
+      OwnerCodeRepository codes,
+      Admissions admissions,
+      Throttle throttle,
+      DoorLimits limits) {
+    this.members = members;
+    this.codes = codes;
+    this.admissions = admissions;
+    this.throttle = throttle;
+    this.limits = limits;
+  }
+
+  /** Whether the club still waits for its first owner. */
+  @Transactional
+  public boolean wanted() {
+    return !members.hasOwner();
+  }
+
+  /** Makes a new code, which ends the one before; empty where there is an owner already. */
+  Optional<String> issue() {
+    return QuarkusTransaction.requiringNew()
+        .call(
+            () -> {
+              if (members.hasOwner()) {
+                return Optional.empty();
+              }
+              String code = Secrets.code();
+              codes.replace(Secrets.sha256(Secrets.plain(code)), limits.ownerCodeLife());
+              return Optional.of(code);
+            });
+  }
+
+  /**
+   * Makes the owner's account.
+   *
+   * @param code as logged; dashes, spaces and the case of letters do not count
+   */
+  public Outcome<MemberView> found(String code, NewMember entry, String addressPrefix) {
+    Optional<Duration> wait = throttle.claim(THROTTLE, addressPrefix, limits.codeAddress());
+    if (wait.isPresent()) {
+      return new Outcome.Throttled<>(wait.get());
+    }
+    byte[] hash = Secrets.sha256(Secrets.plain(code));
+    List<Remark> remarks = new ArrayList<>();
+    if (!QuarkusTransaction.requiringNew().call(() -> codes.fits(hash))) {
+      remarks.add(wrong());
+    }
+    Terms terms =
+        new Terms(
+            Role.OWNER,
+            MemberStatus.ACTIVE,
+            "found-club",
+            Map.of(),
+            () -> !members.hasOwner() && codes.take(hash) ? Optional.empty() : Optional.of(wrong()),
+            member -> {});
+    return admissions.join(entry, addressPrefix, terms, remarks);
+  }
+
+  private static Remark wrong() {
+    return Remark.error(
+        RemarkId.CODE_WRONG,
+        FIELD,
+        "This is not the code of the server's latest start, or it is older than a day.");
+  }
+}

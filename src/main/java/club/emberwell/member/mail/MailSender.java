@@ -1,0 +1,111 @@
+package club.emberwell.member.mail;
+
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.mail.MailOutboxRepository.Letter;
+import io.quarkus.mailer.Mail;
+import io.quarkus.mailer.Mailer;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.scheduler.Scheduled;
+import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Duration;
+import java.util.Optional;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jboss.logging.Logger;
+
+/**
+ * Sends what waits in the outbox. Each letter is claimed for a while, sent, and struck off; a node
+ * that dies in between lets another send it again, so a letter may come twice but is never lost.
+ */
+@ApplicationScoped
+class MailSender {
+  private static final Logger LOG = Logger.getLogger(MailSender.class);
+  private static final int ERROR_LENGTH = 200;
+
+  private final MailOutbox outbox;
+  private final MailOutboxRepository rows;
+  private final MailConfig config;
+  private final ClubOptions club;
+  private final Mailer mailer;
+  private final String publicUrl;
+
+  MailSender(
+      MailOutbox outbox,
+      MailOutboxRepository rows,
+      MailConfig config,
+      ClubOptions club,
+      Mailer mailer,
+      @ConfigProperty(name = "emberwell.public-url") String publicUrl) {
+    this.outbox = outbox;
+    this.rows = rows;
+    this.config = config;
+    this.club = club;
+    this.mailer = mailer;
+    this.publicUrl = publicUrl;
+  }
+
+  @Scheduled(every = "${emberwell.mail.every:5s}", concurrentExecution = ConcurrentExecution.SKIP)
+  void send() {
+    if (!outbox.available()) {
+      return;
+    }
+    for (int i = 0; i < config.batch(); i++) {
+      Optional<Letter> letter =
+          QuarkusTransaction.requiringNew().call(() -> rows.claim(config.lease()));
+      if (letter.isEmpty() || !delivered(letter.get())) {
+        return;
+      }
+    }
+  }
+
+  @Scheduled(every = "1h", delayed = "7m")
+  void sweep() {
+    QuarkusTransaction.requiringNew().run(() -> rows.forgetFailed(config.keepFailed()));
+  }
+
+  private boolean delivered(Letter letter) {
+    try {
+      String below = "\n\n-- \n" + club.clubName() + "\n" + publicUrl + "\n";
+      mailer.send(
+          Mail.withText(letter.recipient(), letter.subject(), letter.body() + below)
+              // RFC 3834: keeps out-of-office replies away
+              .addHeader("Auto-Submitted", "auto-generated"));
+      QuarkusTransaction.requiringNew().run(() -> rows.sent(letter.id()));
+      return true;
+    } catch (RuntimeException e) {
+      failed(letter, e);
+      return false;
+    }
+  }
+
+  private void failed(Letter letter, RuntimeException e) {
+    String said = reason(e, letter.recipient());
+    if (letter.tries() >= config.triesMax()) {
+      LOG.warnf("letter %d is given up after %d tries: %s", letter.id(), letter.tries(), said);
+      QuarkusTransaction.requiringNew().run(() -> rows.giveUp(letter.id(), said));
+    } else {
+      LOG.infof("letter %d will be tried again: %s", letter.id(), said);
+      Duration pause = pause(letter.tries());
+      QuarkusTransaction.requiringNew().run(() -> rows.again(letter.id(), said, pause));
+    }
+  }
+
+  /** Twice as long each time, up to the longest. */
+  private Duration pause(int tries) {
+    Duration pause = config.firstPause();
+    for (int i = 1; i < tries && pause.compareTo(config.longestPause()) < 0; i++) {
+      pause = pause.multipliedBy(2);
+    }
+    return pause.compareTo(config.longestPause()) < 0 ? pause : config.longestPause();
+  }
+
+  /** What the mail server said; the address stays out of the log. */
+  private static String reason(Throwable e, String recipient) {
+    Throwable last = e;
+    while (last.getCause() != null) {
+      last = last.getCause();
+    }
+    String said = String.valueOf(last.getMessage()).replace(recipient, "(the address)");
+    return said.length() > ERROR_LENGTH ? said.substring(0, ERROR_LENGTH) : said;
+  }
+}

@@ -1,0 +1,249 @@
+package club.emberwell.member.session;
+
+import club.emberwell.member.Member;
+import club.emberwell.member.MemberLimits;
+import club.emberwell.member.MemberRepository;
+import club.emberwell.member.MemberStatus;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Members;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.Scope;
+import club.emberwell.member.Secrets;
+import club.emberwell.member.Texts;
+import club.emberwell.member.pace.Throttle;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.text.Normalizer;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+/** Signs browsers in and out. A session is a row; whoever deletes the row ends it. */
+@ApplicationScoped
+public class Sessions {
+  private static final String ACCOUNT = "sign-in-account";
+  private static final String ADDRESS = "sign-in-address";
+  private static final String UNPROVEN = "Name and password do not fit together.";
+
+  private final SessionRepository sessions;
+  private final MemberRepository members;
+  private final Passwords passwords;
+  private final Throttle throttle;
+  private final SignInLimits limits;
+
+  Sessions(
+      SessionRepository sessions,
+      MemberRepository members,
+      Passwords passwords,
+      Throttle throttle,
+      SignInLimits limits) {
+    this.sessions = sessions;
+    this.members = members;
+    this.passwords = passwords;
+    this.throttle = throttle;
+    this.limits = limits;
+  }
+
+  /**
+   * A fresh session.
+   *
+   * @param secret for the cookie; stored nowhere
+   */
+  public record SignedIn(String secret, Instant expires, MemberView member) {}
+
+  /** A session as its owner sees it. */
+  public record SessionView(
+      UUID id, String label, Instant createdAt, Instant lastSeen, Instant expires) {}
+
+  /**
+   * Whom a credential stands for, and what it may be used for.
+   *
+   * @param member with the role that the credential has
+   * @param lessened whether the member has a higher one
+   */
+  public record Holder(UUID credential, MemberView member, Set<Scope> scopes, boolean lessened) {}
+
+  /**
+   * Starts a session. Unknown names cost the same work as known ones and count the same.
+   *
+   * @param label what the member will know the session by, e.g. the kind of browser
+   */
+  public Outcome<SignedIn> signIn(
+      String handle, String password, String label, String addressPrefix) {
+    Outcome<UUID> proof = prove(handle, password, addressPrefix);
+    if (proof instanceof Outcome.Done<UUID> done) {
+      return QuarkusTransaction.requiringNew().call(() -> begin(done.value(), label));
+    }
+    return Outcome.recast(proof);
+  }
+
+  /** Starts a session for somebody whom the sign-in provider vouches for. */
+  public Outcome<SignedIn> start(UUID memberId, String label) {
+    return QuarkusTransaction.requiringNew()
+        .call(
+            () -> {
+              MemberStatus status = MemberStatus.of(members.findById(memberId).status);
+              Outcome<UUID> admitted = admitted(memberId, status);
+              return admitted instanceof Outcome.Done<UUID>
+                  ? begin(memberId, label)
+                  : Outcome.recast(admitted);
+            });
+  }
+
+  /** Checks a password, throttled by account and address; answers the member's id. */
+  public Outcome<UUID> prove(String handle, String password, String addressPrefix) {
+    String name = handle == null ? "" : Normalizer.normalize(handle, Normalizer.Form.NFKC).strip();
+    String account = name.toLowerCase(Locale.ROOT);
+    Optional<Duration> wait =
+        throttle
+            .claim(ADDRESS, addressPrefix, limits.address())
+            .or(() -> throttle.claim(ACCOUNT, account, limits.account()));
+    if (wait.isPresent()) {
+      return new Outcome.Throttled<>(wait.get());
+    }
+    Optional<Stored> found = QuarkusTransaction.requiringNew().call(() -> stored(name));
+    String normal = PasswordRules.normal(password == null ? "" : password);
+    String given = Texts.length(normal) > MemberLimits.PASSWORD_MAX ? "" : normal;
+    if (!passwords.matches(given, found.map(Stored::hash).orElse(null))) {
+      return new Outcome.Unproven<>(UNPROVEN);
+    }
+    throttle.forget(ACCOUNT, account);
+    throttle.giveBack(ADDRESS, addressPrefix);
+    return admitted(found.orElseThrow(), given);
+  }
+
+  private Outcome<UUID> admitted(Stored member, String password) {
+    if (passwords.stale(member.hash())) {
+      String fresh = passwords.hash(password);
+      QuarkusTransaction.requiringNew()
+          .run(() -> members.update("passwordHash = ?1 where id = ?2", fresh, member.id()));
+    }
+    return admitted(member.id(), member.status());
+  }
+
+  private Outcome<UUID> admitted(UUID member, MemberStatus status) {
+    return switch (status) {
+      case ACTIVE -> new Outcome.Done<>(member);
+      case WAITING -> new Outcome.Denied<>(stillWaiting(member));
+      case BANNED -> new Outcome.Denied<>("This account has been shut out by a moderator.");
+      case ERASED -> new Outcome.Unproven<>(UNPROVEN);
+    };
+  }
+
+  private String stillWaiting(UUID member) {
+    return QuarkusTransaction.requiringNew()
+        .call(() -> sessions.refusal(member))
+        .map(reason -> "A moderator has declined your request: " + reason)
+        .orElse("Your account still waits for a moderator.");
+  }
+
+  private Optional<Stored> stored(String handle) {
+    return members
+        .byHandle(handle)
+        .map(m -> new Stored(m.id, m.passwordHash, MemberStatus.of(m.status)));
+  }
+
+  private Outcome<SignedIn> begin(UUID memberId, String label) {
+    String secret = Secrets.random();
+    MemberSession session = new MemberSession();
+    session.idHash = Secrets.sha256(secret);
+    session.id = UUID.randomUUID();
+    session.memberId = memberId;
+    session.label = shortened(label);
+    session.createdAt = Instant.now();
+    session.lastSeen = session.createdAt;
+    session.expiresAt = session.createdAt.plus(limits.sessionLife());
+    sessions.persist(session);
+    MemberView member = Members.view(members.findById(memberId));
+    return new Outcome.Done<>(new SignedIn(secret, session.expiresAt, member));
+  }
+
+  private String shortened(String label) {
+    String clean =
+        label == null
+            ? ""
+            : label
+                .codePoints()
+                .filter(c -> c >= ' ' && c < 0xD800)
+                .limit(MemberLimits.LABEL_MAX)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+    return clean.isBlank() ? "a browser" : clean;
+  }
+
+  /** Whose live session this secret is. Writes down that it was seen, at most once a minute. */
+  @Transactional
+  public Optional<Holder> find(String secret) {
+    MemberSession session = sessions.findById(Secrets.sha256(secret));
+    Instant now = Instant.now();
+    if (session == null
+        || session.expiresAt.isBefore(now)
+        || session.lastSeen.plus(limits.sessionIdle()).isBefore(now)) {
+      return Optional.empty();
+    }
+    if (session.lastSeen.plus(MemberLimits.SEEN_EVERY).isBefore(now)) {
+      sessions.update("lastSeen = ?1 where idHash = ?2", now, session.idHash);
+    }
+    Member member = members.findById(session.memberId);
+    return MemberStatus.ACTIVE.code().equals(member.status)
+        ? Optional.of(new Holder(session.id, Members.view(member), Set.of(Scope.values()), false))
+        : Optional.empty();
+  }
+
+  /** Ends the session of this secret, if it is one. */
+  @Transactional
+  public void signOut(String secret) {
+    sessions.deleteById(Secrets.sha256(secret));
+  }
+
+  /** The member's live sessions, latest first. */
+  @Transactional
+  public List<SessionView> of(UUID memberId) {
+    Instant now = Instant.now();
+    List<MemberSession> live =
+        sessions.list(
+            "memberId = ?1 and expiresAt > ?2 and lastSeen > ?3 order by lastSeen desc",
+            memberId,
+            now,
+            now.minus(limits.sessionIdle()));
+    return live.stream()
+        .map(s -> new SessionView(s.id, s.label, s.createdAt, s.lastSeen, s.expiresAt))
+        .toList();
+  }
+
+  /** Ends one of the member's own sessions; false if it is none. */
+  @Transactional
+  public boolean end(UUID memberId, UUID session) {
+    return sessions.delete("memberId = ?1 and id = ?2", memberId, session) > 0;
+  }
+
+  /**
+   * Ends all sessions of a member but one.
+   *
+   * @param keep null to end all
+   */
+  @Transactional
+  public void endAll(UUID memberId, UUID keep) {
+    if (keep == null) {
+      sessions.delete("memberId", memberId);
+    } else {
+      sessions.delete("memberId = ?1 and id <> ?2", memberId, keep);
+    }
+  }
+
+  /** Removes sessions that are over. */
+  @Scheduled(every = "1h", delayed = "3m")
+  @Transactional
+  void sweep() {
+    Instant now = Instant.now();
+    sessions.delete("expiresAt < ?1 or lastSeen < ?2", now, now.minus(limits.sessionIdle()));
+  }
+
+  private record Stored(UUID id, String hash, MemberStatus status) {}
+}

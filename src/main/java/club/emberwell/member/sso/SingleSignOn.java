@@ -1,0 +1,178 @@
+package club.emberwell.member.sso;
+
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.session.IdentityLinkRepository;
+import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.SignedIn;
+import club.emberwell.member.session.SignInProvider;
+import club.emberwell.member.sso.ProviderClient.ProviderFault;
+import club.emberwell.member.sso.SsoTrip.Ticket;
+import com.nimbusds.openid.connect.sdk.claims.IDTokenClaimsSet;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.net.URI;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jboss.logging.Logger;
+
+/** Signing in by the word of the club's OpenID Connect provider. */
+@ApplicationScoped
+public class SingleSignOn {
+  private static final Logger LOG = Logger.getLogger(SingleSignOn.class);
+  private static final String ENTITY = "member";
+  private static final int SUBJECT_LENGTH = 255;
+  private static final String AWAY =
+      "The sign-in provider does not answer as it should. Try again in a while.";
+  private static final String BROKEN =
+      "This sign-in was begun elsewhere, took too long, or was used before. Begin it again.";
+
+  private final SignInProvider config;
+  private final ProviderClient provider;
+  private final SsoTrip trips;
+  private final SsoNewcomers newcomers;
+  private final IdentityLinkRepository identities;
+  private final Sessions sessions;
+  private final Audit audit;
+
+  SingleSignOn(
+      SignInProvider config,
+      ProviderClient provider,
+      SsoTrip trips,
+      SsoNewcomers newcomers,
+      IdentityLinkRepository identities,
+      Sessions sessions,
+      Audit audit) {
+    this.config = config;
+    this.provider = provider;
+    this.trips = trips;
+    this.newcomers = newcomers;
+    this.identities = identities;
+    this.sessions = sessions;
+    this.audit = audit;
+  }
+
+  /**
+   * The beginning of a trip.
+   *
+   * @param at where to send the browser
+   * @param cookie what it must bring back
+   */
+  public record Start(URI at, String cookie) {}
+
+  /** How a trip ended. */
+  public sealed interface End {
+    /** Known here: signed in. */
+    record Known(SignedIn session, String to) implements End {}
+
+    /** The account at the provider now belongs to the member who began the trip. */
+    record Linked(String to) implements End {}
+
+    /**
+     * Not known here yet: has to choose a name.
+     *
+     * @param secret for a cookie; the rest is kept here for some minutes
+     */
+    record Newcomer(String secret) implements End {}
+  }
+
+  /** What a newcomer can be offered. */
+  public record Suggestion(String handle, boolean invited) {}
+
+  /** Whether the club has a provider. */
+  public boolean available() {
+    return config.issuer().filter(issuer -> !issuer.isBlank()).isPresent();
+  }
+
+  /**
+   * Begins a trip to the provider.
+   *
+   * @param actor who is signed in and wants to link the account at the provider; or a stranger
+   * @param to a path of this server
+   * @param invitation a code that was followed; or null
+   */
+  public Outcome<Start> begin(Actor actor, String to, String invitation) {
+    Ticket ticket = trips.fresh(to, invitation, actor.memberId());
+    try {
+      URI at = provider.signInAt(ticket.state(), ticket.nonce(), ticket.verifier());
+      return new Outcome.Done<>(new Start(at, trips.signed(ticket)));
+    } catch (ProviderFault e) {
+      LOG.warnf("single sign-on: %s", e.getMessage());
+      return new Outcome.Denied<>(AWAY);
+    }
+  }
+
+  /**
+   * Ends a trip.
+   *
+   * @param actor who is signed in now
+   * @param cookie what {@link #begin} handed out
+   * @param issuer who says it has answered (RFC 9207); or null
+   * @param label what a session will be known by
+   */
+  public Outcome<End> finish(
+      Actor actor, String cookie, String state, String code, String issuer, String label) {
+    boolean stranger = issuer != null && !issuer.equals(config.issuer().orElse(null));
+    Optional<Ticket> ticket = stranger ? Optional.empty() : trips.back(cookie, state);
+    if (ticket.isEmpty()) {
+      return new Outcome.Unproven<>(BROKEN);
+    }
+    if (code == null || code.isBlank()) {
+      return new Outcome.Unproven<>("The provider did not let you in.");
+    }
+    try {
+      IDTokenClaimsSet claims =
+          provider.redeem(code, ticket.get().nonce(), ticket.get().verifier());
+      if (claims.getSubject().getValue().length() > SUBJECT_LENGTH) {
+        return new Outcome.Unproven<>(AWAY);
+      }
+      return arrived(actor, ticket.get(), claims, label);
+    } catch (ProviderFault e) {
+      LOG.warnf("single sign-on: %s", e.getMessage());
+      return new Outcome.Unproven<>(AWAY);
+    }
+  }
+
+  private Outcome<End> arrived(Actor actor, Ticket ticket, IDTokenClaimsSet claims, String label) {
+    String issuer = claims.getIssuer().getValue();
+    String subject = claims.getSubject().getValue();
+    if (ticket.member() != null) {
+      return actor.is(ticket.member())
+          ? link(actor, issuer, subject, ticket.to())
+          : new Outcome.Unproven<>(BROKEN);
+    }
+    Optional<UUID> known =
+        QuarkusTransaction.requiringNew().call(() -> identities.seen(issuer, subject));
+    if (known.isPresent()) {
+      Outcome<SignedIn> session = sessions.start(known.get(), label);
+      return session instanceof Outcome.Done<SignedIn> done
+          ? new Outcome.Done<>(new End.Known(done.value(), ticket.to()))
+          : Outcome.recast(session);
+    }
+    return new Outcome.Done<>(new End.Newcomer(newcomers.remember(claims, ticket.invitation())));
+  }
+
+  private Outcome<End> link(Actor actor, String issuer, String subject, String to) {
+    return QuarkusTransaction.requiringNew()
+        .call(
+            () -> {
+              Optional<UUID> owner = identities.seen(issuer, subject);
+              if (owner.filter(o -> !actor.is(o)).isPresent()) {
+                return new Outcome.Denied<>("Somebody else here already signs in by this account.");
+              }
+              if (owner.isEmpty()) {
+                identities.add(issuer, subject, actor.memberId());
+                String id = actor.memberId().toString();
+                audit.record(actor, "link-sign-in", ENTITY, id, "", Map.of());
+              }
+              return new Outcome.Done<>(new End.Linked(to));
+            });
+  }
+
+  /** What is known of the newcomer behind a secret; empty when it took too long. */
+  public Optional<Suggestion> newcomer(String secret) {
+    return newcomers.suggestion(secret);
+  }
+}

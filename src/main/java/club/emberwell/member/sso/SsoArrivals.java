@@ -1,0 +1,158 @@
+package club.emberwell.member.sso;
+
+import club.emberwell.member.MemberRepository;
+import club.emberwell.member.MemberStatus;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Outcome;
+import club.emberwell.member.Role;
+import club.emberwell.member.Secrets;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.door.Admissions;
+import club.emberwell.member.door.Admissions.Terms;
+import club.emberwell.member.door.Invitations;
+import club.emberwell.member.door.JoinRequests;
+import club.emberwell.member.door.NewMember;
+import club.emberwell.member.session.IdentityLinkRepository;
+import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.SignedIn;
+import club.emberwell.member.sso.SsoRepository.Arrival;
+import club.emberwell.remark.Remark;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Makes accounts for people the provider vouches for, by the same doors as for everybody. */
+@ApplicationScoped
+public class SsoArrivals {
+  private final SsoRepository rows;
+  private final IdentityLinkRepository identities;
+  private final MemberRepository members;
+  private final Admissions admissions;
+  private final Invitations invitations;
+  private final JoinRequests requests;
+  private final Sessions sessions;
+  private final ClubOptions club;
+
+  SsoArrivals(
+      SsoRepository rows,
+      IdentityLinkRepository identities,
+      MemberRepository members,
+      Admissions admissions,
+      Invitations invitations,
+      JoinRequests requests,
+      Sessions sessions,
+      ClubOptions club) {
+    this.rows = rows;
+    this.identities = identities;
+    this.members = members;
+    this.admissions = admissions;
+    this.invitations = invitations;
+    this.requests = requests;
+    this.sessions = sessions;
+    this.club = club;
+  }
+
+  /**
+   * What came of an arrival.
+   *
+   * @param session empty for an account that waits for a moderator
+   */
+  public record Arrived(MemberView member, Optional<SignedIn> session) {}
+
+  /**
+   * Makes the account.
+   *
+   * @param secret the newcomer's
+   * @param handle the name to have here
+   * @param request where the door opens on request: what somebody says who asks
+   * @param label what the session will be known by
+   */
+  public Outcome<Arrived> enter(
+      String secret, String handle, String request, String addressPrefix, String label) {
+    byte[] hash = Secrets.sha256(secret);
+    Optional<Arrival> found = QuarkusTransaction.requiringNew().call(() -> rows.find(hash));
+    if (found.isEmpty()) {
+      return new Outcome.Unproven<>("This took too long; sign in again.");
+    }
+    Arrival arrival = found.get();
+    Outcome<Terms> door = door(arrival, request, addressPrefix);
+    List<Remark> remarks = new ArrayList<>();
+    NewMember entry = new NewMember(handle, freeAddress(arrival.email()), null).normal();
+    remarks.addAll(admissions.remarksWithoutPassword(entry.handle(), entry.email()));
+    if (door instanceof Outcome.Refused<Terms> refused) {
+      remarks.addAll(refused.remarks());
+    } else if (!(door instanceof Outcome.Done<Terms>)) {
+      return Outcome.recast(door);
+    }
+    if (!remarks.isEmpty()) {
+      return new Outcome.Refused<>(remarks);
+    }
+    Terms terms = ((Outcome.Done<Terms>) door).value();
+    return stored(admissions.admitWithoutPassword(entry, linking(terms, arrival, hash)), label);
+  }
+
+  private Outcome<Arrived> stored(Outcome<MemberView> outcome, String label) {
+    if (!(outcome instanceof Outcome.Done<MemberView> done)) {
+      return Outcome.recast(outcome);
+    }
+    MemberView member = done.value();
+    if (member.status() != MemberStatus.ACTIVE) {
+      return new Outcome.Done<>(new Arrived(member, Optional.empty()));
+    }
+    Outcome<SignedIn> session = sessions.start(member.id(), label);
+    return session instanceof Outcome.Done<SignedIn> begun
+        ? new Outcome.Done<>(new Arrived(member, Optional.of(begun.value())))
+        : Outcome.recast(session);
+  }
+
+  private Outcome<Terms> door(Arrival arrival, String request, String addressPrefix) {
+    if (arrival.invitation() != null) {
+      Outcome<UUID> invitation = invitations.find(arrival.invitation(), addressPrefix);
+      return invitation instanceof Outcome.Done<UUID> done
+          ? new Outcome.Done<>(invitations.terms(done.value()))
+          : Outcome.recast(invitation);
+    }
+    return switch (club.door()) {
+      case OPEN -> new Outcome.Done<>(Terms.of(Role.MEMBER));
+      case INVITATION -> new Outcome.Denied<>("This club takes new members by invitation only.");
+      case REQUEST -> {
+        List<Remark> remarks = requests.remarks(request);
+        yield remarks.isEmpty()
+            ? new Outcome.Done<>(requests.terms(request))
+            : new Outcome.Refused<>(remarks);
+      }
+    };
+  }
+
+  private Terms linking(Terms terms, Arrival arrival, byte[] secret) {
+    return new Terms(
+        terms.role(),
+        terms.status(),
+        terms.action(),
+        terms.detail(),
+        terms.gate(),
+        member -> {
+          terms.after().accept(member);
+          if (!identities.add(arrival.issuer(), arrival.subject(), member.id)) {
+            throw new IllegalStateException("this account at the provider was linked meanwhile");
+          }
+          // the provider has proved it
+          member.emailConfirmedAt = member.email == null ? null : Instant.now();
+          rows.forget(secret);
+        });
+  }
+
+  /**
+   * The address unless somebody here has it: a name at the provider never takes an account over.
+   */
+  private String freeAddress(String email) {
+    boolean taken =
+        email != null
+            && QuarkusTransaction.requiringNew().call(() -> members.emailTaken(email, null));
+    return taken ? null : email;
+  }
+}
