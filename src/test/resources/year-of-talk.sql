@@ -11,7 +11,7 @@ create function pg_temp.words(n bigint) returns text immutable language sql as
 
 -- one in fifty waits for a look
 create function pg_temp.state(n bigint) returns text immutable language sql as
-  'select case when n % 50 = 0 then ''WAITING'' else ''LIVE'' end';
+  'select case when n % 50 = 0 then ''waiting'' else ''live'' end';
 
 create function pg_temp.author(n bigint) returns uuid immutable language sql as
   'select pg_temp.made(''aa'', 1 + n * 7919 % {MEMBERS})';
@@ -21,34 +21,41 @@ select pg_temp.made('aa', n), 'year-' || n, 'year' || n || '@club.example',
   case when n <= 3 then 'moderator' else 'member' end, 'active'
 from generate_series(1, {MEMBERS}) as n;
 
-insert into talk_entry (id, kind, version, state, member_id, title, body, material, answers,
-  active_at, created_at, updated_at)
-select pg_temp.made('bb', n), 'QUESTION', 1, case when n = 1 then 'LIVE' else pg_temp.state(n) end,
-  pg_temp.author(n), 'Question ' || n || ' about ' || pg_temp.words(n),
-  'What to do about ' || pg_temp.words(n) || '?', pg_temp.material(n), 0, at, at, at
+insert into entry (id, kind, version, state, member_id, parent_id, title, created_at, updated_at)
+select pg_temp.made('bb', n), 'question', 1, case when n = 1 then 'live' else pg_temp.state(n) end,
+  pg_temp.author(n), null, 'Question ' || n || ' about ' || pg_temp.words(n), at, at
 from generate_series(1, {QUESTIONS}) as n,
   lateral (select now() - interval '1 year' * (1 - n / {QUESTIONS}.0) as at) as moment;
 
+insert into talk (id, kind, title, body, material, active_at)
+select e.id, e.kind, e.title, 'What to do about ' || pg_temp.words(n) || '?', pg_temp.material(n),
+  e.created_at
+from generate_series(1, {QUESTIONS}) as n join entry e on e.id = pg_temp.made('bb', n);
+
 -- a fifth of all answers are given to one question
-insert into talk_entry (id, kind, version, state, member_id, question_id, body, answers,
-  active_at, created_at, updated_at)
-select pg_temp.made('cc', n), 'ANSWER', 1, pg_temp.state(n), pg_temp.author(n),
+insert into entry (id, kind, version, state, member_id, parent_id, title, created_at, updated_at)
+select pg_temp.made('cc', n), 'answer', 1, pg_temp.state(n), pg_temp.author(n),
   pg_temp.made('bb', case when n % 5 = 0 then 1 else 2 + n % ({QUESTIONS} - 1) end),
-  'Mind the ' || pg_temp.words(n) || ', answer ' || n, 0, at, at, at
+  'Mind the ' || pg_temp.words(n) || ', answer ' || n, at, at
 from generate_series(1, {ANSWERS}) as n,
   lateral (select now() - interval '1 year' * (1 - n / {ANSWERS}.0) as at) as moment;
 
-insert into talk_entry (id, kind, version, state, member_id, title, body, material, answers,
-  active_at, created_at, updated_at)
-select pg_temp.made('dd', n), 'NOTICE', 1, 'LIVE', pg_temp.author(n),
-  'Notice ' || n || ' on ' || pg_temp.words(n), 'Text', pg_temp.material(n), 0, at, at, at
+insert into talk (id, kind, body, active_at)
+select id, kind, title, created_at from entry where kind = 'answer';
+
+insert into entry (id, kind, version, state, member_id, title, created_at, updated_at)
+select pg_temp.made('dd', n), 'notice', 1, 'live', pg_temp.author(n),
+  'Notice ' || n || ' on ' || pg_temp.words(n), at, at
 from generate_series(1, {NOTICES}) as n,
   lateral (select now() - interval '1 year' * (1 - n / {NOTICES}.0) as at) as moment;
 
-update talk_entry q
-set answers = (
-  select count(*) from talk_entry a where a.question_id = q.id and a.state = 'LIVE')
-where q.kind = 'QUESTION';
+insert into talk (id, kind, title, body, material, active_at)
+select e.id, e.kind, e.title, 'Text', pg_temp.material(n), e.created_at
+from generate_series(1, {NOTICES}) as n join entry e on e.id = pg_temp.made('dd', n);
+
+update talk q
+set answers = (select count(*) from entry a where a.parent_id = q.id and a.state = 'live')
+where q.kind = 'question';
 
 insert into watch (id, member_id, version, label, query, mail, feed_token, created_at)
 select pg_temp.made('ee', n), pg_temp.made('aa', n), 1, 'Watch ' || n,
@@ -56,20 +63,17 @@ select pg_temp.made('ee', n), pg_temp.made('aa', n), 1, 'Watch ' || n,
   case when n = 1 then '{FEED}' end, now() - interval '1 day'
 from generate_series(1, {MEMBERS}) as n;
 
-insert into watch_hit (member_id, watch_id, entity, entry_id, found_at, mailed_at)
-select pg_temp.made('aa', m), pg_temp.made('ee', m), 'question',
+insert into watch_hit (member_id, watch_id, entry_id, found_at, mailed_at)
+select pg_temp.made('aa', m), pg_temp.made('ee', m),
   pg_temp.made('bb', (m * 31 + n * 17) % {QUESTIONS} + 1), now() - interval '1 hour', now()
 from generate_series(2, {MEMBERS}) as m, generate_series(1, {HITS_EACH}) as n
 on conflict do nothing;
 
 -- the busy member
-insert into watch_hit (member_id, watch_id, entity, entry_id, found_at, mailed_at)
-select pg_temp.made('aa', 1), pg_temp.made('ee', 1), 'question', pg_temp.made('bb', n),
+insert into watch_hit (member_id, watch_id, entry_id, found_at, mailed_at)
+select pg_temp.made('aa', 1), pg_temp.made('ee', 1), pg_temp.made('bb', n),
   now() - interval '1 hour', now()
 from generate_series(1, {BUSY_HITS}) as n
 on conflict do nothing;
-
-insert into change_row (entity, entity_id)
-select lower(kind), id from talk_entry where state = 'LIVE' order by number;
 
 analyze;

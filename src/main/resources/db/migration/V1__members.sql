@@ -101,8 +101,10 @@ create table idempotency (
 create index idempotency_age on idempotency (created_at);
 
 -- Who did what, why and when. Labels are kept beside ids so that an entry stays readable.
+-- Deeds with a history of their own, decisions about entries, stand there and are counted with them.
+create sequence deed;
 create table audit (
-  seq          bigint generated always as identity primary key,
+  seq          bigint primary key default nextval('deed'),
   at           timestamptz not null default now(),
   actor_id     uuid,
   actor_label  text not null,

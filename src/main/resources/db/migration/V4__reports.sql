@@ -1,13 +1,63 @@
+-- What members write and others may see: one life for every kind. What a kind has of its own stands
+-- in a table of that kind, with the same id.
+create table entry (
+  id              uuid primary key,
+  number          bigint generated always as identity unique,
+  kind            text not null check (kind in ('report', 'question', 'answer', 'notice', 'photo')),
+  member_id       uuid not null references member (id),
+  state           text not null check (state in ('live', 'waiting', 'held', 'removed', 'withdrawn')),
+  version         int not null check (version > 0),
+  -- what it belongs to: the question of an answer, the report of a photo
+  parent_id       uuid references entry (id),
+  -- what lists call it
+  title           text not null,
+  -- where it was made: null = here, else the other club's address and its version of it
+  origin          text,
+  origin_version  int,
+  created_at      timestamptz not null,
+  updated_at      timestamptz not null,
+  unique (id, kind),
+  check ((kind in ('answer', 'photo')) = (parent_id is not null)),
+  check ((origin is null) = (origin_version is null))
+);
+
+create index entry_of_member on entry (member_id, created_at desc);
+create index entry_live on entry (kind, number) where state = 'live';
+create index entry_below on entry (parent_id, created_at, number) where parent_id is not null;
+create index entry_waiting on entry (created_at) where state = 'waiting';
+
+-- Every state an entry was ever in; rows are only added. What a moderator or a rule decided is such a
+-- row and nothing else.
+create table entry_revision (
+  entry_id     uuid not null references entry (id),
+  version      int not null,
+  -- its place in the log, among the deeds that have no history of their own
+  seq          bigint not null unique default nextval('deed'),
+  action       text not null check (action in ('posted', 'edited', 'accepted', 'withdrawn', 'held',
+    'removed', 'approved', 'restored', 'photo-added', 'photo-removed', 'read-again')),
+  -- who did it; neither: the server itself
+  member_id    uuid references member (id),
+  rule         text,
+  at           timestamptz not null,
+  reason       text,
+  state        text not null check (state in ('live', 'waiting', 'held', 'removed', 'withdrawn')),
+  -- null: the words of the version before
+  written      jsonb,
+  interpreted  jsonb,
+  primary key (entry_id, version),
+  check (member_id is null or rule is null),
+  check (written is not null or version > 1)
+);
+
+create index deed_seq on entry_revision (seq)
+  where action in ('held', 'removed', 'approved', 'restored');
+create index deed_member on entry_revision (member_id, at)
+  where action in ('edited', 'held', 'removed', 'approved', 'restored');
+create index deed_rule on entry_revision (rule, at) where rule is not null;
+
 create table report (
-  id                  uuid primary key,
-  number              bigint generated always as identity unique,
-  version             int not null,
-  state               text not null,
-  member_id           uuid not null references member (id),
-  -- where the entry was made: null = here, else the other club's address and its version of it
-  origin              text,
-  origin_version      int,
-  -- exactly as it came in; every column below down to "updated_at" is read from it
+  id                  uuid primary key references entry (id) on delete cascade,
+  -- exactly as it came in; every column below is read from it
   written             jsonb not null,
   written_hash        text not null,
   -- how this author writes numbers, by which 1,000 was read
@@ -36,20 +86,15 @@ create table report (
   lot                 text,
   controller_version  text,
   notes               text,
-  repeat_of           uuid references report (id),
-  created_at          timestamptz not null,
-  updated_at          timestamptz not null
+  repeat_of           uuid references report (id)
 );
 
-create index report_of_member on report (member_id, created_at desc);
-create index report_same_words on report (member_id, written_hash, created_at);
+create index report_same_words on report (written_hash);
 create index report_repeats on report (repeat_of) where repeat_of is not null;
-create index report_live on report (number) where state = 'LIVE';
 create index report_material on report (material);
-create index report_waiting on report (created_at) where state in ('WAITING', 'HELD');
 
 create table trial (
-  report_id           uuid not null references report (id),
+  report_id           uuid not null references report (id) on delete cascade,
   position            int not null,
   grid_row            int,
   grid_column         int,
@@ -81,37 +126,18 @@ create table trial (
   primary key (report_id, position)
 );
 
--- Every state a report was ever in; rows are only added.
-create table report_revision (
-  report_id   uuid not null references report (id),
-  version     int not null,
-  action      text not null,
-  editor_id   uuid references member (id),
-  at          timestamptz not null,
-  reason      text,
-  state       text not null,
-  written     jsonb not null,
-  interpreted jsonb not null,
-  primary key (report_id, version)
-);
-
+-- A picture of a report; one that was taken away leaves its entry and no bytes.
 create table photo (
-  id         uuid primary key,
-  number     bigint generated always as identity,
-  report_id  uuid not null references report (id),
-  member_id  uuid not null references member (id),
+  id         uuid primary key references entry (id) on delete cascade,
   width      int not null,
   height     int not null,
   size_bytes int not null,
   picture    bytea not null,
-  thumb      bytea not null,
-  created_at timestamptz not null
+  thumb      bytea not null
 );
 
 alter table photo alter column picture set storage external;
 alter table photo alter column thumb set storage external;
-create index photo_of_report on photo (report_id, number);
-create index photo_of_member on photo (member_id);
 
 -- What changed, for every node's index: ids only. xid and seq give the order in which
 -- a reader that stays below pg_snapshot_xmin misses nothing.
@@ -124,6 +150,27 @@ create table change_row (
 );
 
 create index change_row_order on change_row (xid, seq);
+
+-- Nobody else writes change rows, and nobody can forget to.
+create function entry_changed() returns trigger language plpgsql as $$
+begin
+  insert into change_row (entity, entity_id)
+  values (coalesce(new.kind, old.kind), coalesce(new.id, old.id));
+  return null;
+end
+$$;
+create trigger entry_changed after insert or update or delete on entry
+  for each row execute function entry_changed();
+
+-- How far each reader in the database has followed the change rows; one node at a time moves it.
+create table change_reader (
+  name   text primary key,
+  epoch  uuid,
+  xid    bigint not null default 0,
+  seq    bigint not null default 0
+);
+
+insert into change_reader (name) values ('watches'), ('rules');
 
 -- One row: the id of this database's history and how far its change rows were trimmed.
 create table history_epoch (

@@ -1,55 +1,33 @@
--- Questions, their answers, and notices: one table, because they live and are moderated alike.
-create table talk_entry (
-  id                 uuid primary key,
-  number             bigint generated always as identity unique,
-  kind               text not null check (kind in ('QUESTION', 'ANSWER', 'NOTICE')),
-  version            int not null,
-  state              text not null,
-  member_id          uuid not null references member (id),
-  origin             text,
-  origin_version     int,
-  -- the question an answer belongs to
-  question_id        uuid references talk_entry (id),
-  title              text,
-  body               text not null,
+-- Questions, their answers, and notices: one table, because they are written and shown alike.
+create table talk (
+  id                  uuid primary key,
+  kind                text not null check (kind in ('question', 'answer', 'notice')),
+  title               text,
+  body                text not null,
   -- what it is tied to; the words are slugs and codes
-  material           text,
-  coating            text,
-  source             text,
-  process            text,
-  machine_model      text,
-  controller_version text,
-  report_id          uuid references report (id),
+  material            text,
+  coating             text,
+  source              text,
+  process             text,
+  machine_model       text,
+  controller_version  text,
+  report_id           uuid references report (id) on delete set null,
   -- of a question: the answer that helped, how many live answers there are, when the last came
-  accepted_id        uuid references talk_entry (id),
-  answers            int not null default 0,
-  active_at          timestamptz not null,
-  created_at         timestamptz not null,
-  updated_at         timestamptz not null,
-  check ((kind = 'ANSWER') = (question_id is not null)),
-  check ((kind = 'ANSWER') = (title is null))
+  accepted_id         uuid references talk (id) on delete set null,
+  answers             int not null default 0,
+  active_at           timestamptz not null,
+  foreign key (id, kind) references entry (id, kind) on delete cascade,
+  check ((kind = 'answer') = (title is null)),
+  check (kind = 'question' or accepted_id is null and answers = 0),
+  check (kind <> 'answer' or num_nonnulls(material, coating, source, process, machine_model,
+    controller_version, report_id) = 0)
 );
 
-create index talk_newest on talk_entry (kind, number desc) where state = 'LIVE';
-create index talk_unanswered on talk_entry (number desc)
-  where state = 'LIVE' and kind = 'QUESTION' and answers = 0;
-create index talk_answers on talk_entry (question_id, number) where question_id is not null;
-create index talk_of_member on talk_entry (member_id, created_at desc);
-create index talk_of_report on talk_entry (report_id) where report_id is not null;
-create index talk_waiting on talk_entry (created_at) where state in ('WAITING', 'HELD');
-
--- Every state an entry was ever in; rows are only added.
-create table talk_revision (
-  entry_id  uuid not null references talk_entry (id),
-  version   int not null,
-  action    text not null,
-  editor_id uuid references member (id),
-  at        timestamptz not null,
-  reason    text,
-  state     text not null,
-  written   jsonb not null,
-  primary key (entry_id, version)
-);
+-- Lists of talk stand by the date they show: when a question was asked or last answered.
+create index talk_latest on talk (kind, active_at desc);
+create index talk_unanswered on talk (active_at desc) where kind = 'question' and answers = 0;
+create index talk_of_report on talk (report_id) where report_id is not null;
+create index talk_accepted on talk (accepted_id) where accepted_id is not null;
 
 -- Kept searches.
 create table watch (
@@ -71,8 +49,7 @@ create table watch_hit (
   id        bigint generated always as identity primary key,
   member_id uuid not null references member (id) on delete cascade,
   watch_id  uuid references watch (id) on delete cascade,
-  entity    text not null check (entity in ('report', 'question', 'notice', 'answer')),
-  entry_id  uuid not null,
+  entry_id  uuid not null references entry (id) on delete cascade,
   found_at  timestamptz not null,
   read_at   timestamptz,
   -- set when it went into a digest, or when no digest wanted it
@@ -86,17 +63,9 @@ create index watch_hit_unread on watch_hit (member_id, id desc) where read_at is
 create index watch_hit_feed on watch_hit (watch_id, id desc);
 create index watch_hit_mail on watch_hit (watch_id) where mailed_at is null;
 create index watch_hit_age on watch_hit (found_at);
+create index watch_hit_entry on watch_hit (entry_id);
 
--- One row each: how far the change rows were held against the watches, and when digests went out.
-create table watch_progress (
-  only_row  boolean primary key default true check (only_row),
-  epoch     uuid,
-  xid       bigint not null default 0,
-  seq       bigint not null default 0
-);
-
-insert into watch_progress (only_row) values (true);
-
+-- When a member last got a digest.
 create table watch_digest (
   member_id uuid primary key references member (id) on delete cascade,
   sent_at   timestamptz not null

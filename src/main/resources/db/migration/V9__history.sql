@@ -32,28 +32,46 @@ create trigger catalog_revision_kept before delete or truncate on catalog_revisi
 create trigger catalog_revision_names before update on catalog_revision
   for each row execute function history_is_append_only('who', 'why', 'before', 'after');
 
--- Reports and talk are a member's: their history can leave with them, or lose its texts.
-create trigger report_revision_kept before truncate on report_revision
+-- Entries are a member's: their history can leave with them, or lose its texts.
+create trigger entry_revision_kept before truncate on entry_revision
   for each statement execute function history_is_append_only();
-create trigger report_revision_left before delete on report_revision
+create trigger entry_revision_left before delete on entry_revision
   for each statement execute function history_leaves_with_its_owner();
-create trigger report_revision_names before update on report_revision
+create trigger entry_revision_names before update on entry_revision
   for each row execute function history_is_append_only('reason', 'written', 'interpreted');
 
-create trigger talk_revision_kept before truncate on talk_revision
-  for each statement execute function history_is_append_only();
-create trigger talk_revision_left before delete on talk_revision
-  for each statement execute function history_leaves_with_its_owner();
-create trigger talk_revision_names before update on talk_revision
-  for each row execute function history_is_append_only('reason', 'written');
+-- The log: what has no history of its own, and what moderators and rules decided about entries.
+-- Each part is one table and nothing joined to it, so that the newest lines are read from both ends.
+create view audit_line as
+  select a.seq, a.at, a.actor_id, a.actor_label, a.action, a.entity, a.entity_id, a.reason, a.detail
+  from audit a
+  union all
+  select v.seq, v.at, v.member_id,
+    coalesce(
+      (select case m.status when 'erased' then 'former member' else m.handle end
+        from member m where m.id = v.member_id),
+      'rule ' || v.rule),
+    case when (select e.kind from entry e where e.id = v.entry_id) <> 'photo'
+      then case v.action when 'approved' then 'restored' else v.action end
+      when v.action in ('held', 'removed') then 'hide' else 'show' end,
+    (select e.kind from entry e where e.id = v.entry_id), cast(v.entry_id as text),
+    coalesce(v.reason, ''), jsonb '{}'
+  from entry_revision v
+  where v.action in ('held', 'removed', 'approved', 'restored')
+    and (v.member_id is not null or v.rule is not null);
 
--- What was decided about somebody's entries leaves with that somebody.
-create trigger desk_decision_kept before truncate on desk_decision
-  for each statement execute function history_is_append_only();
-create trigger desk_decision_left before delete on desk_decision
-  for each statement execute function history_leaves_with_its_owner();
-create trigger desk_decision_names before update on desk_decision
-  for each row execute function history_is_append_only('reason');
+-- An entry can leave with its author; that somebody decided about it stays in the log.
+create function deeds_stay_in_the_log() returns trigger language plpgsql as $$
+begin
+  insert into audit (seq, at, actor_id, actor_label, action, entity, entity_id, reason, detail)
+  select seq, at, actor_id, actor_label, action, entity, entity_id, reason, detail
+  from audit_line where seq = old.seq;
+  return old;
+end
+$$;
+create trigger entry_revision_deeds before delete on entry_revision for each row
+  when (old.action in ('held', 'removed', 'approved', 'restored'))
+  execute function deeds_stay_in_the_log();
 
 -- The ledger itself: an entry can be carried out again, and that is all.
 create function ledger_is_append_only() returns trigger language plpgsql as $$

@@ -2,6 +2,7 @@ package club.emberwell.access;
 
 import club.emberwell.access.Problem.Fault;
 import club.emberwell.member.session.HashingBusy;
+import club.emberwell.entry.Gone;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
@@ -9,9 +10,7 @@ import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.PictureRefused;
 import club.emberwell.report.ProhibitedWork;
-import club.emberwell.report.ReportGone;
 import club.emberwell.search.index.IndexNotReady;
-import club.emberwell.talk.TalkGone;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.security.AuthenticationFailedException;
@@ -67,6 +66,11 @@ class ErrorMappers {
   }
 
   @ServerExceptionMapper
+  Response gone(Gone e) {
+    return errors.answer(Problems.of(410, e.getMessage()));
+  }
+
+  @ServerExceptionMapper
   Response changed(EntryChanged e) {
     return errors.answer(Problems.changed().with(HttpHeaders.ETAG, Etags.of(e.version())));
   }
@@ -74,16 +78,6 @@ class ErrorMappers {
   @ServerExceptionMapper
   Response overtaken(OptimisticLockException e) {
     return errors.answer(Problems.changed());
-  }
-
-  @ServerExceptionMapper
-  Response gone(ReportGone e) {
-    return errors.answer(Problems.of(410, e.getMessage()));
-  }
-
-  @ServerExceptionMapper
-  Response gone(TalkGone e) {
-    return errors.answer(Problems.of(410, e.getMessage()));
   }
 
   @ServerExceptionMapper

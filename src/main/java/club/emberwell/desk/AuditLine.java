@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.EntryKind;
 import java.time.Instant;
 
 /**
@@ -22,6 +23,6 @@ public record AuditLine(
     if (entity.equals("member")) {
       return "/desk/members/" + entityId;
     }
-    return ItemKind.of(entity).map(kind -> "/desk/items/" + entity + "/" + entityId).orElse(null);
+    return EntryKind.of(entity).map(kind -> "/desk/items/" + entity + "/" + entityId).orElse(null);
   }
 }

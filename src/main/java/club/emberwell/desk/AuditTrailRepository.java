@@ -31,7 +31,7 @@ class AuditTrailRepository extends SqlRepository {
     }
     return rows(
             "select seq, at, actor_label, action, entity, entity_id, reason,"
-                + " cast(detail as text) as detail from audit "
+                + " cast(detail as text) as detail from audit_line "
                 + where
                 + " order by seq desc limit :most",
             parameters.toArray())

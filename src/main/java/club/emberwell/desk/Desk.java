@@ -1,6 +1,11 @@
 package club.emberwell.desk;
 
 import club.emberwell.catalog.CatalogService;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Verdict;
+import club.emberwell.entry.Verdicts;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -11,7 +16,8 @@ import java.time.Instant;
 @ApplicationScoped
 public class Desk {
   private final DeskRepository desk;
-  private final ItemRepository items;
+  private final Entries entries;
+  private final Verdicts verdicts;
   private final FlagRepository flags;
   private final CautionProposalRepository proposals;
   private final RuleRepository rules;
@@ -20,14 +26,16 @@ public class Desk {
 
   Desk(
       DeskRepository desk,
-      ItemRepository items,
+      Entries entries,
+      Verdicts verdicts,
       FlagRepository flags,
       CautionProposalRepository proposals,
       RuleRepository rules,
       CatalogService catalog,
       DeskConfig config) {
     this.desk = desk;
-    this.items = items;
+    this.entries = entries;
+    this.verdicts = verdicts;
     this.flags = flags;
     this.proposals = proposals;
     this.rules = rules;
@@ -44,7 +52,7 @@ public class Desk {
         desk.counts(),
         oldest,
         oldest != null && oldest.isBefore(Instant.now().minus(config.remindAfter())),
-        items.waiting(0, DeskLimits.HOME),
+        entries.waiting(0, DeskLimits.HOME),
         flags.open(0, DeskLimits.HOME),
         catalog.waiting(0).rows().stream().limit(DeskLimits.HOME).toList(),
         proposals.waiting(0, DeskLimits.HOME),
@@ -53,8 +61,21 @@ public class Desk {
 
   /** What waits for a first look, oldest first: one statement. */
   @Transactional
-  public Slice<Item> waiting(Actor actor, Integer page) {
+  public Slice<Entry> waiting(Actor actor, Integer page) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, items::waiting);
+    return Slice.read(page, DeskLimits.PAGE, entries::waiting);
+  }
+
+  /** An entry as moderators see it. */
+  @Transactional
+  public Entry item(Actor actor, EntryRef ref) {
+    DeskAccess.moderates(actor);
+    return entries.get(ref);
+  }
+
+  /** What was decided about the actor's own entries, newest first; plain first looks left out. */
+  @Transactional
+  public Slice<Verdict> told(Actor actor, Integer page) {
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> verdicts.mine(actor, from, most));
   }
 }

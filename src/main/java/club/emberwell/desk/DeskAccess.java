@@ -5,7 +5,6 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
-import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
@@ -44,11 +43,6 @@ final class DeskAccess {
     if (other.role().atLeast(Role.MODERATOR) && !actor.role().atLeast(Role.OWNER)) {
       throw new EntryForbidden("Only an owner decides about moderators and owners.");
     }
-  }
-
-  /** A rule acts like a moderator without being a person. */
-  static Actor rule(String code) {
-    return new Actor(null, "rule " + code, Role.MODERATOR, UnitPreferences.metric());
   }
 
   /** A reason that must be there. */

@@ -1,6 +1,7 @@
 package club.emberwell.desk;
 
 import club.emberwell.catalog.Unfiled;
+import club.emberwell.entry.Entry;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -15,7 +16,7 @@ public record DeskHome(
     Counts counts,
     Instant oldest,
     boolean late,
-    List<Item> waiting,
+    List<Entry> waiting,
     List<Flagged> flagged,
     List<Unfiled> words,
     List<CautionProposal> proposals,

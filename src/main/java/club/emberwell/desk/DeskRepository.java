@@ -15,7 +15,7 @@ class DeskRepository extends SqlRepository {
     Row row =
         rows(
                 "select "
-                    + count("desk_item where state = 'WAITING'", "waiting")
+                    + count("entry where state = 'waiting'", "waiting")
                     + ", "
                     + count("desk_flag where state = 'open'", "flagged")
                     + ", "
@@ -48,7 +48,7 @@ class DeskRepository extends SqlRepository {
 
   /** When the oldest thing that waits for a look began to wait; null where nothing waits. */
   Instant oldest() {
-    return rows("select least((select min(created_at) from desk_item where state = 'WAITING'),"
+    return rows("select least((select min(created_at) from entry where state = 'waiting'),"
             + " (select min(created_at) from desk_flag where state = 'open'),"
             + " (select min(created_at) from desk_caution_proposal where state = 'waiting'))"
             + " as oldest")

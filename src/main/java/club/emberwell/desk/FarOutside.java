@@ -2,6 +2,8 @@ package club.emberwell.desk;
 
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.Range;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Regime;
@@ -33,11 +35,11 @@ class FarOutside {
     this.consensus = consensus;
   }
 
-  Optional<String> seen(Rule rule, Item item) {
-    if (item.ref().kind() != ItemKind.REPORT) {
+  Optional<String> seen(Rule rule, Entry item) {
+    if (item.kind() != EntryKind.REPORT) {
       return Optional.empty();
     }
-    return reports.byIds(List.of(item.ref().id())).stream()
+    return reports.byIds(List.of(item.id())).stream()
         .findFirst()
         .filter(report -> report.work().material().slug() != null)
         .flatMap(report -> furthest(rule, report));

@@ -1,13 +1,9 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryPolicy;
+import club.emberwell.entry.EntryState;
 import club.emberwell.member.Actor;
-import club.emberwell.report.Interpretation;
-import club.emberwell.report.ReportPolicy;
-import club.emberwell.report.ReportState;
-import club.emberwell.talk.TalkKind;
-import club.emberwell.talk.TalkPolicy;
-import club.emberwell.talk.TalkState;
-import club.emberwell.talk.WrittenTalk;
 import jakarta.enterprise.context.ApplicationScoped;
 
 /**
@@ -15,7 +11,7 @@ import jakarta.enterprise.context.ApplicationScoped;
  * are never kept waiting.
  */
 @ApplicationScoped
-class FirstLook implements ReportPolicy, TalkPolicy {
+class FirstLook implements EntryPolicy {
   private final RuleRepository rules;
 
   FirstLook(RuleRepository rules) {
@@ -23,13 +19,8 @@ class FirstLook implements ReportPolicy, TalkPolicy {
   }
 
   @Override
-  public ReportState firstState(Actor author, Interpretation read) {
-    return waits(author) ? ReportState.WAITING : ReportState.LIVE;
-  }
-
-  @Override
-  public TalkState firstState(Actor author, TalkKind kind, WrittenTalk written) {
-    return waits(author) ? TalkState.WAITING : TalkState.LIVE;
+  public EntryState firstState(Actor author, EntryKind kind) {
+    return kind != EntryKind.PHOTO && waits(author) ? EntryState.WAITING : EntryState.LIVE;
   }
 
   private boolean waits(Actor author) {

@@ -1,35 +1,56 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryRef;
 import java.time.Instant;
 import java.util.UUID;
 
 /**
- * Somebody's word that something is wrong with an item.
+ * Somebody's word that something is wrong with an entry.
  *
  * @param state open, withdrawn, upheld or dismissed
- * @param outcome what the moderator said, null while open
- * @param item the item's words, shortened
+ * @param settled null while nobody answered it
  */
 public record Flag(
     UUID id,
-    UUID member,
-    String by,
-    ItemRef ref,
+    Entry entry,
+    Entry.Author raiser,
     FlagReason reason,
     String note,
     String state,
     Instant createdAt,
-    Instant decidedAt,
-    String outcome,
-    String item,
-    UUID parent) {
+    Settled settled) {
+
+  /** What a moderator said, and when. */
+  public record Settled(Instant at, String outcome) {}
+
+  public EntryRef ref() {
+    return entry.ref();
+  }
+
+  public String by() {
+    return raiser.handle();
+  }
+
+  public String outcome() {
+    return settled == null ? null : settled.outcome();
+  }
+
+  public Instant decidedAt() {
+    return settled == null ? null : settled.at();
+  }
 
   public boolean open() {
     return "open".equals(state);
   }
 
-  /** Where the item is read. */
+  /** The entry's words, shortened. */
+  public String item() {
+    return entry.title();
+  }
+
+  /** Where the entry is read. */
   public String path() {
-    return new Item(ref, member, "", item, "", createdAt, parent).path();
+    return entry.path();
   }
 }

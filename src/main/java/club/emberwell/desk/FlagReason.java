@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Decision;
 import club.emberwell.member.Role;
 import club.emberwell.remark.Coded;
 import java.util.Optional;
@@ -11,42 +12,46 @@ public enum FlagReason implements Coded {
       "unsafe-advice",
       "Unsafe advice",
       Role.MODERATOR,
-      Action.HOLD,
+      Decision.HOLD,
       "Hold it at once, compare it with the cautions and their sources, then decide."),
   WRONG_NUMBERS(
       "wrong-numbers",
       "Wrong numbers",
       Role.MODERATOR,
-      Action.HOLD,
+      Decision.HOLD,
       "Compare it with the range; ask the author to correct it, hold it where they do not."),
   SPAM(
       "spam",
       "Spam",
       Role.MODERATOR,
-      Action.REMOVE,
+      Decision.REMOVE,
       "Remove it; look at what else this member posted and undo it at once if need be."),
   OFF_TOPIC(
-      "off-topic", "Off topic", Role.MODERATOR, Action.REMOVE, "Remove it and say where it fits."),
+      "off-topic",
+      "Off topic",
+      Role.MODERATOR,
+      Decision.REMOVE,
+      "Remove it and say where it fits."),
   PERSONAL_DATA(
       "personal-data",
       "Personal data",
       Role.OWNER,
-      Action.REMOVE,
+      Decision.REMOVE,
       "Remove it at once; an owner answers whoever is concerned."),
   RIGHTS(
       "rights",
       "Somebody else's work",
       Role.OWNER,
-      Action.HOLD,
+      Decision.HOLD,
       "Hold it; an owner asks for the permission and decides.");
 
   private final String code;
   private final String label;
   private final Role owner;
-  private final Action action;
+  private final Decision action;
   private final String advice;
 
-  FlagReason(String code, String label, Role owner, Action action, String advice) {
+  FlagReason(String code, String label, Role owner, Decision action, String advice) {
     this.code = code;
     this.label = label;
     this.owner = owner;
@@ -69,7 +74,7 @@ public enum FlagReason implements Coded {
   }
 
   /** What usually follows. */
-  public Action action() {
+  public Decision action() {
     return action;
   }
 

@@ -1,5 +1,7 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryRef;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.List;
@@ -12,13 +14,14 @@ import org.hibernate.Session;
 @ApplicationScoped
 class FlagRepository extends SqlRepository {
   private static final String SELECT =
-      "select f.id as id, f.member_id as member,"
+      "select f.id as flag_id, f.member_id as member,"
           + " case when m.status = 'erased' then 'former member' else m.handle end as said_by,"
-          + " f.item_kind as kind, f.item_id as item_id, f.reason as reason, f.note as note,"
-          + " f.state as state, f.created_at as created_at, f.decided_at as decided_at,"
-          + " f.outcome as outcome, i.title as title, i.parent_id as parent"
+          + " f.reason as reason, f.note as note, f.state as flag_state,"
+          + " f.created_at as raised_at, f.decided_at as decided_at, f.outcome as outcome,"
+          + ENTRY
           + " from desk_flag f join member m on m.id = f.member_id"
-          + " left join desk_item i on i.kind = f.item_kind and i.id = f.item_id ";
+          + " join entry e on e.id = f.entry_id"
+          + OF_AUTHOR;
 
   FlagRepository(Session db) {
     super(db);
@@ -30,14 +33,12 @@ class FlagRepository extends SqlRepository {
         .map(FlagRepository::flag);
   }
 
-  Optional<Flag> find(UUID member, ItemRef ref) {
+  Optional<Flag> find(UUID member, EntryRef ref) {
     return rows(
-            SELECT + "where f.member_id = :member and f.item_kind = :kind and f.item_id = :item",
+            SELECT + "where f.member_id = :member and f.entry_id = :entry",
             "member",
             member,
-            "kind",
-            ref.kind().code(),
-            "item",
+            "entry",
             ref.id())
         .stream()
         .findFirst()
@@ -45,21 +46,19 @@ class FlagRepository extends SqlRepository {
   }
 
   /** Adds a flag, or opens again one that was withdrawn. */
-  void open(UUID member, ItemRef ref, FlagReason reason, String note, Instant now) {
+  void open(UUID member, EntryRef ref, FlagReason reason, String note, Instant now) {
     write(
         "insert into desk_flag"
-            + " (id, member_id, item_kind, item_id, reason, note, owner_role, state, created_at)"
-            + " values (:id, :member, :kind, :item, :reason, :note, :owner, 'open', :now)"
-            + " on conflict (member_id, item_kind, item_id) do update set reason = excluded.reason,"
+            + " (id, member_id, entry_id, reason, note, owner_role, state, created_at)"
+            + " values (:id, :member, :entry, :reason, :note, :owner, 'open', :now)"
+            + " on conflict (member_id, entry_id) do update set reason = excluded.reason,"
             + " note = excluded.note, owner_role = excluded.owner_role, state = 'open',"
             + " created_at = excluded.created_at where desk_flag.state = 'withdrawn'",
         "id",
         UUID.randomUUID(),
         "member",
         member,
-        "kind",
-        ref.kind().code(),
-        "item",
+        "entry",
         ref.id(),
         "reason",
         reason.code(),
@@ -114,14 +113,12 @@ class FlagRepository extends SqlRepository {
         .toList();
   }
 
-  List<Flag> openOn(ItemRef ref, int most) {
+  List<Flag> openOn(EntryRef ref, int most) {
     return rows(
             SELECT
-                + "where f.item_kind = :kind and f.item_id = :item and f.state = 'open'"
+                + "where f.entry_id = :entry and f.state = 'open'"
                 + " order by f.created_at limit :most",
-            "kind",
-            ref.kind().code(),
-            "item",
+            "entry",
             ref.id(),
             "most",
             most)
@@ -134,14 +131,15 @@ class FlagRepository extends SqlRepository {
   List<Flagged> open(int from, int most) {
     return rows(
             "select"
-                + ItemRepository.COLUMNS
+                + ENTRY
                 + ", f.flags as flags, f.reasons as reasons, f.oldest as oldest from"
-                + " (select item_kind, item_id, count(*) as flags, min(created_at) as oldest,"
+                + " (select entry_id, count(*) as flags, min(created_at) as oldest,"
                 + " string_agg(distinct reason, ' ') as reasons from desk_flag"
-                + " where state = 'open' group by item_kind, item_id"
-                + " order by min(created_at), item_id offset :skip limit :most) f"
-                + " join desk_item i on i.kind = f.item_kind and i.id = f.item_id"
-                + " join member a on a.id = i.member_id order by f.oldest, i.id",
+                + " where state = 'open' group by entry_id"
+                + " order by min(created_at), entry_id offset :skip limit :most) f"
+                + " join entry e on e.id = f.entry_id"
+                + OF_AUTHOR
+                + " order by f.oldest, e.id",
             "skip",
             from,
             "most",
@@ -150,7 +148,7 @@ class FlagRepository extends SqlRepository {
         .map(
             row ->
                 new Flagged(
-                    ItemRepository.item(row),
+                    row.entry(),
                     (int) row.number("flags"),
                     Stream.of(row.text("reasons").split(" "))
                         .flatMap(code -> FlagReason.of(code).stream())
@@ -160,10 +158,10 @@ class FlagRepository extends SqlRepository {
   }
 
   /** Settles the open flags on an item that a role may settle; answers how many. */
-  int settle(ItemRef ref, boolean owners, String state, UUID by, String outcome, Instant now) {
+  int settle(EntryRef ref, boolean owners, String state, UUID by, String outcome, Instant now) {
     return write(
         "update desk_flag set state = :state, decided_by = :by, decided_at = :now,"
-            + " outcome = :outcome where item_kind = :kind and item_id = :item and state = 'open'"
+            + " outcome = :outcome where entry_id = :entry and state = 'open'"
             + (owners ? "" : " and owner_role = 'moderator'"),
         "state",
         state,
@@ -173,25 +171,21 @@ class FlagRepository extends SqlRepository {
         now,
         "outcome",
         outcome,
-        "kind",
-        ref.kind().code(),
-        "item",
+        "entry",
         ref.id());
   }
 
   private static Flag flag(Row row) {
     return new Flag(
-        row.uuid("id"),
-        row.uuid("member"),
-        row.text("said_by"),
-        new ItemRef(ItemKind.of(row.text("kind")).orElseThrow(), row.uuid("item_id")),
+        row.uuid("flag_id"),
+        row.entry(),
+        new Entry.Author(row.uuid("member"), row.text("said_by")),
         FlagReason.of(row.text("reason")).orElseThrow(),
         row.text("note"),
-        row.text("state"),
-        row.time("created_at"),
-        row.time("decided_at"),
-        row.text("outcome"),
-        row.has("title") ? row.text("title") : "",
-        row.uuid("parent"));
+        row.text("flag_state"),
+        row.time("raised_at"),
+        row.has("decided_at")
+            ? new Flag.Settled(row.time("decided_at"), row.text("outcome"))
+            : null);
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Entry;
 import java.time.Instant;
 import java.util.List;
 
@@ -9,7 +10,7 @@ import java.util.List;
  * @param flags how many members flagged it
  * @param oldest when the first of them did
  */
-public record Flagged(Item item, int flags, List<FlagReason> reasons, Instant oldest) {
+public record Flagged(Entry item, int flags, List<FlagReason> reasons, Instant oldest) {
   public Flagged {
     reasons = List.copyOf(reasons);
   }

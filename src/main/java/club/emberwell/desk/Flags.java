@@ -1,5 +1,10 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
@@ -21,12 +26,14 @@ import java.util.stream.Collectors;
 @ApplicationScoped
 public class Flags {
   private final FlagRepository flags;
-  private final Decisions decisions;
+  private final Entries entries;
+  private final EntryLife life;
   private final Audit audit;
 
-  Flags(FlagRepository flags, Decisions decisions, Audit audit) {
+  Flags(FlagRepository flags, Entries entries, EntryLife life, Audit audit) {
     this.flags = flags;
-    this.decisions = decisions;
+    this.entries = entries;
+    this.life = life;
     this.audit = audit;
   }
 
@@ -40,12 +47,12 @@ public class Flags {
    * @throws EntryRefused for an unknown reason, too many flags, or one that was settled already
    */
   @Transactional
-  public Flag flag(Actor actor, ItemRef ref, String reason, String note) {
+  public Flag flag(Actor actor, EntryRef ref, String reason, String note) {
     UUID member = DeskAccess.signedIn(actor);
     FlagReason why = reason(reason);
     String text = DeskAccess.text("/note", note, DeskLimits.NOTE, false);
-    Item item = decisions.find(ref);
-    if (actor.is(item.author())) {
+    Entry item = entries.get(ref);
+    if (actor.is(item.author().id())) {
       throw new EntryForbidden("This is your own: change it or take it back instead.");
     }
     if (!item.live()) {
@@ -113,7 +120,7 @@ public class Flags {
 
   /** The open flags on one item. */
   @Transactional
-  public List<Flag> on(Actor actor, ItemRef ref) {
+  public List<Flag> on(Actor actor, EntryRef ref) {
     DeskAccess.moderates(actor);
     return flags.openOn(ref, DeskLimits.PAGE);
   }
@@ -128,17 +135,17 @@ public class Flags {
    * @throws EntryForbidden on one's own item, and where only flags for owners are left
    */
   @Transactional
-  public int settle(Actor actor, ItemRef ref, boolean upheld, Action action, String reason) {
+  public int settle(Actor actor, EntryRef ref, boolean upheld, Decision action, String reason) {
     DeskAccess.moderates(actor);
     String why = DeskAccess.reason(reason);
-    Item item = decisions.find(ref);
-    DeskAccess.notOwn(actor, item.author());
+    Entry item = entries.get(ref);
+    DeskAccess.notOwn(actor, item.author().id());
     List<Flag> open = flags.openOn(ref, DeskLimits.PAGE);
     if (open.isEmpty()) {
       throw new EntryUnknown("open flag on this");
     }
     if (action != null) {
-      decisions.decide(actor, ref, action, why);
+      life.decide(actor, ref, action, why);
     }
     boolean owner = actor.role().atLeast(Role.OWNER);
     String state = upheld ? "upheld" : "dismissed";

@@ -1,5 +1,7 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
@@ -20,7 +22,7 @@ import java.util.UUID;
 public class People {
   private final Members members;
   private final Accounts accounts;
-  private final ItemRepository items;
+  private final Entries entries;
   private final RuleRepository rules;
   private final PeopleRepository people;
   private final Audit audit;
@@ -28,13 +30,13 @@ public class People {
   People(
       Members members,
       Accounts accounts,
-      ItemRepository items,
+      Entries entries,
       RuleRepository rules,
       PeopleRepository people,
       Audit audit) {
     this.members = members;
     this.accounts = accounts;
-    this.items = items;
+    this.entries = entries;
     this.rules = rules;
     this.people = people;
     this.audit = audit;
@@ -71,9 +73,9 @@ public class People {
 
   /** A member's entries in whatever state, newest first. */
   @Transactional
-  public Slice<Item> entries(Actor actor, UUID id, Integer page) {
+  public Slice<Entry> entries(Actor actor, UUID id, Integer page) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, (from, most) -> items.of(id, from, most));
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> entries.of(id, from, most));
   }
 
   /**

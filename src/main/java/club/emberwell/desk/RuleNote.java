@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Entry;
 import java.time.Instant;
 
 /**
@@ -9,4 +10,4 @@ import java.time.Instant;
  * @param state open, seen or undone
  */
 public record RuleNote(
-    long id, RuleCode rule, Item item, String detail, String mode, String state, Instant at) {}
+    long id, RuleCode rule, Entry item, String detail, String mode, String state, Instant at) {}

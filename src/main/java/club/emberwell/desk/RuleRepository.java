@@ -1,10 +1,11 @@
 package club.emberwell.desk;
 
-import club.emberwell.report.ChangeLog.Position;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryRef;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.Session;
 
@@ -14,9 +15,9 @@ class RuleRepository extends SqlRepository {
   private static final String NOTES =
       "select n.id as note, n.rule as rule, n.detail as detail, n.mode as mode,"
           + " n.state as note_state, n.at as at,"
-          + ItemRepository.COLUMNS
-          + " from desk_rule_note n join desk_item i on i.kind = n.item_kind and i.id = n.item_id"
-          + " join member a on a.id = i.member_id ";
+          + ENTRY
+          + " from desk_rule_note n join entry e on e.id = n.entry_id"
+          + OF_AUTHOR;
 
   private final DeskConfig config;
 
@@ -24,9 +25,6 @@ class RuleRepository extends SqlRepository {
     super(db);
     this.config = config;
   }
-
-  /** Where the rules stand in the change rows. */
-  record Progress(UUID epoch, Position position) {}
 
   List<Rule> all() {
     return rows(
@@ -87,8 +85,8 @@ class RuleRepository extends SqlRepository {
         rows(
                 "select r.mode as mode, r.threshold as threshold,"
                     + " exists (select 1 from desk_trust t where t.member_id = :member) as trusted,"
-                    + " (select count(*) from (select 1 from desk_item i"
-                    + " where i.member_id = :member and i.state = 'LIVE' and i.kind <> 'photo'"
+                    + " (select count(*) from (select 1 from entry e"
+                    + " where e.member_id = :member and e.state = 'live' and e.kind <> 'photo'"
                     + " limit :most) as c) as accepted from desk_rule r where r.code = :code",
                 "member",
                 member,
@@ -125,19 +123,15 @@ class RuleRepository extends SqlRepository {
   }
 
   /** Notes once what a rule saw in an item; false where it did before. */
-  boolean note(RuleCode rule, Item item, String detail, String mode, Instant now) {
+  boolean note(RuleCode rule, Entry item, String detail, String mode, Instant now) {
     return write(
-            "insert into desk_rule_note (rule, item_kind, item_id, member_id, detail, mode, at)"
-                + " values (:rule, :kind, :id, :member, :detail, :mode, :now)"
+            "insert into desk_rule_note (rule, entry_id, detail, mode, at)"
+                + " values (:rule, :id, :detail, :mode, :now)"
                 + " on conflict do nothing",
             "rule",
             rule.code(),
-            "kind",
-            item.ref().kind().code(),
             "id",
-            item.ref().id(),
-            "member",
-            item.author(),
+            item.id(),
             "detail",
             detail,
             "mode",
@@ -169,13 +163,8 @@ class RuleRepository extends SqlRepository {
         most);
   }
 
-  List<RuleNote> on(ItemRef ref) {
-    return notes(
-        "where n.item_kind = :kind and n.item_id = :id order by n.id",
-        "kind",
-        ref.kind().code(),
-        "id",
-        ref.id());
+  List<RuleNote> on(EntryRef ref) {
+    return notes("where n.entry_id = :id order by n.id", "id", ref.id());
   }
 
   boolean seen(long id, UUID by) {
@@ -196,33 +185,12 @@ class RuleRepository extends SqlRepository {
                 new RuleNote(
                     row.number("note"),
                     RuleCode.of(row.text("rule")).orElseThrow(),
-                    ItemRepository.item(row),
+                    row.entry(),
                     row.text("detail"),
                     row.text("mode"),
                     row.text("note_state"),
                     row.time("at")))
         .toList();
-  }
-
-  /** Held until the transaction ends; empty where another node is at it. */
-  Optional<Progress> claim() {
-    return rows("select epoch, xid, seq from desk_progress for update skip locked").stream()
-        .findFirst()
-        .map(
-            row ->
-                new Progress(
-                    row.uuid("epoch"), new Position(row.number("xid"), row.number("seq"))));
-  }
-
-  void save(UUID epoch, Position position) {
-    write(
-        "update desk_progress set epoch = :epoch, xid = :xid, seq = :seq",
-        "epoch",
-        epoch,
-        "xid",
-        position.xid(),
-        "seq",
-        position.seq());
   }
 
   /** True for the one caller who may remind now. */
@@ -240,7 +208,7 @@ class RuleRepository extends SqlRepository {
   /** How many entries a member posted in a stretch of time. */
   long posted(UUID member, Instant from, Instant to) {
     return number(
-        "select count(*) as n from desk_item where member_id = :member and created_at > :from"
+        "select count(*) as n from entry where member_id = :member and created_at > :from"
             + " and created_at <= :to and kind <> 'photo'",
         "member",
         member,
@@ -251,15 +219,17 @@ class RuleRepository extends SqlRepository {
   }
 
   /** How many entries with the same words a member posted in a stretch of time. */
-  long sameWords(ItemRef ref, UUID member, Instant from, Instant to) {
+  long sameWords(EntryRef ref, UUID member, Instant from, Instant to) {
     String same =
-        ref.kind() == ItemKind.REPORT
-            ? "select count(*) as n from report r, report o where o.id = :id"
-                + " and r.member_id = :member and r.created_at > :from and r.created_at <= :to"
+        ref.kind() == EntryKind.REPORT
+            ? "select count(*) as n from entry e join report r on r.id = e.id, report o"
+                + " where o.id = :id"
+                + " and e.member_id = :member and e.created_at > :from and e.created_at <= :to"
                 + " and (r.written_hash = o.written_hash"
                 + " or (length(o.notes) > 40 and r.notes = o.notes))"
-            : "select count(*) as n from talk_entry r, talk_entry o where o.id = :id"
-                + " and r.member_id = :member and r.created_at > :from and r.created_at <= :to"
+            : "select count(*) as n from entry e join talk r on r.id = e.id, talk o"
+                + " where o.id = :id"
+                + " and e.member_id = :member and e.created_at > :from and e.created_at <= :to"
                 + " and r.body = o.body";
     return number(same, "id", ref.id(), "member", member, "from", from, "to", to);
   }
@@ -267,8 +237,8 @@ class RuleRepository extends SqlRepository {
   /** Live entries of a member but for this one, counted no further than {@code most}. */
   long live(UUID member, UUID but, int most) {
     return number(
-        "select count(*) as n from (select 1 from desk_item where member_id = :member"
-            + " and state = 'LIVE' and kind <> 'photo' and id <> :but limit :most) as c",
+        "select count(*) as n from (select 1 from entry where member_id = :member"
+            + " and state = 'live' and kind <> 'photo' and id <> :but limit :most) as c",
         "member",
         member,
         "but",
@@ -278,12 +248,12 @@ class RuleRepository extends SqlRepository {
   }
 
   /** The free text of an item. */
-  String words(ItemRef ref) {
+  String words(EntryRef ref) {
     String sql =
-        ref.kind() == ItemKind.REPORT
+        ref.kind() == EntryKind.REPORT
             ? "select concat_ws(' ', notes, lot, controller_version, material_written,"
                 + " coating_written, colour_written) as words from report where id = :id"
-            : "select concat_ws(' ', title, body) as words from talk_entry where id = :id";
+            : "select concat_ws(' ', title, body) as words from talk where id = :id";
     return rows(sql, "id", ref.id()).stream().findFirst().map(r -> r.text("words")).orElse("");
   }
 }

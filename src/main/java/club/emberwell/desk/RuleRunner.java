@@ -1,9 +1,12 @@
 package club.emberwell.desk;
 
-import club.emberwell.desk.RuleRepository.Progress;
-import club.emberwell.report.ChangeLog;
-import club.emberwell.report.ChangeLog.Change;
-import io.quarkus.narayana.jta.QuarkusTransaction;
+import club.emberwell.entry.ChangeFollower;
+import club.emberwell.entry.ChangeLog.Change;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryState;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -13,7 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import org.jboss.logging.Logger;
+import java.util.stream.Collectors;
 
 /**
  * Holds new and changed entries against the rules, following the change rows: posting never waits
@@ -21,27 +24,25 @@ import org.jboss.logging.Logger;
  * held again.
  */
 @ApplicationScoped
-public class RuleRunner {
-  private static final Logger LOG = Logger.getLogger(RuleRunner.class);
+public class RuleRunner implements ChangeFollower.Reader {
   private static final Pattern LINK =
       Pattern.compile("(?i)\\b(https?://|www\\.)\\S|\\[[^\\]]*\\]\\([^)]+\\)");
 
   private final RuleRepository rules;
-  private final Decisions decisions;
-  private final ChangeLog changes;
+  private final Entries entries;
+  private final EntryLife life;
+  private final ChangeFollower changes;
   private final FarOutside farOutside;
-  private final ItemRepository items;
-  private boolean troubled;
 
   RuleRunner(
       RuleRepository rules,
-      ItemRepository items,
-      Decisions decisions,
-      ChangeLog changes,
+      Entries entries,
+      EntryLife life,
+      ChangeFollower changes,
       FarOutside farOutside) {
     this.rules = rules;
-    this.items = items;
-    this.decisions = decisions;
+    this.entries = entries;
+    this.life = life;
     this.changes = changes;
     this.farOutside = farOutside;
   }
@@ -50,18 +51,7 @@ public class RuleRunner {
       every = "${emberwell.desk.rules-every}",
       concurrentExecution = ConcurrentExecution.SKIP)
   void run() {
-    try {
-      while (some()) {
-        LOG.debug("more changes wait for the rules");
-      }
-      troubled = false;
-    } catch (RuntimeException e) {
-      // said once per outage; the next run begins where the last one ended
-      if (!troubled) {
-        LOG.warn("rules cannot be applied: " + e.getMessage());
-      }
-      troubled = true;
-    }
+    changes.all(this);
   }
 
   /**
@@ -70,60 +60,45 @@ public class RuleRunner {
    * @return true where there are more
    */
   public boolean some() {
-    return QuarkusTransaction.requiringNew().call(this::next);
+    return changes.some(this);
   }
 
-  private boolean next() {
-    Progress progress = rules.claim().orElse(null);
-    if (progress == null) {
-      return false;
-    }
-    if (!changes.epoch().equals(progress.epoch())) {
-      // what was posted before this club had rules, or before a restore, is left alone
-      rules.save(changes.epoch(), changes.head());
-      return false;
-    }
-    List<Change> some = changes.since(progress.position(), DeskLimits.RULE_RUN);
-    if (some.isEmpty()) {
-      return false;
-    }
+  @Override
+  public String name() {
+    return "rules";
+  }
+
+  @Override
+  public int most() {
+    return DeskLimits.RULE_RUN;
+  }
+
+  @Override
+  public void take(List<Change> some) {
     List<Rule> all =
         rules.all().stream().filter(r -> r.on() && r.code() != RuleCode.FIRST_LOOK).toList();
     if (!all.isEmpty()) {
-      some.stream()
-          .map(RuleRunner::ref)
-          .flatMap(Optional::stream)
-          .distinct()
-          .forEach(ref -> check(ref, all));
+      entries.all(some.stream().map(Change::id).collect(Collectors.toSet())).stream()
+          .filter(entry -> entry.kind() != EntryKind.PHOTO)
+          .filter(entry -> entry.live() || entry.state() == EntryState.WAITING)
+          .forEach(entry -> check(entry, all));
     }
-    rules.save(progress.epoch(), some.get(some.size() - 1).position());
-    return some.size() == DeskLimits.RULE_RUN;
   }
 
-  private static Optional<ItemRef> ref(Change change) {
-    return ItemKind.of(change.entity()).map(kind -> new ItemRef(kind, change.id()));
-  }
-
-  private void check(ItemRef ref, List<Rule> all) {
-    Item item = items.find(ref).orElse(null);
-    boolean stands =
-        item != null && (item.state().equals("LIVE") || item.state().equals("WAITING"));
-    if (!stands) {
-      return;
-    }
+  private void check(Entry item, List<Rule> all) {
     Instant now = Instant.now();
     for (Rule rule : all) {
       Optional<String> seen = seen(rule, item);
       if (seen.isPresent()
           && rules.note(rule.code(), item, seen.get(), rule.mode(), now)
           && rule.holds()) {
-        decisions.byRule(rule.code(), ref, Action.HOLD, seen.get());
+        life.holdByRule(rule.code().code(), item.ref(), seen.get());
       }
     }
   }
 
   /** What a rule has to say about an item. */
-  private Optional<String> seen(Rule rule, Item item) {
+  private Optional<String> seen(Rule rule, Entry item) {
     return switch (rule.code()) {
       case FIRST_LOOK -> Optional.empty();
       case BURST -> burst(rule, item);
@@ -133,9 +108,9 @@ public class RuleRunner {
     };
   }
 
-  private Optional<String> burst(Rule rule, Item item) {
-    Instant from = item.createdAt().minus(Duration.ofMinutes(rule.minutes()));
-    long posted = rules.posted(item.author(), from, item.createdAt());
+  private Optional<String> burst(Rule rule, Entry item) {
+    Instant from = item.times().created().minus(Duration.ofMinutes(rule.minutes()));
+    long posted = rules.posted(item.author().id(), from, item.times().created());
     return said(
         posted >= rule.threshold(),
         "%d entries within %s.",
@@ -143,9 +118,9 @@ public class RuleRunner {
         words(Duration.ofMinutes(rule.minutes())));
   }
 
-  private Optional<String> repeated(Rule rule, Item item) {
-    Instant from = item.createdAt().minus(Duration.ofMinutes(rule.minutes()));
-    long times = rules.sameWords(item.ref(), item.author(), from, item.createdAt());
+  private Optional<String> repeated(Rule rule, Entry item) {
+    Instant from = item.times().created().minus(Duration.ofMinutes(rule.minutes()));
+    long times = rules.sameWords(item.ref(), item.author().id(), from, item.times().created());
     return said(
         times >= rule.threshold() && times > 1,
         "The same words %d times within %s.",
@@ -153,12 +128,12 @@ public class RuleRunner {
         words(Duration.ofMinutes(rule.minutes())));
   }
 
-  private Optional<String> links(Rule rule, Item item) {
+  private Optional<String> links(Rule rule, Entry item) {
     if (!LINK.matcher(rules.words(item.ref())).find()) {
       return Optional.empty();
     }
     int needed = (int) Math.ceil(rule.threshold());
-    long live = rules.live(item.author(), item.ref().id(), needed);
+    long live = rules.live(item.author().id(), item.id(), needed);
     return said(
         live < rule.threshold(),
         "A link from a member with %s.",

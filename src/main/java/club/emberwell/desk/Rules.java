@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
@@ -112,7 +113,7 @@ public class Rules {
 
   /** What rules noticed about an item. */
   @Transactional
-  public List<RuleNote> on(Actor actor, ItemRef ref) {
+  public List<RuleNote> on(Actor actor, EntryRef ref) {
     DeskAccess.moderates(actor);
     return rules.on(ref);
   }

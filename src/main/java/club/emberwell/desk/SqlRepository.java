@@ -1,5 +1,9 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.EntryState;
 import jakarta.persistence.Tuple;
 import java.time.Instant;
 import java.util.List;
@@ -9,6 +13,15 @@ import org.hibernate.query.CommonQueryContract;
 
 /** Statements with named parameters, in the caller's transaction. */
 abstract class SqlRepository {
+  /** What {@link Row#entry} reads, of an entry e and its author a. */
+  static final String ENTRY =
+      " e.kind as kind, e.id as id, e.member_id as author, e.title as title, e.state as state,"
+          + " e.version as version, e.created_at as created_at, e.updated_at as updated_at,"
+          + " e.parent_id as parent,"
+          + " case when a.status = 'erased' then 'former member' else a.handle end as handle ";
+
+  static final String OF_AUTHOR = " join member a on a.id = e.member_id ";
+
   private final Session db;
 
   SqlRepository(Session db) {
@@ -45,6 +58,21 @@ abstract class SqlRepository {
 
     boolean yes(String column) {
       return Boolean.TRUE.equals(tuple.get(column));
+    }
+
+    Entry entry() {
+      return new Entry(
+          new EntryRef(EntryKind.of(text("kind")).orElseThrow(), uuid("id")),
+          state(text("state")),
+          (int) number("version"),
+          uuid("parent"),
+          text("title"),
+          new Entry.Author(uuid("author"), text("handle")),
+          new Entry.Times(time("created_at"), time("updated_at")));
+    }
+
+    private static EntryState state(String code) {
+      return EntryState.of(code).orElseThrow();
     }
 
     boolean has(String column) {

@@ -1,6 +1,6 @@
 package club.emberwell.desk;
 
-import club.emberwell.report.FieldChange;
+import club.emberwell.entry.FieldChange;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;

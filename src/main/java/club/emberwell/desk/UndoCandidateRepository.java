@@ -13,54 +13,72 @@ import org.hibernate.Session;
 class UndoCandidateRepository extends SqlRepository {
   /** An edit nobody else built on is undone; others keep their work. */
   private static final String EDITS =
-      " select 'revert', i.kind, i.id, i.title, i.state, v.first - 1, i.created_at"
-          + " from (select %2$s as id, min(version) as first from %1$s where editor_id = :member"
-          + " and action = 'EDITED' and at >= :since group by %2$s) v"
-          + " join desk_item i on i.id = v.id and i.kind %3$s"
-          + " where i.state not in ('WITHDRAWN', 'REMOVED')"
-          + " and not (i.member_id = :member and i.created_at >= :since)"
-          + " and not exists (select 1 from %1$s o where o.%2$s = v.id and o.version > v.first"
-          + " and o.action = 'EDITED' and o.editor_id <> :member)";
+      """
+      select 'revert', e.kind, e.id, e.title, e.state, v.first - 1, e.created_at
+      from (
+        select entry_id, min(version) as first from entry_revision
+        where member_id = :member and action = 'edited' and at >= :since
+        group by entry_id) v
+      join entry e on e.id = v.entry_id
+      where e.state not in ('withdrawn', 'removed')
+        and not (e.member_id = :member and e.created_at >= :since)
+        and not exists (select 1 from entry_revision o
+          where o.entry_id = v.entry_id and o.version > v.first and o.action = 'edited'
+            and o.member_id <> :member)
+      """;
 
+  /** Decisions d about entries e that are the last word on them. */
   private static final String LATEST =
-      "d.number = (select max(l.number) from desk_decision l"
-          + " where l.item_kind = d.item_kind and l.item_id = d.item_id)";
+      """
+      from entry_revision d join entry e on e.id = d.entry_id
+      where d.at >= :since and d.action in ('held', 'removed', 'approved', 'restored')
+        and not exists (select 1 from entry_revision l
+          where l.entry_id = d.entry_id and l.version > d.version
+            and l.action in ('held', 'removed', 'approved', 'restored'))
+      """;
 
   private static final String BY_MEMBER =
-      "select 'remove' as step, i.kind as kind, i.id as id, i.title as title, i.state as was,"
-          + " 0 as back_to, i.created_at as at from desk_item i where i.member_id = :member"
-          + " and i.created_at >= :since and i.state in ('LIVE', 'WAITING', 'HELD')"
-          + " union all"
-          + EDITS.formatted("report_revision", "report_id", "= 'report'")
-          + " union all"
-          + EDITS.formatted("talk_revision", "entry_id", "in ('question', 'answer', 'notice')")
-          + " union all select case when d.action in ('hold', 'remove') then 'release'"
-          + " else 'hold' end, i.kind, i.id, i.title, i.state, 0, d.at from desk_decision d"
-          + " join desk_item i on i.kind = d.item_kind and i.id = d.item_id"
-          + " where d.moderator_id = :member and d.at >= :since and "
-          + LATEST
-          + " and ((d.action in ('hold', 'remove') and i.state in ('HELD', 'REMOVED'))"
-          + " or (d.action in ('approve', 'restore') and i.state = 'LIVE'))"
-          + " union all select 'flag', 'flag', f.id, f.reason, f.state, 0, f.created_at"
-          + " from desk_flag f where f.member_id = :member and f.created_at >= :since"
-          + " and f.state = 'open'"
-          + " union all select 'proposal', 'caution', p.id, p.caution_id, p.state, 0, p.created_at"
-          + " from desk_caution_proposal p where p.member_id = :member and p.created_at >= :since"
-          + " and p.state = 'waiting'"
-          + " union all select 'unban', 'member', b.id, b.handle, b.status, 0, max(a.at)"
-          + " from audit a join member b on cast(b.id as text) = a.entity_id"
-          + " where a.actor_id = :member and a.action = 'ban' and a.at >= :since"
-          + " and b.status = 'banned' group by b.id, b.handle, b.status";
+      """
+      select 'remove' as step, e.kind as kind, e.id as id, e.title as title, e.state as was,
+        0 as back_to, e.created_at as at
+      from entry e
+      where e.member_id = :member and e.created_at >= :since
+        and e.state in ('live', 'waiting', 'held')
+      union all
+      %s
+      union all
+      select case when d.action in ('held', 'removed') then 'release' else 'hold' end,
+        e.kind, e.id, e.title, e.state, 0, d.at
+      %s and d.member_id = :member
+        and ((d.action in ('held', 'removed') and e.state in ('held', 'removed'))
+          or (d.action in ('approved', 'restored') and e.state = 'live'))
+      union all
+      select 'flag', 'flag', f.id, f.reason, f.state, 0, f.created_at
+      from desk_flag f
+      where f.member_id = :member and f.created_at >= :since and f.state = 'open'
+      union all
+      select 'proposal', 'caution', p.id, p.caution_id, p.state, 0, p.created_at
+      from desk_caution_proposal p
+      where p.member_id = :member and p.created_at >= :since and p.state = 'waiting'
+      union all
+      select 'unban', 'member', b.id, b.handle, b.status, 0, max(a.at)
+      from audit a join member b on cast(b.id as text) = a.entity_id
+      where a.actor_id = :member and a.action = 'ban' and a.at >= :since and b.status = 'banned'
+      group by b.id, b.handle, b.status
+      """
+          .formatted(EDITS, LATEST);
 
   private static final String BY_RULE =
-      "select 'release' as step, i.kind as kind, i.id as id, i.title as title, i.state as was,"
-          + " 0 as back_to, d.at as at from desk_decision d"
-          + " join desk_item i on i.kind = d.item_kind and i.id = d.item_id"
-          + " where d.rule = :rule and d.at >= :since and "
-          + LATEST
-          + " and d.action = 'hold' and i.state = 'HELD'"
-          + " union all select 'note', n.item_kind, n.item_id, n.detail, n.state, 0, n.at"
-          + " from desk_rule_note n where n.rule = :rule and n.at >= :since and n.state = 'open'";
+      """
+      select 'release' as step, e.kind as kind, e.id as id, e.title as title, e.state as was,
+        0 as back_to, d.at as at
+      %s and d.rule = :rule and d.action = 'held' and e.state = 'held'
+      union all
+      select 'note', e.kind, e.id, n.detail, n.state, 0, n.at
+      from desk_rule_note n join entry e on e.id = n.entry_id
+      where n.rule = :rule and n.at >= :since and n.state = 'open'
+      """
+          .formatted(LATEST);
 
   UndoCandidateRepository(Session db) {
     super(db);

@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.EntryRef;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.List;
@@ -202,16 +203,14 @@ class UndoRepository extends SqlRepository {
         from);
   }
 
-  void setNote(RuleCode rule, ItemRef ref, String from, String to) {
+  void setNote(RuleCode rule, EntryRef ref, String from, String to) {
     write(
-        "update desk_rule_note set state = :to where rule = :rule and item_kind = :kind"
-            + " and item_id = :id and state = :was",
+        "update desk_rule_note set state = :to where rule = :rule and entry_id = :id"
+            + " and state = :was",
         "to",
         to,
         "rule",
         rule.code(),
-        "kind",
-        ref.kind().code(),
         "id",
         ref.id(),
         "was",

@@ -1,6 +1,9 @@
 package club.emberwell.desk;
 
 import club.emberwell.desk.UndoRepository.Due;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
 import club.emberwell.member.account.Accounts;
@@ -22,13 +25,13 @@ import java.util.UUID;
 @ApplicationScoped
 class UndoWork {
   private final UndoRepository undos;
-  private final Decisions decisions;
+  private final EntryLife life;
   private final Members members;
   private final Accounts accounts;
 
-  UndoWork(UndoRepository undos, Decisions decisions, Members members, Accounts accounts) {
+  UndoWork(UndoRepository undos, EntryLife life, Members members, Accounts accounts) {
     this.undos = undos;
-    this.decisions = decisions;
+    this.life = life;
     this.members = members;
     this.accounts = accounts;
   }
@@ -101,10 +104,10 @@ class UndoWork {
   /** Undoes one thing; the version a text had before, for taking it back. */
   private Integer forth(UndoRun run, Due due, Actor actor, String why) {
     return switch (due.step()) {
-      case REMOVE -> decide(actor, due, Action.REMOVE, why);
-      case RELEASE -> decide(actor, due, Action.RESTORE, why);
-      case HOLD -> decide(actor, due, Action.HOLD, why);
-      case REVERT -> rewrite(actor, due, due.backTo(), why);
+      case REMOVE -> decide(actor, due, Decision.REMOVE, why);
+      case RELEASE -> decide(actor, due, Decision.RESTORE, why);
+      case HOLD -> decide(actor, due, Decision.HOLD, why);
+      case REVERT -> life.bringBack(actor, ref(due), due.backTo(), why);
       case FLAG -> done(() -> undos.setFlag(due.id(), "open", "withdrawn"));
       case PROPOSAL -> done(() -> undos.setProposal(due.id(), "waiting", "withdrawn"));
       case UNBAN -> done(() -> accounts.unban(actor, due.id(), why));
@@ -115,7 +118,7 @@ class UndoWork {
   private Integer back(UndoRun run, Due due, Actor actor, String why) {
     return switch (due.step()) {
       case REMOVE, RELEASE, HOLD -> decide(actor, due, wayBack(due), why);
-      case REVERT -> rewrite(actor, due, due.wasVersion(), why);
+      case REVERT -> life.bringBack(actor, ref(due), due.wasVersion(), why);
       case FLAG -> done(() -> undos.setFlag(due.id(), "withdrawn", "open"));
       case PROPOSAL -> done(() -> undos.setProposal(due.id(), "withdrawn", "waiting"));
       case UNBAN -> done(() -> accounts.ban(actor, due.id(), why));
@@ -123,8 +126,8 @@ class UndoWork {
     };
   }
 
-  private Integer decide(Actor actor, Due due, Action action, String why) {
-    return done(() -> decisions.decide(actor, ref(due), action, why));
+  private Integer decide(Actor actor, Due due, Decision action, String why) {
+    return done(() -> life.decide(actor, ref(due), action, why));
   }
 
   /** Runs what leaves no version to go back to. */
@@ -134,23 +137,16 @@ class UndoWork {
   }
 
   /** Whatever waited for a look before is held now: somebody still has to look. */
-  private static Action wayBack(Due due) {
+  private static Decision wayBack(Due due) {
     return switch (due.was()) {
-      case "LIVE" -> Action.RESTORE;
-      case "REMOVED" -> Action.REMOVE;
-      default -> Action.HOLD;
+      case "live" -> Decision.RESTORE;
+      case "removed" -> Decision.REMOVE;
+      default -> Decision.HOLD;
     };
   }
 
-  private Integer rewrite(Actor actor, Due due, int version, String why) {
-    Shelf shelf = decisions.shelf(ref(due).kind());
-    int now = shelf.version(actor, due.id());
-    shelf.rewrite(actor, due.id(), version, why);
-    return now;
-  }
-
-  private static ItemRef ref(Due due) {
-    return ItemRef.of(due.kind(), due.id());
+  private static EntryRef ref(Due due) {
+    return EntryRef.of(due.kind(), due.id());
   }
 
   private void finish(UndoRun run, boolean restoring) {

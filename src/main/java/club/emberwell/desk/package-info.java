@@ -3,10 +3,9 @@
  * rules noticed, what can be undone, and who did what.
  *
  * <p>Entry points: {@link club.emberwell.desk.Desk} is the first screen; {@link
- * club.emberwell.desk.Flags}, {@link club.emberwell.desk.Decisions}, {@link
- * club.emberwell.desk.People}, {@link club.emberwell.desk.Undos}, {@link
- * club.emberwell.desk.Rules}, {@link club.emberwell.desk.CautionProposals}, {@link
- * club.emberwell.desk.VocabularyCare} and {@link club.emberwell.desk.AuditTrail} do the work. Every
- * list is one bounded statement.
+ * club.emberwell.desk.Flags}, {@link club.emberwell.desk.People}, {@link
+ * club.emberwell.desk.Undos}, {@link club.emberwell.desk.Rules}, {@link
+ * club.emberwell.desk.CautionProposals}, {@link club.emberwell.desk.VocabularyCare} and {@link
+ * club.emberwell.desk.AuditTrail} do the work. Every list is one bounded statement.
  */
 package club.emberwell.desk;

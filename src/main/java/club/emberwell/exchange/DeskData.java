@@ -10,23 +10,15 @@ import java.util.UUID;
 class DeskData implements PersonalData {
   private static final int AFTER_WHAT_IT_SPEAKS_OF = 400;
 
-  private static final String GONE =
-      "not exists (select 1 from report r where r.id = item_id)"
-          + " and not exists (select 1 from talk_entry t where t.id = item_id)"
-          + " and not exists (select 1 from photo p where p.id = item_id)";
-
   private static final List<String> ERASING =
       List.of(
           "delete from desk_trust where member_id = :member",
           "delete from desk_flag where member_id = :member and state = 'open'",
           "update desk_flag set note = null where member_id = :member and note is not null",
-          "delete from desk_rule_note where member_id = :member",
-          "delete from desk_decision where author_id = :member",
+          "delete from desk_rule_note where entry_id in"
+              + " (select id from entry where member_id = :member)",
           "delete from desk_undo where member_id = :member",
-          "delete from desk_caution_proposal where member_id = :member and state = 'waiting'",
-          "delete from desk_flag where GONE",
-          "delete from watch_hit where not exists (select 1 from report r where r.id = entry_id)"
-              + " and not exists (select 1 from talk_entry t where t.id = entry_id)");
+          "delete from desk_caution_proposal where member_id = :member and state = 'waiting'");
 
   private final MemberRowsRepository rows;
 
@@ -44,14 +36,22 @@ class DeskData implements PersonalData {
     parcel.rows(
         "flags.json",
         rows.json(
-            "select item_kind, item_id, reason, note, state, created_at, decided_at, outcome"
-                + " from desk_flag where member_id = :member order by created_at",
+            """
+            select e.kind, f.entry_id, f.reason, f.note, f.state, f.created_at, f.decided_at,
+              f.outcome
+            from desk_flag f join entry e on e.id = f.entry_id
+            where f.member_id = :member
+            order by f.created_at""",
             member));
     parcel.rows(
         "decisions.json",
         rows.json(
-            "select item_kind, item_id, rule, action, reason, at from desk_decision"
-                + " where author_id = :member order by number",
+            """
+            select e.kind, v.entry_id, v.rule, v.action, v.reason, v.at
+            from entry_revision v join entry e on e.id = v.entry_id
+            where e.member_id = :member
+              and v.action in ('held', 'removed', 'approved', 'restored')
+            order by v.seq""",
             member));
     parcel.rows(
         "caution-proposals.json",
@@ -63,6 +63,6 @@ class DeskData implements PersonalData {
 
   @Override
   public void erase(UUID member, Choice choice) {
-    rows.run(ERASING.stream().map(sql -> sql.replace("GONE", GONE)).toList(), member);
+    rows.run(ERASING, member);
   }
 }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Finds every column with text by itself, so that no table of a later feature is forgotten. */
 @ApplicationScoped
@@ -26,9 +27,8 @@ class NameSweepRepository {
       order by 1, 2
       """;
 
-  /** Tables whose entries every node's index holds. */
-  private static final Map<String, String> INDEXED =
-      Map.of("report", "'report'", "talk_entry", "lower(kind)");
+  /** What entries say, which every node's index holds: whoever follows changes looks again. */
+  private static final Set<String> INDEXED = Set.of("report", "talk");
 
   private final EntityManager db;
 
@@ -59,13 +59,12 @@ class NameSweepRepository {
         .forEach(
             (table, columns) -> {
               String touched = where(columns);
-              if (INDEXED.containsKey(table)) {
+              if (INDEXED.contains(table)) {
                 execute(
-                    "insert into change_row (entity, entity_id) select "
-                        + INDEXED.get(table)
-                        + ", id from "
+                    "update entry set updated_at = updated_at where id in (select id from "
                         + quoted(table)
-                        + touched,
+                        + touched
+                        + ")",
                     pattern,
                     null,
                     null);

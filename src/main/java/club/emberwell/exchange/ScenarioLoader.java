@@ -1,9 +1,9 @@
 package club.emberwell.exchange;
 
+import club.emberwell.entry.Origin;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.report.Origin;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.ReportService;

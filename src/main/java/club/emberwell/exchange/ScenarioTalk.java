@@ -1,8 +1,8 @@
 package club.emberwell.exchange;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkService;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -61,8 +61,8 @@ class ScenarioTalk {
     }
   }
 
-  private static TalkKind kind(ScenarioTalkLine line) {
-    return line.kind().equals(TalkKind.NOTICE.code()) ? TalkKind.NOTICE : TalkKind.QUESTION;
+  private static EntryKind kind(ScenarioTalkLine line) {
+    return line.kind().equals(EntryKind.NOTICE.code()) ? EntryKind.NOTICE : EntryKind.QUESTION;
   }
 
   private static Actor asker(

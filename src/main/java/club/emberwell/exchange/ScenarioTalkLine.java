@@ -1,6 +1,6 @@
 package club.emberwell.exchange;
 
-import club.emberwell.report.Origin;
+import club.emberwell.entry.Origin;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.WrittenTalk;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;

@@ -13,34 +13,35 @@ import java.util.UUID;
 class TalkData implements PersonalData {
   private static final int ORDER = 200;
   private static final String WITH_REVISIONS =
-      "select e.*, (select jsonb_agg(to_jsonb(v) - 'entry_id' order by v.version)"
-          + " from talk_revision v where v.entry_id = e.id) as revisions"
-          + " from talk_entry e where member_id = :member order by number";
+      """
+      select e.*, t.*,
+        (select jsonb_agg(to_jsonb(v) - 'entry_id' order by v.version) from entry_revision v
+          where v.entry_id = e.id) as revisions
+      from talk t join entry e using (id, kind)
+      where e.member_id = :member
+      order by e.number""";
+
+  private static final String MINE =
+      "(select id from entry where kind in ('question', 'answer', 'notice')"
+          + " and member_id = :member)";
 
   /** Own entries under which nobody else has written. */
   private static final String ALONE =
-      "(select e.id from talk_entry e where e.member_id = :member and not exists (select 1"
-          + " from talk_entry a where a.question_id = e.id and a.member_id <> :member))";
+      "(select e.id from entry e where e.kind in ('question', 'answer', 'notice')"
+          + " and e.member_id = :member and not exists (select 1 from entry a"
+          + " where a.parent_id = e.id and a.member_id <> :member))";
 
   private static final List<String> ERASING =
       List.of(
-          "insert into change_row (entity, entity_id)"
-              + " select lower(kind), id from talk_entry where member_id = :member",
-          "insert into change_row (entity, entity_id) select 'question', q.id from talk_entry q"
-              + " where q.id in (select question_id from talk_entry where member_id = :member)",
-          "update talk_entry set accepted_id = null where accepted_id in"
-              + " (select id from talk_entry where member_id = :member)",
-          "delete from talk_revision where entry_id in"
-              + " (select id from talk_entry where member_id = :member)",
-          "delete from talk_entry where member_id = :member and question_id is not null",
-          "delete from talk_entry where id in ALONE",
-          "update talk_entry set title = 'A question by a former member', body = '(removed)',"
-              + " machine_model = null, controller_version = null where member_id = :member",
-          "update talk_entry q set answers = (select count(*) from talk_entry a"
-              + " where a.question_id = q.id and a.state = 'LIVE') where kind = 'QUESTION'"
-              + " and answers <> (select count(*) from talk_entry a"
-              + " where a.question_id = q.id and a.state = 'LIVE')",
-          "update talk_revision set reason = null where editor_id = :member and reason is not null",
+          "delete from entry_revision where entry_id in MINE",
+          "delete from entry where id in MINE and parent_id is not null",
+          "delete from entry where id in ALONE",
+          "update talk set title = 'A question by a former member', body = '(removed)',"
+              + " machine_model = null, controller_version = null where id in MINE",
+          "update entry set title = 'A question by a former member' where id in MINE",
+          "update talk q set answers = c.live from (select t.id, (select count(*) from entry a"
+              + " where a.parent_id = t.id and a.state = 'live') as live from talk t"
+              + " where t.kind = 'question') c where c.id = q.id and q.answers <> c.live",
           "delete from watch_hit where member_id = :member",
           "delete from watch where member_id = :member",
           "delete from watch_digest where member_id = :member");
@@ -68,13 +69,18 @@ class TalkData implements PersonalData {
     parcel.rows(
         "inbox.json",
         rows.json(
-            "select entity, entry_id, found_at, read_at from watch_hit where member_id = :member"
-                + " order by id",
+            """
+            select e.kind as entity, h.entry_id, h.found_at, h.read_at
+            from watch_hit h join entry e on e.id = h.entry_id
+            where h.member_id = :member
+            order by h.id""",
             member));
   }
 
   @Override
   public void erase(UUID member, Choice choice) {
-    rows.run(ERASING.stream().map(sql -> sql.replace("ALONE", ALONE)).toList(), member);
+    rows.run(
+        ERASING.stream().map(sql -> sql.replace("ALONE", ALONE).replace("MINE", MINE)).toList(),
+        member);
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.EntryAccess;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -26,7 +27,7 @@ public class OwnReports {
    */
   @Transactional
   public Slice<ReportSnapshot> of(Actor actor, int page) {
-    UUID author = ReportAccess.signedIn(actor);
+    UUID author = EntryAccess.signedIn(actor);
     return Slice.read(
             page, ReportLimits.OWN_PAGE, (from, most) -> reports.postedBy(author, from, most))
         .all(this::load);

@@ -1,13 +1,15 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.EntryEntity;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
+import jakarta.persistence.FetchType;
 import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.MapsId;
+import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
-import java.time.Instant;
 import java.util.UUID;
-import org.hibernate.annotations.Generated;
-import org.hibernate.generator.EventType;
 
 /** The row of a photo; both pictures are our own JPEGs without metadata. */
 @Entity
@@ -15,15 +17,10 @@ import org.hibernate.generator.EventType;
 class PhotoEntity {
   @Id private UUID id;
 
-  @Generated(event = EventType.INSERT)
-  @Column(insertable = false, updatable = false)
-  private Long number;
-
-  @Column(name = "report_id")
-  private UUID reportId;
-
-  @Column(name = "member_id")
-  private UUID memberId;
+  @MapsId
+  @OneToOne(fetch = FetchType.LAZY)
+  @JoinColumn(name = "id")
+  private EntryEntity entry;
 
   private int width;
   private int height;
@@ -34,40 +31,18 @@ class PhotoEntity {
   private byte[] picture;
   private byte[] thumb;
 
-  @Column(name = "created_at")
-  private Instant createdAt;
-
-  @Column(name = "hidden_at")
-  private Instant hiddenAt;
-
   protected PhotoEntity() {}
 
-  PhotoEntity(UUID id, UUID reportId, UUID memberId, CleanPicture clean, Instant now) {
-    this.id = id;
-    this.reportId = reportId;
-    this.memberId = memberId;
+  PhotoEntity(EntryEntity entry, CleanPicture clean) {
+    this.entry = entry;
     width = clean.width();
     height = clean.height();
     picture = clean.picture();
     thumb = clean.thumb();
     sizeBytes = picture.length + thumb.length;
-    createdAt = now;
   }
 
-  UUID reportId() {
-    return reportId;
-  }
-
-  UUID memberId() {
-    return memberId;
-  }
-
-  boolean hidden() {
-    return hiddenAt != null;
-  }
-
-  /** Null: in sight. */
-  void hide(Instant since) {
-    hiddenAt = since;
+  Photo toPhoto() {
+    return new Photo(entry.id(), entry.parentId(), width, height, sizeBytes, entry.createdAt());
   }
 }

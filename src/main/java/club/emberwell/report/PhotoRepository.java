@@ -9,12 +9,16 @@ import java.util.UUID;
 /** Rows of photos; the bytes are only read when a picture is served. */
 @ApplicationScoped
 class PhotoRepository implements PanacheRepositoryBase<PhotoEntity, UUID> {
+  /** Those in sight, in the order they were added. */
   List<Photo> of(UUID report) {
     return getEntityManager()
         .createQuery(
-            "select new club.emberwell.report.Photo(p.id, p.reportId, p.width, p.height,"
-                + " p.sizeBytes, p.createdAt) from PhotoEntity p where p.reportId = :report"
-                + " and p.hiddenAt is null order by p.number",
+            """
+            select new club.emberwell.report.Photo(
+              e.id, e.parentId, p.width, p.height, p.sizeBytes, e.createdAt)
+            from PhotoEntity p join p.entry e
+            where e.parentId = :report and e.state = EntryState.LIVE
+            order by e.number""",
             Photo.class)
         .setParameter("report", report)
         .getResultList();
@@ -23,11 +27,12 @@ class PhotoRepository implements PanacheRepositoryBase<PhotoEntity, UUID> {
   Optional<byte[]> bytes(UUID report, UUID photo, boolean small) {
     return getEntityManager()
         .createQuery(
-            "select "
-                + (small ? "p.thumb" : "p.picture")
-                + " from PhotoEntity p where p.id = :photo and p.reportId = :report"
-                + " and p.hiddenAt is null",
+            """
+            select case when :small = true then p.thumb else p.picture end
+            from PhotoEntity p join p.entry e
+            where e.id = :photo and e.parentId = :report and e.state = EntryState.LIVE""",
             byte[].class)
+        .setParameter("small", small)
         .setParameter("photo", photo)
         .setParameter("report", report)
         .getResultStream()
@@ -37,13 +42,12 @@ class PhotoRepository implements PanacheRepositoryBase<PhotoEntity, UUID> {
   long bytesOf(UUID member) {
     return getEntityManager()
         .createQuery(
-            "select coalesce(sum(p.sizeBytes), 0) from PhotoEntity p where p.memberId = :member",
+            """
+            select coalesce(sum(p.sizeBytes), 0)
+            from PhotoEntity p join p.entry e
+            where e.memberId = :member""",
             Long.class)
         .setParameter("member", member)
         .getSingleResult();
-  }
-
-  boolean remove(UUID report, UUID photo) {
-    return delete("id = ?1 and reportId = ?2", photo, report) > 0;
   }
 }

@@ -1,39 +1,44 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.Cause;
+import club.emberwell.entry.EntryAccess;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryState;
+import club.emberwell.entry.Kind;
+import club.emberwell.entry.NewEntry;
+import club.emberwell.entry.Origin;
+import club.emberwell.entry.Words;
 import club.emberwell.member.Actor;
-import club.emberwell.member.Audit;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.ReportRevisionEntity.Cause;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /** The pictures of reports. */
 @ApplicationScoped
-public class Photos {
-  private final PhotoRepository photos;
-  private final ReportRepository reports;
-  private final ReportReader reader;
-  private final ReportWriter writer;
-  private final Audit audit;
+public class Photos implements Kind {
+  private static final Set<EntryKind> PHOTOS = Set.of(EntryKind.PHOTO);
 
-  Photos(
-      PhotoRepository photos,
-      ReportRepository reports,
-      ReportReader reader,
-      ReportWriter writer,
-      Audit audit) {
+  private static final Words WORDS = new Words("A photo", "{}", null);
+
+  private final PhotoRepository photos;
+  private final ReportReader reader;
+  private final EntryLife life;
+
+  Photos(PhotoRepository photos, ReportReader reader, EntryLife life) {
     this.photos = photos;
-    this.reports = reports;
     this.reader = reader;
-    this.writer = writer;
-    this.audit = audit;
+    this.life = life;
   }
 
   /** A picture made ready for keeping. */
@@ -61,7 +66,10 @@ public class Photos {
    */
   @Transactional
   public Photo add(Actor actor, UUID id, Ready ready) {
-    ReportEntity report = changeable(actor, id);
+    EntryEntity report = life.own(actor, ReportService.REPORTS, id, null);
+    if (report.state() == EntryState.WITHDRAWN) {
+      throw new EntryForbidden("A withdrawn report is not changed any more.");
+    }
     if (photos.of(id).size() >= ReportLimits.PHOTOS) {
       throw tooMany("A report has at most " + ReportLimits.PHOTOS + " pictures.");
     }
@@ -69,50 +77,41 @@ public class Photos {
       throw tooMany("Your pictures fill the space a member has.");
     }
     Instant now = Instant.now();
-    UUID photo = UUID.randomUUID();
-    photos.persistAndFlush(new PhotoEntity(photo, id, actor.memberId(), ready.clean, now));
-    writer.touch(report, RevisionAction.PHOTO_ADDED, new Cause(actor.memberId(), now, null));
-    return photos.of(id).stream().filter(p -> p.id().equals(photo)).findFirst().orElseThrow();
+    NewEntry made = new NewEntry(UUID.randomUUID(), EntryKind.PHOTO, id, Origin.HERE, now);
+    PhotoEntity photo = new PhotoEntity(life.begin(actor, made, WORDS), ready.clean);
+    photos.persistAndFlush(photo);
+    life.touched(report, EntryAction.PHOTO_ADDED, Cause.of(actor, now));
+    return photo.toPhoto();
   }
 
-  /** Takes a picture away; its author may, and moderators. */
+  /** Takes a picture and its bytes away for good; its author may, and moderators. */
   @Transactional
   public void remove(Actor actor, UUID id, UUID photo) {
-    ReportEntity report = reports.locked(id).orElseThrow(() -> new EntryUnknown("report"));
-    ReportAccess.edit(actor, report);
-    if (!photos.remove(id, photo)) {
-      throw new EntryUnknown("picture");
-    }
-    Cause cause = new Cause(actor.memberId(), Instant.now(), null);
-    writer.touch(report, RevisionAction.PHOTO_REMOVED, cause);
+    Optional<EntryEntity> found = life.find(PHOTOS, photo);
+    EntryAccess.edit(actor, life.locked(ReportService.REPORTS, id));
+    EntryEntity picture =
+        found
+            .filter(p -> p.live() && p.parentId().equals(id))
+            .orElseThrow(() -> new EntryUnknown("picture"));
+    photos.deleteById(photo);
+    life.move(picture, EntryState.WITHDRAWN, EntryAction.WITHDRAWN, Cause.now(actor, null));
   }
 
-  /**
-   * Takes a picture out of sight or brings it back; it is kept.
-   *
-   * @param reason for the author; never blank
-   * @throws EntryForbidden for whoever is no moderator and for one's own picture
-   */
-  @Transactional
-  public void hide(Actor actor, UUID photo, boolean hidden, String reason) {
-    if (!actor.moderates()) {
-      throw new EntryForbidden("Only moderators decide this.");
-    }
-    PhotoEntity picture =
-        photos.findByIdOptional(photo).orElseThrow(() -> new EntryUnknown("picture"));
-    if (actor.is(picture.memberId())) {
-      throw new EntryForbidden("Nobody decides about their own picture.");
-    }
-    String why = Reasons.needed(reason);
-    if (picture.hidden() != hidden) {
-      Instant now = Instant.now();
-      picture.hide(hidden ? now : null);
-      ReportEntity report = reports.locked(picture.reportId()).orElseThrow();
-      RevisionAction action = hidden ? RevisionAction.PHOTO_REMOVED : RevisionAction.PHOTO_ADDED;
-      writer.touch(report, action, new Cause(actor.memberId(), now, why));
-      String deed = hidden ? "hide" : "show";
-      audit.record(actor, deed, "photo", photo.toString(), why, Map.of());
-    }
+  @Override
+  public Set<EntryKind> kinds() {
+    return PHOTOS;
+  }
+
+  /** What a report shows is another version of it. */
+  @Override
+  public void moved(EntryEntity picture, Cause cause) {
+    EntryAction action = picture.live() ? EntryAction.PHOTO_ADDED : EntryAction.PHOTO_REMOVED;
+    life.touched(life.locked(ReportService.REPORTS, picture.parentId()), action, cause);
+  }
+
+  @Override
+  public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
+    throw new EntryForbidden("A picture has one version.");
   }
 
   /**
@@ -124,15 +123,6 @@ public class Photos {
   public byte[] bytes(Actor actor, UUID id, UUID photo, boolean small) {
     reader.seen(actor, id);
     return photos.bytes(id, photo, small).orElseThrow(() -> new EntryUnknown("picture"));
-  }
-
-  private ReportEntity changeable(Actor actor, UUID id) {
-    ReportEntity report = reports.locked(id).orElseThrow(() -> new EntryUnknown("report"));
-    ReportAccess.own(actor, report);
-    if (report.state() == ReportState.WITHDRAWN) {
-      throw new EntryForbidden("A withdrawn report is not changed any more.");
-    }
-    return report;
   }
 
   private static EntryRefused tooMany(String detail) {

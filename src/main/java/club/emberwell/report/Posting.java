@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.Origin;
 import club.emberwell.quantity.NumberStyle;
 import java.time.Instant;
 import java.util.UUID;

@@ -1,6 +1,9 @@
 package club.emberwell.report;
 
 import club.emberwell.bench.LaserColumns;
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.Words;
 import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
@@ -11,17 +14,19 @@ import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
+import jakarta.persistence.FetchType;
 import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.MapsId;
+import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hibernate.annotations.ColumnTransformer;
-import org.hibernate.annotations.Generated;
-import org.hibernate.generator.EventType;
 
 /** The row of a report: as written, and as read from that. */
 @Entity
@@ -32,22 +37,10 @@ class ReportEntity {
 
   @Id private UUID id;
 
-  @Generated(event = EventType.INSERT)
-  @Column(insertable = false, updatable = false)
-  private Long number;
-
-  private int version;
-
-  @Enumerated(EnumType.STRING)
-  private ReportState state;
-
-  @Column(name = "member_id", updatable = false)
-  private UUID memberId;
-
-  private String origin;
-
-  @Column(name = "origin_version")
-  private Integer originVersion;
+  @MapsId
+  @OneToOne(fetch = FetchType.LAZY)
+  @JoinColumn(name = "id")
+  private EntryEntity entry;
 
   @Convert(converter = WrittenReportConverter.class)
   @Column(columnDefinition = "jsonb")
@@ -105,24 +98,14 @@ class ReportEntity {
   @Column(name = "repeat_of")
   private UUID repeatOf;
 
-  @Column(name = "created_at", updatable = false)
-  private Instant createdAt;
-
-  @Column(name = "updated_at")
-  private Instant updatedAt;
-
   protected ReportEntity() {}
 
-  ReportEntity(UUID id, UUID memberId, Origin origin, Instant createdAt) {
-    this.id = id;
-    this.memberId = memberId;
-    this.origin = origin.address();
-    this.originVersion = origin.version();
-    this.createdAt = stored(createdAt);
+  ReportEntity(EntryEntity entry) {
+    this.entry = entry;
   }
 
-  /** Takes an entry with what was read from it; the version goes up by one. */
-  void take(WrittenReport from, NumberStyle style, Interpretation read, Instant now) {
+  /** Takes an entry with what was read from it. */
+  void take(WrittenReport from, NumberStyle style, Interpretation read) {
     written = from;
     writtenHash = WrittenHash.of(from);
     numberStyle = style;
@@ -135,7 +118,6 @@ class ReportEntity {
     controllerVersion = read.particulars().controllerVersion();
     notes = read.particulars().notes();
     repeatOf = read.repeatOf();
-    touch(now);
   }
 
   private void take(Work work) {
@@ -162,24 +144,14 @@ class ReportEntity {
     return new Particulars(notes, lot, controllerVersion);
   }
 
-  void enter(ReportState next, Instant now) {
-    state = next;
-    touch(now);
-  }
-
-  void touch(Instant now) {
-    updatedAt = stored(now);
-    version++;
-  }
-
-  // The database keeps microseconds; what is answered now must equal what is read later.
-  private static Instant stored(Instant time) {
-    return time.truncatedTo(ChronoUnit.MICROS);
-  }
-
-  /** The first state is set without counting as a change. */
-  void begin(ReportState first) {
-    state = first;
+  /** What lists call a report and its history keeps. */
+  static Words words(WrittenReport written, Interpretation read) {
+    String title =
+        Stream.of(read.work().material(), read.work().coating(), read.work().colour())
+            .map(Filed::written)
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining(", "));
+    return new Words(title, StoredJson.write(written), StoredJson.write(read));
   }
 
   /** Read again by this interpreter with the same result. */
@@ -191,20 +163,8 @@ class ReportEntity {
     return id;
   }
 
-  int version() {
-    return version;
-  }
-
-  ReportState state() {
-    return state;
-  }
-
-  UUID memberId() {
-    return memberId;
-  }
-
-  Origin origin() {
-    return new Origin(origin, originVersion);
+  EntryEntity entry() {
+    return entry;
   }
 
   WrittenReport written() {
@@ -225,10 +185,6 @@ class ReportEntity {
 
   UUID machineId() {
     return machineId;
-  }
-
-  Instant updatedAt() {
-    return updatedAt;
   }
 
   LaserColumns laser() {
@@ -256,8 +212,14 @@ class ReportEntity {
 
   ReportSnapshot toSnapshot(ReportNames names, List<TrialSnapshot> trials) {
     return new ReportSnapshot(
-        new ReportSnapshot.Standing(id, number, version, state, createdAt, updatedAt),
-        new ReportSnapshot.Author(memberId, names.memberNumber(), names.memberHandle()),
+        new ReportSnapshot.Standing(
+            entry.id(),
+            entry.number(),
+            entry.version(),
+            entry.state(),
+            entry.createdAt(),
+            entry.updatedAt()),
+        new ReportSnapshot.Author(entry.memberId(), names.memberNumber(), names.memberHandle()),
         new ReportSnapshot.Burner(
             machineId,
             names.machineNumber() == null ? 0 : names.machineNumber(),

@@ -1,5 +1,8 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.EntryAccess;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.Revision;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -11,17 +14,14 @@ import java.util.UUID;
 class ReportReader {
   private final ReportRepository reports;
   private final StoredReports source;
-  private final ReportRevisionRepository revisions;
+  private final EntryLife life;
   private final PhotoRepository photos;
 
   ReportReader(
-      ReportRepository reports,
-      StoredReports source,
-      ReportRevisionRepository revisions,
-      PhotoRepository photos) {
+      ReportRepository reports, StoredReports source, EntryLife life, PhotoRepository photos) {
     this.reports = reports;
     this.source = source;
-    this.revisions = revisions;
+    this.life = life;
     this.photos = photos;
   }
 
@@ -31,21 +31,29 @@ class ReportReader {
         source.byIds(List.of(id)).stream()
             .findFirst()
             .orElseThrow(() -> new EntryUnknown("report"));
-    ReportEntity report = reports.findById(id);
+    return stored(reports.findById(id), snapshot, photos.of(id), created);
+  }
+
+  /** A report that was just posted, without a look at the database. */
+  StoredReport made(ReportEntity report, ReportNames names, Interpretation read) {
+    return stored(report, report.toSnapshot(names, read.trials()), List.of(), true);
+  }
+
+  private static StoredReport stored(
+      ReportEntity report, ReportSnapshot snapshot, List<Photo> photos, boolean created) {
     return new StoredReport(
         snapshot,
         report.written(),
         report.numberStyle(),
-        report.origin(),
+        report.entry().origin(),
         report.remarks(),
-        photos.of(id),
+        photos,
         created);
   }
 
   ReportEntity seen(Actor actor, UUID id) {
-    ReportEntity report =
-        reports.findByIdOptional(id).orElseThrow(() -> new EntryUnknown("report"));
-    ReportAccess.see(actor, report.memberId(), report.state(), report.updatedAt());
+    ReportEntity report = reports.whole(id).orElseThrow(() -> new EntryUnknown("report"));
+    EntryAccess.see(actor, report.entry());
     return report;
   }
 
@@ -58,9 +66,9 @@ class ReportReader {
     return reports.latestOf(author, most).stream().map(id -> whole(id, false)).toList();
   }
 
-  List<Revision> history(Actor actor, UUID id) {
+  List<Revision<WrittenReport>> history(Actor actor, UUID id) {
     seen(actor, id);
-    return revisions.of(id);
+    return life.history(id, WrittenReportConverter.SHAPE);
   }
 
   List<UUID> repeats(Actor actor, UUID id) {

@@ -2,7 +2,6 @@ package club.emberwell.report;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.persistence.LockModeType;
 import jakarta.persistence.Tuple;
 import java.time.Instant;
 import java.util.Collection;
@@ -17,27 +16,20 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   private static final String WITH_NAMES =
       """
       select r, new club.emberwell.report.ReportNames(m.number, m.handle, mc.number, mc.name,
-          (select count(p) from PhotoEntity p where p.reportId = r.id and p.hiddenAt is null))
+          (select count(*) from EntryEntity p
+            where p.parentId = r.id and p.kind = EntryKind.PHOTO and p.state = EntryState.LIVE))
       from ReportEntity r
-      join Member m on m.id = r.memberId
+      join fetch r.entry e
+      join Member m on m.id = e.memberId
       left join MachineEntity mc on mc.id = r.machineId
       """;
 
   /** A report beside what its snapshot takes from other tables. */
   record Named(ReportEntity report, ReportNames names) {}
 
-  /** Held until the transaction ends, so that versions are counted one by one. */
-  Optional<ReportEntity> locked(UUID id) {
-    return findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE);
-  }
-
-  /** Waits until nobody else is posting under this id. */
-  void awaitTurn(UUID id) {
-    session()
-        .createNativeQuery(
-            "select cast(pg_advisory_xact_lock(hashtextextended(:id, 0)) as text)", String.class)
-        .setParameter("id", "report " + id)
-        .getSingleResult();
+  /** A report with its entry. */
+  Optional<ReportEntity> whole(UUID id) {
+    return find("from ReportEntity r join fetch r.entry where r.id = ?1", id).firstResultOptional();
   }
 
   List<Named> named(Collection<UUID> ids) {
@@ -52,7 +44,9 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   List<Named> namedLiveAfter(long number, int most) {
     return getEntityManager()
         .createQuery(
-            WITH_NAMES + " where r.state = 'LIVE' and r.number > :number order by r.number",
+            WITH_NAMES
+                + " where e.kind = EntryKind.REPORT and e.state = EntryState.LIVE"
+                + " and e.number > :number order by e.number",
             Object[].class)
         .setParameter("number", number)
         .setMaxResults(most)
@@ -65,30 +59,42 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
     return new Named((ReportEntity) row[0], (ReportNames) row[1]);
   }
 
-  /** Another report of this member that says the same since then, the newest. */
-  Optional<UUID> sameWords(UUID memberId, String writtenHash, Instant since) {
+  /**
+   * Who posts.
+   *
+   * @param sameWords the newest report of theirs that says the same, or null
+   */
+  record Poster(Long number, UUID sameWords) {}
+
+  /** Who posts, and whether they said the same since a time: one statement. */
+  Poster poster(UUID memberId, String writtenHash, Instant since) {
     return getEntityManager()
         .createQuery(
-            "select r.id from ReportEntity r where r.memberId = :member and r.writtenHash = :hash"
-                + " and r.createdAt >= :since and r.state <> 'WITHDRAWN' order by r.createdAt desc",
-            UUID.class)
+            """
+            select new club.emberwell.report.ReportRepository$Poster(m.number, (
+              select r.id from ReportEntity r join r.entry e
+              where r.writtenHash = :hash and e.memberId = m.id and e.createdAt >= :since
+                and e.state <> EntryState.WITHDRAWN
+              order by e.createdAt desc limit 1))
+            from Member m where m.id = :member""",
+            Poster.class)
         .setParameter("member", memberId)
         .setParameter("hash", writtenHash)
         .setParameter("since", since)
-        .setMaxResults(1)
-        .getResultStream()
-        .findFirst();
+        .getSingleResult();
   }
 
   /** Ids of a member's newest reports that were neither withdrawn nor removed. */
   List<UUID> latestOf(UUID memberId, int most) {
     return getEntityManager()
         .createQuery(
-            "select r.id from ReportEntity r where r.memberId = ?1 and r.state in ?2"
-                + " order by r.createdAt desc, r.number desc",
+            """
+            select e.id from EntryEntity e
+            where e.memberId = :member and e.kind = EntryKind.REPORT
+              and e.state in (EntryState.LIVE, EntryState.WAITING)
+            order by e.createdAt desc, e.number desc""",
             UUID.class)
-        .setParameter(1, memberId)
-        .setParameter(2, List.of(ReportState.LIVE, ReportState.WAITING))
+        .setParameter("member", memberId)
         .setMaxResults(most)
         .getResultList();
   }
@@ -97,8 +103,10 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   List<UUID> postedBy(UUID memberId, int from, int most) {
     return getEntityManager()
         .createQuery(
-            "select r.id from ReportEntity r where r.memberId = :member"
-                + " order by r.createdAt desc, r.number desc",
+            """
+            select e.id from EntryEntity e
+            where e.memberId = :member and e.kind = EntryKind.REPORT
+            order by e.createdAt desc, e.number desc""",
             UUID.class)
         .setParameter("member", memberId)
         .setFirstResult(from)
@@ -110,8 +118,10 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   List<UUID> repeatsOf(UUID id, int most) {
     return getEntityManager()
         .createQuery(
-            "select r.id from ReportEntity r where r.repeatOf = :id and r.state = 'LIVE'"
-                + " order by r.number",
+            """
+            select e.id from ReportEntity r join r.entry e
+            where r.repeatOf = :id and e.state = EntryState.LIVE
+            order by e.number""",
             UUID.class)
         .setParameter("id", id)
         .setMaxResults(most)

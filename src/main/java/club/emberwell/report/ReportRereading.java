@@ -3,13 +3,14 @@ package club.emberwell.report;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.entry.Cause;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
-import club.emberwell.report.ReportRevisionEntity.Cause;
-import club.emberwell.report.ReportWriter.Edit;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -39,6 +40,7 @@ public class ReportRereading {
   private final ReportRepository reports;
   private final TrialRepository trials;
   private final ReportWriter writer;
+  private final EntryLife life;
   private final CatalogService catalog;
   private volatile long readUpTo = -1;
 
@@ -46,10 +48,12 @@ public class ReportRereading {
       ReportRepository reports,
       TrialRepository trials,
       ReportWriter writer,
+      EntryLife life,
       CatalogService catalog) {
     this.reports = reports;
     this.trials = trials;
     this.writer = writer;
+    this.life = life;
     this.catalog = catalog;
   }
 
@@ -114,7 +118,8 @@ public class ReportRereading {
     int changed = 0;
     // in one order everywhere, so that two nodes never wait for each other crosswise
     for (UUID id : ids.stream().sorted().toList()) {
-      Optional<ReportEntity> report = reports.locked(id);
+      Optional<ReportEntity> report =
+          life.find(ReportService.REPORTS, id).flatMap(entry -> reports.whole(entry.id()));
       if (report.isPresent() && again(report.get(), before.getOrDefault(id, List.of()))) {
         changed++;
       }
@@ -126,18 +131,22 @@ public class ReportRereading {
     Laser machine = report.machineId() == null ? null : report.laser().toLaser();
     Interpretation read =
         ReportInterpreter.read(report.written(), machine, catalog.snapshot(), report.numberStyle());
-    Cause cause = new Cause(null, Instant.now(), null);
-    if (read.ban().isPresent() && report.state() == ReportState.LIVE) {
-      Cause why = new Cause(null, cause.at(), read.ban().get().sentence());
-      writer.enter(report, ReportState.HELD, RevisionAction.HELD, why);
+    if (read.ban().isPresent() && report.entry().live()) {
+      Cause why = Cause.itself(read.ban().get().sentence());
+      life.move(report.entry(), EntryState.HELD, EntryAction.HELD, why);
     }
     Interpretation kept = read.withRemarks(report.remarksWith(read.remarks()));
     if (!read.readable() || kept.sameAs(report.interpretation(before))) {
       report.stillRead();
       return false;
     }
-    Edit edit = new Edit(RevisionAction.READ_AGAIN, cause);
-    writer.rewrite(report, report.written(), report.numberStyle(), kept, edit);
+    writer.rewrite(
+        report,
+        report.written(),
+        report.numberStyle(),
+        kept,
+        EntryAction.READ_AGAIN,
+        Cause.itself(null));
     return true;
   }
 }

@@ -2,24 +2,35 @@ package club.emberwell.report;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
+import club.emberwell.bench.StoredJson;
 import club.emberwell.catalog.CatalogService;
+import club.emberwell.entry.Cause;
+import club.emberwell.entry.EntryAccess;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryState;
+import club.emberwell.entry.Kind;
+import club.emberwell.entry.NewEntry;
+import club.emberwell.entry.Origin;
+import club.emberwell.entry.Reasons;
+import club.emberwell.entry.Revision;
 import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryChanged;
-import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.ReportRevisionEntity.Cause;
-import club.emberwell.report.ReportWriter.Edit;
+import club.emberwell.report.ReportRepository.Poster;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -27,27 +38,29 @@ import java.util.UUID;
  * row; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class ReportService {
+public class ReportService implements Kind {
+  static final Set<EntryKind> REPORTS = Set.of(EntryKind.REPORT);
+
   private final ReportRepository reports;
   private final ReportReader reader;
   private final ReportWriter writer;
+  private final EntryLife life;
   private final Machines machines;
   private final CatalogService catalog;
-  private final ReportPolicy policy;
 
   ReportService(
       ReportRepository reports,
       ReportReader reader,
       ReportWriter writer,
+      EntryLife life,
       Machines machines,
-      CatalogService catalog,
-      ReportPolicy policy) {
+      CatalogService catalog) {
     this.reports = reports;
     this.reader = reader;
     this.writer = writer;
+    this.life = life;
     this.machines = machines;
     this.catalog = catalog;
-    this.policy = policy;
   }
 
   /**
@@ -59,22 +72,37 @@ public class ReportService {
    */
   @Transactional
   public StoredReport post(Actor actor, Posting posting) {
-    UUID author = ReportAccess.signedIn(actor);
-    Optional<ReportEntity> same = sameId(posting, author);
-    if (same.isPresent()) {
-      return reader.whole(same.get().id(), false);
+    UUID author = EntryAccess.signedIn(actor);
+    WrittenReport written = posting.written();
+    String hash = WrittenHash.of(written);
+    if (life.isThere(posting.id(), EntryKind.REPORT, author)) {
+      return same(posting.id(), hash);
     }
     Instant now = posting.at() == null ? Instant.now() : posting.at();
-    WrittenReport written = posting.written();
     checkRepeat(written.repeatOf());
-    Interpretation read = read(written, laserOf(author, written, null), posting.style());
-    read = withDuplicate(read, author, written, now);
+    Optional<Machine> machine = machine(author, written);
+    Interpretation read = read(written, machine.map(Machine::laser).orElse(null), posting.style());
+    Poster poster = reports.poster(author, hash, now.minus(ReportLimits.DUPLICATE_WITHIN));
+    read = withDuplicate(read, poster.sameWords());
     storable(read, written, posting.askFirst());
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
-    ReportEntity report = new ReportEntity(id, author, posting.origin(), now);
-    report.begin(policy.firstState(actor, read));
-    writer.add(report, written, posting.style(), read, new Cause(author, now, null));
-    return reader.whole(id, true);
+    NewEntry made = new NewEntry(id, EntryKind.REPORT, null, posting.origin(), now);
+    ReportEntity report = writer.add(actor, made, written, posting.style(), read);
+    ReportNames names =
+        new ReportNames(
+            poster.number(),
+            actor.handle(),
+            machine.map(Machine::number).orElse(null),
+            machine.map(Machine::name).orElse(null),
+            0L);
+    return reader.made(report, names, read);
+  }
+
+  private StoredReport same(UUID id, String hash) {
+    if (!reports.whole(id).orElseThrow().writtenHash().equals(hash)) {
+      throw EntryLife.taken(EntryKind.REPORT);
+    }
+    return reader.whole(id, false);
   }
 
   /**
@@ -82,8 +110,9 @@ public class ReportService {
    */
   @Transactional
   public Interpretation preview(Actor actor, WrittenReport written, NumberStyle style) {
-    UUID author = ReportAccess.signedIn(actor);
-    Interpretation read = read(written, laserOf(author, written, null), style);
+    UUID author = EntryAccess.signedIn(actor);
+    Interpretation read =
+        read(written, machine(author, written).map(Machine::laser).orElse(null), style);
     storable(read, written, false);
     return read;
   }
@@ -95,9 +124,9 @@ public class ReportService {
    */
   @Transactional
   public StoredReport repeat(Actor actor, UUID original, Posting posting) {
-    ReportAccess.signedIn(actor);
+    EntryAccess.signedIn(actor);
     StoredReport from = get(actor, original);
-    if (from.snapshot().state() != ReportState.LIVE) {
+    if (from.snapshot().state() != EntryState.LIVE) {
       throw new EntryUnknown("report");
     }
     return post(actor, posting.with(Repeat.fill(posting.written(), posting.style(), from)));
@@ -112,44 +141,39 @@ public class ReportService {
    */
   @Transactional
   public StoredReport revise(Actor actor, UUID id, int version, Posting posting, String reason) {
-    ReportEntity report = locked(id);
-    ReportAccess.edit(actor, report);
-    if (report.version() != version) {
-      throw new EntryChanged(report.version());
-    }
+    life.editable(actor, REPORTS, id, version);
+    ReportEntity report = reports.whole(id).orElseThrow();
     WrittenReport written = posting.written().repeating(report.written().repeatOf());
-    UUID author = report.memberId();
-    Interpretation read = read(written, laserOf(author, written, report), posting.style());
+    Interpretation read = read(written, laserOf(written, report), posting.style());
     storable(read, written, posting.askFirst());
-    Cause cause = new Cause(actor.memberId(), Instant.now(), Reasons.checked(reason));
-    Edit edit = new Edit(RevisionAction.EDITED, cause);
-    writer.rewrite(report, written, posting.style(), read, edit);
+    Cause cause = Cause.now(actor, Reasons.checked(reason));
+    writer.rewrite(report, written, posting.style(), read, EntryAction.EDITED, cause);
     return reader.whole(id, false);
   }
 
   /** Takes one's own report back; it stays in the history. A second time does nothing. */
-  @Transactional
   public void withdraw(Actor actor, UUID id, Integer version) {
-    ReportEntity report = locked(id);
-    ReportAccess.own(actor, report);
-    if (report.state() == ReportState.WITHDRAWN) {
-      return;
-    }
-    if (report.state() == ReportState.REMOVED) {
-      throw new EntryForbidden("A moderator has removed this report.");
-    }
-    if (version != null && report.version() != version) {
-      throw new EntryChanged(report.version());
-    }
-    Cause cause = new Cause(actor.memberId(), Instant.now(), null);
-    writer.enter(report, ReportState.WITHDRAWN, RevisionAction.WITHDRAWN, cause);
+    life.withdraw(actor, REPORTS, id, version);
+  }
+
+  @Override
+  public Set<EntryKind> kinds() {
+    return REPORTS;
+  }
+
+  @Override
+  @Transactional
+  public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
+    NumberStyle style = reports.whole(id).orElseThrow().numberStyle();
+    WrittenReport then = StoredJson.read(written, WrittenReportConverter.SHAPE);
+    revise(actor, id, version, new Posting(null, then, style, Origin.HERE, null, false), reason);
   }
 
   /**
    * A report as far as the actor may see it.
    *
    * @throws EntryUnknown where it does not exist or must not be known
-   * @throws ReportGone where it was public once
+   * @throws Gone where it was public once
    */
   @Transactional
   public StoredReport get(Actor actor, UUID id) {
@@ -159,12 +183,12 @@ public class ReportService {
   /** The actor's own latest reports that still stand, newest first. */
   @Transactional
   public List<StoredReport> latest(Actor actor, int most) {
-    return reader.latest(ReportAccess.signedIn(actor), most);
+    return reader.latest(EntryAccess.signedIn(actor), most);
   }
 
   /** Every version of a report, newest first; seen by whoever sees the report. */
   @Transactional
-  public List<Revision> history(Actor actor, UUID id) {
+  public List<Revision<WrittenReport>> history(Actor actor, UUID id) {
     return reader.history(actor, id);
   }
 
@@ -174,68 +198,39 @@ public class ReportService {
     return reader.repeats(actor, id);
   }
 
-  private ReportEntity locked(UUID id) {
-    return reports.locked(id).orElseThrow(() -> new EntryUnknown("report"));
-  }
-
-  private Optional<ReportEntity> sameId(Posting posting, UUID author) {
-    if (posting.id() == null) {
-      return Optional.empty();
-    }
-    reports.awaitTurn(posting.id());
-    Optional<ReportEntity> there = reports.findByIdOptional(posting.id());
-    there.ifPresent(
-        report -> {
-          if (!report.memberId().equals(author)
-              || !report.writtenHash().equals(WrittenHash.of(posting.written()))) {
-            throw new EntryRefused(
-                Remark.error(RemarkId.ID_TAKEN, "/id", "This id belongs to another report."));
-          }
-        });
-    return there;
-  }
-
   private void checkRepeat(UUID original) {
     if (original == null) {
       return;
     }
-    boolean live =
-        reports
-            .findByIdOptional(original)
-            .filter(report -> report.state() == ReportState.LIVE)
-            .isPresent();
+    boolean live = reports.whole(original).filter(report -> report.entry().live()).isPresent();
     if (!live) {
       throw new EntryRefused(
           Remark.error(RemarkId.REPORT_UNKNOWN, "/repeatOf", "There is no such report to repeat."));
     }
   }
 
-  private Laser laserOf(UUID author, WrittenReport written, ReportEntity before) {
-    if (written.machine() == null) {
-      return null;
-    }
-    if (before != null && written.machine().equals(before.machineId())) {
-      return before.laser().toLaser();
-    }
-    return machines.find(author, written.machine()).map(Machine::laser).orElse(null);
+  private Optional<Machine> machine(UUID author, WrittenReport written) {
+    return written.machine() == null ? Optional.empty() : machines.find(author, written.machine());
+  }
+
+  private Laser laserOf(WrittenReport written, ReportEntity before) {
+    return written.machine() != null && written.machine().equals(before.machineId())
+        ? before.laser().toLaser()
+        : machine(before.entry().memberId(), written).map(Machine::laser).orElse(null);
   }
 
   private Interpretation read(WrittenReport written, Laser machine, NumberStyle style) {
     return ReportInterpreter.read(written, machine, catalog.snapshot(), style);
   }
 
-  private Interpretation withDuplicate(
-      Interpretation read, UUID author, WrittenReport written, Instant now) {
-    Optional<UUID> other =
-        reports.sameWords(
-            author, WrittenHash.of(written), now.minus(ReportLimits.DUPLICATE_WITHIN));
-    if (other.isEmpty()) {
+  private static Interpretation withDuplicate(Interpretation read, UUID other) {
+    if (other == null) {
       return read;
     }
     List<Remark> remarks = new ArrayList<>(read.remarks());
     remarks.add(
         Remark.warning(
-            ReportEntity.SAME_AS_BEFORE, "", "You posted the same before: " + other.get() + "."));
+            ReportEntity.SAME_AS_BEFORE, "", "You posted the same before: " + other + "."));
     return read.withRemarks(remarks);
   }
 

@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import java.time.Instant;
@@ -27,7 +28,7 @@ public record ReportSnapshot(
    * @param number small integer identity, for columns
    */
   public record Standing(
-      UUID id, long number, int version, ReportState state, Instant createdAt, Instant updatedAt) {}
+      UUID id, long number, int version, EntryState state, Instant createdAt, Instant updatedAt) {}
 
   /**
    * Who made it.
@@ -57,7 +58,7 @@ public record ReportSnapshot(
     return standing.version();
   }
 
-  public ReportState state() {
+  public EntryState state() {
     return standing.state();
   }
 

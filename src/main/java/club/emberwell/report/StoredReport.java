@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.Origin;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
 import java.util.List;

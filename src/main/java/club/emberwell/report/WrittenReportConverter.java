@@ -8,6 +8,8 @@ import jakarta.persistence.Converter;
 /** A report as written, as JSON in the database. */
 @Converter
 class WrittenReportConverter implements AttributeConverter<WrittenReport, String> {
+  static final TypeReference<WrittenReport> SHAPE = new TypeReference<>() {};
+
   @Override
   public String convertToDatabaseColumn(WrittenReport written) {
     return written == null ? null : StoredJson.write(written);
@@ -15,6 +17,6 @@ class WrittenReportConverter implements AttributeConverter<WrittenReport, String
 
   @Override
   public WrittenReport convertToEntityAttribute(String json) {
-    return json == null ? null : StoredJson.read(json, new TypeReference<WrittenReport>() {});
+    return json == null ? null : StoredJson.read(json, SHAPE);
   }
 }

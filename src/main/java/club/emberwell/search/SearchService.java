@@ -1,11 +1,11 @@
 package club.emberwell.search;
 
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import club.emberwell.search.column.ColumnReader;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.index.SearchIndex;
@@ -54,7 +54,7 @@ public final class SearchService {
     Found found = index.read(searcher -> find(searcher, query, hitOrder));
     List<ReportSnapshot> live =
         source.byIds(found.page().keySet()).stream()
-            .filter(report -> report.state() == ReportState.LIVE)
+            .filter(report -> report.state() == EntryState.LIVE)
             .toList();
     return new SearchResult(
         query,

@@ -1,5 +1,6 @@
 package club.emberwell.talk;
 
+import club.emberwell.entry.EntryAccess;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import io.quarkus.scheduler.Scheduled;
@@ -21,7 +22,7 @@ public class Inbox {
   /** Newest first: one statement. */
   @Transactional
   public Slice<Find> page(Actor actor, int page) {
-    UUID member = TalkAccess.signedIn(actor);
+    UUID member = EntryAccess.signedIn(actor);
     return Slice.read(page, TalkLimits.INBOX_PAGE, (from, most) -> hits.inbox(member, from, most));
   }
 
@@ -34,7 +35,7 @@ public class Inbox {
   /** Somebody else's find is left alone. */
   @Transactional
   public void markRead(Actor actor, long id) {
-    hits.markRead(TalkAccess.signedIn(actor), id, Instant.now());
+    hits.markRead(EntryAccess.signedIn(actor), id, Instant.now());
   }
 
   /**
@@ -44,7 +45,7 @@ public class Inbox {
    */
   @Transactional
   public void markAllRead(Actor actor, long upTo) {
-    hits.markAllRead(TalkAccess.signedIn(actor), upTo, Instant.now());
+    hits.markAllRead(EntryAccess.signedIn(actor), upTo, Instant.now());
   }
 
   /**
@@ -53,7 +54,7 @@ public class Inbox {
    */
   @Transactional
   public void markSeen(Actor actor, Collection<UUID> entries) {
-    hits.markSeen(TalkAccess.signedIn(actor), entries, Instant.now());
+    hits.markSeen(EntryAccess.signedIn(actor), entries, Instant.now());
   }
 
   @Scheduled(every = "24h", delayed = "20m")

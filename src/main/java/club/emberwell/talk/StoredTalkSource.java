@@ -13,9 +13,9 @@ import java.util.UUID;
 /** What is searched of the talk: one statement for the entries, one for their answers. */
 @ApplicationScoped
 class StoredTalkSource implements TalkSource {
-  private final TalkEntryRepository entries;
+  private final TalkRepository entries;
 
-  StoredTalkSource(TalkEntryRepository entries) {
+  StoredTalkSource(TalkRepository entries) {
     this.entries = entries;
   }
 
@@ -31,27 +31,28 @@ class StoredTalkSource implements TalkSource {
     return texts(entries.liveAfter(number, most));
   }
 
-  private List<TalkText> texts(List<TalkEntryEntity> found) {
+  private List<TalkText> texts(List<TalkEntity> found) {
     if (found.isEmpty()) {
       return List.of();
     }
     Map<UUID, StringBuilder> answers = new HashMap<>();
-    List<UUID> ids = found.stream().map(TalkEntryEntity::id).toList();
+    List<UUID> ids = found.stream().map(talk -> talk.entry().id()).toList();
     for (Object[] row : entries.answerTexts(ids)) {
       answers
           .computeIfAbsent((UUID) row[0], id -> new StringBuilder())
           .append("\n\n")
           .append((String) row[1]);
     }
-    return found.stream().map(entry -> text(entry.toEntry(""), answers.get(entry.id()))).toList();
+    return found.stream().map(entry -> text(entry, answers.get(entry.entry().id()))).toList();
   }
 
-  private static TalkText text(TalkEntry entry, StringBuilder answers) {
+  private static TalkText text(TalkEntity talk, StringBuilder answers) {
+    TalkEntry entry = talk.toEntry("");
     WrittenTalk written = entry.written();
     Ties ties = written.ties();
     return new TalkText(
         entry.id(),
-        entry.number(),
+        talk.entry().number(),
         entry.kind().code(),
         written.title(),
         answers == null ? written.text() : written.text() + answers,

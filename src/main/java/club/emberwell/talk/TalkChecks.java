@@ -5,6 +5,8 @@ import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
@@ -14,7 +16,6 @@ import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.UUID;
@@ -35,12 +36,12 @@ class TalkChecks {
    *
    * @throws EntryRefused with a remark for every field at fault
    */
-  WrittenTalk read(TalkKind kind, WrittenTalk written) {
+  WrittenTalk read(EntryKind kind, WrittenTalk written) {
     FieldReader in = new FieldReader(NumberStyle.ANY);
     String title = title(kind, written, in);
     String text = in.text("/text", written.text(), TalkLimits.TEXT, true);
     in.required("/text", written.text());
-    Ties ties = kind == TalkKind.ANSWER ? untied(written.ties(), in) : ties(written.ties(), in);
+    Ties ties = kind == EntryKind.ANSWER ? untied(written.ties(), in) : ties(written.ties(), in);
     if (in.failed()) {
       throw new EntryRefused(in.remarks());
     }
@@ -51,8 +52,8 @@ class TalkChecks {
     return text == null || text.isBlank();
   }
 
-  private static String title(TalkKind kind, WrittenTalk written, FieldReader in) {
-    if (kind == TalkKind.ANSWER) {
+  private static String title(EntryKind kind, WrittenTalk written, FieldReader in) {
+    if (kind == EntryKind.ANSWER) {
       if (!isBlank(written.title())) {
         in.add(Remark.error(RemarkId.TITLE_UNWANTED, "/title", "An answer has no title."));
       }
@@ -130,30 +131,10 @@ class TalkChecks {
     boolean there =
         id == null
             || reports.byIds(List.of(id)).stream()
-                .anyMatch(report -> report.state() == ReportState.LIVE);
+                .anyMatch(report -> report.state() == EntryState.LIVE);
     if (!there) {
       in.add(Remark.error(RemarkId.REPORT_UNKNOWN, "/ties/report", "There is no such report."));
     }
     return id;
-  }
-
-  /** A reason without space around it, null where none was given. */
-  static String reason(String reason) {
-    FieldReader in = new FieldReader(NumberStyle.ANY);
-    String text = in.text("/reason", reason, TalkLimits.REASON, true);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
-    return text;
-  }
-
-  /** A reason that must be there. */
-  static String neededReason(String reason) {
-    FieldReader in = new FieldReader(NumberStyle.ANY);
-    in.required("/reason", reason);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
-    return reason(reason);
   }
 }

@@ -1,35 +1,62 @@
 package club.emberwell.talk;
 
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryState;
 import java.time.Instant;
 import java.util.UUID;
 
 /**
  * A question, an answer or a notice as it stands, detached.
  *
- * @param question the question an answer belongs to, else null
+ * @param entry what it shares with every other entry
  * @param written title, Markdown and ties
  * @param accepted of a question: the answer that helped, or null
  * @param answers of a question: how many live ones there are
  * @param activeAt when it was posted or last answered
  */
 public record TalkEntry(
-    UUID id,
-    long number,
-    TalkKind kind,
-    int version,
-    TalkState state,
-    UUID memberId,
-    String memberHandle,
-    UUID question,
-    WrittenTalk written,
-    UUID accepted,
-    int answers,
-    Instant activeAt,
-    Instant createdAt,
-    Instant updatedAt) {
+    Entry entry, WrittenTalk written, UUID accepted, int answers, Instant activeAt) {
+
+  public UUID id() {
+    return entry.id();
+  }
+
+  public EntryKind kind() {
+    return entry.kind();
+  }
+
+  public int version() {
+    return entry.version();
+  }
+
+  public EntryState state() {
+    return entry.state();
+  }
+
+  public UUID memberId() {
+    return entry.author().id();
+  }
+
+  public String memberHandle() {
+    return entry.author().handle();
+  }
+
+  /** The question an answer belongs to, else null. */
+  public UUID question() {
+    return entry.parent();
+  }
+
+  public Instant createdAt() {
+    return entry.times().created();
+  }
+
+  public Instant updatedAt() {
+    return entry.times().updated();
+  }
 
   public boolean isLive() {
-    return state == TalkState.LIVE;
+    return entry.live();
   }
 
   /** The text as it may stand on a page. */
@@ -37,17 +64,8 @@ public record TalkEntry(
     return Markdown.render(written.text());
   }
 
-  /** Where an answer stands, on whichever page of its question that is. */
-  public static String answerPath(UUID question, UUID answer) {
-    return "/ask/" + question + "?answer=" + answer + "#answer-" + answer;
-  }
-
   /** Where a person reads it: a path of this server. */
   public String path() {
-    return switch (kind) {
-      case QUESTION -> "/ask/" + id;
-      case NOTICE -> "/notices/" + id;
-      case ANSWER -> answerPath(question, id);
-    };
+    return entry.path();
   }
 }

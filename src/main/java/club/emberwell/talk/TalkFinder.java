@@ -1,5 +1,6 @@
 package club.emberwell.talk;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.talk.TalkSearch;
@@ -15,9 +16,9 @@ import java.util.UUID;
 @ApplicationScoped
 public class TalkFinder {
   private final TalkSearch search;
-  private final TalkEntryRepository entries;
+  private final TalkRepository entries;
 
-  TalkFinder(TalkSearch search, TalkEntryRepository entries) {
+  TalkFinder(TalkSearch search, TalkRepository entries) {
     this.search = search;
     this.entries = entries;
   }
@@ -40,7 +41,7 @@ public class TalkFinder {
    * @param unanswered only questions without an answer
    */
   @Transactional
-  public Slice<TalkEntry> find(TalkKind kind, String text, boolean unanswered, int page) {
+  public Slice<TalkEntry> find(EntryKind kind, String text, boolean unanswered, int page) {
     return Slice.read(
             page,
             TalkLimits.PAGE,

@@ -14,7 +14,6 @@ public final class TalkLimits {
 
   public static final int MACHINE_MODEL = 80;
   public static final int CONTROLLER_VERSION = 80;
-  public static final int REASON = 1000;
 
   /** Entries one member may write in {@link #PACE_WINDOW}. */
   public static final int PACE = 60;
@@ -27,14 +26,8 @@ public final class TalkLimits {
   /** Answers a page of a question. */
   public static final int ANSWERS = 30;
 
-  /** Revisions shown of one entry. */
-  public static final int REVISIONS = 100;
-
   /** Shown beside a range, a report or a text that is being typed. */
   public static final int BESIDE = 5;
-
-  /** Lines of two texts that are compared one by one; above, the whole text counts as changed. */
-  public static final int COMPARED_LINES = 600;
 
   /** Nesting of quotes, lists and emphasis in a text. */
   public static final int NESTING = 20;

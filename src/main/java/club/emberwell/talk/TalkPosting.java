@@ -1,6 +1,6 @@
 package club.emberwell.talk;
 
-import club.emberwell.report.Origin;
+import club.emberwell.entry.Origin;
 import java.time.Instant;
 import java.util.UUID;
 

@@ -1,20 +1,30 @@
 package club.emberwell.talk;
 
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.Cause;
+import club.emberwell.entry.EntryAccess;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.Kind;
+import club.emberwell.entry.NewEntry;
+import club.emberwell.entry.Reasons;
+import club.emberwell.entry.Revision;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryChanged;
-import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.talk.TalkRevisionEntity.Cause;
+import com.fasterxml.jackson.core.type.TypeReference;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Stream;
 
@@ -23,24 +33,18 @@ import java.util.stream.Stream;
  * whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class TalkService {
-  private final TalkEntryRepository entries;
-  private final TalkRevisionRepository revisions;
-  private final TalkWriter writer;
-  private final TalkChecks checks;
-  private final TalkPolicy policy;
+public class TalkService implements Kind {
+  private static final Set<EntryKind> QUESTIONS = Set.of(EntryKind.QUESTION);
+  private static final TypeReference<WrittenTalk> SHAPE = new TypeReference<>() {};
 
-  TalkService(
-      TalkEntryRepository entries,
-      TalkRevisionRepository revisions,
-      TalkWriter writer,
-      TalkChecks checks,
-      TalkPolicy policy) {
+  private final TalkRepository entries;
+  private final TalkChecks checks;
+  private final EntryLife life;
+
+  TalkService(TalkRepository entries, TalkChecks checks, EntryLife life) {
     this.entries = entries;
-    this.revisions = revisions;
-    this.writer = writer;
     this.checks = checks;
-    this.policy = policy;
+    this.life = life;
   }
 
   /**
@@ -66,8 +70,8 @@ public class TalkService {
    * @throws EntryRefused with the pointers of the fields at fault
    */
   @Transactional
-  public Posted post(Actor actor, TalkKind kind, TalkPosting posting) {
-    if (kind == TalkKind.ANSWER) {
+  public Posted post(Actor actor, EntryKind kind, TalkPosting posting) {
+    if (kind == EntryKind.ANSWER) {
       throw new IllegalArgumentException("an answer needs its question");
     }
     return store(actor, kind, null, posting);
@@ -80,44 +84,32 @@ public class TalkService {
    */
   @Transactional
   public Posted answer(Actor actor, UUID question, TalkPosting posting) {
-    TalkAccess.signedIn(actor);
+    EntryAccess.signedIn(actor);
     TalkEntry asked = get(actor, question);
-    if (asked.kind() != TalkKind.QUESTION || !asked.isLive()) {
+    if (asked.kind() != EntryKind.QUESTION || !asked.isLive()) {
       throw new EntryUnknown("question");
     }
-    return store(actor, TalkKind.ANSWER, question, posting);
+    return store(actor, EntryKind.ANSWER, question, posting);
   }
 
-  private Posted store(Actor actor, TalkKind kind, UUID question, TalkPosting posting) {
-    UUID author = TalkAccess.signedIn(actor);
+  private Posted store(Actor actor, EntryKind kind, UUID question, TalkPosting posting) {
+    UUID author = EntryAccess.signedIn(actor);
     WrittenTalk written = checks.read(kind, posting.written());
-    Optional<TalkEntry> same = sameId(posting.id(), author, kind, written);
-    if (same.isPresent()) {
-      return new Posted(same.get(), false);
+    if (life.isThere(posting.id(), kind, author)) {
+      TalkEntry there = entries.named(posting.id()).orElseThrow();
+      if (!there.written().equals(written)) {
+        throw EntryLife.taken(kind);
+      }
+      return new Posted(there, false);
     }
     Instant now = posting.at() == null ? Instant.now() : posting.at();
     keepPace(author, now);
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
-    TalkEntryEntity entry = new TalkEntryEntity(id, kind, author, question, posting.origin(), now);
-    entry.begin(policy.firstState(actor, kind, written));
-    writer.add(entry, written, new Cause(author, now, null));
-    return new Posted(entry.toEntry(actor.handle()), true);
-  }
-
-  private Optional<TalkEntry> sameId(UUID id, UUID author, TalkKind kind, WrittenTalk written) {
-    Optional<TalkEntry> there = id == null ? Optional.empty() : entries.named(id);
-    there.ifPresent(
-        entry -> {
-          boolean same =
-              entry.memberId().equals(author)
-                  && entry.kind() == kind
-                  && entry.written().equals(written);
-          if (!same) {
-            throw new EntryRefused(
-                Remark.error(RemarkId.ID_TAKEN, "/id", "This id belongs to another entry."));
-          }
-        });
-    return there;
+    NewEntry made = new NewEntry(id, kind, question, posting.origin(), now);
+    TalkEntity talk = new TalkEntity(life.begin(actor, made, TalkEntity.words(written)), written);
+    entries.persistAndFlush(talk);
+    recount(talk.entry());
+    return new Posted(talk.toEntry(actor.handle()), true);
   }
 
   private void keepPace(UUID author, Instant now) {
@@ -134,8 +126,8 @@ public class TalkService {
    * @throws EntryRefused with the pointers of the fields at fault
    */
   @Transactional
-  public WrittenTalk preview(Actor actor, TalkKind kind, WrittenTalk written) {
-    TalkAccess.signedIn(actor);
+  public WrittenTalk preview(Actor actor, EntryKind kind, WrittenTalk written) {
+    EntryAccess.signedIn(actor);
     return checks.read(kind, written);
   }
 
@@ -148,33 +140,47 @@ public class TalkService {
    */
   @Transactional
   public TalkEntry revise(Actor actor, UUID id, int version, WrittenTalk written, String reason) {
-    TalkEntryEntity entry = locked(id);
-    TalkAccess.edit(actor, entry);
-    if (entry.version() != version) {
-      throw new EntryChanged(entry.version());
-    }
+    EntryEntity entry = life.editable(actor, EntryKind.TALK, id, version);
     WrittenTalk read = checks.read(entry.kind(), written);
-    Cause cause = new Cause(actor.memberId(), Instant.now(), TalkChecks.reason(reason));
-    writer.rewrite(entry, read, cause);
+    Cause cause = Cause.now(actor, Reasons.checked(reason));
+    entries.whole(id).orElseThrow().take(read);
+    life.rewritten(entry, TalkEntity.words(read), EntryAction.EDITED, cause);
     return entries.named(id).orElseThrow();
   }
 
   /** Takes one's own entry back; it stays in the history. A second time does nothing. */
-  @Transactional
   public void withdraw(Actor actor, UUID id, Integer version) {
-    TalkEntryEntity entry = locked(id);
-    TalkAccess.own(actor, entry);
-    if (entry.state() == TalkState.WITHDRAWN) {
+    life.withdraw(actor, EntryKind.TALK, id, version);
+  }
+
+  @Override
+  public Set<EntryKind> kinds() {
+    return EntryKind.TALK;
+  }
+
+  @Override
+  @Transactional
+  public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
+    revise(actor, id, version, StoredJson.read(written, SHAPE), reason);
+  }
+
+  /** A question counts the answers that can be seen. */
+  @Override
+  public void moved(EntryEntity entry, Cause cause) {
+    recount(entry);
+  }
+
+  private void recount(EntryEntity changed) {
+    if (changed.kind() != EntryKind.ANSWER) {
       return;
     }
-    if (entry.state() == TalkState.REMOVED) {
-      throw new EntryForbidden("A moderator has removed this.");
+    life.locked(QUESTIONS, changed.parentId());
+    TalkEntity question = entries.whole(changed.parentId()).orElseThrow();
+    TalkRepository.LiveAnswers live = entries.liveAnswers(changed.parentId());
+    question.count(live.count().intValue(), live.last());
+    if (!changed.live()) {
+      question.forget(changed.id());
     }
-    if (version != null && entry.version() != version) {
-      throw new EntryChanged(entry.version());
-    }
-    Cause cause = new Cause(actor.memberId(), Instant.now(), null);
-    writer.enter(entry, TalkState.WITHDRAWN, TalkAction.WITHDRAWN, cause);
   }
 
   /**
@@ -191,22 +197,18 @@ public class TalkService {
   /** The same for what was said elsewhere at another time. */
   @Transactional
   public TalkEntry accept(Actor actor, UUID question, UUID answer, Integer version, Instant at) {
-    TalkEntryEntity asked = locked(question);
-    if (asked.kind() != TalkKind.QUESTION) {
-      throw new EntryUnknown("question");
-    }
-    TalkAccess.own(actor, asked);
-    if (version != null && asked.version() != version) {
-      throw new EntryChanged(asked.version());
-    }
+    EntryEntity asked = life.own(actor, QUESTIONS, question, version);
+    TalkEntity talk = entries.whole(question).orElseThrow();
     if (answer != null) {
       entries
-          .findByIdOptional(answer)
-          .filter(a -> question.equals(a.questionId()) && a.state() == TalkState.LIVE)
+          .whole(answer)
+          .map(TalkEntity::entry)
+          .filter(a -> question.equals(a.parentId()) && a.live())
           .orElseThrow(() -> new EntryUnknown("answer"));
     }
-    if (!Objects.equals(asked.acceptedId(), answer)) {
-      writer.accept(asked, answer, new Cause(actor.memberId(), at, null));
+    if (!Objects.equals(talk.acceptedId(), answer)) {
+      talk.accept(answer);
+      life.touched(asked, EntryAction.ACCEPTED, Cause.of(actor, at));
     }
     return entries.named(question).orElseThrow();
   }
@@ -215,12 +217,12 @@ public class TalkService {
    * An entry as far as the actor may see it.
    *
    * @throws EntryUnknown where it does not exist or must not be known
-   * @throws TalkGone where it was public once
+   * @throws Gone where it was public once
    */
   @Transactional
   public TalkEntry get(Actor actor, UUID id) {
     TalkEntry entry = entries.named(id).orElseThrow(() -> new EntryUnknown("entry"));
-    TalkAccess.see(actor, entry.memberId(), entry.kind(), entry.state());
+    EntryAccess.see(actor, entry.kind(), entry.memberId(), entry.state());
     return entry;
   }
 
@@ -243,7 +245,7 @@ public class TalkService {
 
   private TalkEntry question(Actor actor, UUID id) {
     TalkEntry question = get(actor, id);
-    if (question.kind() != TalkKind.QUESTION) {
+    if (question.kind() != EntryKind.QUESTION) {
       throw new EntryUnknown("question");
     }
     return question;
@@ -260,7 +262,7 @@ public class TalkService {
 
   /** Questions or notices, those asked, announced or answered last first: one statement. */
   @Transactional
-  public Slice<TalkEntry> latest(TalkKind kind, boolean unanswered, int page) {
+  public Slice<TalkEntry> latest(EntryKind kind, boolean unanswered, int page) {
     return Slice.read(
         page, TalkLimits.PAGE, (from, most) -> entries.latest(kind, unanswered, from, most));
   }
@@ -273,12 +275,8 @@ public class TalkService {
 
   /** Every version of an entry, newest first; seen by whoever sees the entry. */
   @Transactional
-  public List<TalkRevision> history(Actor actor, UUID id) {
+  public List<Revision<WrittenTalk>> history(Actor actor, UUID id) {
     get(actor, id);
-    return revisions.of(id);
-  }
-
-  private TalkEntryEntity locked(UUID id) {
-    return entries.locked(id).orElseThrow(() -> new EntryUnknown("entry"));
+    return life.history(id, SHAPE);
   }
 }

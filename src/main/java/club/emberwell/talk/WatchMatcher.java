@@ -1,19 +1,18 @@
 package club.emberwell.talk;
 
 import club.emberwell.catalog.CatalogService;
-import club.emberwell.report.ChangeLog;
-import club.emberwell.report.ChangeLog.Change;
+import club.emberwell.entry.ChangeFollower;
+import club.emberwell.entry.ChangeLog.Change;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.talk.NewcomerSearch;
 import club.emberwell.search.talk.Newcomers;
 import club.emberwell.search.talk.TalkSource;
 import club.emberwell.talk.WatchHitRepository.Hit;
-import club.emberwell.talk.WatchRepository.Progress;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -25,7 +24,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.jboss.logging.Logger;
 
 /**
  * Holds what became live against all watches. One node at a time does it, following the change
@@ -33,27 +31,23 @@ import org.jboss.logging.Logger;
  * whatever happens to it later.
  */
 @ApplicationScoped
-public class WatchMatcher {
-  private static final Logger LOG = Logger.getLogger(WatchMatcher.class);
-  private static final String REPORT = "report";
+public class WatchMatcher implements ChangeFollower.Reader {
   private static final UUID FIRST = new UUID(0, 0);
-  private static final int SECONDS = 300;
 
   private final WatchRepository watches;
   private final WatchHitRepository hits;
-  private final TalkEntryRepository entries;
-  private final ChangeLog changes;
+  private final TalkRepository entries;
+  private final ChangeFollower changes;
   private final ReportSource reports;
   private final TalkSource talk;
   private final NewcomerSearch search;
   private final CatalogService catalog;
-  private boolean troubled;
 
   WatchMatcher(
       WatchRepository watches,
       WatchHitRepository hits,
-      TalkEntryRepository entries,
-      ChangeLog changes,
+      TalkRepository entries,
+      ChangeFollower changes,
       ReportSource reports,
       TalkSource talk,
       NewcomerSearch search,
@@ -69,22 +63,11 @@ public class WatchMatcher {
   }
 
   /** Something that may be news to a member. */
-  private record News(String entity, UUID author, Instant createdAt) {}
+  private record News(UUID author, Instant createdAt) {}
 
   @Scheduled(every = "${emberwell.watches.every}", concurrentExecution = ConcurrentExecution.SKIP)
   void run() {
-    try {
-      while (matchSome()) {
-        LOG.debug("more changes wait for the watches");
-      }
-      troubled = false;
-    } catch (RuntimeException e) {
-      // said once per outage; the next run begins where the last one ended
-      if (!troubled) {
-        LOG.warn("watches cannot be served: " + e.getMessage());
-      }
-      troubled = true;
-    }
+    changes.all(this);
   }
 
   /**
@@ -93,35 +76,31 @@ public class WatchMatcher {
    * @return true where there are more
    */
   public boolean matchSome() {
-    return QuarkusTransaction.requiringNew().timeout(SECONDS).call(this::next);
+    return changes.some(this);
   }
 
-  private boolean next() {
-    Progress progress = watches.claimProgress().orElse(null);
-    if (progress == null) {
-      return false;
-    }
-    UUID epoch = changes.epoch();
-    if (!epoch.equals(progress.epoch())) {
-      watches.saveProgress(epoch, changes.head());
-      return false;
-    }
-    List<Change> some = changes.since(progress.position(), TalkLimits.MATCH_RUN);
-    if (some.isEmpty()) {
-      return false;
-    }
+  @Override
+  public String name() {
+    return "watches";
+  }
+
+  @Override
+  public int most() {
+    return TalkLimits.MATCH_RUN;
+  }
+
+  @Override
+  public void take(List<Change> some) {
     Instant now = Instant.now();
-    answered(ids(some, TalkSource.ANSWER), now);
+    answered(ids(some, EntryKind.ANSWER), now);
     if (watches.count() > 0) {
       match(some, now);
     }
-    watches.saveProgress(epoch, some.get(some.size() - 1).position());
-    return some.size() == TalkLimits.MATCH_RUN;
   }
 
-  private static Set<UUID> ids(List<Change> changes, String entity) {
+  private static Set<UUID> ids(List<Change> changes, EntryKind kind) {
     return changes.stream()
-        .filter(change -> change.entity().equals(entity))
+        .filter(change -> change.entity().equals(kind.code()))
         .map(Change::id)
         .collect(Collectors.toSet());
   }
@@ -133,22 +112,20 @@ public class WatchMatcher {
     }
     hits.add(
         entries.answersWithAsker(answers).stream()
-            .map(row -> new Hit((UUID) row[1], null, TalkSource.ANSWER, (UUID) row[0], false))
+            .map(row -> new Hit((UUID) row[1], null, (UUID) row[0], false))
             .toList(),
         now);
   }
 
   private void match(List<Change> some, Instant now) {
-    Set<UUID> reportIds = ids(some, REPORT);
+    Set<UUID> reportIds = ids(some, EntryKind.REPORT);
     List<ReportSnapshot> live =
-        reports.byIds(reportIds).stream().filter(r -> r.state() == ReportState.LIVE).toList();
-    Set<UUID> talkIds = ids(some, TalkSource.QUESTION);
-    talkIds.addAll(ids(some, TalkSource.NOTICE));
+        reports.byIds(reportIds).stream().filter(r -> r.state() == EntryState.LIVE).toList();
+    Set<UUID> talkIds = ids(some, EntryKind.QUESTION);
+    talkIds.addAll(ids(some, EntryKind.NOTICE));
     Map<UUID, News> news = new HashMap<>();
-    live.forEach(r -> news.put(r.id(), new News(REPORT, r.author().id(), r.createdAt())));
-    entries
-        .live(talkIds)
-        .forEach(e -> news.put(e.id(), new News(e.kind().code(), e.memberId(), e.createdAt())));
+    live.forEach(r -> news.put(r.id(), new News(r.author().id(), r.createdAt())));
+    entries.live(talkIds).forEach(e -> news.put(e.id(), new News(e.memberId(), e.createdAt())));
     if (news.isEmpty()) {
       return;
     }
@@ -178,7 +155,7 @@ public class WatchMatcher {
   private static void add(List<Hit> to, WatchEntity watch, UUID id, News news) {
     boolean own = news.author().equals(watch.memberId());
     if (!own && !news.createdAt().isBefore(watch.createdAt())) {
-      to.add(new Hit(watch.memberId(), watch.id(), news.entity(), id, watch.mail()));
+      to.add(new Hit(watch.memberId(), watch.id(), id, watch.mail()));
     }
   }
 

@@ -1,10 +1,8 @@
 package club.emberwell.talk;
 
-import club.emberwell.report.ChangeLog.Position;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
-import jakarta.persistence.Tuple;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -43,33 +41,6 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
         .setMaxResults(most)
         .setReadOnly(true)
         .getResultList();
-  }
-
-  /** How far the change rows have been held against the watches. */
-  record Progress(UUID epoch, Position position) {}
-
-  /** Empty while another node is at it; else nobody else gets it until the transaction ends. */
-  Optional<Progress> claimProgress() {
-    List<Tuple> rows =
-        db.createNativeQuery(
-                "select epoch, xid, seq from watch_progress for update skip locked", Tuple.class)
-            .getResultList();
-    return rows.stream()
-        .findFirst()
-        .map(
-            row ->
-                new Progress(
-                    (UUID) row.get(0),
-                    new Position(
-                        ((Number) row.get(1)).longValue(), ((Number) row.get(2)).longValue())));
-  }
-
-  void saveProgress(UUID epoch, Position position) {
-    db.createNativeMutationQuery("update watch_progress set epoch = :epoch, xid = :xid, seq = :seq")
-        .setParameter("epoch", epoch)
-        .setParameter("xid", position.xid())
-        .setParameter("seq", position.seq())
-        .executeUpdate();
   }
 
   /** False while another node sends digests; else true until the transaction ends. */

@@ -3,6 +3,7 @@ package club.emberwell.talk;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.EntryAccess;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryChanged;
@@ -52,7 +53,7 @@ public class Watches {
    */
   @Transactional
   public Watch add(Actor actor, String query, String label, boolean mail) {
-    UUID member = TalkAccess.signedIn(actor);
+    UUID member = EntryAccess.signedIn(actor);
     SearchQuery search = read(query, actor.units().style());
     String kept = SearchQueryCodec.write(search);
     if (kept.length() > TalkLimits.WATCH_QUERY) {
@@ -115,7 +116,7 @@ public class Watches {
   /** In the order they were made. */
   @Transactional
   public List<Watch> of(Actor actor) {
-    return watches.of(TalkAccess.signedIn(actor)).stream().map(WatchEntity::toWatch).toList();
+    return watches.of(EntryAccess.signedIn(actor)).stream().map(WatchEntity::toWatch).toList();
   }
 
   @Transactional
@@ -141,7 +142,7 @@ public class Watches {
   /** Ends a watch with everything it found and its feed. A second time does nothing. */
   @Transactional
   public void remove(Actor actor, UUID id) {
-    watches.own(id, TalkAccess.signedIn(actor)).ifPresent(watches::delete);
+    watches.own(id, EntryAccess.signedIn(actor)).ifPresent(watches::delete);
   }
 
   /** Gives the watch a feed; where it had one, its old address is dead from now on. */
@@ -168,6 +169,8 @@ public class Watches {
   }
 
   private WatchEntity own(Actor actor, UUID id) {
-    return watches.own(id, TalkAccess.signedIn(actor)).orElseThrow(() -> new EntryUnknown("watch"));
+    return watches
+        .own(id, EntryAccess.signedIn(actor))
+        .orElseThrow(() -> new EntryUnknown("watch"));
   }
 }

@@ -1,5 +1,7 @@
 package club.emberwell.desk;
 
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryRef;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
@@ -12,7 +14,6 @@ import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
 import club.emberwell.report.WrittenWork;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.Ties;
@@ -63,7 +64,7 @@ public class Cast {
         .call(() -> ((Number) db.createNativeQuery(sql).getSingleResult()).longValue());
   }
 
-  ItemRef report(Actor by) {
+  EntryRef report(Actor by) {
     return report(by, "maple", "400 mm/s", "Words of " + UUID.randomUUID());
   }
 
@@ -84,21 +85,21 @@ public class Cast {
         null);
   }
 
-  ItemRef report(Actor by, String material, String speed, String notes) {
+  EntryRef report(Actor by, String material, String speed, String notes) {
     UUID id =
         reports.post(by, Posting.ofApi(null, written(material, speed, notes))).snapshot().id();
-    return new ItemRef(ItemKind.REPORT, id);
+    return new EntryRef(EntryKind.REPORT, id);
   }
 
-  ItemRef question(Actor by, String text) {
+  EntryRef question(Actor by, String text) {
     UUID id =
         talk.post(
                 by,
-                TalkKind.QUESTION,
+                EntryKind.QUESTION,
                 TalkPosting.of(null, new WrittenTalk("How do I engrave this?", text, Ties.NONE)))
             .entry()
             .id();
-    return new ItemRef(ItemKind.QUESTION, id);
+    return new EntryRef(EntryKind.QUESTION, id);
   }
 
   private static WrittenQuantity text(String text) {

@@ -5,6 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.EntryState;
+import club.emberwell.entry.Verdict;
+import club.emberwell.entry.Verdicts;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -26,15 +33,17 @@ import org.junit.jupiter.api.Test;
 class DeskServiceTest {
   @Inject Cast cast;
   @Inject Desk desk;
-  @Inject Decisions decisions;
+  @Inject EntryLife life;
+  @Inject Entries entries;
+  @Inject Verdicts verdicts;
   @Inject Flags flags;
   @Inject People people;
   @Inject Rules rules;
   @Inject Reminder reminder;
   @Inject ReportService reports;
 
-  private String state(ItemRef ref) {
-    return decisions.item(cast.moderator(), ref).state();
+  private EntryState state(EntryRef ref) {
+    return entries.get(ref).state();
   }
 
   /** The first look as a club outside tests has it. */
@@ -60,58 +69,56 @@ class DeskServiceTest {
     withFirstLook(
         2,
         () -> {
-          ItemRef report = cast.report(author);
-          ItemRef question = cast.question(author, "Which speed for maple, please?");
-          assertEquals("WAITING", state(report));
-          assertEquals("WAITING", state(question));
+          EntryRef report = cast.report(author);
+          EntryRef question = cast.question(author, "Which speed for maple, please?");
+          assertEquals(EntryState.WAITING, state(report));
+          assertEquals(EntryState.WAITING, state(question));
           // its author sees it meanwhile, nobody else does
           assertEquals(report.id(), reports.get(author, report.id()).snapshot().id());
           Actor other = cast.member();
           assertThrows(EntryUnknown.class, () -> reports.get(other, report.id()));
-          decisions.decide(moderator, report, Action.APPROVE, null);
-          assertEquals("LIVE", state(report));
-          assertEquals("WAITING", state(cast.report(author)));
-          decisions.decide(moderator, question, Action.APPROVE, "");
-          assertEquals("LIVE", state(cast.report(author)));
-          assertEquals("LIVE", state(cast.report(cast.moderator())));
+          life.decide(moderator, report, Decision.APPROVE, null);
+          assertEquals(EntryState.LIVE, state(report));
+          assertEquals(EntryState.WAITING, state(cast.report(author)));
+          life.decide(moderator, question, Decision.APPROVE, "");
+          assertEquals(EntryState.LIVE, state(cast.report(author)));
+          assertEquals(EntryState.LIVE, state(cast.report(cast.moderator())));
           Actor trusted = cast.member();
           people.trust(moderator, trusted.memberId(), true);
-          assertEquals("LIVE", state(cast.report(trusted)));
+          assertEquals(EntryState.LIVE, state(cast.report(trusted)));
           people.trust(moderator, trusted.memberId(), false);
-          assertEquals("LIVE", state(report));
-          assertEquals("WAITING", state(cast.report(cast.member())));
+          assertEquals(EntryState.LIVE, state(report));
+          assertEquals(EntryState.WAITING, state(cast.report(cast.member())));
         });
   }
 
   @Test
   void nobodyDecidesAboutTheirOwnAndEveryDecisionNeedsAReason() {
     Actor moderator = cast.moderator();
-    ItemRef own = cast.report(moderator);
+    EntryRef own = cast.report(moderator);
+    assertThrows(EntryForbidden.class, () -> life.decide(moderator, own, Decision.REMOVE, "mine"));
+    EntryRef other = cast.report(cast.member());
+    assertThrows(EntryRefused.class, () -> life.decide(moderator, other, Decision.REMOVE, " "));
     assertThrows(
-        EntryForbidden.class, () -> decisions.decide(moderator, own, Action.REMOVE, "mine"));
-    ItemRef other = cast.report(cast.member());
-    assertThrows(EntryRefused.class, () -> decisions.decide(moderator, other, Action.REMOVE, " "));
-    assertThrows(
-        EntryForbidden.class, () -> decisions.decide(cast.member(), other, Action.HOLD, "no"));
-    assertThrows(
-        EntryForbidden.class, () -> decisions.decide(moderator, other, Action.APPROVE, "no"));
+        EntryForbidden.class, () -> life.decide(cast.member(), other, Decision.HOLD, "no"));
+    assertThrows(EntryForbidden.class, () -> life.decide(moderator, other, Decision.APPROVE, "no"));
   }
 
   @Test
   void anAuthorReadsWhyAndNobodyElseDoes() {
     Actor author = cast.member();
     Actor moderator = cast.moderator();
-    ItemRef report = cast.report(author);
-    decisions.decide(moderator, report, Action.HOLD, "Which lens was it?");
-    assertEquals("HELD", state(report));
-    assertEquals("Which lens was it?", decisions.lastWord(author, report).orElseThrow().reason());
-    assertTrue(decisions.lastWord(cast.member(), report).isEmpty());
-    decisions.decide(moderator, report, Action.RESTORE, "Settled.");
-    decisions.decide(moderator, report, Action.RESTORE, "Settled again.");
-    assertEquals("LIVE", state(report));
-    List<Decision> told = decisions.mine(author, 0).rows();
+    EntryRef report = cast.report(author);
+    life.decide(moderator, report, Decision.HOLD, "Which lens was it?");
+    assertEquals(EntryState.HELD, state(report));
+    assertEquals("Which lens was it?", verdicts.lastWord(author, report).orElseThrow().reason());
+    assertTrue(verdicts.lastWord(cast.member(), report).isEmpty());
+    life.decide(moderator, report, Decision.RESTORE, "Settled.");
+    life.decide(moderator, report, Decision.RESTORE, "Settled again.");
+    assertEquals(EntryState.LIVE, state(report));
+    List<Verdict> told = verdicts.mine(author, 0, 30);
     assertEquals(
-        List.of("Settled.", "Which lens was it?"), told.stream().map(Decision::reason).toList());
+        List.of("Settled.", "Which lens was it?"), told.stream().map(Verdict::reason).toList());
   }
 
   @Test
@@ -119,7 +126,7 @@ class DeskServiceTest {
     Actor author = cast.member();
     Actor flagger = cast.member();
     Actor moderator = cast.moderator();
-    ItemRef report = cast.report(author);
+    EntryRef report = cast.report(author);
     Flag flag = flags.flag(flagger, report, "wrong-numbers", "Ten times too fast.");
     assertEquals(flag.id(), flags.flag(flagger, report, "spam", null).id());
     assertThrows(EntryForbidden.class, () -> flags.flag(author, report, "spam", null));
@@ -130,26 +137,27 @@ class DeskServiceTest {
         EntryUnknown.class, () -> flags.settle(moderator, report, true, null, "nothing there"));
     flags.flag(flagger, report, "wrong-numbers", null);
     assertEquals(1, flags.on(moderator, report).size());
-    assertEquals(1, flags.settle(moderator, report, true, Action.HOLD, "Right you are."));
-    assertEquals("HELD", state(report));
+    assertEquals(1, flags.settle(moderator, report, true, Decision.HOLD, "Right you are."));
+    assertEquals(EntryState.HELD, state(report));
     Flag told = flags.mine(flagger, 0).rows().get(0);
     assertEquals("upheld", told.state());
     assertEquals("Right you are.", told.outcome());
-    decisions.decide(moderator, report, Action.RESTORE, "Mended.");
+    life.decide(moderator, report, Decision.RESTORE, "Mended.");
     assertThrows(EntryRefused.class, () -> flags.flag(flagger, report, "spam", null));
   }
 
   @Test
   void someFlagsAreForAnOwnerToSettle() {
-    ItemRef report = cast.report(cast.member());
+    EntryRef report = cast.report(cast.member());
     flags.flag(cast.member(), report, "personal-data", null);
     assertThrows(
         EntryForbidden.class,
         () -> flags.settle(cast.moderator(), report, false, null, "Looks fine to me."));
-    assertEquals(0, flags.settle(cast.moderator(), report, true, Action.HOLD, "Held for now."));
+    assertEquals(0, flags.settle(cast.moderator(), report, true, Decision.HOLD, "Held for now."));
     assertEquals(1, flags.on(cast.moderator(), report).size());
     assertEquals(
-        1, flags.settle(cast.person(Role.OWNER), report, true, Action.REMOVE, "Removed for good."));
+        1,
+        flags.settle(cast.person(Role.OWNER), report, true, Decision.REMOVE, "Removed for good."));
   }
 
   @Test
@@ -159,7 +167,7 @@ class DeskServiceTest {
     for (int i = 0; i < DeskLimits.OPEN_FLAGS; i++) {
       flags.flag(flagger, cast.report(author), "off-topic", null);
     }
-    ItemRef next = cast.report(author);
+    EntryRef next = cast.report(author);
     assertThrows(EntryRefused.class, () -> flags.flag(flagger, next, "off-topic", null));
   }
 
@@ -207,13 +215,13 @@ class DeskServiceTest {
     withFirstLook(
         1,
         () -> {
-          ItemRef report = cast.report(author);
+          EntryRef report = cast.report(author);
           Instant later = Instant.now().plus(Duration.ofHours(50));
           int letters = reminderAt(later);
           assertTrue(letters > 0);
           assertEquals(0, reminderAt(later.plusSeconds(60)));
           assertTrue(reminderAt(later.plus(Duration.ofHours(25))) > 0);
-          decisions.decide(moderator, report, Action.APPROVE, null);
+          life.decide(moderator, report, Decision.APPROVE, null);
         });
     cast.run("update desk_progress set reminded_at = null");
   }

@@ -4,6 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.EntryState;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.report.Photos;
@@ -24,12 +30,13 @@ class RulesTest {
   @Inject Cast cast;
   @Inject Rules rules;
   @Inject RuleRunner runner;
-  @Inject Decisions decisions;
+  @Inject EntryLife life;
+  @Inject Entries entries;
   @Inject Photos photos;
   @Inject ReportService reports;
   @Inject SearchService search;
 
-  private List<String> noted(ItemRef ref) {
+  private List<String> noted(EntryRef ref) {
     return rules.on(cast.moderator(), ref).stream().map(n -> n.rule().code()).toList();
   }
 
@@ -62,15 +69,15 @@ class RulesTest {
         4,
         () -> {
           Actor author = cast.member();
-          ItemRef first = cast.report(author);
-          ItemRef second = cast.report(author);
-          ItemRef third = cast.report(author);
-          ItemRef fourth = cast.report(author);
+          EntryRef first = cast.report(author);
+          EntryRef second = cast.report(author);
+          EntryRef third = cast.report(author);
+          EntryRef fourth = cast.report(author);
           await(() -> noted(fourth).contains("burst"));
           assertEquals(List.of(), noted(first));
           assertEquals(List.of(), noted(second));
           assertEquals(List.of(), noted(third));
-          assertEquals("LIVE", decisions.item(cast.moderator(), fourth).state());
+          assertEquals(EntryState.LIVE, entries.get(fourth).state());
         });
   }
 
@@ -78,10 +85,10 @@ class RulesTest {
   void theSameWordsAreNotedAtTheThirdTime() {
     Actor author = cast.member();
     String words = "The same long words about something, once more " + UUID.randomUUID();
-    ItemRef first = cast.question(author, words);
-    ItemRef second = cast.question(author, words);
-    ItemRef other = cast.question(cast.member(), words);
-    ItemRef third = cast.question(author, words);
+    EntryRef first = cast.question(author, words);
+    EntryRef second = cast.question(author, words);
+    EntryRef other = cast.question(cast.member(), words);
+    EntryRef third = cast.question(author, words);
     await(() -> noted(third).contains("repeated-text"));
     assertEquals(List.of(), noted(first));
     assertEquals(List.of(), noted(second));
@@ -94,8 +101,8 @@ class RulesTest {
     for (int i = 0; i < 5; i++) {
       cast.report(known);
     }
-    ItemRef trusted = cast.question(known, "As on https://maker.example/lens it says so.");
-    ItemRef fresh = cast.question(cast.member(), "As on https://maker.example/lens it says so.");
+    EntryRef trusted = cast.question(known, "As on https://maker.example/lens it says so.");
+    EntryRef fresh = cast.question(cast.member(), "As on https://maker.example/lens it says so.");
     await(() -> noted(fresh).contains("newcomer-links"));
     assertEquals(List.of(), noted(trusted));
   }
@@ -108,8 +115,8 @@ class RulesTest {
     }
     SearchQuery query = SearchQuery.everything().withFacet("material", List.of(material));
     await(() -> search.columns(query).size() >= 9);
-    ItemRef usual = cast.report(cast.member(), material, "402 mm/s", "Usual.");
-    ItemRef odd = cast.report(cast.member(), material, "20 mm/s", "Very slow.");
+    EntryRef usual = cast.report(cast.member(), material, "402 mm/s", "Usual.");
+    EntryRef odd = cast.report(cast.member(), material, "20 mm/s", "Very slow.");
     await(() -> noted(odd).contains("far-outside"));
     assertEquals(List.of(), noted(usual));
     assertTrue(rules.on(cast.moderator(), odd).get(0).detail().contains("above"));
@@ -118,19 +125,23 @@ class RulesTest {
   @Test
   void aPhotoIsTakenOutOfSightAndBroughtBackByAnotherPersonOnly() {
     Actor author = cast.moderator();
-    ItemRef report = cast.report(author);
+    EntryRef report = cast.report(author);
     UUID id = UUID.randomUUID();
     cast.run(
-        ("insert into photo (id, report_id, member_id, width, height, size_bytes, picture, thumb,"
-                + " created_at) values ('%s', '%s', '%s', 1, 1, 2, '\\x00', '\\x00', now())")
-            .formatted(id, report.id(), author.memberId()));
-    ItemRef photo = new ItemRef(ItemKind.PHOTO, id);
+        ("insert into entry (id, kind, member_id, state, version, parent_id, title, created_at,"
+                + " updated_at) values ('%s', 'photo', '%s', 'live', 1, '%s', 'A photo', now(),"
+                + " now())")
+            .formatted(id, author.memberId(), report.id()));
+    cast.run(
+        ("insert into photo (id, width, height, size_bytes, picture, thumb)"
+                + " values ('%s', 1, 1, 2, '\\x00', '\\x00')")
+            .formatted(id));
+    EntryRef photo = new EntryRef(EntryKind.PHOTO, id);
     Actor moderator = cast.moderator();
-    assertThrows(
-        EntryForbidden.class, () -> decisions.decide(author, photo, Action.REMOVE, "Mine."));
-    decisions.decide(moderator, photo, Action.REMOVE, "A face is on it.");
+    assertThrows(EntryForbidden.class, () -> life.decide(author, photo, Decision.REMOVE, "Mine."));
+    life.decide(moderator, photo, Decision.REMOVE, "A face is on it.");
     assertEquals(0, reports.get(author, report.id()).photos().size());
-    decisions.decide(moderator, photo, Action.RESTORE, "The face agreed.");
+    life.decide(moderator, photo, Decision.RESTORE, "The face agreed.");
     assertEquals(1, reports.get(author, report.id()).photos().size());
   }
 }

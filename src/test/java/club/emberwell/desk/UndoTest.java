@@ -5,12 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.desk.Undos.Wanted;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.EntryState;
+import club.emberwell.entry.Origin;
+import club.emberwell.entry.Verdicts;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.report.Origin;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
 import io.quarkus.test.junit.QuarkusTest;
@@ -25,22 +31,24 @@ class UndoTest {
   @Inject Cast cast;
   @Inject Undos undos;
   @Inject UndoWork work;
-  @Inject Decisions decisions;
+  @Inject EntryLife life;
+  @Inject Entries entries;
+  @Inject Verdicts verdicts;
   @Inject Flags flags;
   @Inject People people;
   @Inject Rules rules;
   @Inject RuleRunner runner;
   @Inject ReportService reports;
 
-  private String state(ItemRef ref) {
-    return decisions.item(cast.moderator(), ref).state();
+  private EntryState state(EntryRef ref) {
+    return entries.get(ref).state();
   }
 
-  private String notes(ItemRef ref) {
+  private String notes(EntryRef ref) {
     return reports.get(cast.moderator(), ref.id()).written().particulars().notes();
   }
 
-  private void edit(Actor by, ItemRef ref, String notes) {
+  private void edit(Actor by, EntryRef ref, String notes) {
     int version = reports.get(by, ref.id()).snapshot().version();
     reports.revise(
         by,
@@ -60,11 +68,11 @@ class UndoTest {
   void whatAMemberDidSinceATimeIsUndoneAndTheUndoIsUndone() {
     Actor vandal = cast.member();
     Actor moderator = cast.moderator();
-    ItemRef old = cast.report(vandal, "maple", "400 mm/s", "As it was.");
-    ItemRef stranger = cast.report(cast.member());
+    EntryRef old = cast.report(vandal, "maple", "400 mm/s", "As it was.");
+    EntryRef stranger = cast.report(cast.member());
     Instant since = Instant.now();
-    ItemRef fresh = cast.report(vandal);
-    ItemRef question = cast.question(vandal, "Buy my blanks, will you?");
+    EntryRef fresh = cast.report(vandal);
+    EntryRef question = cast.question(vandal, "Buy my blanks, will you?");
     edit(vandal, old, "Defaced.");
     edit(vandal, old, "Defaced twice.");
     flags.flag(vandal, stranger, "spam", null);
@@ -79,21 +87,21 @@ class UndoTest {
     assertEquals("done", run.state());
     assertEquals(4, run.done());
     assertEquals(0, run.skipped());
-    assertEquals("REMOVED", state(fresh));
-    assertEquals("REMOVED", state(question));
-    assertEquals("LIVE", state(old));
+    assertEquals(EntryState.REMOVED, state(fresh));
+    assertEquals(EntryState.REMOVED, state(question));
+    assertEquals(EntryState.LIVE, state(old));
     assertEquals("As it was.", notes(old));
-    assertEquals("LIVE", state(stranger));
+    assertEquals(EntryState.LIVE, state(stranger));
     assertEquals("withdrawn", flags.mine(vandal, 0).rows().get(0).state());
-    assertEquals("A spree.", decisions.lastWord(vandal, fresh).orElseThrow().reason());
+    assertEquals("A spree.", verdicts.lastWord(vandal, fresh).orElseThrow().reason());
 
     // the same once more is the same undo
     assertEquals(4, undos.start(moderator, id, wanted, "A spree.").total());
     assertEquals(0, undos.preview(moderator, wanted).total());
 
     assertEquals("restored", undos.restore(moderator, id).state());
-    assertEquals("LIVE", state(fresh));
-    assertEquals("LIVE", state(question));
+    assertEquals(EntryState.LIVE, state(fresh));
+    assertEquals(EntryState.LIVE, state(question));
     assertEquals("Defaced twice.", notes(old));
     assertEquals("open", flags.mine(vandal, 0).rows().get(0).state());
     assertEquals("restored", undos.restore(moderator, id).state());
@@ -104,21 +112,21 @@ class UndoTest {
     Actor member = cast.member();
     Actor moderator = cast.moderator();
     Instant since = Instant.now();
-    ItemRef one = cast.report(member);
-    ItemRef two = cast.report(member);
-    cast.run("update report set state = 'WITHDRAWN' where id = '%s'".formatted(one.id()));
+    EntryRef one = cast.report(member);
+    EntryRef two = cast.report(member);
+    cast.run("update entry set state = 'withdrawn' where id = '%s'".formatted(one.id()));
     UUID id = UUID.randomUUID();
     assertEquals(1, undos.preview(moderator, new Wanted(member.memberId(), null, since)).total());
-    cast.run("update report set state = 'LIVE' where id = '%s'".formatted(one.id()));
+    cast.run("update entry set state = 'live' where id = '%s'".formatted(one.id()));
     cast.run(
         ("insert into desk_undo (id, subject, member_id, since, reason, state, started_by,"
                 + " started_at) values ('%s', 'member', '%s', now(), 'A test.', 'running', '%s',"
                 + " now())")
             .formatted(id, member.memberId(), moderator.memberId()));
-    for (ItemRef ref : new ItemRef[] {one, two}) {
+    for (EntryRef ref : new EntryRef[] {one, two}) {
       cast.run(
           ("insert into desk_undo_item (run_id, step, kind, item_id, title, was, back_to)"
-                  + " values ('%s', 'remove', 'report', '%s', 'x', 'LIVE', 0)")
+                  + " values ('%s', 'remove', 'report', '%s', 'x', 'live', 0)")
               .formatted(id, ref.id()));
     }
     reports.withdraw(member, one.id(), null);
@@ -126,8 +134,8 @@ class UndoTest {
     UndoRun run = undos.one(moderator, id);
     assertEquals("done", run.state());
     assertEquals(1, run.skipped());
-    assertEquals("WITHDRAWN", state(one));
-    assertEquals("REMOVED", state(two));
+    assertEquals(EntryState.WITHDRAWN, state(one));
+    assertEquals(EntryState.REMOVED, state(two));
   }
 
   @Test
@@ -146,7 +154,7 @@ class UndoTest {
             .formatted(id, member.memberId(), moderator.memberId()));
     cast.run(
         ("insert into desk_undo_item (run_id, step, kind, item_id, title, was, back_to) select"
-                + " '%s', 'remove', 'report', id, '', state, 0 from report where member_id = '%s'"
+                + " '%s', 'remove', 'report', id, '', state, 0 from entry where member_id = '%s'"
                 + " and created_at >= '%s'")
             .formatted(id, member.memberId(), since));
     work.some(id, 3);
@@ -160,16 +168,16 @@ class UndoTest {
     Actor rogue = cast.moderator();
     Actor owner = cast.person(Role.OWNER);
     Actor victim = cast.member();
-    ItemRef report = cast.report(victim);
+    EntryRef report = cast.report(victim);
     Instant since = Instant.now();
-    decisions.decide(rogue, report, Action.REMOVE, "I do not like it.");
+    life.decide(rogue, report, Decision.REMOVE, "I do not like it.");
     people.ban(rogue, victim.memberId(), "Nor this member.");
     Wanted wanted = new Wanted(rogue.memberId(), null, since);
     assertThrows(EntryForbidden.class, () -> undos.preview(cast.moderator(), wanted));
     assertThrows(EntryForbidden.class, () -> undos.preview(rogue, wanted));
     assertEquals(2, undos.preview(owner, wanted).total());
     undos.start(owner, UUID.randomUUID(), wanted, "Not for such reasons.");
-    assertEquals("LIVE", state(report));
+    assertEquals(EntryState.LIVE, state(report));
     assertTrue(!people.one(owner, victim.memberId()).banned());
   }
 
@@ -183,26 +191,26 @@ class UndoTest {
     Rule rule = rules.one(moderator, "newcomer-links");
     rules.set(moderator, "newcomer-links", Rule.HOLD, 5.0, null, rule.version());
     try {
-      ItemRef question = cast.question(cast.member(), "Look at https://blanks.example/ for more.");
-      ItemRef clean = cast.question(cast.member(), "No link in this one at all.");
-      awaitState(question, "HELD");
-      assertEquals("LIVE", state(clean));
+      EntryRef question = cast.question(cast.member(), "Look at https://blanks.example/ for more.");
+      EntryRef clean = cast.question(cast.member(), "No link in this one at all.");
+      awaitState(question, EntryState.HELD);
+      assertEquals(EntryState.LIVE, state(clean));
       assertEquals(1, rules.on(moderator, question).size());
       Wanted wanted = new Wanted(null, "newcomer-links", since);
       assertEquals(2, undos.preview(moderator, wanted).total());
       undos.start(moderator, UUID.randomUUID(), wanted, "Too strict.");
-      assertEquals("LIVE", state(question));
+      assertEquals(EntryState.LIVE, state(question));
       runner.some();
-      assertEquals("LIVE", state(question));
+      assertEquals(EntryState.LIVE, state(question));
     } finally {
       Rule now = rules.one(moderator, "newcomer-links");
       rules.set(moderator, "newcomer-links", Rule.NOTE, 5.0, null, now.version());
     }
   }
 
-  private void awaitState(ItemRef ref, String wanted) {
+  private void awaitState(EntryRef ref, EntryState wanted) {
     Instant end = Instant.now().plusSeconds(20);
-    while (!state(ref).equals(wanted) && Instant.now().isBefore(end)) {
+    while (state(ref) != wanted && Instant.now().isBefore(end)) {
       runner.some();
     }
     assertEquals(wanted, state(ref));

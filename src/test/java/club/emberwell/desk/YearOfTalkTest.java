@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -14,7 +15,6 @@ import club.emberwell.search.talk.TalkIndexNow;
 import club.emberwell.talk.Inbox;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WatchMatcher;
@@ -91,12 +91,12 @@ class YearOfTalkTest {
   @Test
   void theListsOfQuestionsAndNoticesAreBoundedOnTheFirstPageAndFarBack() {
     for (int page : new int[] {0, 200, Slice.LAST_PAGE}) {
-      takesOneStatement(() -> talk.latest(TalkKind.QUESTION, false, page));
-      takesOneStatement(() -> talk.latest(TalkKind.QUESTION, true, page));
-      takesOneStatement(() -> talk.latest(TalkKind.NOTICE, false, page));
+      takesOneStatement(() -> talk.latest(EntryKind.QUESTION, false, page));
+      takesOneStatement(() -> talk.latest(EntryKind.QUESTION, true, page));
+      takesOneStatement(() -> talk.latest(EntryKind.NOTICE, false, page));
     }
-    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.QUESTION, false, 200).rows().size());
-    assertEquals(TalkLimits.PAGE, talk.latest(TalkKind.NOTICE, false, 0).rows().size());
+    assertEquals(TalkLimits.PAGE, talk.latest(EntryKind.QUESTION, false, 200).rows().size());
+    assertEquals(TalkLimits.PAGE, talk.latest(EntryKind.NOTICE, false, 0).rows().size());
   }
 
   @Test
@@ -144,13 +144,13 @@ class YearOfTalkTest {
   @Test
   void everythingLiveIsFoundByOneStatementALook() {
     index.catchUp();
-    assertFalse(finder.find(TalkKind.NOTICE, "notice", false, 0).rows().isEmpty());
-    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", false, 0));
-    takesOneStatement(() -> finder.find(TalkKind.QUESTION, "halo", false, 30));
+    assertFalse(finder.find(EntryKind.NOTICE, "notice", false, 0).rows().isEmpty());
+    takesOneStatement(() -> finder.find(EntryKind.QUESTION, "halo", false, 0));
+    takesOneStatement(() -> finder.find(EntryKind.QUESTION, "halo", false, 30));
     takesOneStatement(() -> finder.similar("a halo round the letters on slate"));
     SearchQuery slate = SearchQuery.everything().withFacet("material", List.of("slate"));
     takesOneStatement(() -> finder.about(slate));
-    assertEquals(TalkLimits.PAGE, finder.find(TalkKind.QUESTION, "halo", false, 30).rows().size());
+    assertEquals(TalkLimits.PAGE, finder.find(EntryKind.QUESTION, "halo", false, 30).rows().size());
     assertEquals(TalkLimits.BESIDE, finder.about(slate).size());
   }
 

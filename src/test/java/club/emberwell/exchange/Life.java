@@ -5,14 +5,13 @@ import static io.restassured.RestAssured.given;
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.desk.Flags;
-import club.emberwell.desk.ItemKind;
-import club.emberwell.desk.ItemRef;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryRef;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Members;
 import club.emberwell.member.door.Invitations;
 import club.emberwell.report.Pictures;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.Ties;
@@ -74,7 +73,7 @@ class Life {
     watches.add(actor, "q=birch", person.handle() + "'s birch", false);
     flags.flag(
         actor,
-        new ItemRef(ItemKind.REPORT, UUID.fromString(repeat)),
+        new EntryRef(EntryKind.REPORT, UUID.fromString(repeat)),
         "off-topic",
         "says " + person.handle());
     invitations.make(actor, new Invitations.Draft("a friend of " + person.handle(), 1, 1));
@@ -151,12 +150,12 @@ class Life {
 
   private UUID talk(Actor actor, Actor other, String handle, String email) {
     UUID question =
-        talk.post(actor, TalkKind.QUESTION, posting("Who knows slate?", "Write to " + email))
+        talk.post(actor, EntryKind.QUESTION, posting("Who knows slate?", "Write to " + email))
             .entry()
             .id();
     talk.answer(other, question, answer("As " + handle + " knows, slow is better."));
     UUID foreign =
-        talk.post(other, TalkKind.QUESTION, posting("What about cork?", "Is " + handle + " here?"))
+        talk.post(other, EntryKind.QUESTION, posting("What about cork?", "Is " + handle + " here?"))
             .entry()
             .id();
     UUID own = talk.answer(actor, foreign, answer("Yes, " + handle + " is.")).entry().id();

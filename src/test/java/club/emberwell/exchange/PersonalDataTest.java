@@ -157,10 +157,10 @@ class PersonalDataTest {
         .then()
         .statusCode(200)
         .body("repeatOf", nullValue());
-    assertEquals(0L, count("report", lived));
+    assertEquals(0L, count("report join entry using (id)", lived));
     assertEquals(0L, count("machine", lived));
-    assertEquals(0L, count("photo", lived));
-    assertEquals(1L, count("talk_entry", lived), "the frame round the neighbour's answer");
+    assertEquals(0L, count("photo join entry using (id)", lived));
+    assertEquals(1L, count("entry", lived), "the frame round the neighbour's answer");
   }
 
   private Object count(String table, Lived lived) {

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.bench.Machines;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
@@ -14,7 +15,6 @@ import club.emberwell.report.ReportService;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -93,7 +93,7 @@ class ScenarioTalkTest {
 
   private static UUID question(List<ScenarioTalkLine> lines, String title) {
     return lines.stream()
-        .filter(line -> line.kind().equals(TalkKind.QUESTION.code()))
+        .filter(line -> line.kind().equals(EntryKind.QUESTION.code()))
         .filter(line -> line.said().title().startsWith(title))
         .findFirst()
         .orElseThrow()

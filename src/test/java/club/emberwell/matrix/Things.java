@@ -91,8 +91,7 @@ final class Things {
 
   private String find() {
     crew.run(
-        ("insert into watch_hit (member_id, entity, entry_id, found_at)"
-                + " values ('%s', 'report', '%s', now())")
+        ("insert into watch_hit (member_id, entry_id, found_at)" + " values ('%s', '%s', now())")
             .formatted(author.id(), get("report")));
     return crew.one("select max(id) from watch_hit where member_id = '%s'".formatted(author.id()));
   }
@@ -100,7 +99,7 @@ final class Things {
   /** A question that still waits for a first look. */
   private String unseen() {
     String id = post("questions", text());
-    crew.run("update talk_entry set state = 'WAITING' where id = '%s'".formatted(id));
+    crew.run("update entry set state = 'waiting' where id = '%s'".formatted(id));
     return id;
   }
 
@@ -136,15 +135,15 @@ final class Things {
 
   private String waiting() {
     String id = report();
-    crew.run("update report set state = 'WAITING' where id = '%s'".formatted(id));
+    crew.run("update entry set state = 'waiting' where id = '%s'".formatted(id));
     return id;
   }
 
   private String flagged() {
     String id = report();
     crew.run(
-        ("insert into desk_flag (id, member_id, item_kind, item_id, reason, owner_role, state,"
-                + " created_at) values ('%s', '%s', 'report', '%s', 'spam', 'moderator', 'open',"
+        ("insert into desk_flag (id, member_id, entry_id, reason, owner_role, state,"
+                + " created_at) values ('%s', '%s', '%s', 'spam', 'moderator', 'open',"
                 + " now())")
             .formatted(UUID.randomUUID(), crew.person("member", "active").id(), id));
     return id;
@@ -153,19 +152,24 @@ final class Things {
   private String photo() {
     UUID id = UUID.randomUUID();
     crew.run(
-        ("insert into photo (id, report_id, member_id, width, height, size_bytes, picture, thumb,"
-                + " created_at) values ('%s', '%s', '%s', 1, 1, 2, '\\x00', '\\x00', now())")
-            .formatted(id, get("report"), author.id()));
+        ("insert into entry (id, kind, member_id, state, version, parent_id, title, created_at,"
+                + " updated_at) values ('%s', 'photo', '%s', 'live', 1, '%s', 'A photo', now(),"
+                + " now())")
+            .formatted(id, author.id(), get("report")));
+    crew.run(
+        ("insert into photo (id, width, height, size_bytes, picture, thumb)"
+                + " values ('%s', 1, 1, 2, '\\x00', '\\x00')")
+            .formatted(id));
     return id.toString();
   }
 
   private String flag() {
     UUID id = UUID.randomUUID();
     crew.run(
-        ("insert into desk_flag (id, member_id, item_kind, item_id, reason, owner_role, state,"
-                + " created_at) values ('%s', '%s', 'report', '%s', 'spam', 'moderator', 'open',"
+        ("insert into desk_flag (id, member_id, entry_id, reason, owner_role, state,"
+                + " created_at) values ('%s', '%s', '%s', 'spam', 'moderator', 'open',"
                 + " now())")
-            .formatted(id, author.id(), UUID.randomUUID()));
+            .formatted(id, author.id(), get("report")));
     return id.toString();
   }
 
@@ -183,10 +187,10 @@ final class Things {
   private String note() {
     String report = get("report");
     crew.run(
-        ("insert into desk_rule_note (rule, item_kind, item_id, member_id, detail, mode, at)"
-                + " values ('burst', 'report', '%s', '%s', 'A test.', 'note', now())")
-            .formatted(report, author.id()));
-    return crew.one("select max(id) from desk_rule_note where item_id = '%s'".formatted(report));
+        ("insert into desk_rule_note (rule, entry_id, detail, mode, at)"
+                + " values ('burst', '%s', 'A test.', 'note', now())")
+            .formatted(report));
+    return crew.one("select max(id) from desk_rule_note where entry_id = '%s'".formatted(report));
   }
 
   private String undo() {

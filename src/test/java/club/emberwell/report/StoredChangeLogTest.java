@@ -5,8 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.report.ChangeLog.Change;
-import club.emberwell.report.ChangeLog.Position;
+import club.emberwell.entry.ChangeLog.Change;
+import club.emberwell.entry.ChangeLog.Position;
+import club.emberwell.entry.StoredChangeLog;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -124,7 +125,7 @@ class StoredChangeLogTest {
   void aChangeThatIsRolledBackIsNeverSeen() {
     Position start = log.head();
     QuarkusTransaction.begin();
-    log.add("report", UUID.randomUUID());
+    insert(UUID.randomUUID());
     QuarkusTransaction.rollback();
     assertFalse(log.since(start, 10).iterator().hasNext());
   }
@@ -135,7 +136,15 @@ class StoredChangeLogTest {
   }
 
   private void write(UUID id) {
-    QuarkusTransaction.requiringNew().run(() -> log.add("report", id));
+    QuarkusTransaction.requiringNew().run(() -> insert(id));
+  }
+
+  private void insert(UUID id) {
+    try (Connection connection = database.getConnection()) {
+      insert(connection, id);
+    } catch (SQLException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   private static void insert(Connection connection, UUID id) throws SQLException {

@@ -8,6 +8,14 @@ import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Deed;
 import club.emberwell.catalog.TermCare;
 import club.emberwell.catalog.Unfiled;
+import club.emberwell.entry.ChangeLog;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.EntryState;
+import club.emberwell.entry.Gone;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -16,7 +24,6 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.report.ReportModeration.Decision;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -34,7 +41,7 @@ import org.junit.jupiter.api.Test;
 class StoredReportsTest {
   @Inject ReportService reports;
   @Inject OwnReports own;
-  @Inject ReportModeration moderation;
+  @Inject EntryLife life;
   @Inject ReportRereading rereading;
   @Inject ReportSource source;
   @Inject ChangeLog changes;
@@ -67,6 +74,10 @@ class StoredReportsTest {
     return new Actor(id, handle, role, UnitPreferences.metric());
   }
 
+  private static EntryRef ref(UUID report) {
+    return new EntryRef(EntryKind.REPORT, report);
+  }
+
   private StoredReport post(WrittenReport written) {
     return reports.post(ada, Posting.ofApi(null, written));
   }
@@ -86,6 +97,13 @@ class StoredReportsTest {
 
   private static int statements(Supplier<List<ReportSnapshot>> read) {
     return StatementCount.of(() -> assertTrue(!read.get().isEmpty())).size();
+  }
+
+  @Test
+  void aPostedReportCostsALookAtItsAuthorTheFirstLookAndARowPerTable() {
+    post(Entries.report());
+    List<String> statements = StatementCount.of(() -> post(Entries.work("oak", null, null)));
+    assertEquals(6, statements.size(), () -> String.join("\n", statements));
   }
 
   @Test
@@ -157,31 +175,31 @@ class StoredReportsTest {
     StoredReport stored =
         reports.post(
             ada, Posting.ofPage(fast.withConfirmed(List.of("/settings/speed")), NumberStyle.ANY));
-    assertEquals(ReportState.LIVE, stored.snapshot().state());
+    assertEquals(EntryState.LIVE, stored.snapshot().state());
   }
 
   @Test
   void aHeldReportIsSeenByItsAuthorAndModeratorsOnly() {
     UUID id = post(Entries.report()).snapshot().id();
-    moderation.decide(moderator, id, Decision.HOLD, "the photo shows something else");
+    life.decide(moderator, ref(id), Decision.HOLD, "the photo shows something else");
     Actor stranger = member(Role.MEMBER);
     assertThrows(EntryUnknown.class, () -> reports.get(stranger, id));
-    assertEquals(ReportState.HELD, reports.get(ada, id).snapshot().state());
+    assertEquals(EntryState.HELD, reports.get(ada, id).snapshot().state());
     assertEquals("the photo shows something else", reports.history(ada, id).get(0).reason());
-    moderation.decide(moderator, id, Decision.RESTORE, "settled");
-    assertEquals(ReportState.LIVE, reports.get(stranger, id).snapshot().state());
-    moderation.decide(moderator, id, Decision.REMOVE, "advertising");
-    assertThrows(ReportGone.class, () -> reports.get(stranger, id));
+    life.decide(moderator, ref(id), Decision.RESTORE, "settled");
+    assertEquals(EntryState.LIVE, reports.get(stranger, id).snapshot().state());
+    life.decide(moderator, ref(id), Decision.REMOVE, "advertising");
+    assertThrows(Gone.class, () -> reports.get(stranger, id));
   }
 
   @Test
   void nobodyDecidesWithoutReasonOrAboutTheirOwn() {
     UUID id = post(Entries.report()).snapshot().id();
-    assertThrows(EntryRefused.class, () -> moderation.decide(moderator, id, Decision.HOLD, " "));
-    assertThrows(EntryForbidden.class, () -> moderation.decide(ada, id, Decision.HOLD, "because"));
+    assertThrows(EntryRefused.class, () -> life.decide(moderator, ref(id), Decision.HOLD, " "));
+    assertThrows(EntryForbidden.class, () -> life.decide(ada, ref(id), Decision.HOLD, "because"));
     UUID own = reports.post(moderator, Posting.ofApi(null, Entries.report())).snapshot().id();
     assertThrows(
-        EntryForbidden.class, () -> moderation.decide(moderator, own, Decision.REMOVE, "because"));
+        EntryForbidden.class, () -> life.decide(moderator, ref(own), Decision.REMOVE, "because"));
   }
 
   @Test
@@ -200,7 +218,7 @@ class StoredReportsTest {
     assertEquals(1, rereading.reinterpret(List.of(id)));
     StoredReport again = reports.get(ada, id);
     assertEquals("birch-plywood", again.snapshot().work().material().slug());
-    assertEquals(RevisionAction.READ_AGAIN, reports.history(ada, id).get(0).action());
+    assertEquals(EntryAction.READ_AGAIN, reports.history(ada, id).get(0).action());
     assertEquals(List.of(id), changes.since(start, 10).stream().map(ChangeLog.Change::id).toList());
   }
 
@@ -237,6 +255,6 @@ class StoredReportsTest {
     StoredReport read = reports.get(ada, id);
     assertEquals("birch-plywood", read.snapshot().work().material().slug());
     assertEquals(words, read.snapshot().work().material().written());
-    assertEquals(RevisionAction.READ_AGAIN, reports.history(ada, id).get(0).action());
+    assertEquals(EntryAction.READ_AGAIN, reports.history(ada, id).get(0).action());
   }
 }

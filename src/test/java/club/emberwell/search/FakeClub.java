@@ -1,9 +1,9 @@
 package club.emberwell.search;
 
-import club.emberwell.report.ChangeLog;
+import club.emberwell.entry.ChangeLog;
+import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -97,7 +97,7 @@ final class FakeClub implements ChangeLog, ReportSource {
   @Override
   public synchronized List<ReportSnapshot> liveAfter(long after, int most) {
     return reports.values().stream()
-        .filter(report -> report.state() == ReportState.LIVE && report.number() > after)
+        .filter(report -> report.state() == EntryState.LIVE && report.number() > after)
         .sorted(Comparator.comparingLong(ReportSnapshot::number))
         .limit(most)
         .toList();

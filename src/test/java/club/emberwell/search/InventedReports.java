@@ -1,5 +1,6 @@
 package club.emberwell.search;
 
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Derived;
 import club.emberwell.laser.Direction;
 import club.emberwell.laser.Effect;
@@ -15,7 +16,6 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSnapshot.Standing;
-import club.emberwell.report.ReportState;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.report.Work;
 import java.time.Instant;
@@ -59,7 +59,7 @@ final class InventedReports {
             new UUID(random.nextLong(), random.nextLong()),
             number,
             1 + random.nextInt(3),
-            ReportState.LIVE,
+            EntryState.LIVE,
             at,
             at),
         new Author(new UUID(1, member), member, "member" + member),

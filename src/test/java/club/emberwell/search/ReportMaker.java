@@ -1,5 +1,6 @@
 package club.emberwell.search;
 
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.report.Filed;
@@ -8,7 +9,6 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSnapshot.Standing;
-import club.emberwell.report.ReportState;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.report.Work;
 import java.util.List;
@@ -77,7 +77,7 @@ final class ReportMaker {
             base.id(),
             OWN_NUMBERS + base.number(),
             1,
-            ReportState.LIVE,
+            EntryState.LIVE,
             base.createdAt(),
             base.createdAt()),
         new Author(base.author().id(), base.author().number(), "ada"),
@@ -98,7 +98,7 @@ final class ReportMaker {
         0);
   }
 
-  static ReportSnapshot inState(ReportSnapshot r, ReportState state, int version) {
+  static ReportSnapshot inState(ReportSnapshot r, EntryState state, int version) {
     return new ReportSnapshot(
         new Standing(r.id(), r.number(), version, state, r.createdAt(), r.updatedAt()),
         r.author(),

@@ -8,8 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.ReportState;
 import club.emberwell.search.index.IndexHash;
 import club.emberwell.search.query.SearchLimits;
 import club.emberwell.search.query.SearchQuery;
@@ -69,10 +69,10 @@ class SearchIndexTest {
   void anEditReplacesAndAWithdrawalRemoves() throws InterruptedException {
     try (SearchFixture fixture = open()) {
       ReportSnapshot report = club.all().get(0);
-      club.save(ReportMaker.inState(report, ReportState.LIVE, report.version() + 1));
+      club.save(ReportMaker.inState(report, EntryState.LIVE, report.version() + 1));
       fixture.settled();
       assertEquals(40, fixture.search(SearchQuery.everything()).totalReports());
-      club.save(ReportMaker.inState(report, ReportState.WITHDRAWN, report.version() + 2));
+      club.save(ReportMaker.inState(report, EntryState.WITHDRAWN, report.version() + 2));
       fixture.settled();
       assertEquals(39, fixture.search(SearchQuery.everything()).totalReports());
     }

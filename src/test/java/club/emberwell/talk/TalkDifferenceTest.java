@@ -3,9 +3,10 @@ package club.emberwell.talk;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.report.FieldChange;
-import club.emberwell.talk.TalkDifference.Change;
-import club.emberwell.talk.TalkDifference.Line;
+import club.emberwell.entry.Difference;
+import club.emberwell.entry.Difference.Change;
+import club.emberwell.entry.Difference.Line;
+import club.emberwell.entry.FieldChange;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -23,7 +24,7 @@ class TalkDifferenceTest {
 
   @Test
   void aChangedLineIsOneGoneAndOneNewBetweenTheKeptOnes() {
-    TalkDifference found =
+    Difference found =
         TalkDifference.between(talk("a title", "a\nb\nc"), talk("another", "a\nB\nc"));
     assertEquals(List.of(new FieldChange("/title", "a title", "another")), found.fields());
     assertEquals(
@@ -38,7 +39,7 @@ class TalkDifferenceTest {
   @Test
   void aTieThatCameOrWentIsNamed() {
     Ties ties = new Ties("slate", null, null, null, null, null, null);
-    TalkDifference found = TalkDifference.between(talk("t", "x"), new WrittenTalk("t", "x", ties));
+    Difference found = TalkDifference.between(talk("t", "x"), new WrittenTalk("t", "x", ties));
     assertEquals(List.of(new FieldChange("/ties/material", null, "slate")), found.fields());
   }
 
@@ -48,7 +49,7 @@ class TalkDifferenceTest {
     for (int round = 0; round < 500; round++) {
       List<String> before = lines(random, random.nextInt(30));
       List<String> after = lines(random, random.nextInt(30));
-      List<Line> lines = TalkDifference.lines(before, after);
+      List<Line> lines = changed(before, after);
       assertEquals(before, texts(lines, Change.NEW));
       assertEquals(after, texts(lines, Change.GONE));
     }
@@ -58,7 +59,13 @@ class TalkDifferenceTest {
   void textsTooLongToCompareAreShownWhole() {
     List<String> before = IntStream.range(0, 5000).mapToObj(i -> "a" + i).toList();
     List<String> after = IntStream.range(0, 5000).mapToObj(i -> "b" + i).toList();
-    assertEquals(10_000, TalkDifference.lines(before, after).size());
+    assertEquals(10_000, changed(before, after).size());
+  }
+
+  private static List<Line> changed(List<String> before, List<String> after) {
+    return TalkDifference.between(
+            talk("t", String.join("\n", before)), talk("t", String.join("\n", after)))
+        .lines();
   }
 
   private static List<String> lines(Random random, int count) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.search.query.SearchQuery;
@@ -31,7 +32,7 @@ class TalkFinderTest {
   }
 
   private TalkEntry question(String title, String text, Ties ties) {
-    TalkEntry entry = talk.post(ada, TalkKind.QUESTION, Club.posting(title, text, ties)).entry();
+    TalkEntry entry = talk.post(ada, EntryKind.QUESTION, Club.posting(title, text, ties)).entry();
     finder.show(entry);
     return entry;
   }
@@ -49,10 +50,11 @@ class TalkFinderTest {
     TalkEntry asked =
         question("Quibbling zebrano splinters", "The edge frays.", Club.about("slate"));
     assertEquals(
-        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "zebrano", false, 0).rows()));
+        List.of(asked.id()), ids(finder.find(EntryKind.QUESTION, "zebrano", false, 0).rows()));
     assertTrue(
-        ids(finder.find(TalkKind.QUESTION, "zebrano slate", false, 0).rows()).contains(asked.id()));
-    assertEquals(List.of(), finder.find(TalkKind.NOTICE, "zebrano", false, 0).rows());
+        ids(finder.find(EntryKind.QUESTION, "zebrano slate", false, 0).rows())
+            .contains(asked.id()));
+    assertEquals(List.of(), finder.find(EntryKind.NOTICE, "zebrano", false, 0).rows());
     TalkEntry answer =
         talk.answer(
                 club.member(),
@@ -61,7 +63,7 @@ class TalkFinderTest {
             .entry();
     finder.show(answer);
     assertEquals(
-        List.of(asked.id()), ids(finder.find(TalkKind.QUESTION, "wollemi", false, 0).rows()));
+        List.of(asked.id()), ids(finder.find(EntryKind.QUESTION, "wollemi", false, 0).rows()));
   }
 
   @Test
@@ -73,28 +75,28 @@ class TalkFinderTest {
         talk.answer(ben, told.id(), TalkPosting.of(null, WrittenTalk.answer("Slow down."))).entry();
     finder.show(answer);
     assertEquals(List.of(open.id()), unanswered("bandicoot"));
-    assertEquals(2, finder.find(TalkKind.QUESTION, "bandicoot", false, 0).rows().size());
+    assertEquals(2, finder.find(EntryKind.QUESTION, "bandicoot", false, 0).rows().size());
     talk.withdraw(ben, answer.id(), null);
     finder.show(answer);
     assertEquals(Set.of(open.id(), told.id()), Set.copyOf(unanswered("bandicoot")));
   }
 
   private List<UUID> unanswered(String text) {
-    return ids(finder.find(TalkKind.QUESTION, text, true, 0).rows());
+    return ids(finder.find(EntryKind.QUESTION, text, true, 0).rows());
   }
 
   @ParameterizedTest
   @CsvSource({"quokkafied", "QUOKKAFIED", "quokkafeid", "quokk"})
   void caseATypoAndABeginningFindTheSame(String typed) {
     TalkEntry asked = question("A quokkafied finish on ply", "How?", Ties.NONE);
-    assertTrue(ids(finder.find(TalkKind.QUESTION, typed, false, 0).rows()).contains(asked.id()));
+    assertTrue(ids(finder.find(EntryKind.QUESTION, typed, false, 0).rows()).contains(asked.id()));
   }
 
   @Test
   void spellingsOfAMaterialFindWhatIsTiedToIt() {
     TalkEntry asked = question("Wobbegong stripes again", "Banding.", Club.about("birch-plywood"));
     assertTrue(
-        ids(finder.find(TalkKind.QUESTION, "wobbegong birch ply", false, 0).rows())
+        ids(finder.find(EntryKind.QUESTION, "wobbegong birch ply", false, 0).rows())
             .contains(asked.id()));
   }
 
@@ -129,7 +131,7 @@ class TalkFinderTest {
     TalkEntry notice =
         talk.post(
                 ada,
-                TalkKind.NOTICE,
+                EntryKind.NOTICE,
                 Club.posting("Controller version 7.31.2 changed overscan", "Measure anew.", ties))
             .entry();
     finder.show(notice);
@@ -151,7 +153,7 @@ class TalkFinderTest {
     TalkEntry asked = question("Temporary numbat question", "Text", Ties.NONE);
     talk.withdraw(ada, asked.id(), null);
     finder.show(asked);
-    assertEquals(List.of(), finder.find(TalkKind.QUESTION, "numbat", false, 0).rows());
+    assertEquals(List.of(), finder.find(EntryKind.QUESTION, "numbat", false, 0).rows());
   }
 
   @Test
@@ -161,7 +163,7 @@ class TalkFinderTest {
     for (boolean unanswered : new boolean[] {false, true}) {
       assertEquals(
           1,
-          StatementCount.of(() -> finder.find(TalkKind.QUESTION, "bilby", unanswered, 0)).size());
+          StatementCount.of(() -> finder.find(EntryKind.QUESTION, "bilby", unanswered, 0)).size());
     }
   }
 }

@@ -7,6 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.entry.ChangeLog;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.EntryState;
+import club.emberwell.entry.Gone;
+import club.emberwell.entry.Origin;
+import club.emberwell.entry.Revision;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -16,9 +25,6 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.report.ChangeLog;
-import club.emberwell.report.Origin;
-import club.emberwell.talk.TalkModeration.Decision;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.time.Duration;
@@ -38,7 +44,7 @@ class TalkServiceTest {
   private static final Actor STRANGER = new Actor(null, "", Role.READER, UnitPreferences.metric());
 
   @Inject TalkService talk;
-  @Inject TalkModeration moderation;
+  @Inject EntryLife life;
   @Inject ChangeLog changes;
   @Inject Club club;
 
@@ -56,7 +62,7 @@ class TalkServiceTest {
   private TalkEntry ask() {
     return talk.post(
             ada,
-            TalkKind.QUESTION,
+            EntryKind.QUESTION,
             Club.posting("Pale marks on slate", "They fade after **oil**.", Club.about("slate")))
         .entry();
   }
@@ -81,7 +87,7 @@ class TalkServiceTest {
   void anotherSpellingOfAMaterialBecomesItsSlug() {
     Ties ties = new Ties("Birch Ply", "powdercoat", "Fibre", "coating removal", "", " ", null);
     Ties read =
-        talk.post(ada, TalkKind.NOTICE, Club.posting("A notice of ties", "text", ties))
+        talk.post(ada, EntryKind.NOTICE, Club.posting("A notice of ties", "text", ties))
             .entry()
             .written()
             .ties();
@@ -116,7 +122,8 @@ class TalkServiceTest {
         assertThrows(
             EntryRefused.class,
             () ->
-                talk.post(ada, TalkKind.QUESTION, Club.posting(title, text, Club.about(material))));
+                talk.post(
+                    ada, EntryKind.QUESTION, Club.posting(title, text, Club.about(material))));
     assertEquals(pointer, refused.remarks().get(0).field());
   }
 
@@ -134,7 +141,7 @@ class TalkServiceTest {
     EntryRefused refused =
         assertThrows(
             EntryRefused.class,
-            () -> talk.post(ada, TalkKind.NOTICE, Club.posting("A good long title", "t", ties)));
+            () -> talk.post(ada, EntryKind.NOTICE, Club.posting("A good long title", "t", ties)));
     assertEquals(
         List.of(
             "/ties/material",
@@ -150,12 +157,12 @@ class TalkServiceTest {
   @Test
   void theLongestTextFitsAndOneCharacterMoreDoesNot() {
     String most = "\ud83d\udd25".repeat(TalkLimits.TEXT);
-    talk.post(ada, TalkKind.NOTICE, Club.posting("A good long title", most, Ties.NONE));
+    talk.post(ada, EntryKind.NOTICE, Club.posting("A good long title", most, Ties.NONE));
     assertThrows(
         EntryRefused.class,
         () ->
             talk.post(
-                ada, TalkKind.NOTICE, Club.posting("A good long title", most + "x", Ties.NONE)));
+                ada, EntryKind.NOTICE, Club.posting("A good long title", most + "x", Ties.NONE)));
   }
 
   @Test
@@ -193,7 +200,7 @@ class TalkServiceTest {
     TalkEntry after = talk.get(STRANGER, question.id());
     assertNull(after.accepted());
     assertEquals(0, after.answers());
-    assertThrows(TalkGone.class, () -> talk.get(STRANGER, answer.id()));
+    assertThrows(Gone.class, () -> talk.get(STRANGER, answer.id()));
   }
 
   @Test
@@ -206,7 +213,7 @@ class TalkServiceTest {
         assertThrows(EntryChanged.class, () -> talk.revise(ada, question.id(), 1, better, null));
     assertEquals(2, late.version());
     assertThrows(EntryForbidden.class, () -> talk.revise(ben, question.id(), 2, better, null));
-    List<TalkRevision> history = talk.history(STRANGER, question.id());
+    List<Revision<WrittenTalk>> history = talk.history(STRANGER, question.id());
     assertEquals(2, history.size());
     assertEquals("shorter", history.get(0).reason());
     assertEquals("They fade after **oil**.", history.get(1).written().text());
@@ -216,30 +223,31 @@ class TalkServiceTest {
   void theSameIdWithTheSameWordsIsOneEntryAndWithOthersIsRefused() {
     UUID id = UUID.randomUUID();
     WrittenTalk written = new WrittenTalk("A title of its own", "text", Ties.NONE);
-    assertTrue(talk.post(ada, TalkKind.NOTICE, TalkPosting.of(id, written)).created());
-    assertFalse(talk.post(ada, TalkKind.NOTICE, TalkPosting.of(id, written)).created());
+    assertTrue(talk.post(ada, EntryKind.NOTICE, TalkPosting.of(id, written)).created());
+    assertFalse(talk.post(ada, EntryKind.NOTICE, TalkPosting.of(id, written)).created());
     WrittenTalk other = new WrittenTalk("A title of its own", "other", Ties.NONE);
     assertThrows(
-        EntryRefused.class, () -> talk.post(ada, TalkKind.NOTICE, TalkPosting.of(id, other)));
+        EntryRefused.class, () -> talk.post(ada, EntryKind.NOTICE, TalkPosting.of(id, other)));
     assertThrows(
-        EntryRefused.class, () -> talk.post(ben, TalkKind.NOTICE, TalkPosting.of(id, written)));
+        EntryRefused.class, () -> talk.post(ben, EntryKind.NOTICE, TalkPosting.of(id, written)));
   }
 
   @Test
   void heldIsUnknownToOthersRemovedIsGoneAndRestoredIsBack() {
     TalkEntry question = ask();
     assertThrows(
-        EntryForbidden.class, () -> moderation.decide(ada, question.id(), Decision.HOLD, "no"));
+        EntryForbidden.class, () -> life.decide(ada, question.entry().ref(), Decision.HOLD, "no"));
     assertThrows(
-        EntryRefused.class, () -> moderation.decide(moderator, question.id(), Decision.HOLD, " "));
-    moderation.decide(moderator, question.id(), Decision.HOLD, "needs a look");
+        EntryRefused.class,
+        () -> life.decide(moderator, question.entry().ref(), Decision.HOLD, " "));
+    life.decide(moderator, question.entry().ref(), Decision.HOLD, "needs a look");
     assertThrows(EntryUnknown.class, () -> talk.get(ben, question.id()));
-    assertEquals(TalkState.HELD, talk.get(ada, question.id()).state());
+    assertEquals(EntryState.HELD, talk.get(ada, question.id()).state());
     assertThrows(EntryUnknown.class, () -> answer(question));
-    moderation.decide(moderator, question.id(), Decision.REMOVE, "spam");
-    assertThrows(TalkGone.class, () -> talk.get(ben, question.id()));
-    moderation.decide(moderator, question.id(), Decision.RESTORE, "a mistake");
-    assertEquals(TalkState.LIVE, talk.get(STRANGER, question.id()).state());
+    life.decide(moderator, question.entry().ref(), Decision.REMOVE, "spam");
+    assertThrows(Gone.class, () -> talk.get(ben, question.id()));
+    life.decide(moderator, question.entry().ref(), Decision.RESTORE, "a mistake");
+    assertEquals(EntryState.LIVE, talk.get(STRANGER, question.id()).state());
     assertEquals("a mistake", talk.history(ada, question.id()).get(0).reason());
   }
 
@@ -248,12 +256,12 @@ class TalkServiceTest {
     TalkEntry own =
         talk.post(
                 moderator,
-                TalkKind.NOTICE,
+                EntryKind.NOTICE,
                 Club.posting("Extraction serviced", "Filters are new.", Ties.NONE))
             .entry();
     assertThrows(
         EntryForbidden.class,
-        () -> moderation.decide(moderator, own.id(), Decision.REMOVE, "changed my mind"));
+        () -> life.decide(moderator, own.entry().ref(), Decision.REMOVE, "changed my mind"));
   }
 
   @Test
@@ -280,11 +288,11 @@ class TalkServiceTest {
   void aDaysPaceIsLimited() {
     Actor eager = club.member();
     for (int i = 0; i < TalkLimits.PACE; i++) {
-      talk.post(eager, TalkKind.NOTICE, Club.posting("Notice number " + i, "text", Ties.NONE));
+      talk.post(eager, EntryKind.NOTICE, Club.posting("Notice number " + i, "text", Ties.NONE));
     }
     assertThrows(
         EntryRefused.class,
-        () -> talk.post(eager, TalkKind.NOTICE, Club.posting("One too many", "text", Ties.NONE)));
+        () -> talk.post(eager, EntryKind.NOTICE, Club.posting("One too many", "text", Ties.NONE)));
   }
 
   @Test
@@ -298,11 +306,16 @@ class TalkServiceTest {
     assertEquals(1, pageOf(STRANGER, question, last));
     assertEquals(0, pageOf(STRANGER, question, answers.get(TalkLimits.ANSWERS - 1)));
     assertEquals(3, StatementCount.of(() -> pageOf(STRANGER, question, last)).size());
-    moderation.decide(moderator, answers.get(0), Decision.HOLD, "needs a look");
+    life.decide(
+        moderator, new EntryRef(EntryKind.ANSWER, answers.get(0)), Decision.HOLD, "needs a look");
     assertEquals(0, pageOf(STRANGER, question, last), "one is out of sight");
     assertEquals(1, pageOf(moderator, question, last), "moderators see it");
     assertEquals(0, pageOf(STRANGER, question, answers.get(0)), "the first page instead");
-    moderation.decide(moderator, answers.get(0), Decision.RESTORE, "nothing wrong");
+    life.decide(
+        moderator,
+        new EntryRef(EntryKind.ANSWER, answers.get(0)),
+        Decision.RESTORE,
+        "nothing wrong");
     talk.accept(ada, question.id(), last, null);
     assertEquals(0, pageOf(STRANGER, question, last), "accepted stands first");
     assertEquals(1, pageOf(STRANGER, question, answers.get(TalkLimits.ANSWERS - 1)));
@@ -316,19 +329,19 @@ class TalkServiceTest {
   @Test
   void listsStandByTheDateOfTheLastAnswerWhateverCameInFirst() {
     Actor writer = club.member();
-    TalkEntry young = at(writer, TalkKind.QUESTION, null, "2019-03-03T10:00:00Z");
-    TalkEntry old = at(writer, TalkKind.QUESTION, null, "2019-01-01T10:00:00Z");
-    TalkEntry middle = at(writer, TalkKind.QUESTION, null, "2019-02-02T10:00:00Z");
+    TalkEntry young = at(writer, EntryKind.QUESTION, null, "2019-03-03T10:00:00Z");
+    TalkEntry old = at(writer, EntryKind.QUESTION, null, "2019-01-01T10:00:00Z");
+    TalkEntry middle = at(writer, EntryKind.QUESTION, null, "2019-02-02T10:00:00Z");
     assertEquals(List.of(young.id(), middle.id(), old.id()), listed(young, old, middle));
-    TalkEntry second = at(writer, TalkKind.ANSWER, old.id(), "2019-04-05T10:00:00Z");
-    TalkEntry first = at(writer, TalkKind.ANSWER, old.id(), "2019-04-04T10:00:00Z");
+    TalkEntry second = at(writer, EntryKind.ANSWER, old.id(), "2019-04-05T10:00:00Z");
+    TalkEntry first = at(writer, EntryKind.ANSWER, old.id(), "2019-04-04T10:00:00Z");
     assertEquals(List.of(old.id(), young.id(), middle.id()), listed(young, old, middle));
     assertEquals(second.createdAt(), talk.get(ada, old.id()).activeAt());
     assertEquals(List.of(old.id(), first.id(), second.id()), talk.thread(ada, old.id(), 0).ids());
   }
 
-  private TalkEntry at(Actor writer, TalkKind kind, UUID question, String when) {
-    boolean answers = kind == TalkKind.ANSWER;
+  private TalkEntry at(Actor writer, EntryKind kind, UUID question, String when) {
+    boolean answers = kind == EntryKind.ANSWER;
     WrittenTalk written =
         answers
             ? WrittenTalk.answer("Text")
@@ -343,7 +356,7 @@ class TalkServiceTest {
     List<UUID> ids = Stream.of(wanted).map(TalkEntry::id).toList();
     List<UUID> found = new ArrayList<>();
     for (int page = 0; found.size() < wanted.length; page++) {
-      Slice<TalkEntry> some = talk.latest(TalkKind.QUESTION, false, page);
+      Slice<TalkEntry> some = talk.latest(EntryKind.QUESTION, false, page);
       some.rows().stream().map(TalkEntry::id).filter(ids::contains).forEach(found::add);
       assertTrue(some.more() || found.size() == wanted.length, "not all are listed");
     }
@@ -356,10 +369,10 @@ class TalkServiceTest {
     for (int i = 0; i < 5; i++) {
       answer(question);
     }
-    assertEquals(1, StatementCount.of(() -> talk.latest(TalkKind.QUESTION, false, 0)).size());
+    assertEquals(1, StatementCount.of(() -> talk.latest(EntryKind.QUESTION, false, 0)).size());
     assertEquals(2, StatementCount.of(() -> talk.thread(ada, question.id(), 0)).size());
     assertTrue(
-        talk.latest(TalkKind.QUESTION, true, 0).rows().stream()
+        talk.latest(EntryKind.QUESTION, true, 0).rows().stream()
             .noneMatch(entry -> entry.id().equals(question.id())));
   }
 }

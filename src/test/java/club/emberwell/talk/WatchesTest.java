@@ -6,13 +6,16 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.report.ReportModeration;
 import club.emberwell.report.ReportService;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -34,7 +37,7 @@ class WatchesTest {
   @Inject KeptMail mail;
   @Inject TalkService talk;
   @Inject ReportService reports;
-  @Inject ReportModeration moderation;
+  @Inject EntryLife life;
   @Inject Club club;
 
   private Actor ada;
@@ -85,18 +88,19 @@ class WatchesTest {
     watches.add(ada, "material=cork", null, false);
     TalkEntry question =
         talk.post(
-                ben, TalkKind.QUESTION, Club.posting("Does it smoulder?", "t", Club.about("cork")))
+                ben, EntryKind.QUESTION, Club.posting("Does it smoulder?", "t", Club.about("cork")))
             .entry();
     TalkEntry notice =
-        talk.post(ben, TalkKind.NOTICE, Club.posting("New cork supplier", "t", Ties.NONE)).entry();
-    talk.post(ada, TalkKind.NOTICE, Club.posting("My own cork notice", "t", Ties.NONE));
+        talk.post(ben, EntryKind.NOTICE, Club.posting("New cork supplier", "t", Ties.NONE)).entry();
+    talk.post(ada, EntryKind.NOTICE, Club.posting("My own cork notice", "t", Ties.NONE));
     assertEquals(List.of(notice.id(), question.id()), inboxOf(ada));
   }
 
   @Test
   void anAnswerComesToWhoeverAskedWithoutAWatch() {
     TalkEntry question =
-        talk.post(ada, TalkKind.QUESTION, Club.posting("A plain question", "t", Ties.NONE)).entry();
+        talk.post(ada, EntryKind.QUESTION, Club.posting("A plain question", "t", Ties.NONE))
+            .entry();
     talk.answer(ada, question.id(), TalkPosting.of(null, WrittenTalk.answer("My own addition.")));
     TalkEntry answer =
         talk.answer(ben, question.id(), TalkPosting.of(null, WrittenTalk.answer("Like this.")))
@@ -115,7 +119,7 @@ class WatchesTest {
     serve();
     watches.add(ada, "material=walnut", null, false);
     UUID older = club.report(ben, "walnut", "after");
-    club.run("update report set created_at = now() - interval '2 days' where id = '" + older + "'");
+    club.run("update entry set created_at = now() - interval '2 days' where id = '" + older + "'");
     assertEquals(List.of(), inboxOf(ada));
   }
 
@@ -125,10 +129,10 @@ class WatchesTest {
     Actor moderator = club.person(Role.MODERATOR);
     UUID report = club.report(ben, "slate", "to be removed");
     assertEquals(List.of(report), inboxOf(ada));
-    moderation.decide(moderator, report, ReportModeration.Decision.REMOVE, "spam");
+    life.decide(moderator, new EntryRef(EntryKind.REPORT, report), Decision.REMOVE, "spam");
     assertEquals(List.of(), inboxOf(ada));
     assertEquals(0, inbox.unread(ada));
-    moderation.decide(moderator, report, ReportModeration.Decision.RESTORE, "no spam");
+    life.decide(moderator, new EntryRef(EntryKind.REPORT, report), Decision.RESTORE, "no spam");
     assertEquals(List.of(report), inboxOf(ada));
   }
 

@@ -4,9 +4,9 @@ import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskJson.FlaggedView;
 import club.emberwell.api.desk.DeskRequests.Settle;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.Action;
 import club.emberwell.desk.Flags;
-import club.emberwell.desk.ItemRef;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -52,19 +52,19 @@ public class DeskFlagResource {
   @Path("{kind}/{id}")
   @Operation(summary = "The open flags on an item")
   public List<FlagView> on(@RestPath String kind, @RestPath UUID id) {
-    return flags.on(request.actor(), ItemRef.of(kind, id)).stream().map(FlagView::of).toList();
+    return flags.on(request.actor(), EntryRef.of(kind, id)).stream().map(FlagView::of).toList();
   }
 
   @POST
   @Path("{kind}/{id}")
   @Operation(summary = "Settle the open flags on an item")
   public Response settle(@RestPath String kind, @RestPath UUID id, Settle sent) {
-    ItemRef ref = ItemRef.of(kind, id);
+    EntryRef ref = EntryRef.of(kind, id);
     return request.did(
         sent,
         actor -> {
           boolean upheld = ApiRequest.needed("/upheld", sent.upheld());
-          Action action = sent.action() == null ? null : Action.read("/action", sent.action());
+          Decision action = sent.action() == null ? null : Decision.read("/action", sent.action());
           return new Settled(flags.settle(actor, ref, upheld, action, sent.reason()));
         });
   }

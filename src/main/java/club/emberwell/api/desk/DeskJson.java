@@ -1,22 +1,21 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.desk.Decision;
 import club.emberwell.desk.DeskHome;
 import club.emberwell.desk.Flag;
 import club.emberwell.desk.FlagReason;
 import club.emberwell.desk.Flagged;
-import club.emberwell.desk.Item;
-import club.emberwell.desk.ItemRef;
 import club.emberwell.desk.Rule;
 import club.emberwell.desk.RuleCode;
 import club.emberwell.desk.RuleNote;
 import club.emberwell.desk.UndoPlan;
 import club.emberwell.desk.UndoRun;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Verdict;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 
 /** The shapes of what the desk request. */
@@ -32,28 +31,29 @@ final class DeskJson {
       UUID authorId,
       Instant createdAt,
       String path) {
-    static ItemView of(Item item) {
+    static ItemView of(Entry item) {
       return new ItemView(
-          item.ref().kind().code(),
-          item.ref().id(),
+          item.kind().code(),
+          item.id(),
           item.title(),
-          item.state().toLowerCase(Locale.ROOT),
-          item.authorHandle(),
-          item.author(),
-          item.createdAt(),
+          item.state().code(),
+          item.author().handle(),
+          item.author().id(),
+          item.times().created(),
           item.path());
     }
   }
 
   record RefView(String kind, UUID id) {
-    static RefView of(ItemRef ref) {
+    static RefView of(EntryRef ref) {
       return new RefView(ref.kind().code(), ref.id());
     }
   }
 
   record DecisionView(RefView item, String by, String action, String reason, Instant at) {
-    static DecisionView of(Decision d) {
-      return new DecisionView(RefView.of(d.ref()), d.by(), d.action().code(), d.reason(), d.at());
+    static DecisionView of(Verdict d) {
+      return new DecisionView(
+          RefView.of(d.entry().ref()), d.by(), d.action().code(), d.reason(), d.at());
     }
   }
 

@@ -6,11 +6,12 @@ import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Decide;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.Action;
-import club.emberwell.desk.Decisions;
 import club.emberwell.desk.Desk;
-import club.emberwell.desk.ItemRef;
 import club.emberwell.desk.Rules;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Verdicts;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -36,13 +37,15 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Desk")
 public class DeskResource {
   private final Desk desk;
-  private final Decisions decisions;
+  private final EntryLife life;
+  private final Verdicts verdicts;
   private final Rules rules;
   private final ApiRequest request;
 
-  DeskResource(Desk desk, Decisions decisions, Rules rules, ApiRequest request) {
+  DeskResource(Desk desk, EntryLife life, Verdicts verdicts, Rules rules, ApiRequest request) {
     this.desk = desk;
-    this.decisions = decisions;
+    this.life = life;
+    this.verdicts = verdicts;
     this.rules = rules;
     this.request = request;
   }
@@ -67,26 +70,26 @@ public class DeskResource {
   @Path("items/{kind}/{id}")
   @Operation(summary = "An item with its decisions and notes")
   public Whole item(@RestPath String kind, @RestPath UUID id) {
-    return whole(ItemRef.of(kind, id));
+    return whole(EntryRef.of(kind, id));
   }
 
   @POST
   @Path("items/{kind}/{id}/decisions")
   @Operation(summary = "Decide about an item; never about one's own")
   public Response decide(@RestPath String kind, @RestPath UUID id, Decide sent) {
-    ItemRef ref = ItemRef.of(kind, id);
+    EntryRef ref = EntryRef.of(kind, id);
     return request.did(
         sent,
         actor -> {
-          decisions.decide(actor, ref, Action.read("/action", sent.action()), sent.reason());
+          life.decide(actor, ref, Decision.read("/action", sent.action()), sent.reason());
           return whole(ref);
         });
   }
 
-  private Whole whole(ItemRef ref) {
+  private Whole whole(EntryRef ref) {
     return new Whole(
-        ItemView.of(decisions.item(request.actor(), ref)),
-        decisions.about(request.actor(), ref).stream().map(DecisionView::of).toList(),
+        ItemView.of(desk.item(request.actor(), ref)),
+        verdicts.about(request.actor(), ref).stream().map(DecisionView::of).toList(),
         rules.on(request.actor(), ref).stream().map(NoteView::of).toList());
   }
 }

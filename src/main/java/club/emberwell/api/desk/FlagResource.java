@@ -4,7 +4,7 @@ import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskRequests.Raise;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.Flags;
-import club.emberwell.desk.ItemRef;
+import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -44,7 +44,7 @@ public class FlagResource {
         sent,
         actor -> {
           UUID id = ApiRequest.needed("/id", sent.id());
-          ItemRef ref = ItemRef.of(ApiRequest.needed("/kind", sent.kind()), id);
+          EntryRef ref = EntryRef.of(ApiRequest.needed("/kind", sent.kind()), id);
           return FlagView.of(flags.flag(actor, ref, sent.reason(), sent.note()));
         });
   }

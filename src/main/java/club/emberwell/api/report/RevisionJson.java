@@ -1,13 +1,12 @@
 package club.emberwell.api.report;
 
-import club.emberwell.report.FieldChange;
-import club.emberwell.report.Revision;
+import club.emberwell.entry.FieldChange;
+import club.emberwell.entry.Revision;
 import club.emberwell.report.WrittenDifference;
+import club.emberwell.report.WrittenReport;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * One version of a report.
@@ -28,23 +27,20 @@ record RevisionJson(
   /**
    * @param revisions newest first
    */
-  static List<RevisionJson> all(List<Revision> revisions) {
-    List<RevisionJson> all = new ArrayList<>();
-    for (int i = 0; i < revisions.size(); i++) {
-      Revision before = i + 1 < revisions.size() ? revisions.get(i + 1) : null;
-      all.add(of(revisions.get(i), before));
-    }
-    return List.copyOf(all);
+  static List<RevisionJson> all(List<Revision<WrittenReport>> revisions) {
+    return Revision.steps(revisions, WrittenDifference::between).stream()
+        .map(step -> of(step.revision(), step.changes().fields()))
+        .toList();
   }
 
-  private static RevisionJson of(Revision now, Revision before) {
+  private static RevisionJson of(Revision<?> now, List<FieldChange> changes) {
     return new RevisionJson(
         now.version(),
         now.action().code(),
-        now.editorHandle(),
+        now.editor(),
         now.at(),
         now.reason(),
-        now.state().name().toLowerCase(Locale.ROOT),
-        before == null ? List.of() : WrittenDifference.between(before.written(), now.written()));
+        now.state().code(),
+        changes);
   }
 }

@@ -1,8 +1,8 @@
 package club.emberwell.api.talk;
 
 import club.emberwell.api.talk.TalkRequests.History;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
-import club.emberwell.talk.TalkKind;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -33,7 +33,7 @@ public class AnswerResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "Read an answer")
   public Response get(@PathParam("id") UUID id) {
-    return requests.get(TalkKind.ANSWER, id);
+    return requests.get(EntryKind.ANSWER, id);
   }
 
   @PUT
@@ -42,7 +42,7 @@ public class AnswerResource {
       summary = "Write an answer anew",
       description = "Its author may, and moderators. Needs If-Match.")
   public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
-    return requests.revise(TalkKind.ANSWER, id, sent);
+    return requests.revise(EntryKind.ANSWER, id, sent);
   }
 
   @DELETE
@@ -51,7 +51,7 @@ public class AnswerResource {
       summary = "Withdraw an answer",
       description = "Its author may. It stays in the history.")
   public void withdraw(@PathParam("id") UUID id) {
-    requests.withdraw(TalkKind.ANSWER, id);
+    requests.withdraw(EntryKind.ANSWER, id);
   }
 
   @GET
@@ -59,6 +59,6 @@ public class AnswerResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "Every version of an answer")
   public History history(@PathParam("id") UUID id) {
-    return requests.history(TalkKind.ANSWER, id);
+    return requests.history(EntryKind.ANSWER, id);
   }
 }

@@ -2,8 +2,8 @@ package club.emberwell.api.talk;
 
 import club.emberwell.api.talk.TalkRequests.History;
 import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
-import club.emberwell.talk.TalkKind;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -38,14 +38,14 @@ public class NoticeResource {
   @Operation(summary = "Notices, newest first or those that hold every word")
   public Listing list(
       @QueryParam("q") String text, @QueryParam("page") @DefaultValue("0") int page) {
-    return requests.list(TalkKind.NOTICE, text, false, page);
+    return requests.list(EntryKind.NOTICE, text, false, page);
   }
 
   @POST
   @RolesAllowed(Role.WRITE)
   @Operation(summary = "Post a notice", description = "Needs an Idempotency-Key.")
   public Response post(TalkRequest sent) {
-    return requests.post(TalkKind.NOTICE, sent);
+    return requests.post(EntryKind.NOTICE, sent);
   }
 
   @GET
@@ -53,7 +53,7 @@ public class NoticeResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "Read a notice")
   public Response get(@PathParam("id") UUID id) {
-    return requests.get(TalkKind.NOTICE, id);
+    return requests.get(EntryKind.NOTICE, id);
   }
 
   @PUT
@@ -63,7 +63,7 @@ public class NoticeResource {
       summary = "Write a notice anew",
       description = "Its author may, and moderators. Needs If-Match.")
   public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
-    return requests.revise(TalkKind.NOTICE, id, sent);
+    return requests.revise(EntryKind.NOTICE, id, sent);
   }
 
   @DELETE
@@ -73,7 +73,7 @@ public class NoticeResource {
       summary = "Withdraw a notice",
       description = "Its author may. It stays in the history.")
   public void withdraw(@PathParam("id") UUID id) {
-    requests.withdraw(TalkKind.NOTICE, id);
+    requests.withdraw(EntryKind.NOTICE, id);
   }
 
   @GET
@@ -81,6 +81,6 @@ public class NoticeResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "Every version of a notice")
   public History history(@PathParam("id") UUID id) {
-    return requests.history(TalkKind.NOTICE, id);
+    return requests.history(EntryKind.NOTICE, id);
   }
 }

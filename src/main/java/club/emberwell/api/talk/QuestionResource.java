@@ -3,8 +3,8 @@ package club.emberwell.api.talk;
 import club.emberwell.api.talk.TalkRequests.History;
 import club.emberwell.api.talk.TalkRequests.Listing;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkService;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.RolesAllowed;
@@ -58,14 +58,14 @@ public class QuestionResource {
       @QueryParam("q") String text,
       @QueryParam("unanswered") @DefaultValue("false") boolean unanswered,
       @QueryParam("page") @DefaultValue("0") int page) {
-    return requests.list(TalkKind.QUESTION, text, unanswered, page);
+    return requests.list(EntryKind.QUESTION, text, unanswered, page);
   }
 
   @POST
   @RolesAllowed(Role.WRITE)
   @Operation(summary = "Ask a question", description = "Needs an Idempotency-Key.")
   public Response post(TalkRequest sent) {
-    return requests.post(TalkKind.QUESTION, sent);
+    return requests.post(EntryKind.QUESTION, sent);
   }
 
   @GET
@@ -93,7 +93,7 @@ public class QuestionResource {
       summary = "Write a question anew",
       description = "Who asked may, and moderators. Needs If-Match.")
   public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
-    return requests.revise(TalkKind.QUESTION, id, sent);
+    return requests.revise(EntryKind.QUESTION, id, sent);
   }
 
   @DELETE
@@ -103,7 +103,7 @@ public class QuestionResource {
       summary = "Withdraw a question",
       description = "Who asked may. It stays in the history.")
   public void withdraw(@PathParam("id") UUID id) {
-    requests.withdraw(TalkKind.QUESTION, id);
+    requests.withdraw(EntryKind.QUESTION, id);
   }
 
   @GET
@@ -111,7 +111,7 @@ public class QuestionResource {
   @RolesAllowed(Role.READ)
   @Operation(summary = "Every version of a question")
   public History history(@PathParam("id") UUID id) {
-    return requests.history(TalkKind.QUESTION, id);
+    return requests.history(EntryKind.QUESTION, id);
   }
 
   @POST

@@ -1,14 +1,13 @@
 package club.emberwell.api.talk;
 
 import club.emberwell.api.view.Times;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.talk.TalkEntry;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 
 /**
@@ -44,14 +43,14 @@ record TalkJson(
   record Activity(int answers, Instant activeAt) {}
 
   static TalkJson of(TalkEntry entry) {
-    boolean asks = entry.kind() == TalkKind.QUESTION;
-    boolean answers = entry.kind() == TalkKind.ANSWER;
+    boolean asks = entry.kind() == EntryKind.QUESTION;
+    boolean answers = entry.kind() == EntryKind.ANSWER;
     return new TalkJson(
         new Head(
             entry.id(),
             entry.kind().code(),
             entry.version(),
-            entry.state().name().toLowerCase(Locale.ROOT),
+            entry.state().code(),
             entry.memberHandle()),
         new Words(entry.written().title(), entry.written().text(), entry.html().getMarkup()),
         entry.question(),

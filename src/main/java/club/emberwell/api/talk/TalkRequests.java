@@ -2,10 +2,10 @@ package club.emberwell.api.talk;
 
 import club.emberwell.access.Problems;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.TalkService.Posted;
@@ -40,7 +40,7 @@ class TalkRequests {
   /** Every version, newest first. */
   record History(List<TalkRevisionJson> revisions) {}
 
-  Response post(TalkKind kind, TalkRequest sent) {
+  Response post(EntryKind kind, TalkRequest sent) {
     return store(
         sent, () -> talk.post(request.actor(), kind, TalkPosting.of(sent.id(), sent.written())));
   }
@@ -71,7 +71,7 @@ class TalkRequests {
     return "/api/v1/" + entry.kind().code() + "s/" + entry.id();
   }
 
-  TalkEntry entry(TalkKind kind, UUID id) {
+  TalkEntry entry(EntryKind kind, UUID id) {
     TalkEntry entry = talk.get(request.actor(), id);
     if (entry.kind() != kind) {
       throw Problems.notFound().exception();
@@ -79,11 +79,11 @@ class TalkRequests {
     return entry;
   }
 
-  Response get(TalkKind kind, UUID id) {
+  Response get(EntryKind kind, UUID id) {
     return answer(Response.ok(), entry(kind, id));
   }
 
-  Response revise(TalkKind kind, UUID id, TalkRequest sent) {
+  Response revise(EntryKind kind, UUID id, TalkRequest sent) {
     entry(kind, id);
     TalkEntry revised =
         talk.revise(request.actor(), id, request.version(), sent.written(), sent.reason());
@@ -91,18 +91,18 @@ class TalkRequests {
     return answer(Response.ok(), revised);
   }
 
-  void withdraw(TalkKind kind, UUID id) {
+  void withdraw(EntryKind kind, UUID id) {
     TalkEntry entry = entry(kind, id);
     talk.withdraw(request.actor(), id, request.versionIfGiven());
     finder.show(entry);
   }
 
-  History history(TalkKind kind, UUID id) {
+  History history(EntryKind kind, UUID id) {
     entry(kind, id);
     return new History(TalkRevisionJson.all(talk.history(request.actor(), id)));
   }
 
-  Listing list(TalkKind kind, String text, boolean unanswered, int page) {
+  Listing list(EntryKind kind, String text, boolean unanswered, int page) {
     return Listing.of(
         text == null || text.isBlank()
             ? talk.latest(kind, unanswered, page)

@@ -1,13 +1,13 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.report.FieldChange;
+import club.emberwell.entry.Difference;
+import club.emberwell.entry.FieldChange;
+import club.emberwell.entry.Revision;
 import club.emberwell.talk.TalkDifference;
-import club.emberwell.talk.TalkRevision;
+import club.emberwell.talk.WrittenTalk;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * One version of an entry.
@@ -27,32 +27,31 @@ record TalkRevisionJson(
     List<Line> lines) {
 
   /** A line of either text. */
-  record Line(String change, String text) {}
+  record Line(String change, String text) {
+    static Line of(Difference.Line line) {
+      return new Line(line.change().code(), line.text());
+    }
+  }
 
   /**
    * @param revisions newest first
    */
-  static List<TalkRevisionJson> all(List<TalkRevision> revisions) {
-    List<TalkRevisionJson> all = new ArrayList<>();
-    for (int i = 0; i < revisions.size(); i++) {
-      TalkRevision before = i + 1 < revisions.size() ? revisions.get(i + 1) : revisions.get(i);
-      all.add(of(revisions.get(i), before));
-    }
-    return List.copyOf(all);
+  static List<TalkRevisionJson> all(List<Revision<WrittenTalk>> revisions) {
+    return Revision.steps(revisions, TalkDifference::between).stream()
+        .map(TalkRevisionJson::of)
+        .toList();
   }
 
-  private static TalkRevisionJson of(TalkRevision now, TalkRevision before) {
-    TalkDifference difference = TalkDifference.between(before.written(), now.written());
+  private static TalkRevisionJson of(Revision.Step<WrittenTalk> step) {
+    Revision<WrittenTalk> now = step.revision();
     return new TalkRevisionJson(
         now.version(),
         now.action().code(),
-        now.editorHandle(),
+        now.editor(),
         now.at(),
         now.reason(),
-        now.state().name().toLowerCase(Locale.ROOT),
-        difference.fields(),
-        difference.lines().stream()
-            .map(line -> new Line(line.change().name().toLowerCase(Locale.ROOT), line.text()))
-            .toList());
+        now.state().code(),
+        step.changes().fields(),
+        step.changes().lines().stream().map(Line::of).toList());
   }
 }

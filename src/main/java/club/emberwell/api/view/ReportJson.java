@@ -1,8 +1,8 @@
 package club.emberwell.api.view;
 
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Process;
 import club.emberwell.report.Particulars;
-import club.emberwell.report.ReportState;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
@@ -27,7 +27,7 @@ public record ReportJson(
 
   /** Which report in which state, and where it comes from. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record Standing(UUID id, int version, ReportState state, String origin, UUID repeatOf) {}
+  public record Standing(UUID id, int version, EntryState state, String origin, UUID repeatOf) {}
 
   /** Who made it with what. */
   @JsonInclude(JsonInclude.Include.NON_NULL)

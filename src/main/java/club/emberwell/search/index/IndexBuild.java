@@ -1,10 +1,10 @@
 package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.report.ChangeLog;
+import club.emberwell.entry.ChangeLog;
+import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
 import java.util.List;
@@ -54,7 +54,7 @@ public final class IndexBuild {
     while (!batch.isEmpty()) {
       for (ReportSnapshot report : batch) {
         after = Math.max(after, report.number());
-        if (report.state() == ReportState.LIVE) {
+        if (report.state() == EntryState.LIVE) {
           made.put(report.id(), documents.of(report));
           count++;
         }

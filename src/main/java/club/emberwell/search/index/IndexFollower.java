@@ -1,11 +1,11 @@
 package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.report.ChangeLog;
-import club.emberwell.report.ChangeLog.Change;
+import club.emberwell.entry.ChangeLog;
+import club.emberwell.entry.ChangeLog.Change;
+import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -176,7 +176,7 @@ final class IndexFollower {
       List<UUID> batch = left.subList(0, Math.min(left.size(), SearchLimits.BATCH));
       Set<UUID> gone = new LinkedHashSet<>(batch);
       for (ReportSnapshot report : source.byIds(List.copyOf(batch))) {
-        if (report.state() == ReportState.LIVE) {
+        if (report.state() == EntryState.LIVE) {
           at.put(report.id(), documents.of(report));
           gone.remove(report.id());
         }

@@ -1,8 +1,8 @@
 package club.emberwell.search.index;
 
+import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
@@ -50,7 +50,7 @@ public record IndexHash(long reports, long hash) {
         batch = source.liveAfter(after, SearchLimits.BATCH)) {
       for (ReportSnapshot report : batch) {
         after = Math.max(after, report.number());
-        if (report.state() == ReportState.LIVE && !report.trials().isEmpty()) {
+        if (report.state() == EntryState.LIVE && !report.trials().isEmpty()) {
           hash = hash.with(report.id(), report.version());
         }
       }

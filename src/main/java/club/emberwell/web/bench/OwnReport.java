@@ -1,9 +1,9 @@
 package club.emberwell.web.bench;
 
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.EntryState;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.ReportState;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
@@ -46,7 +46,7 @@ record OwnReport(
         report.createdAt());
   }
 
-  private static String inWords(ReportState state) {
+  private static String inWords(EntryState state) {
     return switch (state) {
       case LIVE -> "";
       case WAITING -> "waits for a moderator's first look";

@@ -1,8 +1,9 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.desk.Action;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.FlagReason;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryState;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -40,17 +41,17 @@ final class DeskForms {
   }
 
   /** Deciding about an item in this state. */
-  static Form decision(String state) {
+  static Form decision(EntryState state) {
     return new Form()
         .add(
             Field.of("action", "What happens")
-                .choices(Action.from(state), Action::code, Action::label)
+                .choices(Decision.from(state), Decision::code, Decision::label)
                 .required())
         .add(why("reason", "Its author reads this. It may be left out where it is let appear."));
   }
 
   /** Answering the flags on an item in this state. */
-  static Form settling(String state) {
+  static Form settling(EntryState state) {
     return new Form()
         .named(name -> "settle." + name)
         .add(
@@ -62,11 +63,11 @@ final class DeskForms {
             Field.of("settle.action", "What happens to it")
                 .choice("", "Nothing")
                 .choices(
-                    Action.from(state).stream()
-                        .filter(a -> a == Action.HOLD || a == Action.REMOVE)
+                    Decision.from(state).stream()
+                        .filter(a -> a == Decision.HOLD || a == Decision.REMOVE)
                         .toList(),
-                    Action::code,
-                    Action::label)
+                    Decision::code,
+                    Decision::label)
                 .required())
         .add(
             why(

@@ -1,18 +1,19 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.entry.Verdict;
 import club.emberwell.catalog.Unfiled;
-import club.emberwell.desk.Action;
 import club.emberwell.desk.CautionProposal;
-import club.emberwell.desk.Decision;
-import club.emberwell.desk.Decisions;
 import club.emberwell.desk.Desk;
 import club.emberwell.desk.DeskHome;
 import club.emberwell.desk.Flag;
 import club.emberwell.desk.Flags;
-import club.emberwell.desk.Item;
-import club.emberwell.desk.ItemRef;
 import club.emberwell.desk.RuleNote;
 import club.emberwell.desk.Rules;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Verdicts;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
@@ -30,7 +31,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -43,14 +43,17 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.MODERATE)
 public class DeskPages extends Pages {
   private final Desk desk;
-  private final Decisions decisions;
+  private final EntryLife life;
+  private final Verdicts verdicts;
   private final Flags flags;
   private final Rules rules;
   private final ItemContents contents;
 
-  DeskPages(Desk desk, Decisions decisions, Flags flags, Rules rules, ItemContents contents) {
+  DeskPages(
+      Desk desk, EntryLife life, Verdicts verdicts, Flags flags, Rules rules, ItemContents contents) {
     this.desk = desk;
-    this.decisions = decisions;
+    this.life = life;
+    this.verdicts = verdicts;
     this.flags = flags;
     this.rules = rules;
     this.contents = contents;
@@ -87,7 +90,7 @@ public class DeskPages extends Pages {
    * @param decide null where nothing can be decided
    */
   record ItemPage(
-      Item item,
+      Entry item,
       String state,
       ItemContent content,
       boolean own,
@@ -96,7 +99,7 @@ public class DeskPages extends Pages {
       Form settle) {}
 
   /** What was decided about an item, and what members and rules said of it. */
-  record Said(List<Decision> decisions, List<Flag> flags, List<RuleNote> notes) {}
+  record Said(List<Verdict> decisions, List<Flag> flags, List<RuleNote> notes) {}
 
   @GET
   public TemplateInstance home() {
@@ -171,40 +174,40 @@ public class DeskPages extends Pages {
   @GET
   @Path("items/{kind}/{id}")
   public TemplateInstance item(@RestPath String kind, @RestPath UUID id) {
-    Item item = decisions.item(actor(), ItemRef.of(kind, id));
+    Entry item = desk.item(actor(), EntryRef.of(kind, id));
     return page(item, DeskForms.decision(item.state()), DeskForms.settling(item.state()));
   }
 
-  private TemplateInstance page(Item item, Form decide, Form settle) {
+  private TemplateInstance page(Entry item, Form decide, Form settle) {
     Actor actor = actor();
     return Templates.item(
         new ItemPage(
             item,
-            item.state().toLowerCase(Locale.ROOT),
+            item.state().code(),
             contents.of(actor, item),
-            actor.is(item.author()),
+            actor.is(item.author().id()),
             new Said(
-                decisions.about(actor, item.ref()),
+                verdicts.about(actor, item.ref()),
                 flags.on(actor, item.ref()),
                 rules.on(actor, item.ref())),
-            Action.from(item.state()).isEmpty() ? null : decide,
+            Decision.from(item.state()).isEmpty() ? null : decide,
             settle));
   }
 
   @POST
   @Path("items/{kind}/{id}/decide")
   public Response decide(@RestPath String kind, @RestPath UUID id, SentForm sent) {
-    Item item = decisions.item(actor(), ItemRef.of(kind, id));
+    Entry item = desk.item(actor(), EntryRef.of(kind, id));
     return take(
             sent,
             () -> DeskForms.decision(item.state()),
             form -> page(item, form, DeskForms.settling(item.state())))
         .run(
             s ->
-                decisions.decide(
+                life.decide(
                     actor(),
                     item.ref(),
-                    Action.read("/action", s.typed("action")),
+                    Decision.read("/action", s.typed("action")),
                     s.typed("reason")))
         .then(item.deskPath());
   }
@@ -212,7 +215,7 @@ public class DeskPages extends Pages {
   @POST
   @Path("items/{kind}/{id}/settle")
   public Response settle(@RestPath String kind, @RestPath UUID id, SentForm sent) {
-    Item item = decisions.item(actor(), ItemRef.of(kind, id));
+    Entry item = desk.item(actor(), EntryRef.of(kind, id));
     return take(
             sent,
             () -> DeskForms.settling(item.state()),
@@ -224,7 +227,7 @@ public class DeskPages extends Pages {
                   actor(),
                   item.ref(),
                   DeskForms.yes("/upheld", s.typed("upheld")),
-                  action == null ? null : Action.read("/action", action),
+                  action == null ? null : Decision.read("/action", action),
                   s.typed("settle.reason"));
             })
         .then(item.deskPath());

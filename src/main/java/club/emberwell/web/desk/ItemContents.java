@@ -1,6 +1,6 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.desk.Item;
+import club.emberwell.entry.Entry;
 import club.emberwell.member.Actor;
 import club.emberwell.report.ReportService;
 import club.emberwell.talk.TalkService;
@@ -21,16 +21,15 @@ class ItemContents {
     this.talk = talk;
   }
 
-  ItemContent of(Actor actor, Item item) {
-    return switch (item.ref().kind()) {
+  ItemContent of(Actor actor, Entry item) {
+    return switch (item.kind()) {
       case REPORT ->
-          new ItemContent(
-              viewer.page(reports.get(actor, item.ref().id()), List.of(), actor), null, null);
+          new ItemContent(viewer.page(reports.get(actor, item.id()), List.of(), actor), null, null);
       case QUESTION, ANSWER, NOTICE ->
-          new ItemContent(null, talk.get(actor, item.ref().id()).html(), null);
+          new ItemContent(null, talk.get(actor, item.id()).html(), null);
       case PHOTO ->
           new ItemContent(
-              null, null, "/reports/" + item.parent() + "/photos/" + item.ref().id() + ".jpg");
+              null, null, "/reports/" + item.parent() + "/photos/" + item.id() + ".jpg");
     };
   }
 }

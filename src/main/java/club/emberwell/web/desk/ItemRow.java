@@ -3,11 +3,10 @@ package club.emberwell.web.desk;
 import club.emberwell.desk.DeskHome;
 import club.emberwell.desk.FlagReason;
 import club.emberwell.desk.Flagged;
-import club.emberwell.desk.Item;
 import club.emberwell.desk.RuleNote;
+import club.emberwell.entry.Entry;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
@@ -26,8 +25,8 @@ record ItemRow(
     String age,
     String why,
     Long note) {
-  static ItemRow of(Item item) {
-    return row(item, item.createdAt(), null, null);
+  static ItemRow of(Entry item) {
+    return row(item, item.times().created(), null, null);
   }
 
   static ItemRow of(Flagged flagged) {
@@ -43,13 +42,13 @@ record ItemRow(
     return row(note.item(), note.at(), note.rule().label() + ": " + note.detail(), open);
   }
 
-  private static ItemRow row(Item item, Instant since, String why, Long note) {
+  private static ItemRow row(Entry item, Instant since, String why, Long note) {
     return new ItemRow(
         item.deskPath(),
-        item.ref().kind().label(),
+        item.kind().label(),
         item.title().isBlank() ? "(no words)" : item.title(),
-        item.authorHandle(),
-        item.state().toLowerCase(Locale.ROOT),
+        item.author().handle(),
+        item.state().code(),
         DeskHome.said(Duration.between(since, Instant.now())),
         why,
         note);

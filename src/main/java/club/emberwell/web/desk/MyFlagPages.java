@@ -2,11 +2,11 @@ package club.emberwell.web.desk;
 
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.CautionProposals;
-import club.emberwell.desk.Decision;
-import club.emberwell.desk.Decisions;
+import club.emberwell.desk.Desk;
 import club.emberwell.desk.Flag;
 import club.emberwell.desk.Flags;
-import club.emberwell.desk.ItemRef;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Verdict;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
@@ -33,12 +33,12 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.WRITE)
 public class MyFlagPages extends Pages {
   private final Flags flags;
-  private final Decisions decisions;
+  private final Desk desk;
   private final CautionProposals proposals;
 
-  MyFlagPages(Flags flags, Decisions decisions, CautionProposals proposals) {
+  MyFlagPages(Flags flags, Desk desk, CautionProposals proposals) {
     this.flags = flags;
-    this.decisions = decisions;
+    this.desk = desk;
     this.proposals = proposals;
   }
 
@@ -47,7 +47,7 @@ public class MyFlagPages extends Pages {
     private Templates() {}
 
     static native TemplateInstance mine(
-        Listing<Flag> flags, Listing<Decision> told, Listing<CautionProposal> proposals);
+        Listing<Flag> flags, Listing<Verdict> told, Listing<CautionProposal> proposals);
 
     static native TemplateInstance flag(String kind, UUID id, Form form);
   }
@@ -57,21 +57,21 @@ public class MyFlagPages extends Pages {
     Actor actor = actor();
     return Templates.mine(
         Listing.of("Your flags", "You flagged nothing.", flags.mine(actor, page), "/flags"),
-        Listing.of("About your entries", "Nothing.", decisions.mine(actor, page), "/flags"),
+        Listing.of("About your entries", "Nothing.", desk.told(actor, page), "/flags"),
         Listing.of("Cautions you proposed", "None.", proposals.mine(actor, page), "/flags"));
   }
 
   @GET
   @Path("{kind}/{id}")
   public TemplateInstance flag(@RestPath String kind, @RestPath UUID id) {
-    ItemRef.of(kind, id);
+    EntryRef.of(kind, id);
     return Templates.flag(kind, id, DeskForms.flag());
   }
 
   @POST
   @Path("{kind}/{id}")
   public Response flag(@RestPath String kind, @RestPath UUID id, SentForm sent) {
-    ItemRef ref = ItemRef.of(kind, id);
+    EntryRef ref = EntryRef.of(kind, id);
     return take(sent, DeskForms::flag, form -> Templates.flag(kind, id, form))
         .run(s -> flags.flag(actor(), ref, s.typed("reason"), s.typed("note")))
         .then("/flags");

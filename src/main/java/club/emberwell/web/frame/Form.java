@@ -2,7 +2,7 @@ package club.emberwell.web.frame;
 
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.FieldChange;
+import club.emberwell.entry.FieldChange;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;

@@ -5,14 +5,15 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.FieldChange;
+import club.emberwell.entry.Gone;
+import club.emberwell.entry.Revision;
+import club.emberwell.entry.Revision.Step;
 import club.emberwell.report.Photos;
 import club.emberwell.report.PictureRefused;
-import club.emberwell.report.ReportGone;
 import club.emberwell.report.ReportService;
-import club.emberwell.report.Revision;
 import club.emberwell.report.WrittenDifference;
 import club.emberwell.web.frame.Form;
+import club.emberwell.report.WrittenReport;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
@@ -28,7 +29,6 @@ import jakarta.ws.rs.core.Response;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestForm;
@@ -61,13 +61,10 @@ public class ReportPages extends Pages {
 
     static native TemplateInstance gone(String what);
 
-    static native TemplateInstance history(String id, String work, List<Step> steps);
+    static native TemplateInstance history(String id, String work, List<Step<WrittenReport>> steps);
 
     static native TemplateInstance withdraw(String id, int version, String work);
   }
-
-  /** A step of the history with what it changed. */
-  record Step(Revision revision, List<FieldChange> changes) {}
 
   @GET
   @Path("reports/{id}")
@@ -78,7 +75,7 @@ public class ReportPages extends Pages {
       ReportPage report = shown(id);
       opened.saw(List.of(id));
       return Response.ok(Templates.report(report, new Form())).build();
-    } catch (ReportGone e) {
+    } catch (Gone e) {
       return Response.status(Response.Status.GONE).entity(Templates.gone(e.getMessage())).build();
     }
   }
@@ -94,16 +91,8 @@ public class ReportPages extends Pages {
   public TemplateInstance history(@RestPath UUID id) {
     Actor actor = actor();
     ReportPage report = viewer.page(reports.get(actor, id), List.of(), actor);
-    List<Revision> revisions = reports.history(actor, id);
-    List<Step> steps = new ArrayList<>();
-    for (int i = 0; i < revisions.size(); i++) {
-      List<FieldChange> changes =
-          i + 1 < revisions.size()
-              ? WrittenDifference.between(
-                  revisions.get(i + 1).written(), revisions.get(i).written())
-              : List.of();
-      steps.add(new Step(revisions.get(i), changes));
-    }
+    List<Step<WrittenReport>> steps =
+        Revision.steps(reports.history(actor, id), WrittenDifference::between);
     return Templates.history(id.toString(), report.work().what(), steps);
   }
 

@@ -5,6 +5,7 @@ import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.entry.EntryState;
 import club.emberwell.laser.DoseFormula;
 import club.emberwell.laser.Formula;
 import club.emberwell.member.Actor;
@@ -13,7 +14,6 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.ReportState;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.search.query.Facet;
@@ -58,14 +58,14 @@ public class ReportViewer {
     boolean single = s.trials().size() == 1;
     TrialSnapshot first = s.trials().get(0);
     boolean mine = actor.is(s.author().id());
-    boolean stands = s.state() == ReportState.LIVE || s.state() == ReportState.WAITING;
+    boolean stands = s.state() == EntryState.LIVE || s.state() == EntryState.WAITING;
     return new ReportPage(
         new Head(
             s.id().toString(),
             s.version(),
             banner(s.state()),
             new Author(s.author().handle(), s.createdAt(), s.updatedAt(), mine),
-            new Allowed(mine && stands, actor.signedIn() && s.state() == ReportState.LIVE)),
+            new Allowed(mine && stands, actor.signedIn() && s.state() == EntryState.LIVE)),
         new Work(
             WorkText.of(s, now.vocabulary(), reader),
             s.process().label(),
@@ -99,7 +99,7 @@ public class ReportViewer {
             .toList());
   }
 
-  private static String banner(ReportState state) {
+  private static String banner(EntryState state) {
     return switch (state) {
       case LIVE -> null;
       case WAITING ->
@@ -189,7 +189,7 @@ public class ReportViewer {
       return List.of();
     }
     return source.byIds(ids).stream()
-        .filter(r -> r.state() == ReportState.LIVE)
+        .filter(r -> r.state() == EntryState.LIVE)
         .map(
             r -> {
               TrialSnapshot trial = r.trials().get(0);

@@ -2,11 +2,11 @@ package club.emberwell.web.talk;
 
 import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
@@ -85,8 +85,8 @@ public class AskPages extends Pages {
     boolean unanswered = shown == Shown.UNANSWERED;
     return Templates.questions(
         text.isEmpty()
-            ? views.list(talk.latest(TalkKind.QUESTION, unanswered, at), text, shown)
-            : views.list(finder.find(TalkKind.QUESTION, text, unanswered, at), text, shown));
+            ? views.list(talk.latest(EntryKind.QUESTION, unanswered, at), text, shown)
+            : views.list(finder.find(EntryKind.QUESTION, text, unanswered, at), text, shown));
   }
 
   @GET
@@ -129,22 +129,22 @@ public class AskPages extends Pages {
   public Response ask(SentForm sent) {
     Actor actor = actor();
     FormPage form = take(sent, AskPages::blank, again -> Templates.ask(writing(again), null));
-    WrittenTalk written = TalkForm.written(TalkKind.QUESTION, sent);
+    WrittenTalk written = TalkForm.written(EntryKind.QUESTION, sent);
     if (!"post".equals(sent.text("step"))) {
-      return form.store(s -> talk.preview(actor, TalkKind.QUESTION, written))
+      return form.store(s -> talk.preview(actor, EntryKind.QUESTION, written))
           .show((typed, read) -> Templates.ask(writing(typed), beforehand.of(read, actor)));
     }
     TalkPosting posting = TalkPosting.of(sent.id("id"), written);
-    return form.store(s -> shown(talk.post(actor, TalkKind.QUESTION, posting).entry()))
+    return form.store(s -> shown(talk.post(actor, EntryKind.QUESTION, posting).entry()))
         .then(entry -> entry.path() + "?saved=yes");
   }
 
   private static Form blank() {
-    return TalkForm.of(TalkKind.QUESTION, UUID.randomUUID());
+    return TalkForm.of(EntryKind.QUESTION, UUID.randomUUID());
   }
 
   private TalkViews.Writing writing(Form form) {
-    return views.writing(TalkKind.QUESTION, NEW, form);
+    return views.writing(EntryKind.QUESTION, NEW, form);
   }
 
   /** The same entry, once everybody can find it. */
@@ -189,17 +189,17 @@ public class AskPages extends Pages {
                     talk.answer(
                             actor,
                             id,
-                            TalkPosting.of(s.id("id"), TalkForm.written(TalkKind.ANSWER, s)))
+                            TalkPosting.of(s.id("id"), TalkForm.written(EntryKind.ANSWER, s)))
                         .entry()))
         .then(TalkEntry::path);
   }
 
   private static Form blankAnswer() {
-    return TalkForm.of(TalkKind.ANSWER, UUID.randomUUID());
+    return TalkForm.of(EntryKind.ANSWER, UUID.randomUUID());
   }
 
   private TalkViews.Writing answering(UUID question, Form form) {
-    return views.writing(TalkKind.ANSWER, "/ask/" + question + "/answers", form);
+    return views.writing(EntryKind.ANSWER, "/ask/" + question + "/answers", form);
   }
 
   /** An empty answer says that none helped after all. */

@@ -1,6 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.report.FieldChange;
+import club.emberwell.entry.Difference;
+import club.emberwell.entry.FieldChange;
 import club.emberwell.talk.TalkDifference;
 import club.emberwell.talk.WrittenTalk;
 import java.util.List;
@@ -12,7 +13,7 @@ import java.util.Map;
  * @param fields title and ties
  * @param lines of the text, empty where it is the same
  */
-record Changes(List<FieldChange> fields, List<Line> lines) {
+record Changes(List<FieldChange> fields, List<Difference.Line> lines) {
   private static final Map<String, String> LABELS =
       Map.of(
           "/title", "Title",
@@ -24,15 +25,11 @@ record Changes(List<FieldChange> fields, List<Line> lines) {
           "/ties/controllerVersion", "Controller version",
           "/ties/report", "Report");
 
-  /**
-   * A line of either text.
-   *
-   * @param change {@code kept}, {@code gone} or {@code new}
-   */
-  record Line(String change, String text) {}
-
   static Changes between(WrittenTalk before, WrittenTalk after) {
-    TalkDifference difference = TalkDifference.between(before, after);
+    return of(TalkDifference.between(before, after));
+  }
+
+  static Changes of(Difference difference) {
     return new Changes(
         difference.fields().stream()
             .map(
@@ -40,15 +37,7 @@ record Changes(List<FieldChange> fields, List<Line> lines) {
                     new FieldChange(
                         LABELS.getOrDefault(f.field(), f.field()), f.before(), f.after()))
             .toList(),
-        difference.lines().stream().map(l -> new Line(word(l.change()), l.text())).toList());
-  }
-
-  private static String word(TalkDifference.Change change) {
-    return switch (change) {
-      case KEPT -> "kept";
-      case GONE -> "gone";
-      case NEW -> "new";
-    };
+        difference.lines());
   }
 
   public boolean isEmpty() {

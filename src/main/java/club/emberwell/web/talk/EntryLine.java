@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.talk.TalkEntry;
-import club.emberwell.talk.TalkKind;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.Stream;
@@ -28,7 +28,7 @@ public record EntryLine(
   public record Deed(String member, String what, Instant at) {}
 
   static EntryLine of(TalkEntry entry, TieLabels labels) {
-    boolean asks = entry.kind() == TalkKind.QUESTION;
+    boolean asks = entry.kind() == EntryKind.QUESTION;
     return new EntryLine(
         entry.path(),
         entry.kind().label(),

@@ -4,7 +4,9 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
-import club.emberwell.talk.TalkRevision;
+import club.emberwell.entry.Difference;
+import club.emberwell.entry.Revision;
+import club.emberwell.talk.TalkDifference;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
 import club.emberwell.web.frame.Form;
@@ -20,7 +22,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestForm;
@@ -57,10 +58,10 @@ public class EntryPages extends Pages {
    *
    * @param lines from what stands now to what was typed, where somebody else changed it
    */
-  record Edit(EntryView entry, TalkViews.Writing writing, List<Changes.Line> lines) {}
+  record Edit(EntryView entry, TalkViews.Writing writing, List<Difference.Line> lines) {}
 
   /** A step of the history with what it changed. */
-  record Step(TalkRevision revision, Changes changes) {}
+  record Step(Revision<WrittenTalk> revision, Changes changes) {}
 
   @GET
   @Path("edit")
@@ -70,7 +71,7 @@ public class EntryPages extends Pages {
     return editing(entry, views.editing(entry), List.of());
   }
 
-  private TemplateInstance editing(TalkEntry entry, Form form, List<Changes.Line> lines) {
+  private TemplateInstance editing(TalkEntry entry, Form form, List<Difference.Line> lines) {
     return Templates.edit(
         new Edit(
             views.entry(entry, actor()),
@@ -111,14 +112,10 @@ public class EntryPages extends Pages {
   @RolesAllowed(Role.READ)
   public TemplateInstance history(@RestPath UUID id) {
     Actor actor = actor();
-    List<TalkRevision> revisions = talk.history(actor, id);
-    List<Step> steps = new ArrayList<>();
-    for (int i = 0; i < revisions.size(); i++) {
-      TalkRevision before = revisions.get(Math.min(i + 1, revisions.size() - 1));
-      steps.add(
-          new Step(
-              revisions.get(i), Changes.between(before.written(), revisions.get(i).written())));
-    }
+    List<Step> steps =
+        Revision.steps(talk.history(actor, id), TalkDifference::between).stream()
+            .map(step -> new Step(step.revision(), Changes.of(step.changes())))
+            .toList();
     return Templates.history(views.entry(talk.get(actor, id), actor), steps);
   }
 

@@ -1,10 +1,10 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryState;
 import club.emberwell.member.Actor;
 import club.emberwell.talk.SafeHtml;
 import club.emberwell.talk.TalkEntry;
-import club.emberwell.talk.TalkKind;
-import club.emberwell.talk.TalkState;
 import java.time.Instant;
 import java.util.List;
 
@@ -64,7 +64,7 @@ record EntryView(
   private static EntryView of(
       TalkEntry entry, Actor actor, TieLabels labels, boolean accepted, boolean mayAccept) {
     boolean mine = actor.is(entry.memberId());
-    boolean gone = entry.state() == TalkState.WITHDRAWN || entry.state() == TalkState.REMOVED;
+    boolean gone = entry.state() == EntryState.WITHDRAWN || entry.state() == EntryState.REMOVED;
     return new EntryView(
         new Place(entry.id().toString(), entry.kind().code(), entry.path(), entry.version()),
         entry.written().title(),
@@ -76,7 +76,7 @@ record EntryView(
         new Allowed(!gone && (mine || actor.moderates()), !gone && mine, mayAccept));
   }
 
-  private static String banner(TalkState state, TalkKind kind) {
+  private static String banner(EntryState state, EntryKind kind) {
     String what = "This " + kind.code();
     return switch (state) {
       case LIVE -> null;

@@ -1,11 +1,11 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Form;
@@ -65,8 +65,8 @@ public class NoticePages extends Pages {
     String text = q == null ? "" : q.strip();
     return Templates.notices(
         text.isEmpty()
-            ? views.list(talk.latest(TalkKind.NOTICE, false, at), text, Shown.NOTICES)
-            : views.list(finder.find(TalkKind.NOTICE, text, false, at), text, Shown.NOTICES));
+            ? views.list(talk.latest(EntryKind.NOTICE, false, at), text, Shown.NOTICES)
+            : views.list(finder.find(EntryKind.NOTICE, text, false, at), text, Shown.NOTICES));
   }
 
   @GET
@@ -77,11 +77,11 @@ public class NoticePages extends Pages {
   }
 
   private static Form blank() {
-    return TalkForm.of(TalkKind.NOTICE, UUID.randomUUID());
+    return TalkForm.of(EntryKind.NOTICE, UUID.randomUUID());
   }
 
   private TemplateInstance writing(Form form) {
-    return Templates.write(views.writing(TalkKind.NOTICE, NEW, form));
+    return Templates.write(views.writing(EntryKind.NOTICE, NEW, form));
   }
 
   @POST
@@ -94,8 +94,8 @@ public class NoticePages extends Pages {
   }
 
   private TalkEntry post(SentForm sent) {
-    TalkPosting posting = TalkPosting.of(sent.id("id"), TalkForm.written(TalkKind.NOTICE, sent));
-    TalkEntry entry = talk.post(actor(), TalkKind.NOTICE, posting).entry();
+    TalkPosting posting = TalkPosting.of(sent.id("id"), TalkForm.written(EntryKind.NOTICE, sent));
+    TalkEntry entry = talk.post(actor(), EntryKind.NOTICE, posting).entry();
     finder.show(entry);
     return entry;
   }
@@ -107,7 +107,7 @@ public class NoticePages extends Pages {
     say(saved, "Saved.");
     Actor actor = actor();
     TalkEntry entry = talk.get(actor, id);
-    if (entry.kind() != TalkKind.NOTICE) {
+    if (entry.kind() != EntryKind.NOTICE) {
       throw new EntryUnknown("notice");
     }
     opened.saw(List.of(id));

@@ -1,9 +1,10 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.entry.Reasons;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import club.emberwell.talk.TalkEntry;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.Ties;
 import club.emberwell.talk.WrittenTalk;
@@ -34,23 +35,23 @@ final class TalkForm {
    *
    * @param id the entry will have, so that sending twice posts once
    */
-  static Form of(TalkKind kind, UUID id) {
+  static Form of(EntryKind kind, UUID id) {
     Form form = new Form().add(Field.of("id", "").hidden().value(id.toString()));
-    if (kind != TalkKind.ANSWER) {
+    if (kind != EntryKind.ANSWER) {
       form.add(
-          Field.of(TITLE, kind == TalkKind.QUESTION ? "Your question in one line" : "Title")
+          Field.of(TITLE, kind == EntryKind.QUESTION ? "Your question in one line" : "Title")
               .hint("Name the material and what happens: others find it by these words.")
               .maxLength(TalkLimits.TITLE)
               .required());
     }
     form.add(
-        Field.of(TEXT, kind == TalkKind.ANSWER ? "Your answer" : "The whole of it")
+        Field.of(TEXT, kind == EntryKind.ANSWER ? "Your answer" : "The whole of it")
             .hint("Markdown: **bold**, - lists, > quotes, `code`. Pictures go with reports.")
             .maxLength(TalkLimits.TEXT)
             .lines()
             .apart()
             .required());
-    if (kind != TalkKind.ANSWER) {
+    if (kind != EntryKind.ANSWER) {
       ties(form);
     }
     return form;
@@ -64,7 +65,7 @@ final class TalkForm {
         .add(
             Field.of(REASON, "Why, if you like")
                 .hint("Stands in the history.")
-                .maxLength(TalkLimits.REASON)
+                .maxLength(Reasons.MOST)
                 .aside());
   }
 
@@ -85,8 +86,8 @@ final class TalkForm {
     return Field.of(name, label).folded().choice("", "any");
   }
 
-  static WrittenTalk written(TalkKind kind, SentForm sent) {
-    if (kind == TalkKind.ANSWER) {
+  static WrittenTalk written(EntryKind kind, SentForm sent) {
+    if (kind == EntryKind.ANSWER) {
       return WrittenTalk.answer(sent.text(TEXT));
     }
     return new WrittenTalk(

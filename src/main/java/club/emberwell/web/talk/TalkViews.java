@@ -1,9 +1,9 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.talk.TalkEntry;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pager;
@@ -97,8 +97,8 @@ class TalkViews {
   }
 
   /** An entry in its form. */
-  Writing writing(TalkKind kind, String action, Form form) {
-    return new Writing(action, form, kind == TalkKind.ANSWER ? null : words.lists());
+  Writing writing(EntryKind kind, String action, Form form) {
+    return new Writing(action, form, kind == EntryKind.ANSWER ? null : words.lists());
   }
 
   Form editing(TalkEntry entry) {

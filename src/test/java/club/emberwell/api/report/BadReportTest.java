@@ -158,7 +158,7 @@ class BadReportTest {
         ResultSet row =
             statement.executeQuery(
                 "select (select count(*) from report), (select count(*) from trial),"
-                    + " (select count(*) from report_revision),"
+                    + " (select count(*) from entry_revision),"
                     + " (select count(*) from idempotency where member_id = '"
                     + person().id()
                     + "')")) {

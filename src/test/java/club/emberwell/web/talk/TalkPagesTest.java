@@ -6,10 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
-import club.emberwell.talk.TalkKind;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
@@ -118,7 +118,7 @@ class TalkPagesTest {
 
   private List<String> list() {
     return StatementCount.of(
-        () -> views.list(talk.latest(TalkKind.QUESTION, false, 0), "", Shown.QUESTIONS));
+        () -> views.list(talk.latest(EntryKind.QUESTION, false, 0), "", Shown.QUESTIONS));
   }
 
   private List<String> thread(String id, Actor actor) {

@@ -1,0 +1,96 @@
+package club.emberwell.entry;
+
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** What moderators can decide about an entry. */
+public enum Decision {
+  /** The first look is done: it appears. */
+  APPROVE(
+      "approve",
+      "Let it appear",
+      "looked at and let appear",
+      EntryState.LIVE,
+      EntryAction.APPROVED),
+  /** Out of sight until something is settled. */
+  HOLD("hold", "Hold it", "held until something is settled", EntryState.HELD, EntryAction.HELD),
+  REMOVE("remove", "Remove it", "removed", EntryState.REMOVED, EntryAction.REMOVED),
+  RESTORE("restore", "Restore it", "restored", EntryState.LIVE, EntryAction.RESTORED);
+
+  private final String code;
+  private final String label;
+  private final String said;
+  private final EntryState state;
+  private final EntryAction action;
+
+  Decision(String code, String label, String said, EntryState state, EntryAction action) {
+    this.code = code;
+    this.label = label;
+    this.said = said;
+    this.state = state;
+    this.action = action;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  public String label() {
+    return label;
+  }
+
+  /** In the past tense, for the author. */
+  public String said() {
+    return said;
+  }
+
+  /** The state an entry is in afterwards. */
+  EntryState state() {
+    return state;
+  }
+
+  /** How it stands in the history. */
+  EntryAction action() {
+    return action;
+  }
+
+  /** The decision a step of a history was; the other steps are none. */
+  static Decision of(EntryAction action) {
+    return Stream.of(values()).filter(d -> d.action == action).findFirst().orElseThrow();
+  }
+
+  /** What can be decided about an entry in this state; nothing once its author withdrew it. */
+  public static List<Decision> from(EntryState state) {
+    return switch (state) {
+      case WAITING -> List.of(APPROVE, HOLD, REMOVE);
+      case LIVE -> List.of(HOLD, REMOVE);
+      case HELD -> List.of(RESTORE, REMOVE);
+      case REMOVED -> List.of(RESTORE, HOLD);
+      case WITHDRAWN -> List.of();
+    };
+  }
+
+  public static Optional<Decision> of(String code) {
+    return Stream.of(values()).filter(decision -> decision.code.equals(code)).findFirst();
+  }
+
+  /**
+   * Reads a choice that must be made.
+   *
+   * @throws EntryRefused for any other word
+   */
+  public static Decision read(String pointer, String code) {
+    return of(code)
+        .orElseThrow(
+            () ->
+                new EntryRefused(
+                    Remark.error(
+                        RemarkId.CHOICE_UNKNOWN,
+                        pointer,
+                        "Choose one of: approve, hold, remove, restore.")));
+  }
+}

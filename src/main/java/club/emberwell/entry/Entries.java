@@ -1,0 +1,48 @@
+package club.emberwell.entry;
+
+import club.emberwell.remark.EntryUnknown;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Reads entries of any kind, whoever asks: the callers say who may see what they find. */
+@ApplicationScoped
+@Transactional
+public class Entries {
+  private final EntryRepository entries;
+
+  Entries(EntryRepository entries) {
+    this.entries = entries;
+  }
+
+  public Optional<Entry> find(EntryRef ref) {
+    return entries.find(ref);
+  }
+
+  /**
+   * One entry.
+   *
+   * @throws EntryUnknown where there is none
+   */
+  public Entry get(EntryRef ref) {
+    return find(ref).orElseThrow(() -> new EntryUnknown(ref.kind().code()));
+  }
+
+  /** In no particular order, missing ones left out. */
+  public List<Entry> all(Collection<UUID> ids) {
+    return entries.all(ids);
+  }
+
+  /** What waits for a look, oldest first. */
+  public List<Entry> waiting(int from, int most) {
+    return entries.waiting(from, most);
+  }
+
+  /** A member's newest entries, in whatever state. */
+  public List<Entry> of(UUID member, int from, int most) {
+    return entries.of(member, from, most);
+  }
+}

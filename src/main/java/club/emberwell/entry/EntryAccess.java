@@ -1,0 +1,70 @@
+package club.emberwell.entry;
+
+import club.emberwell.member.Actor;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryUnknown;
+import java.util.UUID;
+
+/** Who may see and change an entry. */
+public final class EntryAccess {
+  private EntryAccess() {}
+
+  public static UUID signedIn(Actor actor) {
+    if (!actor.signedIn()) {
+      throw new EntryForbidden("Sign in first.");
+    }
+    return actor.memberId();
+  }
+
+  /**
+   * Lets through whoever may see an entry.
+   *
+   * @throws EntryUnknown where it must not be known
+   * @throws Gone where it was public once
+   */
+  public static void see(Actor actor, EntryKind kind, UUID author, EntryState state) {
+    if (state == EntryState.LIVE || actor.is(author) || actor.moderates()) {
+      return;
+    }
+    if (state.gone()) {
+      throw new Gone(kind, state);
+    }
+    throw new EntryUnknown(kind.code());
+  }
+
+  public static void see(Actor actor, EntryEntity entry) {
+    see(actor, entry.kind(), entry.memberId(), entry.state());
+  }
+
+  /** Lets its author and moderators through while it stands. */
+  public static void edit(Actor actor, EntryEntity entry) {
+    signedIn(actor);
+    see(actor, entry);
+    if (!actor.is(entry.memberId()) && !actor.moderates()) {
+      throw new EntryForbidden(
+          "Only its author and moderators may change " + entry.kind().said() + ".");
+    }
+    if (entry.state().gone()) {
+      throw new EntryForbidden("This is gone and not changed any more.");
+    }
+  }
+
+  /** Lets its author through. */
+  public static void own(Actor actor, EntryEntity entry) {
+    signedIn(actor);
+    see(actor, entry);
+    if (!actor.is(entry.memberId())) {
+      throw new EntryForbidden("Only its author may do this.");
+    }
+  }
+
+  /** Lets moderators through where the entry is somebody else's. */
+  static void decide(Actor actor, EntryEntity entry) {
+    if (!actor.moderates()) {
+      throw new EntryForbidden("Only moderators do this.");
+    }
+    if (actor.is(entry.memberId())) {
+      throw new EntryForbidden("Nobody decides about what is their own.");
+    }
+  }
+}

@@ -1,8 +1,0 @@
-package club.emberwell.report;
-
-/**
- * What one field said before and after; null = nothing.
- *
- * @param field pointer as in the entry, e.g. {@code /settings/speed}
- */
-public record FieldChange(String field, String before, String after) {}

@@ -1,0 +1,189 @@
+package club.emberwell.talk;
+
+import club.emberwell.entry.EntryKind;
+import club.emberwell.member.Actor;
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.TypedQuery;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Rows of questions, answers and notices. */
+@ApplicationScoped
+class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
+  private static final String WITH_NAME =
+      """
+      select t, case m.status when 'erased' then 'former member' else m.handle end
+      from TalkEntity t join fetch t.entry e join Member m on m.id = e.memberId
+      where\s""";
+
+  private static final String SEEN_ANSWERS =
+      """
+      e.parentId = :question and (e.state = EntryState.LIVE or e.state <> EntryState.WITHDRAWN
+        and (e.memberId = :reader or :moderates = true))
+      """;
+
+  private static final UUID NOBODY = new UUID(0, 0);
+
+  /** With its entry. */
+  Optional<TalkEntity> whole(UUID id) {
+    return find("from TalkEntity t join fetch t.entry where t.id = ?1", id).firstResultOptional();
+  }
+
+  Optional<TalkEntry> named(UUID id) {
+    return entries(query("e.id = :id").setParameter("id", id)).stream().findFirst();
+  }
+
+  /** In no particular order. */
+  List<TalkEntry> live(Collection<UUID> ids) {
+    return ids.isEmpty()
+        ? List.of()
+        : entries(query("e.state = EntryState.LIVE and e.id in :ids").setParameter("ids", ids));
+  }
+
+  /** Asked, announced or answered last: first. */
+  List<TalkEntry> latest(EntryKind kind, boolean unanswered, int from, int most) {
+    String only = unanswered ? " and t.answers = 0" : "";
+    String order = " order by t.activeAt desc, e.number desc";
+    return entries(
+        query("e.state = EntryState.LIVE and t.kind = :kind" + only + order)
+            .setParameter("kind", kind)
+            .setFirstResult(from)
+            .setMaxResults(most));
+  }
+
+  /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
+  List<TalkEntry> answers(TalkEntry question, Actor actor, int from, int most) {
+    return entries(
+        seen(
+                query(
+                    SEEN_ANSWERS
+                        + " order by case when e.id = :accepted then 0 else 1 end,"
+                        + " e.createdAt, e.number"),
+                question,
+                actor)
+            .setFirstResult(from)
+            .setMaxResults(most));
+  }
+
+  /**
+   * How many answers stand before this one where {@link #answers} lists them; 0 where this actor
+   * sees no such answer of the question.
+   */
+  long answersBefore(TalkEntry question, UUID answer, Actor actor) {
+    return seen(
+            getEntityManager()
+                .createQuery(
+                    "select count(*) from EntryEntity e, EntryEntity a where a.id = :answer"
+                        + " and a.parentId = e.parentId and a.id <> :accepted and "
+                        + SEEN_ANSWERS
+                        + " and (e.id = :accepted or e.createdAt < a.createdAt"
+                        + " or e.createdAt = a.createdAt and e.number < a.number)",
+                    Long.class),
+            question,
+            actor)
+        .setParameter("answer", answer)
+        .getSingleResult();
+  }
+
+  private static <T> TypedQuery<T> seen(TypedQuery<T> query, TalkEntry question, Actor actor) {
+    return query
+        .setParameter("question", question.id())
+        .setParameter("reader", actor.signedIn() ? actor.memberId() : NOBODY)
+        .setParameter("moderates", actor.moderates())
+        .setParameter("accepted", question.accepted() == null ? NOBODY : question.accepted());
+  }
+
+  List<TalkEntry> aboutReport(UUID report, int most) {
+    return entries(
+        query(
+                "e.state = EntryState.LIVE and t.reportId = :report"
+                    + " order by t.activeAt desc, e.number desc")
+            .setParameter("report", report)
+            .setMaxResults(most));
+  }
+
+  private TypedQuery<Object[]> query(String where) {
+    return getEntityManager().createQuery(WITH_NAME + where, Object[].class);
+  }
+
+  private static List<TalkEntry> entries(TypedQuery<Object[]> query) {
+    return query
+        .getResultStream()
+        .map(row -> ((TalkEntity) row[0]).toEntry((String) row[1]))
+        .toList();
+  }
+
+  long writtenSince(UUID member, Instant since) {
+    return count("entry.memberId = ?1 and entry.createdAt >= ?2", member, since);
+  }
+
+  /** How many live answers a question has and when the last one came. */
+  LiveAnswers liveAnswers(UUID question) {
+    return getEntityManager()
+        .createQuery(
+            "select new club.emberwell.talk.TalkRepository$LiveAnswers(count(a),"
+                + " max(a.createdAt)) from EntryEntity a"
+                + " where a.parentId = :question and a.kind = EntryKind.ANSWER and a.state = EntryState.LIVE",
+            LiveAnswers.class)
+        .setParameter("question", question)
+        .getSingleResult();
+  }
+
+  /**
+   * The live answers of a question together.
+   *
+   * @param last null where there is none
+   */
+  record LiveAnswers(Long count, Instant last) {}
+
+  /** The live questions and notices these ids are, or are answers of. */
+  List<TalkEntity> behind(Collection<UUID> ids) {
+    return getEntityManager()
+        .createQuery(
+            "select t from TalkEntity t join fetch t.entry e where e.state = EntryState.LIVE"
+                + " and t.kind <> EntryKind.ANSWER and (e.id in :ids or e.id in"
+                + " (select a.parentId from EntryEntity a where a.id in :ids))",
+            TalkEntity.class)
+        .setParameter("ids", ids)
+        .getResultList();
+  }
+
+  List<TalkEntity> liveAfter(long number, int most) {
+    return getEntityManager()
+        .createQuery(
+            "select t from TalkEntity t join fetch t.entry e where e.state = EntryState.LIVE"
+                + " and e.kind in (EntryKind.QUESTION, EntryKind.NOTICE)"
+                + " and e.number > :number order by e.number",
+            TalkEntity.class)
+        .setParameter("number", number)
+        .setMaxResults(most)
+        .getResultList();
+  }
+
+  /** Texts of live answers, each with its question's id. */
+  List<Object[]> answerTexts(Collection<UUID> questions) {
+    return getEntityManager()
+        .createQuery(
+            "select a.parentId, t.body from TalkEntity t join t.entry a"
+                + " where a.parentId in :questions and a.state = EntryState.LIVE order by a.number",
+            Object[].class)
+        .setParameter("questions", questions)
+        .getResultList();
+  }
+
+  /** Live answers among these ids, each with the author of its question. */
+  List<Object[]> answersWithAsker(Collection<UUID> ids) {
+    return getEntityManager()
+        .createQuery(
+            "select a.id, q.memberId from EntryEntity a"
+                + " join EntryEntity q on q.id = a.parentId where a.id in :ids"
+                + " and a.state = EntryState.LIVE and q.state = EntryState.LIVE and a.memberId <> q.memberId",
+            Object[].class)
+        .setParameter("ids", ids)
+        .getResultList();
+  }
+}
