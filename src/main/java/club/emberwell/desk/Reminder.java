@@ -1,6 +1,6 @@
 package club.emberwell.desk;
 
-import club.emberwell.talk.WatchMail;
+import club.emberwell.talk.watch.WatchMail;
 import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;

@@ -1,12 +1,12 @@
 package club.emberwell.desk;
 
-import club.emberwell.entry.ChangeFollower;
-import club.emberwell.entry.ChangeLog.Change;
 import club.emberwell.entry.Entries;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryState;
+import club.emberwell.entry.change.ChangeFollower;
+import club.emberwell.entry.change.ChangeLog.Change;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;

@@ -5,13 +5,15 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Revision;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.photo.Photo;
+import club.emberwell.report.photo.PhotoRepository;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.UUID;
 
 /** Loads whole reports for whoever may see them, in the caller's transaction. */
 @ApplicationScoped
-class ReportReader {
+public class ReportReader {
   private final ReportRepository reports;
   private final StoredReports source;
   private final EntryLife life;
@@ -51,7 +53,7 @@ class ReportReader {
         created);
   }
 
-  ReportEntity seen(Actor actor, UUID id) {
+  public ReportEntity seen(Actor actor, UUID id) {
     ReportEntity report = reports.whole(id).orElseThrow(() -> new EntryUnknown("report"));
     EntryAccess.see(actor, report.entry());
     return report;

@@ -39,7 +39,7 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class ReportService implements Kind {
-  static final Set<EntryKind> REPORTS = Set.of(EntryKind.REPORT);
+  public static final Set<EntryKind> REPORTS = Set.of(EntryKind.REPORT);
 
   private final ReportRepository reports;
   private final ReportReader reader;

@@ -3,6 +3,7 @@ package club.emberwell.report;
 import club.emberwell.entry.Origin;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
+import club.emberwell.report.photo.Photo;
 import java.util.List;
 
 /**

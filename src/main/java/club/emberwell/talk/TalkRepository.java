@@ -13,7 +13,7 @@ import java.util.UUID;
 
 /** Rows of questions, answers and notices. */
 @ApplicationScoped
-class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
+public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   private static final String WITH_NAME =
       """
       select t, case m.status when 'erased' then 'former member' else m.handle end
@@ -38,7 +38,7 @@ class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   }
 
   /** In no particular order. */
-  List<TalkEntry> live(Collection<UUID> ids) {
+  public List<TalkEntry> live(Collection<UUID> ids) {
     return ids.isEmpty()
         ? List.of()
         : entries(query("e.state = EntryState.LIVE and e.id in :ids").setParameter("ids", ids));
@@ -176,7 +176,7 @@ class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   }
 
   /** Live answers among these ids, each with the author of its question. */
-  List<Object[]> answersWithAsker(Collection<UUID> ids) {
+  public List<Object[]> answersWithAsker(Collection<UUID> ids) {
     return getEntityManager()
         .createQuery(
             "select a.id, q.memberId from EntryEntity a"

@@ -2,7 +2,7 @@ package club.emberwell.frozen;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.report.Pictures;
+import club.emberwell.report.photo.Pictures;
 import club.emberwell.web.frame.Browser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;

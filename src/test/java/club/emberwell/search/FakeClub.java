@@ -1,7 +1,7 @@
 package club.emberwell.search;
 
-import club.emberwell.entry.ChangeLog;
 import club.emberwell.entry.EntryState;
+import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import java.util.ArrayList;

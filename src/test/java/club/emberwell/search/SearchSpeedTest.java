@@ -1,6 +1,6 @@
 package club.emberwell.search;
 
-import club.emberwell.entry.ChangeLog;
+import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.index.IndexBuild;

@@ -30,11 +30,11 @@ public class Club {
     this.reports = reports;
   }
 
-  Actor member() {
+  public Actor member() {
     return person(Role.MEMBER);
   }
 
-  Actor person(Role role) {
+  public Actor person(Role role) {
     UUID id = UUID.randomUUID();
     String handle = "t" + id.toString().substring(0, 13);
     run(
@@ -43,11 +43,11 @@ public class Club {
     return new Actor(id, handle, role, UnitPreferences.metric());
   }
 
-  void run(String sql) {
+  public void run(String sql) {
     QuarkusTransaction.requiringNew().run(() -> db.createNativeQuery(sql).executeUpdate());
   }
 
-  UUID report(Actor by, String material, String notes) {
+  public UUID report(Actor by, String material, String notes) {
     WrittenLaser laser =
         new WrittenLaser(
             "co2", text("10.6 um"), text("40 W"), "gantry", "cw", null, text("150 um"));
@@ -70,11 +70,11 @@ public class Club {
     return WrittenQuantity.of(text);
   }
 
-  static TalkPosting posting(String title, String text, Ties ties) {
+  public static TalkPosting posting(String title, String text, Ties ties) {
     return TalkPosting.of(null, new WrittenTalk(title, text, ties));
   }
 
-  static Ties about(String material) {
+  public static Ties about(String material) {
     return new Ties(material, null, null, null, null, null, null);
   }
 }

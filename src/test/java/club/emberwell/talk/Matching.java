@@ -2,6 +2,7 @@ package club.emberwell.talk;
 
 import static org.awaitility.Awaitility.await;
 
+import club.emberwell.talk.watch.WatchMatcher;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;

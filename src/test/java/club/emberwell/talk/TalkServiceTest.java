@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.entry.ChangeLog;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryLife;
@@ -16,6 +15,7 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Gone;
 import club.emberwell.entry.Origin;
 import club.emberwell.entry.Revision;
+import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;

@@ -1,6 +1,6 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.talk.Watch;
+import club.emberwell.talk.watch.Watch;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.UUID;

@@ -1,8 +1,8 @@
 package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.entry.ChangeLog;
 import club.emberwell.entry.EntryState;
+import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.SearchLimits;

@@ -1,9 +1,9 @@
 package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.entry.ChangeLog;
-import club.emberwell.entry.ChangeLog.Change;
 import club.emberwell.entry.EntryState;
+import club.emberwell.entry.change.ChangeLog;
+import club.emberwell.entry.change.ChangeLog.Change;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.SearchLimits;

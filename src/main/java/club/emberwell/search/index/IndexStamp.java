@@ -1,6 +1,6 @@
 package club.emberwell.search.index;
 
-import club.emberwell.entry.ChangeLog.Position;
+import club.emberwell.entry.change.ChangeLog.Position;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;

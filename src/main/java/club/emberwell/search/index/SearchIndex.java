@@ -1,7 +1,7 @@
 package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.entry.ChangeLog;
+import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;

@@ -2,7 +2,7 @@ package club.emberwell.web.frame;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
-import club.emberwell.talk.Inbox;
+import club.emberwell.talk.watch.Inbox;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;

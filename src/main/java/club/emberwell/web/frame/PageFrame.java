@@ -6,6 +6,7 @@ import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.session.SignInProvider;
 import club.emberwell.talk.Inbox;
 import club.emberwell.talk.TalkLimits;
+import club.emberwell.talk.watch.Inbox;
 import io.quarkus.runtime.BlockingOperationControl;
 import io.quarkus.runtime.LaunchMode;
 import io.quarkus.security.identity.SecurityIdentity;

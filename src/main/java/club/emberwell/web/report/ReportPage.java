@@ -1,7 +1,7 @@
 package club.emberwell.web.report;
 
 import club.emberwell.remark.Remark;
-import club.emberwell.report.Photo;
+import club.emberwell.report.photo.Photo;
 import java.time.Instant;
 import java.util.List;
 

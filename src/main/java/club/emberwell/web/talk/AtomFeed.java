@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.talk.Feed;
-import club.emberwell.talk.Find;
+import club.emberwell.talk.watch.Feed;
+import club.emberwell.talk.watch.Find;
 import java.io.StringWriter;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;

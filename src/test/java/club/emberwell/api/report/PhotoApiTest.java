@@ -8,7 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.report.Pictures;
+import club.emberwell.report.photo.Pictures;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import java.nio.charset.StandardCharsets;

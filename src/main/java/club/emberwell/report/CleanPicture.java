@@ -1,9 +1,0 @@
-package club.emberwell.report;
-
-/**
- * A picture as we keep it: upright, re-encoded as JPEG, nothing of the sender's file left.
- *
- * @param picture the large size
- * @param thumb the small size
- */
-record CleanPicture(int width, int height, byte[] picture, byte[] thumb) {}

@@ -1,0 +1,223 @@
+package club.emberwell.talk.watch;
+
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryRef;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.Tuple;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.hibernate.Session;
+import org.hibernate.query.NativeQuery;
+
+/** Rows of what watches found. What is no longer live stays out of every list. */
+@ApplicationScoped
+class WatchHitRepository {
+  /** Finds h of a watch w with the entry e they lead to, as far as it is live. */
+  private static final String FINDS =
+      """
+      select h.id as id, e.kind as kind, e.id as entry_id, e.parent_id as parent_id,
+        coalesce(q.title, e.title) as title, r.process as process, r.source as source,
+        case when m.status = 'erased' then 'former member' else m.handle end as handle,
+        w.label as label, h.found_at as found_at, h.read_at as read_at
+      from watch_hit h
+      left join watch w on w.id = h.watch_id
+      join entry e on e.id = h.entry_id and e.state = 'live'
+      left join entry q on q.id = e.parent_id
+      left join report r on r.id = e.id
+      join member m on m.id = e.member_id
+      """;
+
+  /** Found by two watches, shown once. */
+  private static final String IS_FIRST =
+      """
+      and not exists (select 1 from watch_hit o
+        where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)
+      """;
+
+  private static final String ENTRY_OF =
+      "entry_id = (select o.entry_id from watch_hit o where o.id = :id and o.member_id = :member)";
+
+  private final Session db;
+
+  WatchHitRepository(Session db) {
+    this.db = db;
+  }
+
+  /**
+   * A find on its way in.
+   *
+   * @param watch null for an answer to the member's own question
+   * @param mail whether it waits for a digest
+   */
+  record Hit(UUID member, UUID watch, UUID entry, boolean mail) {}
+
+  /** Adds what is not there yet, in one statement. */
+  void add(List<Hit> hits, Instant now) {
+    if (hits.isEmpty()) {
+      return;
+    }
+    db.createNativeMutationQuery(
+            """
+            insert into watch_hit (member_id, watch_id, entry_id, found_at, mailed_at)
+            select n.member, n.watch, n.entry, :now,
+              case when n.mail then null else cast(:now as timestamptz) end
+            from jsonb_to_recordset(cast(:hits as jsonb))
+              as n (member uuid, watch uuid, entry uuid, mail boolean)
+            on conflict do nothing""")
+        .setParameter("now", now)
+        .setParameter("hits", StoredJson.write(hits))
+        .executeUpdate();
+  }
+
+  /** One page of the inbox, newest first: one statement. */
+  List<Find> inbox(UUID member, int from, int most) {
+    return rows(FINDS
+            .concat("where h.member_id = :member ")
+            .concat(IS_FIRST)
+            .concat("order by h.id desc offset :skip limit :most"))
+        .setParameter("member", member)
+        .setParameter("skip", from)
+        .setParameter("most", most)
+        .getResultStream()
+        .map(WatchHitRepository::read)
+        .toList();
+  }
+
+  /** How many are unread, counted no further than {@code most}. */
+  int unread(UUID member, int most) {
+    return db.createNativeQuery(
+            """
+            select count(*) from (
+              select 1 from watch_hit h join entry e on e.id = h.entry_id and e.state = 'live'
+              where h.member_id = :member and h.read_at is null
+                and not exists (select 1 from watch_hit o
+                  where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)
+              limit :most) as unread""",
+            Long.class)
+        .setParameter("member", member)
+        .setParameter("most", most)
+        .getSingleResult()
+        .intValue();
+  }
+
+  /** The entry counts as read, whichever watches found it. */
+  void markRead(UUID member, long id, Instant now) {
+    db.createNativeMutationQuery(
+            "update watch_hit set read_at = :now where member_id = :member and read_at is null"
+                + " and "
+                + ENTRY_OF)
+        .setParameter("now", now)
+        .setParameter("member", member)
+        .setParameter("id", id)
+        .executeUpdate();
+  }
+
+  /** These entries count as read, whichever watches found them. */
+  void markSeen(UUID member, Collection<UUID> entries, Instant now) {
+    db.createNativeMutationQuery(
+            "update watch_hit set read_at = :now where member_id = :member and read_at is null"
+                + " and entry_id in (:entries)")
+        .setParameter("now", now)
+        .setParameter("member", member)
+        .setParameterList("entries", entries)
+        .executeUpdate();
+  }
+
+  /** Everything up to what was on the page that was looked at. */
+  void markAllRead(UUID member, long upTo, Instant now) {
+    db.createNativeMutationQuery(
+            "update watch_hit set read_at = :now where member_id = :member and read_at is null"
+                + " and id <= :upTo")
+        .setParameter("now", now)
+        .setParameter("member", member)
+        .setParameter("upTo", upTo)
+        .executeUpdate();
+  }
+
+  /** What waits for a member's mail, newest first. */
+  List<Find> forMail(UUID member, int most) {
+    return rows(FINDS
+            .concat("where h.member_id = :member and h.mailed_at is null and w.mail ")
+            .concat(IS_FIRST)
+            .concat("order by h.id desc limit :most"))
+        .setParameter("member", member)
+        .setParameter("most", most)
+        .getResultStream()
+        .map(WatchHitRepository::read)
+        .toList();
+  }
+
+  /** The feed behind a token of an active member, newest first: one statement. */
+  Optional<Feed> feed(String token, int most) {
+    List<Tuple> rows =
+        db.createNativeQuery(
+                """
+                select w.id as watch_id, w.label as label, w.query as query,
+                  w.created_at as created_at, f.*
+                from watch w
+                join member owner on owner.id = w.member_id and owner.status = 'active'
+                left join lateral (
+                  select h.id as id, e.kind as kind, e.id as entry_id, e.parent_id as parent_id,
+                    coalesce(q.title, e.title) as title, r.process as process,
+                    r.source as source,
+                    case when m.status = 'erased' then 'former member' else m.handle end as handle,
+                    h.found_at as found_at, h.read_at as read_at
+                  from watch_hit h
+                  join entry e on e.id = h.entry_id and e.state = 'live'
+                  left join entry q on q.id = e.parent_id
+                  left join report r on r.id = e.id
+                  join member m on m.id = e.member_id
+                  where h.watch_id = w.id
+                  order by h.id desc limit :most) f on true
+                where w.feed_token = :token
+                order by f.id desc""",
+                Tuple.class)
+            .setParameter("token", token)
+            .setParameter("most", most)
+            .getResultList();
+    return rows.stream()
+        .findFirst()
+        .map(
+            row ->
+                new Feed(
+                    row.get("watch_id", UUID.class),
+                    row.get("label", String.class),
+                    row.get("query", String.class),
+                    row.get("created_at", Instant.class),
+                    rows.stream()
+                        .filter(found -> found.get("id") != null)
+                        .map(WatchHitRepository::read)
+                        .toList()));
+  }
+
+  int deleteFoundBefore(Instant before) {
+    return db.createNativeMutationQuery("delete from watch_hit where found_at < :before")
+        .setParameter("before", before)
+        .executeUpdate();
+  }
+
+  private NativeQuery<Tuple> rows(String sql) {
+    return db.createNativeQuery(sql, Tuple.class);
+  }
+
+  private static Find read(Tuple row) {
+    EntryKind kind = EntryKind.of(row.get("kind", String.class)).orElseThrow();
+    String title = row.get("title", String.class);
+    return new Find(
+        ((Number) row.get("id")).longValue(),
+        new EntryRef(kind, row.get("entry_id", UUID.class)),
+        row.get("parent_id", UUID.class),
+        kind == EntryKind.REPORT
+            ? Find.reportTitle(
+                title, row.get("process", String.class), row.get("source", String.class))
+            : title,
+        row.get("handle", String.class),
+        row.get("label", String.class),
+        row.get("found_at", Instant.class),
+        row.get("read_at") != null);
+  }
+}

@@ -1,0 +1,168 @@
+package club.emberwell.talk.watch;
+
+import club.emberwell.catalog.CatalogService;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryState;
+import club.emberwell.entry.change.ChangeFollower;
+import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSource;
+import club.emberwell.search.query.QueryString;
+import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.search.talk.NewcomerSearch;
+import club.emberwell.search.talk.Newcomers;
+import club.emberwell.search.talk.TalkSource;
+import club.emberwell.talk.TalkLimits;
+import club.emberwell.talk.TalkRepository;
+import club.emberwell.talk.watch.WatchHitRepository.Hit;
+import io.quarkus.scheduler.Scheduled;
+import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/**
+ * Holds what became live against all watches. One node at a time does it, following the change
+ * rows; each run takes a bounded number of them, and the same entry is found once by a watch
+ * whatever happens to it later.
+ */
+@ApplicationScoped
+public class WatchMatcher implements ChangeFollower.Reader {
+  private static final UUID FIRST = new UUID(0, 0);
+
+  private final WatchRepository watches;
+  private final WatchHitRepository hits;
+  private final TalkRepository entries;
+  private final ChangeFollower changes;
+  private final ReportSource reports;
+  private final TalkSource talk;
+  private final NewcomerSearch search;
+  private final CatalogService catalog;
+
+  WatchMatcher(
+      WatchRepository watches,
+      WatchHitRepository hits,
+      TalkRepository entries,
+      ChangeFollower changes,
+      ReportSource reports,
+      TalkSource talk,
+      NewcomerSearch search,
+      CatalogService catalog) {
+    this.watches = watches;
+    this.hits = hits;
+    this.entries = entries;
+    this.changes = changes;
+    this.reports = reports;
+    this.talk = talk;
+    this.search = search;
+    this.catalog = catalog;
+  }
+
+  /** Something that may be news to a member. */
+  private record News(UUID author, Instant createdAt) {}
+
+  @Scheduled(every = "${emberwell.watches.every}", concurrentExecution = ConcurrentExecution.SKIP)
+  void run() {
+    changes.all(this);
+  }
+
+  /**
+   * Takes the next changes, in one transaction.
+   *
+   * @return true where there are more
+   */
+  public boolean matchSome() {
+    return changes.some(this);
+  }
+
+  @Override
+  public String name() {
+    return "watches";
+  }
+
+  @Override
+  public int most() {
+    return TalkLimits.MATCH_RUN;
+  }
+
+  @Override
+  public void take(List<Change> some) {
+    Instant now = Instant.now();
+    answered(ids(some, EntryKind.ANSWER), now);
+    if (watches.count() > 0) {
+      match(some, now);
+    }
+  }
+
+  private static Set<UUID> ids(List<Change> changes, EntryKind kind) {
+    return changes.stream()
+        .filter(change -> change.entity().equals(kind.code()))
+        .map(Change::id)
+        .collect(Collectors.toSet());
+  }
+
+  /** Whoever asked is told of every answer, without a watch. */
+  private void answered(Set<UUID> answers, Instant now) {
+    if (answers.isEmpty()) {
+      return;
+    }
+    hits.add(
+        entries.answersWithAsker(answers).stream()
+            .map(row -> new Hit((UUID) row[1], null, (UUID) row[0], false))
+            .toList(),
+        now);
+  }
+
+  private void match(List<Change> some, Instant now) {
+    Set<UUID> reportIds = ids(some, EntryKind.REPORT);
+    List<ReportSnapshot> live =
+        reports.byIds(reportIds).stream().filter(r -> r.state() == EntryState.LIVE).toList();
+    Set<UUID> talkIds = ids(some, EntryKind.QUESTION);
+    talkIds.addAll(ids(some, EntryKind.NOTICE));
+    Map<UUID, News> news = new HashMap<>();
+    live.forEach(r -> news.put(r.id(), new News(r.author().id(), r.createdAt())));
+    entries.live(talkIds).forEach(e -> news.put(e.id(), new News(e.memberId(), e.createdAt())));
+    if (news.isEmpty()) {
+      return;
+    }
+    List<UUID> inOrder =
+        some.stream().map(Change::id).distinct().filter(news::containsKey).toList();
+    try (Newcomers fresh = search.of(live, talk.byIds(talkIds))) {
+      Map<String, Set<UUID>> matching = new HashMap<>();
+      List<WatchEntity> batch = watches.activeAfter(FIRST, TalkLimits.WATCH_BATCH);
+      while (!batch.isEmpty()) {
+        List<Hit> batchHits = new ArrayList<>();
+        for (UUID id : inOrder) {
+          for (WatchEntity watch : batch) {
+            if (matching
+                .computeIfAbsent(watch.query(), query -> matching(fresh, query))
+                .contains(id)) {
+              add(batchHits, watch, id, news.get(id));
+            }
+          }
+        }
+        hits.add(batchHits, now);
+        UUID last = batch.get(batch.size() - 1).id();
+        batch = watches.activeAfter(last, TalkLimits.WATCH_BATCH);
+      }
+    }
+  }
+
+  private static void add(List<Hit> to, WatchEntity watch, UUID id, News news) {
+    boolean own = news.author().equals(watch.memberId());
+    if (!own && !news.createdAt().isBefore(watch.createdAt())) {
+      to.add(new Hit(watch.memberId(), watch.id(), id, watch.mail()));
+    }
+  }
+
+  private Set<UUID> matching(Newcomers fresh, String query) {
+    return fresh.matching(
+        SearchQueryCodec.read(QueryString.parse(query), catalog.vocabulary(), Set.of()).query());
+  }
+}
