@@ -86,7 +86,12 @@ create table report (
   lot                 text,
   controller_version  text,
   notes               text,
-  repeat_of           uuid references report (id)
+  repeat_of           uuid references report (id),
+  check ((machine_id is null) = (written -> 'machine' is null)),
+  check (material is null or material_written is not null),
+  check (coating is null or coating_written is not null),
+  check (colour is null or colour_written is not null),
+  check (repeat_of <> id)
 );
 
 create index report_same_words on report (written_hash);
@@ -129,9 +134,9 @@ create table trial (
 -- A picture of a report; one that was taken away leaves its entry and no bytes.
 create table photo (
   id         uuid primary key references entry (id) on delete cascade,
-  width      int not null,
-  height     int not null,
-  size_bytes int not null,
+  width      int not null check (width > 0),
+  height     int not null check (height > 0),
+  size_bytes int not null check (size_bytes = length(picture) + length(thumb)),
   picture    bytea not null,
   thumb      bytea not null
 );

@@ -106,6 +106,9 @@ create table desk_undo_item (
   step         text not null,
   kind         text not null,
   item_id      uuid not null,
+  -- set where it is about an entry; other steps are about a flag, a proposal or a member
+  entry_id     uuid references entry (id) on delete cascade generated always as (
+    case when kind in ('report', 'question', 'answer', 'notice', 'photo') then item_id end) stored,
   title        text not null,
   -- how it stood, and for texts which version stood before the first change
   was          text not null,
@@ -116,6 +119,7 @@ create table desk_undo_item (
   skipped      text,
   primary key (run_id, step, kind, item_id)
 );
+create index desk_undo_item_entry on desk_undo_item (entry_id) where entry_id is not null;
 create index desk_undo_item_open on desk_undo_item (run_id, position) where done_at is null;
 
 -- The desk looks the log up by deed and by time.
