@@ -47,8 +47,9 @@ public class Matching {
         db.createNativeQuery(
                 """
                 select count(*)
-                  from change_row c, watch_progress p
-                 where (cast(cast(c.xid as text) as bigint), c.seq) > (p.xid, p.seq)""",
+                  from change_row c, change_reader p
+                 where p.name = 'watches'
+                   and (cast(cast(c.xid as text) as bigint), c.seq) > (p.xid, p.seq)""",
                 Long.class)
             .getSingleResult();
     return (Long) count;

@@ -18,6 +18,7 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.ReportService;
 import club.emberwell.talk.Club;
+import club.emberwell.talk.Matching;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.TalkPosting;
