@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.entry.Verdict;
 import club.emberwell.catalog.Unfiled;
 import club.emberwell.desk.CautionProposal;
 import club.emberwell.desk.Desk;
@@ -13,6 +12,7 @@ import club.emberwell.entry.Decision;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -50,7 +50,12 @@ public class DeskPages extends Pages {
   private final ItemContents contents;
 
   DeskPages(
-      Desk desk, EntryLife life, Verdicts verdicts, Flags flags, Rules rules, ItemContents contents) {
+      Desk desk,
+      EntryLife life,
+      Verdicts verdicts,
+      Flags flags,
+      Rules rules,
+      ItemContents contents) {
     this.desk = desk;
     this.life = life;
     this.verdicts = verdicts;

@@ -1,8 +1,8 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.entry.FieldChange;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.entry.FieldChange;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;

@@ -1,19 +1,19 @@
 package club.emberwell.web.report;
 
+import club.emberwell.entry.Gone;
+import club.emberwell.entry.Revision;
+import club.emberwell.entry.Revision.Step;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.entry.Gone;
-import club.emberwell.entry.Revision;
-import club.emberwell.entry.Revision.Step;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.WrittenDifference;
-import club.emberwell.web.frame.Form;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.PictureRefused;
+import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;

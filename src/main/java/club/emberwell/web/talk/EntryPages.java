@@ -1,12 +1,12 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.member.Actor;
-import club.emberwell.member.Role;
-import club.emberwell.talk.TalkEntry;
-import club.emberwell.talk.TalkFinder;
 import club.emberwell.entry.Difference;
 import club.emberwell.entry.Revision;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Role;
 import club.emberwell.talk.TalkDifference;
+import club.emberwell.talk.TalkEntry;
+import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.WrittenTalk;
 import club.emberwell.web.frame.Form;

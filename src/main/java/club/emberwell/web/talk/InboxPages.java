@@ -2,9 +2,9 @@ package club.emberwell.web.talk;
 
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
-import club.emberwell.web.frame.FormPage;
 import club.emberwell.talk.watch.Find;
 import club.emberwell.talk.watch.Inbox;
+import club.emberwell.web.frame.FormPage;
 import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;

@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.entry.Reasons;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.Reasons;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import club.emberwell.talk.TalkEntry;
