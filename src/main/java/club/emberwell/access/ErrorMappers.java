@@ -1,8 +1,8 @@
 package club.emberwell.access;
 
 import club.emberwell.access.Problem.Fault;
-import club.emberwell.member.session.HashingBusy;
 import club.emberwell.entry.Gone;
+import club.emberwell.member.session.HashingBusy;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;

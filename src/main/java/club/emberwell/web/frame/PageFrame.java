@@ -4,7 +4,6 @@ import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.session.SignInProvider;
-import club.emberwell.talk.Inbox;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.watch.Inbox;
 import io.quarkus.runtime.BlockingOperationControl;

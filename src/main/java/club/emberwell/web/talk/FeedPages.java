@@ -5,7 +5,6 @@ import club.emberwell.access.PublicUrl;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.talk.watch.Feed;
 import club.emberwell.talk.watch.Watches;
-import club.emberwell.member.ClubSettings;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
