@@ -1,8 +1,8 @@
 package club.emberwell.access;
 
-import club.emberwell.desk.AuditFilter;
-import club.emberwell.desk.AuditTrail;
-import club.emberwell.desk.AuditTrail.Format;
+import club.emberwell.desk.log.AuditFilter;
+import club.emberwell.desk.log.AuditTrail;
+import club.emberwell.desk.log.AuditTrail.Format;
 import club.emberwell.member.Actor;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 
 /** SHA-256 of what terms say, independent of their order and of their version numbers. */
-final class ContentHash {
+public final class ContentHash {
   private ContentHash() {}
 
   static String of(Collection<Term> terms) {
@@ -37,7 +37,7 @@ final class ContentHash {
         .toString();
   }
 
-  static String sha256(String text) {
+  public static String sha256(String text) {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
       return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));

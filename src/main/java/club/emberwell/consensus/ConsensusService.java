@@ -3,7 +3,7 @@ package club.emberwell.consensus;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.Catalog;
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;

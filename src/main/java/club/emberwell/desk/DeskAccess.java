@@ -12,30 +12,30 @@ import club.emberwell.remark.RemarkId;
 import java.util.UUID;
 
 /** Who may do what at the desk, and what may be written there. */
-final class DeskAccess {
+public final class DeskAccess {
   private DeskAccess() {}
 
-  static void moderates(Actor actor) {
+  public static void moderates(Actor actor) {
     if (!actor.moderates()) {
       throw new EntryForbidden("Only moderators do this.");
     }
   }
 
-  static UUID signedIn(Actor actor) {
+  public static UUID signedIn(Actor actor) {
     if (!actor.signedIn()) {
       throw new EntryForbidden("Sign in first.");
     }
     return actor.memberId();
   }
 
-  static void notOwn(Actor actor, UUID author) {
+  public static void notOwn(Actor actor, UUID author) {
     if (actor.is(author)) {
       throw new EntryForbidden("Nobody decides about what is their own.");
     }
   }
 
   /** Moderators deal with members, owners with everybody, nobody with themselves. */
-  static void above(Actor actor, MemberView other) {
+  public static void above(Actor actor, MemberView other) {
     moderates(actor);
     if (actor.is(other.id())) {
       throw new EntryForbidden("Nobody decides about themselves.");
@@ -46,12 +46,12 @@ final class DeskAccess {
   }
 
   /** A reason that must be there. */
-  static String reason(String given) {
+  public static String reason(String given) {
     return text("/reason", given, DeskLimits.REASON, true);
   }
 
   /** A text at a field, null where none was given and none is needed. */
-  static String text(String pointer, String given, int most, boolean needed) {
+  public static String text(String pointer, String given, int most, boolean needed) {
     FieldReader in = new FieldReader(NumberStyle.ANY);
     if (needed) {
       in.required(pointer, given);
@@ -63,7 +63,7 @@ final class DeskAccess {
     return text;
   }
 
-  static EntryRefused refused(RemarkId id, String pointer, String detail) {
+  public static EntryRefused refused(RemarkId id, String pointer, String detail) {
     return new EntryRefused(Remark.error(id, pointer, detail));
   }
 }

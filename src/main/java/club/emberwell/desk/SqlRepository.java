@@ -12,55 +12,55 @@ import org.hibernate.Session;
 import org.hibernate.query.CommonQueryContract;
 
 /** Statements with named parameters, in the caller's transaction. */
-abstract class SqlRepository {
+public abstract class SqlRepository {
   /** What {@link Row#entry} reads, of an entry e and its author a. */
-  static final String ENTRY =
+  protected static final String ENTRY =
       " e.kind as kind, e.id as id, e.member_id as author, e.title as title, e.state as state,"
           + " e.version as version, e.created_at as created_at, e.updated_at as updated_at,"
           + " e.parent_id as parent,"
           + " case when a.status = 'erased' then 'former member' else a.handle end as handle ";
 
-  static final String OF_AUTHOR = " join member a on a.id = e.member_id ";
+  protected static final String OF_AUTHOR = " join member a on a.id = e.member_id ";
 
   private final Session db;
 
-  SqlRepository(Session db) {
+  protected SqlRepository(Session db) {
     this.db = db;
   }
 
   /** For the container, which makes proxies. */
-  SqlRepository() {
+  protected SqlRepository() {
     this(null);
   }
 
   /** One row of an answer. */
-  record Row(Tuple tuple) {
-    String text(String column) {
+  public record Row(Tuple tuple) {
+    public String text(String column) {
       return tuple.get(column, String.class);
     }
 
-    UUID uuid(String column) {
+    public UUID uuid(String column) {
       return tuple.get(column, UUID.class);
     }
 
-    Instant time(String column) {
+    public Instant time(String column) {
       return tuple.get(column, Instant.class);
     }
 
-    long number(String column) {
+    public long number(String column) {
       return ((Number) tuple.get(column)).longValue();
     }
 
-    Double decimal(String column) {
+    public Double decimal(String column) {
       Object value = tuple.get(column);
       return value == null ? null : ((Number) value).doubleValue();
     }
 
-    boolean yes(String column) {
+    public boolean yes(String column) {
       return Boolean.TRUE.equals(tuple.get(column));
     }
 
-    Entry entry() {
+    public Entry entry() {
       return new Entry(
           new EntryRef(EntryKind.of(text("kind")).orElseThrow(), uuid("id")),
           state(text("state")),
@@ -75,7 +75,7 @@ abstract class SqlRepository {
       return EntryState.of(code).orElseThrow();
     }
 
-    boolean has(String column) {
+    public boolean has(String column) {
       return tuple.get(column) != null;
     }
   }
@@ -85,7 +85,7 @@ abstract class SqlRepository {
    *
    * @param parameters names and values by turns; a null counts as text, so cast it where needed
    */
-  List<Row> rows(String sql, Object... parameters) {
+  protected List<Row> rows(String sql, Object... parameters) {
     return bound(db.createNativeQuery(sql, Tuple.class), parameters)
         .getResultStream()
         .map(Row::new)
@@ -93,17 +93,17 @@ abstract class SqlRepository {
   }
 
   /** The one number a query answers. */
-  long number(String sql, Object... parameters) {
+  protected long number(String sql, Object... parameters) {
     return rows(sql, parameters).get(0).number("n");
   }
 
   /** Changes rows; answers how many. */
-  int write(String sql, Object... parameters) {
+  protected int write(String sql, Object... parameters) {
     return bound(db.createNativeMutationQuery(sql), parameters).executeUpdate();
   }
 
   /** What was changed through entities is seen by the next statement. */
-  void flush() {
+  protected void flush() {
     db.flush();
   }
 

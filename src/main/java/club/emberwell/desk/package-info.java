@@ -1,11 +1,8 @@
 /**
- * The moderators' desk: what waits for a look, what was flagged, what was decided and why, what
- * rules noticed, what can be undone, and who did what.
- *
- * <p>Entry points: {@link club.emberwell.desk.Desk} is the first screen; {@link
- * club.emberwell.desk.Flags}, {@link club.emberwell.desk.People}, {@link
- * club.emberwell.desk.Undos}, {@link club.emberwell.desk.Rules}, {@link
- * club.emberwell.desk.CautionProposals}, {@link club.emberwell.desk.VocabularyCare} and {@link
- * club.emberwell.desk.AuditTrail} do the work. Every list is one bounded statement.
+ * The moderators' desk. Here is what its parts share: who may do what ({@link
+ * club.emberwell.desk.DeskAccess}), limits ({@link club.emberwell.desk.DeskLimits}) and what an
+ * operator sets ({@link club.emberwell.desk.DeskConfig}). The parts: {@code home} the first screen
+ * and the members, {@code flag} what was flagged, {@code rule} what rules noticed, {@code word} the
+ * vocabulary and the cautions, {@code undo} what can be undone, {@code log} who did what.
  */
 package club.emberwell.desk;

@@ -3,7 +3,7 @@ package club.emberwell.report;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.bench.StoredJson;
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;

@@ -1,7 +1,7 @@
 package club.emberwell.report;
 
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryLife;

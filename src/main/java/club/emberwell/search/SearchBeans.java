@@ -2,7 +2,7 @@ package club.emberwell.search;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.index.IndexFolder;

@@ -1,10 +1,10 @@
 package club.emberwell.talk;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.LaserSource;

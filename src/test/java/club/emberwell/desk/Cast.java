@@ -38,15 +38,15 @@ public class Cast {
     this.talk = talk;
   }
 
-  Actor member() {
+  public Actor member() {
     return person(Role.MEMBER);
   }
 
-  Actor moderator() {
+  public Actor moderator() {
     return person(Role.MODERATOR);
   }
 
-  Actor person(Role role) {
+  public Actor person(Role role) {
     UUID id = UUID.randomUUID();
     String handle = "d" + id.toString().substring(0, 13);
     run(
@@ -55,20 +55,20 @@ public class Cast {
     return new Actor(id, handle, role, UnitPreferences.metric());
   }
 
-  void run(String sql) {
+  public void run(String sql) {
     QuarkusTransaction.requiringNew().run(() -> db.createNativeQuery(sql).executeUpdate());
   }
 
-  long count(String sql) {
+  public long count(String sql) {
     return QuarkusTransaction.requiringNew()
         .call(() -> ((Number) db.createNativeQuery(sql).getSingleResult()).longValue());
   }
 
-  EntryRef report(Actor by) {
+  public EntryRef report(Actor by) {
     return report(by, "maple", "400 mm/s", "Words of " + UUID.randomUUID());
   }
 
-  static WrittenReport written(String material, String speed, String notes) {
+  public static WrittenReport written(String material, String speed, String notes) {
     WrittenLaser laser =
         new WrittenLaser(
             "co2", text("10.6 um"), text("40 W"), "gantry", "cw", null, text("150 um"));
@@ -85,13 +85,13 @@ public class Cast {
         null);
   }
 
-  EntryRef report(Actor by, String material, String speed, String notes) {
+  public EntryRef report(Actor by, String material, String speed, String notes) {
     UUID id =
         reports.post(by, Posting.ofApi(null, written(material, speed, notes))).snapshot().id();
     return new EntryRef(EntryKind.REPORT, id);
   }
 
-  EntryRef question(Actor by, String text) {
+  public EntryRef question(Actor by, String text) {
     UUID id =
         talk.post(
                 by,

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.desk.home.Desk;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.listing.Slice;

@@ -4,7 +4,7 @@ import static io.restassured.RestAssured.given;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.desk.Flags;
+import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.member.Actor;

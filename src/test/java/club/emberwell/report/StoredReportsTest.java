@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.catalog.CatalogService;
-import club.emberwell.catalog.Deed;
-import club.emberwell.catalog.TermCare;
-import club.emberwell.catalog.Unfiled;
+import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.catalog.store.Deed;
+import club.emberwell.catalog.store.TermCare;
+import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryKind;

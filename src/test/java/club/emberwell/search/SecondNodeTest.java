@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.index.IndexFolder;

@@ -1,8 +1,8 @@
 package club.emberwell.api.catalog;
 
 import club.emberwell.catalog.Catalog;
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;

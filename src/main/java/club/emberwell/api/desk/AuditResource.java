@@ -2,10 +2,10 @@ package club.emberwell.api.desk;
 
 import club.emberwell.access.Downloads;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.AuditFilter;
-import club.emberwell.desk.AuditLine;
-import club.emberwell.desk.AuditTrail;
 import club.emberwell.desk.DeskTimes;
+import club.emberwell.desk.log.AuditFilter;
+import club.emberwell.desk.log.AuditLine;
+import club.emberwell.desk.log.AuditTrail;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;

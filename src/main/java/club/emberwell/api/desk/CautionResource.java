@@ -2,9 +2,9 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.catalog.CautionCare.Standing;
-import club.emberwell.desk.VocabularyCare;
-import club.emberwell.desk.VocabularyCare.Change;
+import club.emberwell.catalog.store.CautionCare.Standing;
+import club.emberwell.desk.word.VocabularyCare;
+import club.emberwell.desk.word.VocabularyCare.Change;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;

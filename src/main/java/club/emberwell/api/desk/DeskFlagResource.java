@@ -4,7 +4,7 @@ import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskJson.FlaggedView;
 import club.emberwell.api.desk.DeskRequests.Settle;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.Flags;
+import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;

@@ -1,14 +1,14 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.desk.DeskHome;
-import club.emberwell.desk.Flag;
-import club.emberwell.desk.FlagReason;
-import club.emberwell.desk.Flagged;
-import club.emberwell.desk.Rule;
-import club.emberwell.desk.RuleCode;
-import club.emberwell.desk.RuleNote;
-import club.emberwell.desk.UndoPlan;
-import club.emberwell.desk.UndoRun;
+import club.emberwell.desk.flag.Flag;
+import club.emberwell.desk.flag.FlagReason;
+import club.emberwell.desk.flag.Flagged;
+import club.emberwell.desk.home.DeskHome;
+import club.emberwell.desk.rule.Rule;
+import club.emberwell.desk.rule.RuleCode;
+import club.emberwell.desk.rule.RuleNote;
+import club.emberwell.desk.undo.UndoPlan;
+import club.emberwell.desk.undo.UndoRun;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;

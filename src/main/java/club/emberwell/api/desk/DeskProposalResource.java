@@ -2,8 +2,8 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Verdict;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.CautionProposal;
-import club.emberwell.desk.CautionProposals;
+import club.emberwell.desk.word.CautionProposal;
+import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;

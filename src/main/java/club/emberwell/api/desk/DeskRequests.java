@@ -1,10 +1,10 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.catalog.CautionRule;
-import club.emberwell.catalog.TermDraft;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.store.TermDraft;
 import club.emberwell.desk.DeskTimes;
-import club.emberwell.desk.Undos.Wanted;
+import club.emberwell.desk.undo.Undos.Wanted;
 import club.emberwell.remark.EntryUnknown;
 import java.util.UUID;
 

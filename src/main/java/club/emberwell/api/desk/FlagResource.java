@@ -3,7 +3,7 @@ package club.emberwell.api.desk;
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskRequests.Raise;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.Flags;
+import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;

@@ -3,7 +3,7 @@ package club.emberwell.api.desk;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.Rules;
+import club.emberwell.desk.rule.Rules;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;

@@ -6,7 +6,7 @@ import club.emberwell.api.desk.DeskJson.RunView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.desk.DeskRequests.Undo;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.Undos;
+import club.emberwell.desk.undo.Undos;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;

@@ -2,7 +2,7 @@ package club.emberwell.api.search;
 
 import club.emberwell.access.Problem;
 import club.emberwell.access.Problems;
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.remark.Remark;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;

@@ -1,6 +1,6 @@
 package club.emberwell.talk.watch;
 
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryState;
 import club.emberwell.entry.change.ChangeFollower;

@@ -1,8 +1,8 @@
 package club.emberwell.talk.watch;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;

@@ -1,8 +1,8 @@
 package club.emberwell.web.bench;
 
 import club.emberwell.bench.Machines;
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;

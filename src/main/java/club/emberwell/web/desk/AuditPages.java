@@ -1,11 +1,11 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.access.Downloads;
-import club.emberwell.desk.AuditFilter;
-import club.emberwell.desk.AuditLine;
-import club.emberwell.desk.AuditTrail;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.DeskTimes;
+import club.emberwell.desk.log.AuditFilter;
+import club.emberwell.desk.log.AuditLine;
+import club.emberwell.desk.log.AuditTrail;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Field;

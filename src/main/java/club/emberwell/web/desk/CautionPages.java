@@ -1,10 +1,11 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.catalog.CautionCare.Standing;
-import club.emberwell.desk.CautionProposal;
-import club.emberwell.desk.CautionProposals;
-import club.emberwell.desk.VocabularyCare;
-import club.emberwell.desk.VocabularyCare.Change;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.catalog.store.CautionCare.Standing;
+import club.emberwell.desk.word.CautionProposal;
+import club.emberwell.desk.word.CautionProposals;
+import club.emberwell.desk.word.VocabularyCare.Change;
+import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;

@@ -1,7 +1,7 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.desk.DeskLimits;
-import club.emberwell.desk.FlagReason;
+import club.emberwell.desk.flag.FlagReason;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryState;
 import club.emberwell.remark.EntryRefused;

@@ -1,13 +1,14 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.catalog.Unfiled;
-import club.emberwell.desk.CautionProposal;
-import club.emberwell.desk.Desk;
-import club.emberwell.desk.DeskHome;
-import club.emberwell.desk.Flag;
-import club.emberwell.desk.Flags;
-import club.emberwell.desk.RuleNote;
-import club.emberwell.desk.Rules;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.catalog.store.Unfiled;
+import club.emberwell.desk.flag.Flag;
+import club.emberwell.desk.flag.Flags;
+import club.emberwell.desk.home.Desk;
+import club.emberwell.desk.home.DeskHome;
+import club.emberwell.desk.rule.RuleNote;
+import club.emberwell.desk.rule.Rules;
+import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryLife;

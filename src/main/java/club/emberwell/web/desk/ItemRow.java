@@ -1,9 +1,9 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.desk.DeskHome;
-import club.emberwell.desk.FlagReason;
-import club.emberwell.desk.Flagged;
-import club.emberwell.desk.RuleNote;
+import club.emberwell.desk.flag.FlagReason;
+import club.emberwell.desk.flag.Flagged;
+import club.emberwell.desk.home.DeskHome;
+import club.emberwell.desk.rule.RuleNote;
 import club.emberwell.entry.Entry;
 import java.time.Duration;
 import java.time.Instant;

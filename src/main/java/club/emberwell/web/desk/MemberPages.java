@@ -1,7 +1,8 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.desk.People;
-import club.emberwell.desk.People.Person;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.desk.home.People.Person;
+import club.emberwell.desk.home.People;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;

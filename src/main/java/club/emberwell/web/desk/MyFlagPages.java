@@ -1,10 +1,11 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.desk.CautionProposal;
-import club.emberwell.desk.CautionProposals;
-import club.emberwell.desk.Desk;
-import club.emberwell.desk.Flag;
-import club.emberwell.desk.Flags;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.desk.flag.Flag;
+import club.emberwell.desk.flag.Flags;
+import club.emberwell.desk.home.Desk;
+import club.emberwell.desk.word.CautionProposal;
+import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.member.Actor;

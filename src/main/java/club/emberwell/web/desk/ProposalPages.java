@@ -1,12 +1,13 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.catalog.CatalogService;
-import club.emberwell.catalog.CautionCare.Standing;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CautionRule;
-import club.emberwell.desk.CautionProposal;
-import club.emberwell.desk.CautionProposals;
+import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.catalog.store.CautionCare.Standing;
 import club.emberwell.desk.DeskLimits;
-import club.emberwell.desk.VocabularyCare;
+import club.emberwell.desk.word.CautionProposal;
+import club.emberwell.desk.word.CautionProposals;
+import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.entry.FieldChange;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;

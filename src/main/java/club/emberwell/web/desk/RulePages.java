@@ -1,8 +1,9 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.desk.Rule;
-import club.emberwell.desk.RuleCode;
-import club.emberwell.desk.Rules;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.desk.rule.Rule;
+import club.emberwell.desk.rule.RuleCode;
+import club.emberwell.desk.rule.Rules;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;

@@ -1,12 +1,12 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.desk.DeskTimes;
-import club.emberwell.desk.People;
-import club.emberwell.desk.RuleCode;
-import club.emberwell.desk.UndoPlan;
-import club.emberwell.desk.UndoRun;
-import club.emberwell.desk.Undos;
-import club.emberwell.desk.Undos.Wanted;
+import club.emberwell.desk.home.People;
+import club.emberwell.desk.rule.RuleCode;
+import club.emberwell.desk.undo.UndoPlan;
+import club.emberwell.desk.undo.UndoRun;
+import club.emberwell.desk.undo.Undos;
+import club.emberwell.desk.undo.Undos.Wanted;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;

@@ -1,15 +1,17 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.catalog.CatalogLimits;
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
-import club.emberwell.catalog.TermDraft;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.desk.MergeEffects;
-import club.emberwell.desk.MergeEffects.Effects;
-import club.emberwell.desk.VocabularyCare;
-import club.emberwell.desk.VocabularyCare.Change;
+import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.catalog.store.TermDraft;
+import club.emberwell.desk.word.MergeEffects.Effects;
+import club.emberwell.desk.word.MergeEffects;
+import club.emberwell.desk.word.StateDifference;
+import club.emberwell.desk.word.VocabularyCare.Change;
+import club.emberwell.desk.word.VocabularyCare;
+import club.emberwell.entry.FieldChange;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.frame.Field;

@@ -1,6 +1,7 @@
 package club.emberwell.web.find;
 
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.access.CurrentActor;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Role;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;

@@ -1,9 +1,9 @@
 package club.emberwell.web.range;
 
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;

@@ -1,7 +1,7 @@
 package club.emberwell.web.range;
 
 import club.emberwell.bench.Machines;
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusLimits;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;

@@ -1,10 +1,10 @@
 package club.emberwell.web.report;
 
 import club.emberwell.catalog.Catalog;
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.DoseFormula;
 import club.emberwell.laser.Formula;

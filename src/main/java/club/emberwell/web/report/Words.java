@@ -1,9 +1,9 @@
 package club.emberwell.web.report;
 
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.store.CatalogService;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 

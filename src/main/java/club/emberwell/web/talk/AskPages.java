@@ -1,7 +1,8 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.catalog.CatalogService;
+import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;

@@ -1,8 +1,8 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.catalog.CatalogService;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import club.emberwell.search.query.Facet;

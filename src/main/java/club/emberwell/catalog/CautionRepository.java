@@ -1,7 +1,0 @@
-package club.emberwell.catalog;
-
-import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
-import jakarta.enterprise.context.ApplicationScoped;
-
-@ApplicationScoped
-class CautionRepository implements PanacheRepositoryBase<CautionEntity, String> {}

@@ -1,0 +1,44 @@
+package club.emberwell.catalog.store;
+
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.GeneratedValue;
+import jakarta.persistence.GenerationType;
+import jakarta.persistence.Id;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.util.Map;
+import org.hibernate.annotations.Immutable;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
+
+/** One change of the catalog, before and after. */
+@Entity
+@Immutable
+@Table(name = "catalog_revision")
+class CatalogRevisionEntity {
+  @Id
+  @GeneratedValue(strategy = GenerationType.IDENTITY)
+  Long seq;
+
+  String subject;
+
+  @Column(name = "subject_id")
+  String subjectId;
+
+  int version;
+
+  @JdbcTypeCode(SqlTypes.JSON)
+  Map<String, Object> before;
+
+  @JdbcTypeCode(SqlTypes.JSON)
+  Map<String, Object> after;
+
+  String who;
+  String why;
+  Instant at;
+
+  CatalogRevision toRevision() {
+    return new CatalogRevision(subject, subjectId, version, before, after, who, why, at);
+  }
+}

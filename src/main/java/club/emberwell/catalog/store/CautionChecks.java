@@ -1,0 +1,125 @@
+package club.emberwell.catalog.store;
+
+import club.emberwell.catalog.CatalogLimits;
+import club.emberwell.catalog.CautionEvidence;
+import club.emberwell.catalog.CautionRule;
+import club.emberwell.catalog.CautionScope;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Process;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Whether a caution a moderator wrote can stand. */
+final class CautionChecks {
+  private static final Set<String> CONFIDENCES =
+      Set.of("read", "second-hand", "memory", "judgement");
+  private static final Set<String> PROCESSES =
+      Stream.of(Process.values()).map(Process::code).collect(Collectors.toSet());
+  private static final Set<String> SOURCES =
+      Stream.of(LaserSource.values()).map(LaserSource::code).collect(Collectors.toSet());
+
+  private final List<Remark> remarks = new ArrayList<>();
+
+  private CautionChecks() {}
+
+  /** Refuses what is incomplete, names unknown terms or comes without a source. */
+  static void check(CautionRule rule, Vocabulary vocabulary) {
+    CautionChecks checks = new CautionChecks();
+    checks.said("/agent", rule.agent());
+    checks.said("/hazard", rule.hazard());
+    checks.said("/claim", rule.claim());
+    checks.said("/advice", rule.advice());
+    if (rule.id() == null || !rule.id().matches("[a-z0-9]+(-[a-z0-9]+)*")) {
+      checks.add(RemarkId.ID_UNREADABLE, "/id", "An id is lower-case words with dashes.");
+    }
+    if (rule.weight() == null) {
+      checks.add(RemarkId.CLASS_MISSING, "/class", "Say ban, care or note.");
+    }
+    checks.evidence(rule.evidence());
+    checks.scope(rule.scope(), vocabulary);
+    if (!checks.remarks.isEmpty()) {
+      throw new EntryRefused(checks.remarks);
+    }
+  }
+
+  /** Refuses an edit by which something prohibited would no longer be. */
+  static void checkNotWeaker(CautionRule was, CautionRule is) {
+    if (was.isBan() && !(is.isBan() && is.scope().equals(was.scope()))) {
+      throw new EntryRefused(
+          Remark.error(
+              RemarkId.PROHIBITION_LIFTED,
+              "/class",
+              "A prohibition keeps its class and scope: propose its removal, and add another."));
+    }
+  }
+
+  private void evidence(CautionEvidence evidence) {
+    if (evidence == null) {
+      add(RemarkId.SOURCE_MISSING, "/evidence", "A caution needs a source.");
+      return;
+    }
+    if (evidence.source() == null || evidence.source().isBlank()) {
+      add(
+          RemarkId.SOURCE_MISSING,
+          "/evidence/source",
+          "A caution needs a source; \"common practice, no source\" is one that is honest.");
+    } else {
+      said("/evidence/source", evidence.source());
+    }
+    said("/evidence/jurisdiction", evidence.jurisdiction());
+    if (evidence.confidence() == null || !CONFIDENCES.contains(evidence.confidence())) {
+      add(RemarkId.CONFIDENCE_UNKNOWN, "/evidence/confidence", "Say one of " + CONFIDENCES + ".");
+    }
+    if (evidence.disputed()) {
+      said("/evidence/dispute", evidence.dispute());
+    }
+  }
+
+  private void scope(CautionScope scope, Vocabulary vocabulary) {
+    if (scope == null) {
+      add(RemarkId.SCOPE_MISSING, "/scope", "Say what the caution is about.");
+      return;
+    }
+    known("/scope/materials", scope.materials(), vocabulary, TermKind.MATERIAL);
+    known("/scope/coatings", scope.coatings(), vocabulary, TermKind.COATING);
+    among("/scope/processes", scope.processes(), PROCESSES);
+    among("/scope/sources", scope.sources(), SOURCES);
+    if (scope.thicknessAboveMm() != null && !(scope.thicknessAboveMm() >= 0)) {
+      add(RemarkId.THICKNESS_NEGATIVE, "/scope/thicknessAboveMm", "A thickness is not negative.");
+    }
+  }
+
+  private void known(String pointer, List<String> slugs, Vocabulary vocabulary, TermKind kind) {
+    slugs.stream()
+        .filter(slug -> vocabulary.term(kind, slug).isEmpty())
+        .forEach(
+            slug -> add(RemarkId.TERM_UNKNOWN, pointer, "There is no " + slug + " in the list."));
+  }
+
+  private void among(String pointer, List<String> codes, Set<String> known) {
+    codes.stream()
+        .filter(code -> !known.contains(code))
+        .forEach(code -> add(RemarkId.CODE_UNKNOWN, pointer, "There is no " + code + "."));
+  }
+
+  private void said(String pointer, String text) {
+    if (text == null || text.isBlank() || text.length() > CatalogLimits.REASON) {
+      add(
+          RemarkId.TEXT_MISSING,
+          pointer,
+          "Say it in 1 to " + CatalogLimits.REASON + " characters.");
+    }
+  }
+
+  private void add(RemarkId id, String pointer, String detail) {
+    remarks.add(Remark.error(id, pointer, detail));
+  }
+}

@@ -1,0 +1,46 @@
+package club.emberwell.catalog.store;
+
+import club.emberwell.catalog.TermKind;
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+@ApplicationScoped
+class UnfiledRepository implements PanacheRepositoryBase<UnfiledEntity, UUID> {
+  // One statement, so that two nodes never make two rows of one text. What was filed and comes
+  // again waits again: its spelling must have been taken back.
+  private static final String COUNT_ONE =
+      """
+      insert into unfiled (id, kind, written, folded) values (?1, ?2, ?3, ?4)
+      on conflict (kind, folded) do update set
+        count = unfiled.count + 1,
+        last_seen = now(),
+        state = case unfiled.state when 'filed' then 'waiting' else unfiled.state end
+      """;
+
+  void countOne(TermKind kind, String written, String folded) {
+    getEntityManager()
+        .createNativeQuery(COUNT_ONE)
+        .setParameter(1, UUID.randomUUID())
+        .setParameter(2, kind.code())
+        .setParameter(3, written)
+        .setParameter(4, folded)
+        .executeUpdate();
+  }
+
+  List<UnfiledEntity> waiting(int from, int most) {
+    return find("state = ?1 order by count desc, firstSeen, id", Unfiled.WAITING)
+        .range(from, from + most - 1)
+        .list();
+  }
+
+  long waitingCount() {
+    return count("state", Unfiled.WAITING);
+  }
+
+  Optional<UnfiledEntity> byFolded(TermKind kind, String folded) {
+    return find("kind = ?1 and folded = ?2", kind.code(), folded).firstResultOptional();
+  }
+}

@@ -1,0 +1,162 @@
+package club.emberwell.desk.flag;
+
+import club.emberwell.desk.DeskAccess;
+import club.emberwell.desk.DeskLimits;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.Role;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/** Members say what is wrong; whoever owns the reason answers them. */
+@ApplicationScoped
+public class Flags {
+  private final FlagRepository flags;
+  private final Entries entries;
+  private final EntryLife life;
+  private final Audit audit;
+
+  Flags(FlagRepository flags, Entries entries, EntryLife life, Audit audit) {
+    this.flags = flags;
+    this.entries = entries;
+    this.life = life;
+    this.audit = audit;
+  }
+
+  /**
+   * Flags an item that everybody sees. The same member's open flag on it is answered again.
+   *
+   * @param reason code of a {@link FlagReason}
+   * @param note for moderators, or null
+   * @throws EntryUnknown where the item must not be known
+   * @throws EntryForbidden for one's own item
+   * @throws EntryRefused for an unknown reason, too many flags, or one that was settled already
+   */
+  @Transactional
+  public Flag flag(Actor actor, EntryRef ref, String reason, String note) {
+    UUID member = DeskAccess.signedIn(actor);
+    FlagReason why = reason(reason);
+    String text = DeskAccess.text("/note", note, DeskLimits.NOTE, false);
+    Entry item = entries.get(ref);
+    if (actor.is(item.author().id())) {
+      throw new EntryForbidden("This is your own: change it or take it back instead.");
+    }
+    if (!item.live()) {
+      throw new EntryUnknown(ref.kind().code());
+    }
+    var before = flags.find(member, ref);
+    if (before.isPresent() && before.get().open()) {
+      return before.get();
+    }
+    if (before.isPresent() && !before.get().state().equals("withdrawn")) {
+      throw DeskAccess.refused(
+          RemarkId.FLAG_SETTLED, "", "Your flag on this was settled: " + before.get().outcome());
+    }
+    Instant now = Instant.now();
+    keepCount(member, now);
+    flags.open(member, ref, why, text, now);
+    return flags.find(member, ref).orElseThrow();
+  }
+
+  private static FlagReason reason(String code) {
+    String all =
+        Arrays.stream(FlagReason.values()).map(FlagReason::code).collect(Collectors.joining(", "));
+    return FlagReason.of(code)
+        .orElseThrow(
+            () ->
+                DeskAccess.refused(
+                    RemarkId.CHOICE_UNKNOWN, "/reason", "Choose one of: " + all + "."));
+  }
+
+  private void keepCount(UUID member, Instant now) {
+    long[] counts = flags.counts(member, now.minus(DeskLimits.FLAG_WINDOW));
+    if (counts[0] >= DeskLimits.OPEN_FLAGS) {
+      throw DeskAccess.refused(
+          RemarkId.FLAGS_OPEN,
+          "",
+          "You have " + counts[0] + " flags open; wait until some are settled.");
+    }
+    if (counts[1] >= DeskLimits.FLAGS) {
+      throw DeskAccess.refused(
+          RemarkId.FLAGS_TODAY, "", "That was a lot for one day; go on tomorrow.");
+    }
+  }
+
+  /** Takes back one's own open flag. */
+  @Transactional
+  public void withdraw(Actor actor, UUID id) {
+    if (!flags.withdraw(DeskAccess.signedIn(actor), id)) {
+      throw new EntryUnknown("open flag of yours");
+    }
+  }
+
+  /** The actor's own flags with what came of them, newest first. */
+  @Transactional
+  public Slice<Flag> mine(Actor actor, Integer page) {
+    UUID member = DeskAccess.signedIn(actor);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> flags.of(member, from, most));
+  }
+
+  /** Items with open flags, the longest flagged first. */
+  @Transactional
+  public Slice<Flagged> open(Actor actor, Integer page) {
+    DeskAccess.moderates(actor);
+    return Slice.read(page, DeskLimits.PAGE, flags::open);
+  }
+
+  /** The open flags on one item. */
+  @Transactional
+  public List<Flag> on(Actor actor, EntryRef ref) {
+    DeskAccess.moderates(actor);
+    return flags.openOn(ref, DeskLimits.PAGE);
+  }
+
+  /**
+   * Answers the open flags on an item as far as the actor's role settles them.
+   *
+   * @param upheld whether they were right
+   * @param action what happens to the item besides, or null
+   * @param reason for those who flagged it, and for its author where something happens
+   * @return how many were settled
+   * @throws EntryForbidden on one's own item, and where only flags for owners are left
+   */
+  @Transactional
+  public int settle(Actor actor, EntryRef ref, boolean upheld, Decision action, String reason) {
+    DeskAccess.moderates(actor);
+    String why = DeskAccess.reason(reason);
+    Entry item = entries.get(ref);
+    DeskAccess.notOwn(actor, item.author().id());
+    List<Flag> open = flags.openOn(ref, DeskLimits.PAGE);
+    if (open.isEmpty()) {
+      throw new EntryUnknown("open flag on this");
+    }
+    if (action != null) {
+      life.decide(actor, ref, action, why);
+    }
+    boolean owner = actor.role().atLeast(Role.OWNER);
+    String state = upheld ? "upheld" : "dismissed";
+    int settled = flags.settle(ref, owner, state, actor.memberId(), why, Instant.now());
+    if (settled == 0 && action == null) {
+      throw new EntryForbidden("An owner settles flags for this reason.");
+    }
+    Map<String, Object> detail = Map.of("outcome", state, "flags", settled);
+    audit.record(actor, "settle-flags", ref.kind().code(), ref.id().toString(), why, detail);
+    return settled;
+  }
+}

@@ -1,0 +1,87 @@
+package club.emberwell.desk.home;
+
+import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.desk.DeskAccess;
+import club.emberwell.desk.DeskConfig;
+import club.emberwell.desk.DeskLimits;
+import club.emberwell.desk.flag.FlagRepository;
+import club.emberwell.desk.rule.RuleRepository;
+import club.emberwell.desk.word.CautionProposalRepository;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Verdict;
+import club.emberwell.entry.Verdicts;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+
+/** The first screen and the queue. */
+@ApplicationScoped
+public class Desk {
+  private final DeskRepository desk;
+  private final Entries entries;
+  private final Verdicts verdicts;
+  private final FlagRepository flags;
+  private final CautionProposalRepository proposals;
+  private final RuleRepository rules;
+  private final CatalogService catalog;
+  private final DeskConfig config;
+
+  Desk(
+      DeskRepository desk,
+      Entries entries,
+      Verdicts verdicts,
+      FlagRepository flags,
+      CautionProposalRepository proposals,
+      RuleRepository rules,
+      CatalogService catalog,
+      DeskConfig config) {
+    this.desk = desk;
+    this.entries = entries;
+    this.verdicts = verdicts;
+    this.flags = flags;
+    this.proposals = proposals;
+    this.rules = rules;
+    this.catalog = catalog;
+    this.config = config;
+  }
+
+  /** Seven bounded statements, however large the club is. */
+  @Transactional
+  public DeskHome home(Actor actor) {
+    DeskAccess.moderates(actor);
+    Instant oldest = desk.oldest();
+    return new DeskHome(
+        desk.counts(),
+        oldest,
+        oldest != null && oldest.isBefore(Instant.now().minus(config.remindAfter())),
+        entries.waiting(0, DeskLimits.HOME),
+        flags.open(0, DeskLimits.HOME),
+        catalog.waiting(0).rows().stream().limit(DeskLimits.HOME).toList(),
+        proposals.waiting(0, DeskLimits.HOME),
+        rules.open(0, DeskLimits.HOME));
+  }
+
+  /** What waits for a first look, oldest first: one statement. */
+  @Transactional
+  public Slice<Entry> waiting(Actor actor, Integer page) {
+    DeskAccess.moderates(actor);
+    return Slice.read(page, DeskLimits.PAGE, entries::waiting);
+  }
+
+  /** An entry as moderators see it. */
+  @Transactional
+  public Entry item(Actor actor, EntryRef ref) {
+    DeskAccess.moderates(actor);
+    return entries.get(ref);
+  }
+
+  /** What was decided about the actor's own entries, newest first; plain first looks left out. */
+  @Transactional
+  public Slice<Verdict> told(Actor actor, Integer page) {
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> verdicts.mine(actor, from, most));
+  }
+}

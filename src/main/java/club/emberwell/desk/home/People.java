@@ -1,0 +1,135 @@
+package club.emberwell.desk.home;
+
+import club.emberwell.desk.DeskAccess;
+import club.emberwell.desk.DeskLimits;
+import club.emberwell.desk.rule.RuleRepository;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.MemberStatus;
+import club.emberwell.member.MemberView;
+import club.emberwell.member.Members;
+import club.emberwell.member.account.Accounts;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryUnknown;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.Map;
+import java.util.UUID;
+
+/** What moderators do about members. Mail addresses and roles are not theirs to see or change. */
+@ApplicationScoped
+public class People {
+  private final Members members;
+  private final Accounts accounts;
+  private final Entries entries;
+  private final RuleRepository rules;
+  private final PeopleRepository people;
+  private final Audit audit;
+
+  People(
+      Members members,
+      Accounts accounts,
+      Entries entries,
+      RuleRepository rules,
+      PeopleRepository people,
+      Audit audit) {
+    this.members = members;
+    this.accounts = accounts;
+    this.entries = entries;
+    this.rules = rules;
+    this.people = people;
+    this.audit = audit;
+  }
+
+  /**
+   * A member as moderators see them: no address.
+   *
+   * @param trusted whether their entries need no first look
+   */
+  public record Person(
+      UUID id, String handle, String role, String status, Instant joined, boolean trusted) {
+    public boolean banned() {
+      return "banned".equals(status);
+    }
+  }
+
+  /** Members whose name begins with some letters, by name. */
+  @Transactional
+  public Slice<Person> find(Actor actor, String start, Integer page) {
+    DeskAccess.moderates(actor);
+    String letters = DeskAccess.text("/q", start, DeskLimits.FILTER, false);
+    return Slice.read(
+        page,
+        DeskLimits.PAGE,
+        (from, most) -> people.find(letters == null ? "" : letters, from, most));
+  }
+
+  @Transactional
+  public Person one(Actor actor, UUID id) {
+    DeskAccess.moderates(actor);
+    return people.one(id).orElseThrow(() -> new EntryUnknown("member"));
+  }
+
+  /** A member's entries in whatever state, newest first. */
+  @Transactional
+  public Slice<Entry> entries(Actor actor, UUID id, Integer page) {
+    DeskAccess.moderates(actor);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> entries.of(id, from, most));
+  }
+
+  /**
+   * Shuts a member out at once: every session and token ends.
+   *
+   * @throws EntryForbidden for oneself, and for moderators and owners unless an owner decides
+   */
+  @Transactional
+  public void ban(Actor actor, UUID id, String reason) {
+    MemberView member = subject(actor, id);
+    String why = DeskAccess.reason(reason);
+    if (member.status() == MemberStatus.ERASED) {
+      throw new EntryUnknown("member");
+    }
+    if (member.status() != MemberStatus.BANNED) {
+      accounts.ban(actor, id, why);
+    }
+  }
+
+  /** Lets a banned member in again. */
+  @Transactional
+  public void unban(Actor actor, UUID id, String reason) {
+    MemberView member = subject(actor, id);
+    String why = DeskAccess.reason(reason);
+    if (member.status() == MemberStatus.BANNED) {
+      accounts.unban(actor, id, why);
+    }
+  }
+
+  /** Spares a member the first look, or takes that back. */
+  @Transactional
+  public void trust(Actor actor, UUID id, boolean trusted) {
+    subject(actor, id);
+    if (trusted) {
+      rules.trust(id, DeskAccess.signedIn(actor), Instant.now());
+    } else {
+      rules.distrust(id);
+    }
+    audit.record(actor, trusted ? "trust" : "distrust", "member", id.toString(), "", Map.of());
+  }
+
+  /** Spares a member the first look who did not come through the door. */
+  @Transactional
+  public void trustInvented(UUID id) {
+    rules.trust(id, null, Instant.now());
+  }
+
+  private MemberView subject(Actor actor, UUID id) {
+    DeskAccess.moderates(actor);
+    MemberView member = members.byId(id).orElseThrow(() -> new EntryUnknown("member"));
+    DeskAccess.above(actor, member);
+    return member;
+  }
+}

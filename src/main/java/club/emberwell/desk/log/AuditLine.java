@@ -1,0 +1,28 @@
+package club.emberwell.desk.log;
+
+import club.emberwell.entry.EntryKind;
+import java.time.Instant;
+
+/**
+ * One line of the log.
+ *
+ * @param who name at that time, or of a rule
+ * @param detail JSON
+ */
+public record AuditLine(
+    long seq,
+    Instant at,
+    String who,
+    String action,
+    String entity,
+    String entityId,
+    String reason,
+    String detail) {
+  /** Where the desk shows what it is about; null where it has no page for that. */
+  public String deskPath() {
+    if (entity.equals("member")) {
+      return "/desk/members/" + entityId;
+    }
+    return EntryKind.of(entity).map(kind -> "/desk/items/" + entity + "/" + entityId).orElse(null);
+  }
+}

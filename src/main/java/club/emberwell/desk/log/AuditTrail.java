@@ -1,0 +1,118 @@
+package club.emberwell.desk.log;
+
+import club.emberwell.desk.DeskAccess;
+import club.emberwell.desk.DeskLimits;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import club.emberwell.remark.EntryRefused;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.io.IOException;
+import java.io.Writer;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Who did what, when and why: looked through by page, or written out whole in small portions. */
+@ApplicationScoped
+public class AuditTrail {
+  /** Spreadsheets take a cell that begins like this for a formula. */
+  private static final String FORMULA = "=+-@\t\r";
+
+  private final AuditTrailRepository lines;
+  private final ObjectMapper json;
+
+  AuditTrail(AuditTrailRepository lines, ObjectMapper json) {
+    this.lines = lines;
+    this.json = json;
+  }
+
+  /** The format of an export. */
+  public enum Format {
+    CSV,
+    JSON_LINES
+  }
+
+  /**
+   * Lines before a number, newest first; one statement.
+   *
+   * @param before sequence number of the last line seen; null = from the newest
+   * @throws EntryRefused for a filter at fault
+   */
+  @Transactional
+  public Slice<AuditLine> page(Actor actor, AuditFilter filter, Long before) {
+    DeskAccess.moderates(actor);
+    AuditFilter wanted = filter.checked();
+    long last = before == null ? Long.MAX_VALUE : before;
+    return Slice.read(0, DeskLimits.AUDIT_PAGE, (from, most) -> lines.before(wanted, last, most));
+  }
+
+  /** Refuses an export that cannot be made, before anything is written. */
+  public AuditFilter exportable(Actor actor, AuditFilter filter) {
+    DeskAccess.moderates(actor);
+    return filter.checked();
+  }
+
+  /** Writes all matching lines, newest first, {@link DeskLimits#AUDIT_BATCH} at a time. */
+  public void export(AuditFilter filter, Format format, Writer out) throws IOException {
+    if (format == Format.CSV) {
+      out.write("seq,at,who,action,entity,entityId,reason,detail\r\n");
+    }
+    long before = Long.MAX_VALUE;
+    List<AuditLine> batch;
+    do {
+      long from = before;
+      batch =
+          QuarkusTransaction.requiringNew()
+              .call(() -> lines.before(filter, from, DeskLimits.AUDIT_BATCH));
+      for (AuditLine line : batch) {
+        out.write(format == Format.CSV ? csv(line) : object(line));
+        before = line.seq();
+      }
+    } while (batch.size() == DeskLimits.AUDIT_BATCH);
+    out.flush();
+  }
+
+  private static String csv(AuditLine line) {
+    return Stream.of(
+                Long.toString(line.seq()),
+                line.at().toString(),
+                line.who(),
+                line.action(),
+                line.entity(),
+                line.entityId(),
+                line.reason(),
+                line.detail())
+            .map(AuditTrail::cell)
+            .collect(Collectors.joining(","))
+        + "\r\n";
+  }
+
+  /** RFC 4180, and never a formula. */
+  static String cell(String text) {
+    String plain = !text.isEmpty() && FORMULA.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
+    boolean quoted = plain.chars().anyMatch(c -> c == '"' || c == ',' || c == '\n' || c == '\r');
+    return quoted ? '"' + plain.replace("\"", "\"\"") + '"' : plain;
+  }
+
+  private String object(AuditLine line) {
+    ObjectNode node = json.createObjectNode();
+    node.put("seq", line.seq());
+    node.put("at", line.at().toString());
+    node.put("who", line.who());
+    node.put("action", line.action());
+    node.put("entity", line.entity());
+    node.put("entityId", line.entityId());
+    node.put("reason", line.reason());
+    try {
+      node.set("detail", json.readTree(line.detail()));
+      return json.writeValueAsString(node) + "\n";
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

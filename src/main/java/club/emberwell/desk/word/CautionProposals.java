@@ -1,0 +1,129 @@
+package club.emberwell.desk.word;
+
+import club.emberwell.catalog.CautionRule;
+import club.emberwell.catalog.store.CautionCare;
+import club.emberwell.catalog.store.Deed;
+import club.emberwell.desk.DeskAccess;
+import club.emberwell.desk.DeskLimits;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * Safety texts always wait for somebody else's look, whoever wrote them. Until then only their
+ * author and moderators see them.
+ */
+@ApplicationScoped
+public class CautionProposals {
+  private static final String ENTITY = "caution";
+
+  private final CautionProposalRepository proposals;
+  private final CautionCare cautions;
+  private final Audit audit;
+
+  CautionProposals(CautionProposalRepository proposals, CautionCare cautions, Audit audit) {
+    this.proposals = proposals;
+    this.cautions = cautions;
+    this.audit = audit;
+  }
+
+  /**
+   * Proposes how a caution should read.
+   *
+   * @param base version of the caution it is based on; 0 for a new one
+   * @param why what is wrong or missing, for the moderator
+   * @throws EntryChanged where the caution changed meanwhile
+   */
+  @Transactional
+  public CautionProposal propose(Actor actor, CautionRule rule, int base, String why) {
+    UUID member = DeskAccess.signedIn(actor);
+    String reason = DeskAccess.reason(why);
+    cautions.check(rule, base);
+    if (proposals.waitingOf(member) >= DeskLimits.OPEN_PROPOSALS) {
+      throw DeskAccess.refused(
+          RemarkId.PROPOSALS_OPEN,
+          "",
+          "Several texts of yours wait already; wait until they are seen.");
+    }
+    UUID id = UUID.randomUUID();
+    proposals.add(id, base, rule, reason, member, Instant.now());
+    audit.record(actor, "propose", ENTITY, rule.id(), reason, Map.of("proposal", id.toString()));
+    return proposals.find(id).orElseThrow();
+  }
+
+  /** Oldest first. */
+  @Transactional
+  public Slice<CautionProposal> waiting(Actor actor, Integer page) {
+    DeskAccess.moderates(actor);
+    return Slice.read(page, DeskLimits.PAGE, proposals::waiting);
+  }
+
+  /** The actor's own with what came of them. */
+  @Transactional
+  public Slice<CautionProposal> mine(Actor actor, Integer page) {
+    UUID member = DeskAccess.signedIn(actor);
+    return Slice.read(page, DeskLimits.PAGE, (from, most) -> proposals.of(member, from, most));
+  }
+
+  /** One, for its author and for moderators. */
+  @Transactional
+  public CautionProposal one(Actor actor, UUID id) {
+    return proposals
+        .find(id)
+        .filter(p -> actor.moderates() || actor.is(p.member()))
+        .orElseThrow(() -> new EntryUnknown("proposal"));
+  }
+
+  /**
+   * Puts a proposal in force or declines it.
+   *
+   * @param reason for its author; needed for a no
+   * @throws EntryForbidden for one's own
+   * @throws EntryChanged where the caution changed since it was proposed
+   */
+  @Transactional
+  public CautionProposal decide(Actor actor, UUID id, boolean accept, String reason) {
+    DeskAccess.moderates(actor);
+    CautionProposal proposal = one(actor, id);
+    DeskAccess.notOwn(actor, proposal.member());
+    String why = DeskAccess.text("/reason", reason, DeskLimits.REASON, !accept);
+    String outcome = why == null ? "Accepted." : why;
+    String state = accept ? "accepted" : "declined";
+    UUID by = DeskAccess.signedIn(actor);
+    if (!proposals.decide(id, state, by, outcome, Instant.now())) {
+      throw new EntryUnknown("waiting proposal");
+    }
+    if (accept) {
+      Deed deed = new Deed(proposal.member().toString(), proposal.why());
+      if (proposal.base() == 0) {
+        cautions.add(proposal.rule(), deed);
+      } else {
+        cautions.edit(proposal.rule(), proposal.base(), deed);
+      }
+    }
+    Map<String, Object> detail = Map.of("proposal", id.toString());
+    String action = accept ? "accept" : "decline";
+    audit.record(actor, action, ENTITY, proposal.rule().id(), outcome, detail);
+    return one(actor, id);
+  }
+
+  /** Takes back one's own proposal. */
+  @Transactional
+  public void withdraw(Actor actor, UUID id) {
+    UUID member = DeskAccess.signedIn(actor);
+    CautionProposal proposal = one(actor, id);
+    if (!member.equals(proposal.member())
+        || !proposals.decide(id, "withdrawn", member, null, Instant.now())) {
+      throw new EntryUnknown("waiting proposal of yours");
+    }
+  }
+}

@@ -1,0 +1,309 @@
+package club.emberwell.desk.word;
+
+import club.emberwell.bench.StoredJson;
+import club.emberwell.catalog.CautionRule;
+import club.emberwell.catalog.Folding;
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.store.CatalogChange;
+import club.emberwell.catalog.store.CatalogRevision;
+import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.catalog.store.CautionCare;
+import club.emberwell.catalog.store.Deed;
+import club.emberwell.catalog.store.MergeCare;
+import club.emberwell.catalog.store.TermCare;
+import club.emberwell.catalog.store.TermDraft;
+import club.emberwell.catalog.store.Unfiled;
+import club.emberwell.desk.DeskAccess;
+import club.emberwell.entry.FieldChange;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import club.emberwell.member.Members;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Stream;
+
+/**
+ * What moderators do to the words of the club. Each deed is checked for the role, kept in the
+ * history of its term under the person's id, and written into the log.
+ */
+@ApplicationScoped
+public class VocabularyCare {
+  private static final String TERM = "term";
+  private static final String CAUTION = "caution";
+
+  private final CatalogService catalog;
+  private final TermCare terms;
+  private final MergeCare merges;
+  private final CautionCare cautions;
+  private final Members members;
+  private final Audit audit;
+
+  VocabularyCare(
+      CatalogService catalog,
+      TermCare terms,
+      MergeCare merges,
+      CautionCare cautions,
+      Members members,
+      Audit audit) {
+    this.catalog = catalog;
+    this.terms = terms;
+    this.merges = merges;
+    this.cautions = cautions;
+    this.members = members;
+    this.audit = audit;
+  }
+
+  /** Words that wait to be filed, the most written first. */
+  @Transactional
+  public Slice<Unfiled> waiting(Actor actor, Integer page) {
+    DeskAccess.moderates(actor);
+    return catalog.waiting(page);
+  }
+
+  /** Files a waiting text to a term, of which it becomes a spelling. */
+  @Transactional
+  public CatalogChange file(Actor actor, UUID text, String slug, String why) {
+    Deed deed = deed(actor, or(why, "The same thing."));
+    Unfiled word = catalog.unfiled(text).orElseThrow(() -> new EntryUnknown("waiting text"));
+    String meant = meant(word.kind(), "/term", slug);
+    CatalogChange change = terms.file(text, meant, deed);
+    log(actor, "file-word", "unfiled", text.toString(), deed, Map.of("term", meant));
+    return change;
+  }
+
+  /** Makes a new term, and files a waiting text to it where one is named. */
+  @Transactional
+  public CatalogChange add(
+      Actor actor, TermKind kind, String slug, TermDraft draft, UUID text, String why) {
+    Deed deed = deed(actor, or(why, "Missing from the list."));
+    CatalogChange change = terms.add(kind, slug, below(kind, draft), deed);
+    if (text != null) {
+      Unfiled waiting = catalog.unfiled(text).orElseThrow(() -> new EntryUnknown("waiting text"));
+      boolean isLabel = same(waiting.written(), draft.label()) || same(waiting.written(), slug);
+      if (isLabel) {
+        terms.settle(text, slug, deed);
+      } else {
+        change = terms.file(text, slug, deed);
+      }
+    }
+    log(actor, "add", TERM, id(kind, slug), deed, Map.of("label", draft.label()));
+    return change;
+  }
+
+  /** The slug of a living term, by its slug, its label or any spelling. */
+  private String meant(TermKind kind, String pointer, String text) {
+    String typed = text == null ? "" : text.strip();
+    return catalog
+        .vocabulary()
+        .term(kind, typed)
+        .or(() -> catalog.vocabulary().resolve(kind, typed).term())
+        .map(Term::slug)
+        .orElseThrow(
+            () ->
+                DeskAccess.refused(
+                    RemarkId.TERM_UNKNOWN, pointer, "There is no such term in the list."));
+  }
+
+  /** The draft with its wider term by slug, where a label or a spelling names it. */
+  private TermDraft below(TermKind kind, TermDraft draft) {
+    if (draft.parent() == null) {
+      return draft;
+    }
+    String parent = meant(kind, "/parent", draft.parent());
+    return new TermDraft(draft.label(), parent, draft.note(), draft.hex(), draft.deprecated());
+  }
+
+  private boolean same(String one, String other) {
+    Folding folding = catalog.vocabulary().folding();
+    return folding.fold(one).equals(folding.fold(other));
+  }
+
+  /** Lays a waiting text aside. */
+  @Transactional
+  public void dismiss(Actor actor, UUID text, String why) {
+    Deed deed = deed(actor, why);
+    terms.dismiss(text, deed);
+    log(actor, "dismiss-word", "unfiled", text.toString(), deed, Map.of());
+  }
+
+  /** Changes what is said about a term. */
+  @Transactional
+  public CatalogChange edit(
+      Actor actor, TermKind kind, String slug, int version, TermDraft draft, String why) {
+    Deed deed = deed(actor, why);
+    CatalogChange change = terms.edit(kind, slug, version, below(kind, draft), deed);
+    log(actor, "edit", TERM, id(kind, slug), deed, Map.of());
+    return change;
+  }
+
+  /**
+   * Adds a spelling.
+   *
+   * @param evenIfAmbiguous true where it is meant to stand for several terms
+   */
+  @Transactional
+  public CatalogChange addSpelling(
+      Actor actor, TermKind kind, String slug, String text, boolean evenIfAmbiguous, String why) {
+    Deed deed = deed(actor, or(why, "Another spelling."));
+    CatalogChange change = terms.addSynonym(kind, slug, text, evenIfAmbiguous, deed);
+    log(actor, "add-spelling", TERM, id(kind, slug), deed, Map.of("text", text));
+    return change;
+  }
+
+  @Transactional
+  public CatalogChange removeSpelling(
+      Actor actor, TermKind kind, String slug, String text, String why) {
+    Deed deed = deed(actor, why);
+    CatalogChange change = terms.removeSynonym(kind, slug, text, deed);
+    log(actor, "remove-spelling", TERM, id(kind, slug), deed, Map.of("text", text));
+    return change;
+  }
+
+  /** Makes one term redirect to another, for ever or until it is undone. */
+  @Transactional
+  public CatalogChange merge(Actor actor, TermKind kind, String loser, String winner, String why) {
+    Deed deed = deed(actor, why);
+    String into = meant(kind, "/into", winner);
+    CatalogChange change = merges.merge(kind, loser, into, deed);
+    log(actor, "merge", TERM, id(kind, loser), deed, Map.of("into", into));
+    return change;
+  }
+
+  /** Makes a merged term exactly what it was. */
+  @Transactional
+  public CatalogChange undoMerge(Actor actor, TermKind kind, String loser, String why) {
+    Deed deed = deed(actor, why);
+    CatalogChange change = merges.undo(kind, loser, deed);
+    log(actor, "undo-merge", TERM, id(kind, loser), deed, Map.of());
+    return change;
+  }
+
+  /** The living term that a text names, by its slug, its label or any spelling. */
+  public Term named(Actor actor, TermKind kind, String pointer, String text) {
+    return term(actor, kind, meant(kind, pointer, text));
+  }
+
+  /** The term of exactly this slug, merged or not. */
+  public Term term(Actor actor, TermKind kind, String slug) {
+    DeskAccess.moderates(actor);
+    return catalog.vocabulary().term(kind, slug).orElseThrow(() -> new EntryUnknown(kind.code()));
+  }
+
+  /** What happened to a term, newest first. */
+  @Transactional
+  public List<Change> termHistory(Actor actor, TermKind kind, String slug, Integer page) {
+    DeskAccess.moderates(actor);
+    return history(TERM, id(kind, slug), page);
+  }
+
+  /** What happened to a caution, newest first; everybody may read it. */
+  @Transactional
+  public List<Change> cautionHistory(String id, Integer page) {
+    cautions.one(id);
+    return history(CAUTION, id, page);
+  }
+
+  /** One change with the person's name of today. */
+  public record Change(CatalogRevision revision, String by, List<FieldChange> differences) {}
+
+  private List<Change> history(String subject, String id, Integer page) {
+    List<CatalogRevision> found = catalog.history(subject, id, page).rows();
+    List<UUID> people = found.stream().flatMap(r -> person(r.who())).distinct().toList();
+    Map<UUID, String> names = members.labels(people);
+    return found.stream()
+        .map(
+            r ->
+                new Change(
+                    r,
+                    person(r.who()).map(names::get).findFirst().orElse(r.who()),
+                    StateDifference.between(r.before(), r.after())))
+        .toList();
+  }
+
+  /**
+   * What a proposed caution changes, field by field.
+   *
+   * @param before null for a new one
+   */
+  public List<FieldChange> differences(CautionRule before, CautionRule after) {
+    return StateDifference.between(
+        before == null ? null : StoredJson.map(before), StoredJson.map(after));
+  }
+
+  private static Stream<UUID> person(String who) {
+    try {
+      return Stream.of(UUID.fromString(who));
+    } catch (IllegalArgumentException e) {
+      return Stream.empty();
+    }
+  }
+
+  /** Every caution with its standing. */
+  @Transactional
+  public List<CautionCare.Standing> cautions(Actor actor) {
+    DeskAccess.moderates(actor);
+    return cautions.all();
+  }
+
+  @Transactional
+  public CautionCare.Standing caution(Actor actor, String id) {
+    DeskAccess.signedIn(actor);
+    return cautions.one(id);
+  }
+
+  /** Asks for a caution's removal; a second moderator has to confirm it. */
+  @Transactional
+  public void proposeRemoval(Actor actor, String id, String why) {
+    Deed deed = deed(actor, why);
+    cautions.proposeRemoval(id, deed);
+    log(actor, "propose-removal", CAUTION, id, deed, Map.of());
+  }
+
+  @Transactional
+  public void confirmRemoval(Actor actor, String id, String why) {
+    Deed deed = deed(actor, or(why, "Confirmed."));
+    cautions.confirmRemoval(id, deed);
+    log(actor, "confirm-removal", CAUTION, id, deed, Map.of());
+  }
+
+  /** Lets a caution stand whose removal was proposed. */
+  @Transactional
+  public void keepStanding(Actor actor, String id, String why) {
+    Deed deed = deed(actor, why);
+    cautions.keepStanding(id, deed);
+    log(actor, "keep", CAUTION, id, deed, Map.of());
+  }
+
+  /** Brings a removed caution back. */
+  @Transactional
+  public void restoreCaution(Actor actor, String id, String why) {
+    Deed deed = deed(actor, why);
+    cautions.restore(id, deed);
+    log(actor, "restore", CAUTION, id, deed, Map.of());
+  }
+
+  private static Deed deed(Actor actor, String why) {
+    DeskAccess.moderates(actor);
+    return new Deed(DeskAccess.signedIn(actor).toString(), why);
+  }
+
+  private static String or(String why, String usual) {
+    return why == null || why.isBlank() ? usual : why;
+  }
+
+  private static String id(TermKind kind, String slug) {
+    return kind.code() + ":" + slug;
+  }
+
+  private void log(
+      Actor actor, String action, String entity, String id, Deed deed, Map<String, Object> more) {
+    audit.record(actor, action, entity, id, deed.why(), more);
+  }
+}

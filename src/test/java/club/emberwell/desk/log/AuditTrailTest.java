@@ -1,0 +1,86 @@
+package club.emberwell.desk.log;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.desk.Cast;
+import club.emberwell.desk.DeskLimits;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Audit;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Map;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The log through the application's own connection. */
+@QuarkusTest
+class AuditTrailTest {
+  @Inject Cast cast;
+  @Inject Audit audit;
+  @Inject AuditTrail trail;
+  @Inject DataSource database;
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "update audit set reason = 'never said'",
+        "delete from audit",
+        "truncate audit",
+        "update audit set actor_label = 'former member'"
+      })
+  void theApplicationCannotRewriteTheLog(String statement) throws SQLException {
+    audit.record(cast.moderator(), "test", "nothing", "1", "Said.", Map.of());
+    long before = cast.count("select count(*) from audit");
+    try (Connection connection = database.getConnection();
+        Statement sql = connection.createStatement()) {
+      SQLException refused = assertThrows(SQLException.class, () -> sql.executeUpdate(statement));
+      assertTrue(refused.getMessage().contains("append-only"), refused.getMessage());
+    }
+    assertTrue(cast.count("select count(*) from audit") >= before);
+  }
+
+  @Test
+  void anExportGoesOnOverSeveralPortions() throws IOException {
+    Actor moderator = cast.moderator();
+    int lines = DeskLimits.AUDIT_BATCH + 7;
+    cast.run(
+        ("insert into audit (actor_id, actor_label, action, entity, entity_id)"
+                + " select '%s', '%s', 'test', 'nothing', n::text"
+                + " from generate_series(1, %d) as n")
+            .replace("::text", "||''")
+            .formatted(moderator.memberId(), moderator.handle(), lines));
+    AuditFilter filter = new AuditFilter(moderator.handle(), "test", null, null, null, null);
+    StringWriter out = new StringWriter();
+    trail.export(trail.exportable(moderator, filter), AuditTrail.Format.CSV, out);
+    assertEquals(lines + 1, out.toString().lines().count());
+    assertEquals(DeskLimits.AUDIT_PAGE, trail.page(moderator, filter, null).rows().size());
+  }
+
+  // Formula injection: OWASP, "CSV Injection" (cells that begin with = + - @, tab or return).
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "=1+1|'=1+1",
+        "+1|'+1",
+        "-1|'-1",
+        "@SUM(A1)|'@SUM(A1)",
+        "plain|plain",
+        "a,b|\"a,b\"",
+        "say \"x\"|\"say \"\"x\"\"\""
+      },
+      quoteCharacter = '~')
+  void aCellIsNeverAFormula(String text, String cell) {
+    assertEquals(cell, AuditTrail.cell(text));
+  }
+}
