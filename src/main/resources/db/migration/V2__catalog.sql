@@ -13,11 +13,12 @@ create table term (
   -- kind:slug
   id           text primary key,
   kind         text not null check (kind in ('material', 'coating', 'colour', 'defect')),
-  slug         text not null,
-  label        text not null,
+  slug         text not null check (slug ~ '^[a-z0-9]+(-[a-z0-9]+)*$'),
+  label        text not null check (label <> ''),
   parent       text,
   note         text,
-  hex          text,
+  -- colours only
+  hex          text check (hex ~* '^#[0-9a-f]{6}$'),
   deprecated   boolean not null default false,
   -- slug of the term that stands for this one since a merge
   replaced_by  text,
@@ -26,8 +27,11 @@ create table term (
   edited       boolean not null default false,
   -- what the data file said when it was last read
   file_hash    text,
-  version      integer not null default 1,
+  version      integer not null default 1 check (version > 0),
   unique (kind, slug),
+  check (id = kind || ':' || slug),
+  check (hex is null or kind = 'colour'),
+  check (replaced_by is null or deprecated),
   check (replaced_by is distinct from slug),
   check (parent is distinct from slug),
   foreign key (kind, parent) references term (kind, slug) deferrable initially deferred,
@@ -37,28 +41,29 @@ create table term (
 create table synonym (
   id       uuid primary key,
   term_id  text not null references term (id),
-  text     text not null,
+  text     text not null check (text <> ''),
   origin   text not null check (origin in ('shared', 'club')),
   -- no spelling any more, by a moderator (edited) or because the data file dropped it
   removed  boolean not null default false,
   edited   boolean not null default false,
-  version  integer not null default 1,
+  version  integer not null default 1 check (version > 0),
   unique (term_id, text)
 );
 
 create table caution (
-  id                text primary key,
-  rule              jsonb not null,
+  id                text primary key check (id ~ '^[a-z0-9]+(-[a-z0-9]+)*$'),
+  rule              jsonb not null check (rule ->> 'id' = id),
   origin            text not null check (origin in ('shared', 'club')),
   edited            boolean not null default false,
   file_hash         text,
   -- removed only after a second moderator confirmed
   removed           boolean not null default false,
-  removal_asked_by  text,
+  removal_asked_by  uuid references member (id),
   removal_asked_at  timestamptz,
   removal_reason    text,
-  version           integer not null default 1,
-  check ((removal_asked_by is null) = (removal_asked_at is null))
+  version           integer not null default 1 check (version > 0),
+  check (num_nulls(removal_asked_by, removal_asked_at, removal_reason) in (0, 3)),
+  check (not removed or removal_asked_by is not null)
 );
 
 create table catalog_merge (
@@ -68,13 +73,14 @@ create table catalog_merge (
   winner     text not null,
   -- what the loser was before, so that an undo restores exactly that
   mapping    jsonb not null,
-  merged_by  text not null,
+  merged_by  uuid not null references member (id),
   why        text not null,
   merged_at  timestamptz not null,
-  undone_by  text,
+  undone_by  uuid references member (id),
   undone_at  timestamptz,
   foreign key (kind, loser) references term (kind, slug),
   foreign key (kind, winner) references term (kind, slug),
+  check (loser <> winner),
   check ((undone_by is null) = (undone_at is null))
 );
 create unique index catalog_merge_standing on catalog_merge (kind, loser) where undone_at is null;
@@ -86,26 +92,32 @@ create table unfiled (
   -- as first written
   written     text not null,
   folded      text not null,
-  count       integer not null default 1,
+  count       integer not null default 1 check (count > 0),
   first_seen  timestamptz not null default now(),
   last_seen   timestamptz not null default now(),
   state       text not null default 'waiting' check (state in ('waiting', 'filed', 'dismissed')),
+  -- slug of the term
   filed_to    text,
-  decided_by  text,
+  decided_by  uuid references member (id),
   decided_at  timestamptz,
-  version     integer not null default 1,
-  unique (kind, folded)
+  version     integer not null default 1 check (version > 0),
+  unique (kind, folded),
+  foreign key (kind, filed_to) references term (kind, slug),
+  check ((state = 'filed') = (filed_to is not null)),
+  check ((state = 'waiting') = (decided_by is null)),
+  check ((decided_by is null) = (decided_at is null))
 );
 create index unfiled_waiting on unfiled (count desc, first_seen) where state = 'waiting';
 
 create table catalog_revision (
   seq         bigint generated always as identity primary key,
-  subject     text not null check (subject in ('term', 'caution', 'merge', 'unfiled')),
+  subject     text not null check (subject in ('term', 'caution', 'unfiled')),
   subject_id  text not null,
-  version     integer not null,
+  version     integer not null check (version > 0),
   before      jsonb,
   after       jsonb,
-  who         text not null,
+  -- null: the data files
+  member_id   uuid references member (id),
   why         text not null,
   at          timestamptz not null default now()
 );

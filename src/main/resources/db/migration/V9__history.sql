@@ -26,11 +26,11 @@ begin
 end
 $$;
 
--- Vocabulary and cautions are the club's own: their history loses names and nothing else.
+-- Vocabulary and cautions are the club's own: their history loses texts and nothing else.
 create trigger catalog_revision_kept before delete or truncate on catalog_revision
   for each statement execute function history_is_append_only();
 create trigger catalog_revision_names before update on catalog_revision
-  for each row execute function history_is_append_only('who', 'why', 'before', 'after');
+  for each row execute function history_is_append_only('why', 'before', 'after');
 
 -- Entries are a member's: their history can leave with them, or lose its texts.
 create trigger entry_revision_kept before truncate on entry_revision

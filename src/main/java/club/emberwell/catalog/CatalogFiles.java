@@ -69,15 +69,10 @@ public final class CatalogFiles {
     return new Term(
         kind,
         line.slug(),
-        line.label(),
+        new Term.Words(line.label(), synonyms, line.note()),
         line.parent(),
-        synonyms,
-        line.note(),
         line.hex(),
-        false,
-        null,
-        Term.SHARED,
-        1);
+        Term.Standing.first(Term.SHARED));
   }
 
   /** Spellings that mean several things on purpose, by kind. */

@@ -22,15 +22,10 @@ class VocabularyTest {
     return new Term(
         TermKind.MATERIAL,
         slug,
-        slug,
+        new Term.Words(slug, List.of(synonyms), null),
         parent,
-        List.of(synonyms),
         null,
-        null,
-        replacedBy != null,
-        replacedBy,
-        Term.CLUB,
-        1);
+        new Term.Standing(replacedBy != null, replacedBy, Term.CLUB, 1));
   }
 
   private static Vocabulary of(Term... terms) {

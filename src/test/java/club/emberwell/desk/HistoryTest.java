@@ -37,8 +37,8 @@ class HistoryTest {
         "insert into entry_revision (entry_id, version, rule, action, reason, at, state)"
             + " values ('%s', 2, 'burst', 'held', 'Fine.', now(), 'held')".formatted(report.id()));
     cast.run(
-        "insert into catalog_revision (subject, subject_id, version, who, why)"
-            + " values ('term', 'material:history-test', 1, 'somebody', 'A test.')");
+        "insert into catalog_revision (subject, subject_id, version, why)"
+            + " values ('term', 'material:history-test', 1, 'Somebody asked.')");
     cast.run(
         "insert into audit (actor_label, action, entity, entity_id)"
             + " values ('somebody', 'try', 'report', '%s')".formatted(report.id()));
@@ -93,12 +93,12 @@ class HistoryTest {
   }
 
   @Test
-  void anErasureTakesANameOutOfTheHistoryOfTheVocabulary() {
+  void anErasureTakesATextOutOfTheHistoryOfTheVocabulary() {
     cast.run(
-        "do 'begin %s; update catalog_revision set who = ''former member''"
+        "do 'begin %s; update catalog_revision set why = ''removed''"
                 .formatted(ERASING.replace("'", "''"))
-            + " where who = ''somebody''; end'");
-    assertEquals(0, cast.count("select count(*) from catalog_revision where who = 'somebody'"));
+            + " where why = ''Somebody asked.''; end'");
+    assertEquals(0, cast.count("select count(*) from catalog_revision where why = 'Somebody asked.'"));
   }
 
   private static String otherwise(String table, String column) {

@@ -23,12 +23,13 @@ public class SweptCatalog {
   public void sweep(String start) {
     List<String> statements =
         List.of(
+            // terms are never deleted; the tests' own user may pass by what points to them
+            "set local session_replication_role = replica",
             "delete from catalog_merge where loser like '%1$s%%'",
             "delete from synonym where term_id like '%%:%1$s%%'",
             "delete from term where slug like '%1$s%%'",
             "delete from caution where id like '%1$s%%'",
-            // history cannot be deleted; the tests' own user may pass by its triggers
-            "set local session_replication_role = replica",
+            "delete from unfiled where filed_to like '%1$s%%'",
             "delete from catalog_revision where subject_id like '%%:%1$s%%'"
                 + " or subject_id like '%1$s%%'",
             "update catalog_state set version = version + 1");

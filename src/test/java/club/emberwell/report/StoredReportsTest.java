@@ -250,7 +250,7 @@ class StoredReportsTest {
             .filter(u -> u.written().equals(words))
             .findFirst()
             .orElseThrow();
-    terms.file(waiting.id(), "birch-plywood", new Deed("a moderator", "a test"));
+    terms.file(waiting.id(), "birch-plywood", new Deed(ada.memberId(), "a test"));
     rereading.catchUp(catalog.snapshot());
     StoredReport read = reports.get(ada, id);
     assertEquals("birch-plywood", read.snapshot().work().material().slug());

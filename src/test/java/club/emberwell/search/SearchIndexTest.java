@@ -182,15 +182,10 @@ class SearchIndexTest {
             new Term(
                 kind,
                 term.slug(),
-                term.label(),
+                new Term.Words(term.label(), synonyms, term.note()),
                 term.parent(),
-                synonyms,
-                term.note(),
                 term.hex(),
-                term.deprecated(),
-                term.replacedBy(),
-                term.origin(),
-                term.version()));
+                term.standing()));
       }
     }
     return new Vocabulary(terms, SearchFixture.WORDS.folding());

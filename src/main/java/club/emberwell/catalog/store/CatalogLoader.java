@@ -28,7 +28,7 @@ public class CatalogLoader {
   /** Runs early: whatever else happens at a start may count on the catalog. */
   public static final int PRIORITY = 100;
 
-  private static final Deed DEED = new Deed(WHO, "The data files changed.");
+  private static final Deed DEED = new Deed(null, "The data files changed.");
 
   private final CatalogStore store;
   private final TermRepository terms;

@@ -1,16 +1,19 @@
 package club.emberwell.catalog.store;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.Instant;
 import java.util.Map;
+import java.util.UUID;
 
 /**
- * One change of a term, a caution, a merge or an unfiled text.
+ * One change of a term, a caution or an unfiled text.
  *
- * @param subject {@code term}, {@code caution}, {@code merge} or {@code unfiled}
+ * @param subject {@code term}, {@code caution} or {@code unfiled}
  * @param subjectId {@code kind:slug} for terms, the id for the others
  * @param version of the subject after the change
  * @param before null where it was added
- * @param who as the caller named the person; {@link CatalogLoader#WHO} for the data files
+ * @param by id of the member; null for the data files
  */
 public record CatalogRevision(
     String subject,
@@ -18,6 +21,12 @@ public record CatalogRevision(
     int version,
     Map<String, Object> before,
     Map<String, Object> after,
-    String who,
+    @JsonIgnore UUID by,
     String why,
-    Instant at) {}
+    Instant at) {
+  /** The member's id, or {@link CatalogLoader#WHO}. */
+  @JsonProperty
+  public String who() {
+    return by == null ? CatalogLoader.WHO : by.toString();
+  }
+}

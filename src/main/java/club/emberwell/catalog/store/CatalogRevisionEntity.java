@@ -8,6 +8,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.Map;
+import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
@@ -34,11 +35,13 @@ class CatalogRevisionEntity {
   @JdbcTypeCode(SqlTypes.JSON)
   Map<String, Object> after;
 
-  String who;
+  @Column(name = "member_id")
+  UUID by;
+
   String why;
   Instant at;
 
   CatalogRevision toRevision() {
-    return new CatalogRevision(subject, subjectId, version, before, after, who, why, at);
+    return new CatalogRevision(subject, subjectId, version, before, after, by, why, at);
   }
 }

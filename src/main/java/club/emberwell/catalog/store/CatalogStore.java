@@ -133,7 +133,7 @@ class CatalogStore {
     revision.version = version;
     revision.before = before;
     revision.after = after;
-    revision.who = deed.who();
+    revision.by = deed.by();
     revision.why = deed.why();
     revision.at = Instant.now();
     revisions.persist(revision);

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.UUID;
 
 /**
  * What moderators do to cautions. Callers check the role; that two different persons remove a
@@ -35,14 +36,14 @@ public class CautionCare {
   /**
    * A caution with its standing.
    *
-   * @param removalAskedBy who proposed to remove it, or null
+   * @param removalAskedBy id of the member who proposed to remove it, or null
    */
   public record Standing(
       CautionRule rule,
       String origin,
       int version,
       boolean removed,
-      String removalAskedBy,
+      UUID removalAskedBy,
       Instant removalAskedAt,
       String removalReason) {}
 
@@ -112,7 +113,7 @@ public class CautionCare {
           Remark.error(RemarkId.REMOVAL_ASKED, "", "Its removal has been proposed already."));
     }
     Map<String, Object> before = entity.state();
-    ask(entity, deed.who(), Instant.now(), deed.why());
+    ask(entity, deed.by(), Instant.now(), deed.why());
     entity.version++;
     keep(entity, before, deed);
     return changed(entity.toRule().scope());
@@ -123,7 +124,7 @@ public class CautionCare {
   public CatalogChange confirmRemoval(String id, Deed deed) {
     store.lock();
     CautionEntity entity = proposed(id);
-    if (entity.removalAskedBy.equals(deed.who())) {
+    if (entity.removalAskedBy.equals(deed.by())) {
       throw new EntryForbidden("A second moderator has to confirm the removal of a caution.");
     }
     Map<String, Object> before = entity.state();
@@ -189,7 +190,7 @@ public class CautionCare {
         entity.removalReason);
   }
 
-  private static void ask(CautionEntity entity, String who, Instant at, String why) {
+  private static void ask(CautionEntity entity, UUID who, Instant at, String why) {
     entity.removalAskedBy = who;
     entity.removalAskedAt = at;
     entity.removalReason = why;

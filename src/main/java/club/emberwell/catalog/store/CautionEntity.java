@@ -7,6 +7,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.Map;
+import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
 import org.hibernate.type.SqlTypes;
 
@@ -28,7 +29,7 @@ class CautionEntity {
   boolean removed;
 
   @Column(name = "removal_asked_by")
-  String removalAskedBy;
+  UUID removalAskedBy;
 
   @Column(name = "removal_asked_at")
   Instant removalAskedAt;

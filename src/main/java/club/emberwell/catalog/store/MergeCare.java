@@ -67,23 +67,8 @@ public class MergeCare {
   private Catalog imagined(TermKind kind, String loser, String winner) {
     return store.withTerms(
         store.allTerms().stream()
-            .map(t -> t.kind() == kind && t.slug().equals(loser) ? redirected(t, winner) : t)
+            .map(t -> t.kind() == kind && t.slug().equals(loser) ? t.mergedInto(winner) : t)
             .toList());
-  }
-
-  private static Term redirected(Term t, String winner) {
-    return new Term(
-        t.kind(),
-        t.slug(),
-        t.label(),
-        t.parent(),
-        t.synonyms(),
-        t.note(),
-        t.hex(),
-        true,
-        winner,
-        t.origin(),
-        t.version());
   }
 
   /** Makes one term redirect to another; refused where that would lift a prohibition. */
@@ -100,7 +85,7 @@ public class MergeCare {
     merge.loser = loser;
     merge.winner = winner;
     merge.mapping = mapping(entity, before.vocabulary());
-    merge.mergedBy = deed.who();
+    merge.mergedBy = deed.by();
     merge.why = deed.why();
     merge.mergedAt = Instant.now();
     merges.persist(merge);
@@ -142,7 +127,7 @@ public class MergeCare {
     entity.deprecated = (Boolean) merge.mapping.get("deprecated");
     entity.edited = (Boolean) merge.mapping.get("edited");
     entity.version++;
-    merge.undoneBy = deed.who();
+    merge.undoneBy = deed.by();
     merge.undoneAt = Instant.now();
     keep(entity, was, deed);
     return changed(kind, loser, merge.winner, before);

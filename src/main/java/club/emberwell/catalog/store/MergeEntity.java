@@ -23,7 +23,7 @@ class MergeEntity {
   Map<String, Object> mapping;
 
   @Column(name = "merged_by")
-  String mergedBy;
+  UUID mergedBy;
 
   String why;
 
@@ -31,7 +31,7 @@ class MergeEntity {
   Instant mergedAt;
 
   @Column(name = "undone_by")
-  String undoneBy;
+  UUID undoneBy;
 
   @Column(name = "undone_at")
   Instant undoneAt;

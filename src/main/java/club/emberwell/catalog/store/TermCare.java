@@ -78,15 +78,10 @@ public class TermCare {
     return new Term(
         kind,
         slug,
-        draft.label(),
+        new Term.Words(draft.label(), List.of(), draft.note()),
         draft.parent(),
-        List.of(),
-        draft.note(),
         draft.hex(),
-        draft.deprecated(),
-        null,
-        Term.CLUB,
-        1);
+        new Term.Standing(draft.deprecated(), null, Term.CLUB, 1));
   }
 
   /** Changes label, parent, note, colour anchor or standing; the data files leave it alone then. */
@@ -198,7 +193,7 @@ public class TermCare {
   private void decide(UnfiledEntity text, String state, Deed deed) {
     var before = CatalogJson.map(new Decision(text.written, text.state, null));
     text.state = state;
-    text.decidedBy = deed.who();
+    text.decidedBy = deed.by();
     text.decidedAt = Instant.now();
     text.version++;
     var after = CatalogJson.map(new Decision(text.written, state, text.filedTo));

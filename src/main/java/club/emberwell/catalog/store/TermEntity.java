@@ -58,14 +58,9 @@ class TermEntity {
     return new Term(
         TermKind.of(kind).orElseThrow(),
         slug,
-        label,
+        new Term.Words(label, synonyms, note),
         parent,
-        synonyms,
-        note,
         hex,
-        deprecated,
-        replacedBy,
-        origin,
-        version);
+        new Term.Standing(deprecated, replacedBy, origin, version));
   }
 }

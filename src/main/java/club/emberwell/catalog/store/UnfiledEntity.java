@@ -30,7 +30,7 @@ class UnfiledEntity {
   String filedTo;
 
   @Column(name = "decided_by")
-  String decidedBy;
+  UUID decidedBy;
 
   @Column(name = "decided_at")
   Instant decidedAt;

@@ -13,20 +13,23 @@ class UnfiledRepository implements PanacheRepositoryBase<UnfiledEntity, UUID> {
   // again waits again: its spelling must have been taken back.
   private static final String COUNT_ONE =
       """
-      insert into unfiled (id, kind, written, folded) values (?1, ?2, ?3, ?4)
+      insert into unfiled (id, kind, written, folded) values (:id, :kind, :written, :folded)
       on conflict (kind, folded) do update set
         count = unfiled.count + 1,
         last_seen = now(),
-        state = case unfiled.state when 'filed' then 'waiting' else unfiled.state end
+        state = case unfiled.state when 'filed' then 'waiting' else unfiled.state end,
+        filed_to = null,
+        decided_by = case unfiled.state when 'filed' then null else unfiled.decided_by end,
+        decided_at = case unfiled.state when 'filed' then null else unfiled.decided_at end
       """;
 
   void countOne(TermKind kind, String written, String folded) {
     getEntityManager()
         .createNativeQuery(COUNT_ONE)
-        .setParameter(1, UUID.randomUUID())
-        .setParameter(2, kind.code())
-        .setParameter(3, written)
-        .setParameter(4, folded)
+        .setParameter("id", UUID.randomUUID())
+        .setParameter("kind", kind.code())
+        .setParameter("written", written)
+        .setParameter("folded", folded)
         .executeUpdate();
   }
 

@@ -1,64 +1,46 @@
 package club.emberwell.desk.log;
 
-import club.emberwell.desk.SqlRepository;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.ArrayList;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import org.hibernate.Session;
 
 /** Reads the log; nobody can change it. */
 @ApplicationScoped
-class AuditTrailRepository extends SqlRepository {
+class AuditTrailRepository {
+  private final Session db;
+
   AuditTrailRepository(Session db) {
-    super(db);
+    this.db = db;
   }
 
-  /** Lines before a number, newest first. */
+  /** Lines before a number, newest first. Whoever changed their name is found under both. */
   List<AuditLine> before(AuditFilter filter, long before, int most) {
-    List<Object> parameters = new ArrayList<>(List.of("before", before, "most", most));
-    StringBuilder where = new StringBuilder("where seq < :before");
-    add(where, parameters, " and action = :action", "action", filter.action());
-    add(where, parameters, " and entity = :entity", "entity", filter.entity());
-    add(where, parameters, " and entity_id = :id", "id", filter.entityId());
-    add(where, parameters, " and at >= :from", "from", filter.from());
-    add(where, parameters, " and at < :to", "to", filter.to());
-    if (filter.who() != null) {
-      // whoever changed their name is found under both
-      where.append(
-          " and (lower(actor_label) = :who"
-              + " or actor_id in (select id from member where lower(handle) = :who))");
-      parameters.addAll(List.of("who", filter.who().toLowerCase(Locale.ROOT)));
-    }
-    return rows(
-            "select seq, at, actor_label, action, entity, entity_id, reason,"
-                + " cast(detail as text) as detail from audit_line "
-                + where
-                + " order by seq desc limit :most",
-            parameters.toArray())
-        .stream()
-        .map(AuditTrailRepository::line)
-        .toList();
-  }
-
-  private static void add(
-      StringBuilder where, List<Object> parameters, String clause, String name, Object value) {
-    if (value != null) {
-      where.append(clause);
-      parameters.add(name);
-      parameters.add(value);
-    }
-  }
-
-  private static AuditLine line(Row row) {
-    return new AuditLine(
-        row.number("seq"),
-        row.time("at"),
-        row.text("actor_label"),
-        row.text("action"),
-        row.text("entity"),
-        row.text("entity_id"),
-        row.text("reason"),
-        row.text("detail"));
+    String who = filter.who() == null ? null : filter.who().toLowerCase(Locale.ROOT);
+    return db.createNativeQuery(
+            """
+            select seq, at, actor_label, action, entity, entity_id, reason, cast(detail as text)
+            from audit_line
+            where seq < :before
+              and (cast(:action as text) is null or action = :action)
+              and (cast(:entity as text) is null or entity = :entity)
+              and (cast(:id as text) is null or entity_id = :id)
+              and (cast(:from as timestamptz) is null or at >= :from)
+              and (cast(:to as timestamptz) is null or at < :to)
+              and (cast(:who as text) is null or lower(actor_label) = :who
+                or actor_id in (select m.id from member m where lower(m.handle) = :who))
+            order by seq desc limit :most
+            """,
+            AuditLine.class)
+        .setParameter("before", before)
+        .setParameter("action", filter.action(), String.class)
+        .setParameter("entity", filter.entity(), String.class)
+        .setParameter("id", filter.entityId(), String.class)
+        .setParameter("from", filter.from(), Instant.class)
+        .setParameter("to", filter.to(), Instant.class)
+        .setParameter("who", who, String.class)
+        .setParameter("most", most)
+        .getResultList();
   }
 }

@@ -123,9 +123,9 @@ class UndoCandidateRepository extends SqlRepository {
     return (int)
         number(
             "select count(*) as n from (select 1 from catalog_revision"
-                + " where who = :who and at >= :since limit :most) as c",
-            "who",
-            member.toString(),
+                + " where member_id = :member and at >= :since limit :most) as c",
+            "member",
+            member,
             "since",
             since,
             "most",

@@ -1,125 +1,68 @@
 package club.emberwell.desk.word;
 
-import club.emberwell.bench.StoredJson;
-import club.emberwell.catalog.CautionRule;
-import club.emberwell.desk.SqlRepository;
-import com.fasterxml.jackson.core.type.TypeReference;
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.Instant;
+import jakarta.persistence.LockModeType;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.Session;
+import org.hibernate.query.SelectionQuery;
 
 /** Rows of caution texts that wait, and of those that did. */
 @ApplicationScoped
-public class CautionProposalRepository extends SqlRepository {
-  private static final String SELECT =
-      "select p.id as id, p.base_version as base, cast(p.rule as text) as rule, p.why as why,"
-          + " p.member_id as member,"
-          + " case when m.status = 'erased' then 'former member' else m.handle end as said_by,"
-          + " p.created_at as created_at, p.state as state, p.outcome as outcome"
-          + " from desk_caution_proposal p join member m on m.id = p.member_id ";
+public class CautionProposalRepository
+    implements PanacheRepositoryBase<CautionProposalEntity, UUID> {
+  /** A proposal p beside the name of its author. */
+  private static final String NAMED =
+      """
+      select p, case m.status when 'erased' then 'former member' else m.handle end
+      from CautionProposalEntity p join Member m on m.id = p.memberId
+      """;
+
+  private final Session db;
 
   CautionProposalRepository(Session db) {
-    super(db);
+    this.db = db;
   }
 
-  void add(UUID id, int base, CautionRule rule, String why, UUID member, Instant now) {
-    write(
-        "insert into desk_caution_proposal"
-            + " (id, caution_id, base_version, rule, why, member_id, created_at, state)"
-            + " values (:id, :caution, :base, cast(:rule as jsonb), :why, :member, :now,"
-            + " 'waiting')",
-        "id",
-        id,
-        "caution",
-        rule.id(),
-        "base",
-        base,
-        "rule",
-        StoredJson.write(rule),
-        "why",
-        why,
-        "member",
-        member,
-        "now",
-        now);
+  private record Named(CautionProposalEntity proposal, String by) {}
+
+  /** Held until the transaction ends. */
+  Optional<CautionProposalEntity> locked(UUID id) {
+    return findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE);
   }
 
-  Optional<CautionProposal> find(UUID id) {
-    return rows(SELECT + "where p.id = :id", "id", id).stream()
-        .findFirst()
-        .map(CautionProposalRepository::proposal);
+  Optional<CautionProposal> named(UUID id) {
+    return proposals(query("where p.id = :id").setParameter("id", id)).stream().findFirst();
   }
 
   /** Oldest first. */
   public List<CautionProposal> waiting(int from, int most) {
-    return rows(
-            SELECT
-                + "where p.state = 'waiting' order by p.created_at, p.id offset :skip limit :most",
-            "skip",
-            from,
-            "most",
-            most)
-        .stream()
-        .map(CautionProposalRepository::proposal)
-        .toList();
+    return proposals(
+        query("where p.state = 'waiting' order by p.createdAt, p.id")
+            .setFirstResult(from)
+            .setMaxResults(most));
   }
 
   /** A member's own, newest first. */
   List<CautionProposal> of(UUID member, int from, int most) {
-    return rows(
-            SELECT
-                + "where p.member_id = :member order by p.created_at desc, p.id"
-                + " offset :skip limit :most",
-            "member",
-            member,
-            "skip",
-            from,
-            "most",
-            most)
-        .stream()
-        .map(CautionProposalRepository::proposal)
-        .toList();
+    return proposals(
+        query("where p.memberId = :member order by p.createdAt desc, p.id")
+            .setParameter("member", member)
+            .setFirstResult(from)
+            .setMaxResults(most));
   }
 
   long waitingOf(UUID member) {
-    return number(
-        "select count(*) as n from desk_caution_proposal"
-            + " where member_id = :member and state = 'waiting'",
-        "member",
-        member);
+    return count("memberId = ?1 and state = 'waiting'", member);
   }
 
-  /** False where it does not wait any more. */
-  boolean decide(UUID id, String state, UUID by, String outcome, Instant now) {
-    return write(
-            "update desk_caution_proposal set state = :state, decided_by = :by,"
-                + " decided_at = :now, outcome = :outcome where id = :id and state = 'waiting'",
-            "state",
-            state,
-            "by",
-            by,
-            "now",
-            now,
-            "outcome",
-            outcome,
-            "id",
-            id)
-        > 0;
+  private SelectionQuery<Named> query(String which) {
+    return db.createSelectionQuery(NAMED.concat(which), Named.class);
   }
 
-  private static CautionProposal proposal(Row row) {
-    return new CautionProposal(
-        row.uuid("id"),
-        (int) row.number("base"),
-        StoredJson.read(row.text("rule"), new TypeReference<CautionRule>() {}),
-        row.text("why"),
-        row.uuid("member"),
-        row.text("said_by"),
-        row.time("created_at"),
-        row.text("state"),
-        row.text("outcome"));
+  private static List<CautionProposal> proposals(SelectionQuery<Named> query) {
+    return query.getResultStream().map(row -> row.proposal.toProposal(row.by)).toList();
   }
 }

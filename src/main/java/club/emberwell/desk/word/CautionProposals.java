@@ -25,6 +25,7 @@ import java.util.UUID;
 @ApplicationScoped
 public class CautionProposals {
   private static final String ENTITY = "caution";
+  private static final String WAITING = "waiting";
 
   private final CautionProposalRepository proposals;
   private final CautionCare cautions;
@@ -54,10 +55,19 @@ public class CautionProposals {
           "",
           "Several texts of yours wait already; wait until they are seen.");
     }
-    UUID id = UUID.randomUUID();
-    proposals.add(id, base, rule, reason, member, Instant.now());
-    audit.record(actor, "propose", ENTITY, rule.id(), reason, Map.of("proposal", id.toString()));
-    return proposals.find(id).orElseThrow();
+    CautionProposalEntity proposal = new CautionProposalEntity();
+    proposal.id = UUID.randomUUID();
+    proposal.cautionId = rule.id();
+    proposal.base = base;
+    proposal.rule = rule;
+    proposal.why = reason;
+    proposal.memberId = member;
+    proposal.createdAt = Instant.now();
+    proposal.state = WAITING;
+    proposals.persist(proposal);
+    Map<String, Object> detail = Map.of("proposal", proposal.id.toString());
+    audit.record(actor, "propose", ENTITY, rule.id(), reason, detail);
+    return one(actor, proposal.id);
   }
 
   /** Oldest first. */
@@ -78,7 +88,7 @@ public class CautionProposals {
   @Transactional
   public CautionProposal one(Actor actor, UUID id) {
     return proposals
-        .find(id)
+        .named(id)
         .filter(p -> actor.moderates() || actor.is(p.member()))
         .orElseThrow(() -> new EntryUnknown("proposal"));
   }
@@ -93,37 +103,45 @@ public class CautionProposals {
   @Transactional
   public CautionProposal decide(Actor actor, UUID id, boolean accept, String reason) {
     DeskAccess.moderates(actor);
-    CautionProposal proposal = one(actor, id);
-    DeskAccess.notOwn(actor, proposal.member());
+    CautionProposalEntity proposal =
+        proposals.locked(id).orElseThrow(() -> new EntryUnknown("proposal"));
+    DeskAccess.notOwn(actor, proposal.memberId);
     String why = DeskAccess.text("/reason", reason, DeskLimits.REASON, !accept);
-    String outcome = why == null ? "Accepted." : why;
-    String state = accept ? "accepted" : "declined";
-    UUID by = DeskAccess.signedIn(actor);
-    if (!proposals.decide(id, state, by, outcome, Instant.now())) {
+    if (!proposal.state.equals(WAITING)) {
       throw new EntryUnknown("waiting proposal");
     }
+    settle(proposal, accept ? "accepted" : "declined", actor, why == null ? "Accepted." : why);
     if (accept) {
-      Deed deed = new Deed(proposal.member().toString(), proposal.why());
-      if (proposal.base() == 0) {
-        cautions.add(proposal.rule(), deed);
+      Deed deed = new Deed(proposal.memberId, proposal.why);
+      if (proposal.base == 0) {
+        cautions.add(proposal.rule, deed);
       } else {
-        cautions.edit(proposal.rule(), proposal.base(), deed);
+        cautions.edit(proposal.rule, proposal.base, deed);
       }
     }
     Map<String, Object> detail = Map.of("proposal", id.toString());
     String action = accept ? "accept" : "decline";
-    audit.record(actor, action, ENTITY, proposal.rule().id(), outcome, detail);
+    audit.record(actor, action, ENTITY, proposal.cautionId, proposal.outcome, detail);
     return one(actor, id);
+  }
+
+  private static void settle(
+      CautionProposalEntity proposal, String state, Actor actor, String outcome) {
+    proposal.state = state;
+    proposal.decidedBy = actor.memberId();
+    proposal.decidedAt = Instant.now();
+    proposal.outcome = outcome;
   }
 
   /** Takes back one's own proposal. */
   @Transactional
   public void withdraw(Actor actor, UUID id) {
     UUID member = DeskAccess.signedIn(actor);
-    CautionProposal proposal = one(actor, id);
-    if (!member.equals(proposal.member())
-        || !proposals.decide(id, "withdrawn", member, null, Instant.now())) {
-      throw new EntryUnknown("waiting proposal of yours");
-    }
+    CautionProposalEntity proposal =
+        proposals
+            .locked(id)
+            .filter(p -> p.memberId.equals(member) && p.state.equals(WAITING))
+            .orElseThrow(() -> new EntryUnknown("waiting proposal of yours"));
+    settle(proposal, "withdrawn", actor, null);
   }
 }

@@ -26,8 +26,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
-import java.util.stream.Stream;
 
 /**
  * What moderators do to the words of the club. Each deed is checked for the role, kept in the
@@ -215,14 +215,14 @@ public class VocabularyCare {
 
   private List<Change> history(String subject, String id, Integer page) {
     List<CatalogRevision> found = catalog.history(subject, id, page).rows();
-    List<UUID> people = found.stream().flatMap(r -> person(r.who())).distinct().toList();
+    List<UUID> people = found.stream().map(CatalogRevision::by).filter(Objects::nonNull).distinct().toList();
     Map<UUID, String> names = members.labels(people);
     return found.stream()
         .map(
             r ->
                 new Change(
                     r,
-                    person(r.who()).map(names::get).findFirst().orElse(r.who()),
+                    r.by() == null ? r.who() : names.get(r.by()),
                     StateDifference.between(r.before(), r.after())))
         .toList();
   }
@@ -235,14 +235,6 @@ public class VocabularyCare {
   public List<FieldChange> differences(CautionRule before, CautionRule after) {
     return StateDifference.between(
         before == null ? null : StoredJson.map(before), StoredJson.map(after));
-  }
-
-  private static Stream<UUID> person(String who) {
-    try {
-      return Stream.of(UUID.fromString(who));
-    } catch (IllegalArgumentException e) {
-      return Stream.empty();
-    }
   }
 
   /** Every caution with its standing. */
@@ -291,7 +283,7 @@ public class VocabularyCare {
 
   private static Deed deed(Actor actor, String why) {
     DeskAccess.moderates(actor);
-    return new Deed(DeskAccess.signedIn(actor).toString(), why);
+    return new Deed(DeskAccess.signedIn(actor), why);
   }
 
   private static String or(String why, String usual) {

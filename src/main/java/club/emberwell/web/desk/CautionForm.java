@@ -146,10 +146,7 @@ final class CautionForm {
             list(v.get("scope.processes")),
             list(v.get("scope.sources")),
             number(v.get("scope.thicknessAboveMm"))),
-        v.get("agent"),
-        v.get("hazard"),
-        v.get("claim"),
-        v.get("advice"),
+        new CautionRule.Says(v.get("agent"), v.get("hazard"), v.get("claim"), v.get("advice")),
         new CautionEvidence(
             v.get("evidence.source"),
             v.get("evidence.jurisdiction"),

@@ -23,6 +23,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -81,12 +82,12 @@ public class CautionPages extends Pages {
 
   private TemplateInstance shown(String id, Form form) {
     Standing standing = care.caution(actor(), id);
-    String asker = standing.removed() ? null : standing.removalAskedBy();
+    UUID asker = standing.removed() ? null : standing.removalAskedBy();
     return Templates.caution(
         new CautionPage(
             standing,
             asker != null,
-            actor().memberId().toString().equals(asker),
+            actor().is(asker),
             form,
             care.cautionHistory(id, 0)));
   }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.catalog.CautionRule;
+import club.emberwell.catalog.CautionRule.Says;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
@@ -14,32 +15,34 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What a start makes of the data files; every test is rolled back. */
 @QuarkusTest
 class CatalogLoaderTest {
-  private static final Deed DEED = new Deed("moderator one", "a test");
+  private static final Deed DEED = new Deed(TwoModerators.ONE, "a test");
 
+  @Inject TwoModerators moderators;
   @Inject CatalogLoader loader;
   @Inject CatalogStore store;
   @Inject TermCare care;
   @Inject CautionCare cautionCare;
+
+  @BeforeEach
+  void moderatorsAreThere() {
+    moderators.join();
+  }
   @Inject CatalogService service;
 
   private static Term changed(Term term, String label, List<String> synonyms) {
     return new Term(
         term.kind(),
         term.slug(),
-        label,
+        new Term.Words(label, synonyms, term.note()),
         term.parent(),
-        synonyms,
-        term.note(),
         term.hex(),
-        term.deprecated(),
-        null,
-        term.origin(),
-        1);
+        new Term.Standing(term.deprecated(), null, term.origin(), 1));
   }
 
   private static List<Term> filesWith(String slug, String label, String... synonyms) {
@@ -116,7 +119,7 @@ class CatalogLoaderTest {
   @TestTransaction
   void aCautionAModeratorRemovedDoesNotComeBackWithTheFiles() {
     cautionCare.proposeRemoval("food-hygiene", DEED);
-    cautionCare.confirmRemoval("food-hygiene", new Deed("moderator two", "agreed"));
+    cautionCare.confirmRemoval("food-hygiene", new Deed(TwoModerators.TWO, "agreed"));
     List<CautionRule> changed =
         CatalogFiles.cautions().stream()
             .map(
@@ -125,10 +128,7 @@ class CatalogLoaderTest {
                         r.id(),
                         r.weight(),
                         r.scope(),
-                        r.agent(),
-                        r.hazard(),
-                        r.claim(),
-                        "Changed advice.",
+                        new Says(r.agent(), r.hazard(), r.claim(), "Changed advice."),
                         r.evidence(),
                         r.limits()))
             .toList();

@@ -9,17 +9,24 @@ import club.emberwell.catalog.TermKind;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The snapshot follows committed changes, of this node and of others. */
 @QuarkusTest
 class CatalogServiceTest {
-  private static final Deed DEED = new Deed("moderator one", "a test");
+  private static final Deed DEED = new Deed(TwoModerators.ONE, "a test");
 
+  @Inject TwoModerators moderators;
   @Inject CatalogService service;
   @Inject CatalogStore store;
   @Inject TermCare care;
   @Inject SynonymRepository synonyms;
+
+  @BeforeEach
+  void moderatorsAreThere() {
+    moderators.join();
+  }
 
   @Test
   void theSnapshotIsTheSameObjectUntilSomethingChanges() {

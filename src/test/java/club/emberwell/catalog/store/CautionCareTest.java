@@ -20,16 +20,23 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Moderators and cautions; every test is rolled back. */
 @QuarkusTest
 class CautionCareTest {
-  private static final Deed ONE = new Deed("moderator one", "a test");
-  private static final Deed TWO = new Deed("moderator two", "agreed");
+  private static final Deed ONE = new Deed(TwoModerators.ONE, "a test");
+  private static final Deed TWO = new Deed(TwoModerators.TWO, "agreed");
 
+  @Inject TwoModerators moderators;
   @Inject CautionCare care;
   @Inject CatalogStore store;
+
+  @BeforeEach
+  void moderatorsAreThere() {
+    moderators.join();
+  }
   @Inject CatalogService service;
 
   private static CautionRule rule(String id, CautionClass weight, String material, String source) {
@@ -37,10 +44,7 @@ class CautionCareTest {
         id,
         weight,
         new CautionScope(List.of(material), List.of(), false, List.of(), List.of(), null),
-        "smoke",
-        "irritates",
-        "It smokes.",
-        "Extraction.",
+        new CautionRule.Says("smoke", "irritates", "It smokes.", "Extraction."),
         new CautionEvidence(source, "general", "judgement", false, null),
         List.of());
   }
@@ -107,7 +111,7 @@ class CautionCareTest {
     care.confirmRemoval("food-hygiene", TWO);
     assertFalse(stands("food-hygiene"));
     assertTrue(care.one("food-hygiene").removed(), "it is kept, with who asked and why");
-    assertEquals("moderator one", care.one("food-hygiene").removalAskedBy());
+    assertEquals(TwoModerators.ONE, care.one("food-hygiene").removalAskedBy());
     care.restore("food-hygiene", ONE);
     assertTrue(stands("food-hygiene"));
   }

@@ -17,6 +17,7 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -24,11 +25,17 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Merging and undoing; every test is rolled back. */
 @QuarkusTest
 class MergeCareTest {
-  private static final Deed DEED = new Deed("moderator one", "the same thing");
+  private static final Deed DEED = new Deed(TwoModerators.ONE, "the same thing");
   private static final TermKind MATERIAL = TermKind.MATERIAL;
 
+  @Inject TwoModerators moderators;
   @Inject MergeCare care;
   @Inject TermCare terms;
+
+  @BeforeEach
+  void moderatorsAreThere() {
+    moderators.join();
+  }
   @Inject CatalogStore store;
 
   private Vocabulary now() {

@@ -18,6 +18,7 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,13 +27,19 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Moderators add, edit, spell and file; every test is rolled back. */
 @QuarkusTest
 class TermCareTest {
-  private static final Deed DEED = new Deed("moderator one", "a test");
+  private static final Deed DEED = new Deed(TwoModerators.ONE, "a test");
   private static final TermKind MATERIAL = TermKind.MATERIAL;
 
+  @Inject TwoModerators moderators;
   @Inject TermCare care;
   @Inject CatalogStore store;
   @Inject CatalogService service;
   @Inject UnfiledRepository unfiled;
+
+  @BeforeEach
+  void moderatorsAreThere() {
+    moderators.join();
+  }
 
   private static TermDraft draft(String label, String parent) {
     return new TermDraft(label, parent, null, null, false);
@@ -198,7 +205,7 @@ class TermCareTest {
 
   @Test
   void aDeedNeedsAReason() {
-    assertEquals("reason-missing", remark(() -> new Deed("moderator one", "  ")));
+    assertEquals("reason-missing", remark(() -> new Deed(TwoModerators.ONE, "  ")));
   }
 
   @Test
@@ -206,7 +213,7 @@ class TermCareTest {
   void theHistoryTellsWhoChangedWhatAndWhy() {
     care.addSynonym(MATERIAL, "slate", "roofing shingle", false, DEED);
     CatalogRevision revision = service.history("term", "material:slate", 0).rows().get(0);
-    assertEquals("moderator one", revision.who());
+    assertEquals(TwoModerators.ONE, revision.by());
     assertEquals("a test", revision.why());
     assertFalse(revision.before().get("synonyms").toString().contains("roofing shingle"));
     assertTrue(revision.after().get("synonyms").toString().contains("roofing shingle"));
