@@ -75,16 +75,6 @@ public final class CatalogFiles {
         Term.Standing.first(Term.SHARED));
   }
 
-  /** Spellings that mean several things on purpose, by kind. */
-  static Map<TermKind, List<String>> ambiguousSpellings() {
-    Map<TermKind, List<String>> all = new HashMap<>();
-    for (String name : TERM_FILES) {
-      TermFile file = read("vocabulary/" + name + ".yaml", TermFile.class);
-      all.put(file.kind(), orEmpty(file.ambiguous()).stream().map(AmbiguousLine::text).toList());
-    }
-    return all;
-  }
-
   public static List<CautionRule> cautions() {
     return read("hazards/rules.yaml", RulesFile.class).rules();
   }

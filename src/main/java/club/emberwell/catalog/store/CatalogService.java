@@ -121,11 +121,6 @@ public class CatalogService {
     return unfiled.findByIdOptional(id).map(UnfiledEntity::toUnfiled);
   }
 
-  @Transactional
-  public long waitingCount() {
-    return unfiled.waitingCount();
-  }
-
   /**
    * What happened to a term ({@code kind:slug}) or a caution, newest first.
    *

@@ -37,9 +37,6 @@ public class MergeCare {
     this.terms = terms;
   }
 
-  /** A merge that stands, or stood. */
-  public record Merge(UUID id, TermKind kind, String loser, String winner, boolean undone) {}
-
   /** What {@link #merge} would move, without moving it. */
   @Transactional
   public MergePreview preview(TermKind kind, String loser, String winner) {
@@ -109,12 +106,6 @@ public class MergeCare {
     return mapping;
   }
 
-  /** The merge by which a term redirects now. */
-  @Transactional
-  public Merge standing(TermKind kind, String loser) {
-    return view(entity(kind, loser));
-  }
-
   /** Takes a merge back: the loser is again exactly what it was. */
   @Transactional
   public CatalogChange undo(TermKind kind, String loser, Deed deed) {
@@ -138,15 +129,6 @@ public class MergeCare {
         .find("kind = ?1 and loser = ?2 and undoneAt is null", kind.code(), loser)
         .firstResultOptional()
         .orElseThrow(() -> new EntryUnknown("merge"));
-  }
-
-  private static Merge view(MergeEntity merge) {
-    return new Merge(
-        merge.id,
-        TermKind.of(merge.kind).orElseThrow(),
-        merge.loser,
-        merge.winner,
-        merge.undoneAt != null);
   }
 
   private void checkApart(TermKind kind, String loser, String winner, Vocabulary vocabulary) {

@@ -4,7 +4,6 @@ import club.emberwell.catalog.TermKind;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 
 @ApplicationScoped
@@ -37,13 +36,5 @@ class UnfiledRepository implements PanacheRepositoryBase<UnfiledEntity, UUID> {
     return find("state = ?1 order by count desc, firstSeen, id", Unfiled.WAITING)
         .range(from, from + most - 1)
         .list();
-  }
-
-  long waitingCount() {
-    return count("state", Unfiled.WAITING);
-  }
-
-  Optional<UnfiledEntity> byFolded(TermKind kind, String folded) {
-    return find("kind = ?1 and folded = ?2", kind.code(), folded).firstResultOptional();
   }
 }
