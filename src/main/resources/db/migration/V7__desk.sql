@@ -11,7 +11,8 @@ create table desk_flag (
   id          uuid primary key,
   member_id   uuid not null references member (id) on delete cascade,
   entry_id    uuid not null references entry (id) on delete cascade,
-  reason      text not null,
+  reason      text not null check (reason in ('unsafe-advice', 'wrong-numbers', 'spam',
+    'off-topic', 'personal-data', 'rights')),
   note        text,
   -- the role that has to settle it
   owner_role  text not null check (owner_role in ('moderator', 'owner')),
@@ -20,7 +21,9 @@ create table desk_flag (
   decided_by  uuid references member (id),
   decided_at  timestamptz,
   outcome     text,
-  unique (member_id, entry_id)
+  unique (member_id, entry_id),
+  check ((state in ('upheld', 'dismissed')) = (decided_by is not null)),
+  check (num_nulls(decided_by, decided_at, outcome) in (0, 3))
 );
 create index desk_flag_open on desk_flag (created_at) where state = 'open';
 create index desk_flag_entry on desk_flag (entry_id);
@@ -28,13 +31,17 @@ create index desk_flag_member on desk_flag (member_id, created_at desc);
 
 -- How each rule is set. No threshold: the default of the configuration.
 create table desk_rule (
-  code            text primary key,
+  code            text primary key check (code in ('first-look', 'burst', 'repeated-text',
+    'newcomer-links', 'far-outside')),
   mode            text not null check (mode in ('off', 'note', 'hold')),
-  threshold       double precision,
-  window_minutes  integer,
-  version         integer not null default 1,
+  threshold       double precision check (threshold between 0 and 1000),
+  window_minutes  integer check (window_minutes >= 0),
+  version         integer not null default 1 check (version > 0),
   changed_by      uuid references member (id),
-  changed_at      timestamptz
+  changed_at      timestamptz,
+  -- nobody can be noted for posting a first time
+  check (code <> 'first-look' or mode <> 'note'),
+  check ((changed_by is null) = (changed_at is null))
 );
 insert into desk_rule (code, mode) values
   ('first-look', 'hold'), ('burst', 'note'), ('repeated-text', 'note'), ('newcomer-links', 'note'),
@@ -51,7 +58,8 @@ create table desk_rule_note (
   state      text not null default 'open' check (state in ('open', 'seen', 'undone')),
   at         timestamptz not null,
   seen_by    uuid references member (id),
-  unique (rule, entry_id)
+  unique (rule, entry_id),
+  check ((state = 'seen') = (seen_by is not null))
 );
 create index desk_rule_note_open on desk_rule_note (id) where state = 'open';
 create index desk_rule_note_rule on desk_rule_note (rule, id desc);
@@ -69,15 +77,18 @@ create table desk_caution_proposal (
   id            uuid primary key,
   caution_id    text not null,
   -- version it is based on; 0: a new caution
-  base_version  integer not null,
-  rule          jsonb not null,
+  base_version  integer not null check (base_version >= 0),
+  rule          jsonb not null check (rule ->> 'id' = caution_id),
   why           text not null,
   member_id     uuid not null references member (id) on delete cascade,
   created_at    timestamptz not null,
   state         text not null check (state in ('waiting', 'accepted', 'declined', 'withdrawn')),
   decided_by    uuid references member (id),
   decided_at    timestamptz,
-  outcome       text
+  outcome       text,
+  check (state not in ('accepted', 'declined') or outcome is not null),
+  check ((decided_by is null) = (decided_at is null)),
+  check (state not in ('accepted', 'declined') or decided_by is not null)
 );
 create index desk_caution_waiting on desk_caution_proposal (created_at) where state = 'waiting';
 create index desk_caution_member on desk_caution_proposal (member_id, created_at desc);
@@ -85,7 +96,6 @@ create index desk_caution_member on desk_caution_proposal (member_id, created_at
 -- Undoing what a member or a rule did since a time.
 create table desk_undo (
   id           uuid primary key,
-  subject      text not null check (subject in ('member', 'rule')),
   member_id    uuid references member (id) on delete cascade,
   rule         text references desk_rule (code),
   since        timestamptz not null,
@@ -94,8 +104,9 @@ create table desk_undo (
   started_by   uuid not null references member (id),
   started_at   timestamptz not null,
   restored_by  uuid references member (id),
-  check ((subject = 'member') = (member_id is not null)),
-  check ((subject = 'rule') = (rule is not null))
+  -- whose deeds: a member's or a rule's
+  check ((member_id is null) <> (rule is null)),
+  check (state not in ('restoring', 'restored') or restored_by is not null)
 );
 create index desk_undo_newest on desk_undo (started_at desc);
 create index desk_undo_open on desk_undo (started_at) where state in ('running', 'restoring');
@@ -103,8 +114,10 @@ create index desk_undo_open on desk_undo (started_at) where state in ('running',
 create table desk_undo_item (
   run_id       uuid not null references desk_undo (id) on delete cascade,
   position     bigint generated always as identity,
-  step         text not null,
-  kind         text not null,
+  step         text not null check (step in ('remove', 'revert', 'release', 'hold', 'flag',
+    'proposal', 'unban', 'note')),
+  kind         text not null check (kind in ('report', 'question', 'answer', 'notice', 'photo',
+    'flag', 'caution', 'member')),
   item_id      uuid not null,
   -- set where it is about an entry; other steps are about a flag, a proposal or a member
   entry_id     uuid references entry (id) on delete cascade generated always as (
@@ -117,6 +130,8 @@ create table desk_undo_item (
   done_at      timestamptz,
   restored_at  timestamptz,
   skipped      text,
+  check (restored_at is null or done_at is not null),
+  check (skipped is null or done_at is not null),
   primary key (run_id, step, kind, item_id)
 );
 create index desk_undo_item_entry on desk_undo_item (entry_id) where entry_id is not null;

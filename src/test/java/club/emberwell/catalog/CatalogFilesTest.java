@@ -56,10 +56,7 @@ class CatalogFilesTest {
       spellings.forEach(
           s -> slugs.computeIfAbsent(folding.fold(s), key -> new TreeSet<>()).add(term.slug()));
     }
-    Set<String> declared =
-        ambiguous(kind).stream()
-            .map(folding::fold)
-            .collect(Collectors.toSet());
+    Set<String> declared = ambiguous(kind).stream().map(folding::fold).collect(Collectors.toSet());
     slugs.keySet().removeIf(key -> slugs.get(key).size() == 1 || declared.contains(key));
     assertEquals(Map.of(), slugs);
   }
@@ -78,8 +75,7 @@ class CatalogFilesTest {
   /** The spellings that a file declares to mean several things. */
   private static List<String> ambiguous(TermKind kind) {
     JsonNode file =
-        new ObjectMapper()
-            .valueToTree(CatalogFiles.tree("vocabulary/" + kind.plural() + ".yaml"));
+        new ObjectMapper().valueToTree(CatalogFiles.tree("vocabulary/" + kind.plural() + ".yaml"));
     return file.path("ambiguous").findValuesAsText("text");
   }
 

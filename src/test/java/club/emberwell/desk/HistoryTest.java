@@ -98,7 +98,8 @@ class HistoryTest {
         "do 'begin %s; update catalog_revision set why = ''removed''"
                 .formatted(ERASING.replace("'", "''"))
             + " where why = ''Somebody asked.''; end'");
-    assertEquals(0, cast.count("select count(*) from catalog_revision where why = 'Somebody asked.'"));
+    assertEquals(
+        0, cast.count("select count(*) from catalog_revision where why = 'Somebody asked.'"));
   }
 
   private static String otherwise(String table, String column) {

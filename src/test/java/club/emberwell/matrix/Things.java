@@ -196,8 +196,8 @@ final class Things {
   private String undo() {
     UUID id = UUID.randomUUID();
     crew.run(
-        ("insert into desk_undo (id, subject, member_id, since, reason, state, started_by,"
-                + " started_at) values ('%s', 'member', '%s', now(), 'A test.', 'done', '%s',"
+        ("insert into desk_undo (id, member_id, since, reason, state, started_by,"
+                + " started_at) values ('%s', '%s', now(), 'A test.', 'done', '%s',"
                 + " now())")
             .formatted(id, author.id(), crew.person("moderator", "active").id()));
     return id.toString();

@@ -3,6 +3,7 @@ package club.emberwell.desk.flag;
 import club.emberwell.entry.Decision;
 import club.emberwell.member.Role;
 import club.emberwell.remark.Coded;
+import jakarta.persistence.EnumeratedValue;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -45,7 +46,7 @@ public enum FlagReason implements Coded {
       Decision.HOLD,
       "Hold it; an owner asks for the permission and decides.");
 
-  private final String code;
+  @EnumeratedValue private final String code;
   private final String label;
   private final Role owner;
   private final Decision action;

@@ -1,192 +1,179 @@
 package club.emberwell.desk.flag;
 
-import club.emberwell.desk.SqlRepository;
 import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryRef;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
+import org.hibernate.query.SelectionQuery;
 
-/** Rows of flags: one per member and item. */
+/** Rows of flags: one per member and entry. */
 @ApplicationScoped
-public class FlagRepository extends SqlRepository {
-  private static final String SELECT =
-      "select f.id as flag_id, f.member_id as member,"
-          + " case when m.status = 'erased' then 'former member' else m.handle end as said_by,"
-          + " f.reason as reason, f.note as note, f.state as flag_state,"
-          + " f.created_at as raised_at, f.decided_at as decided_at, f.outcome as outcome,"
-          + ENTRY
-          + " from desk_flag f join member m on m.id = f.member_id"
-          + " join entry e on e.id = f.entry_id"
-          + OF_AUTHOR;
+public class FlagRepository {
+  /** A flag f with the name of who raised it, beside its entry e with the name of its author. */
+  private static final String FLAGS =
+      """
+      select f, case m.status when 'erased' then 'former member' else m.handle end,
+        e, case a.status when 'erased' then 'former member' else a.handle end
+      from FlagEntity f
+      join Member m on m.id = f.memberId
+      join EntryEntity e on e.id = f.entryId
+      join Member a on a.id = e.memberId
+      """;
+
+  private final Session db;
 
   FlagRepository(Session db) {
-    super(db);
+    this.db = db;
   }
 
-  Optional<Flag> find(UUID id) {
-    return rows(SELECT + "where f.id = :id", "id", id).stream()
-        .findFirst()
-        .map(FlagRepository::flag);
+  private record Found(FlagEntity flag, String by, EntryEntity entry, String author) {
+    Flag toFlag() {
+      return flag.toFlag(entry.toEntry(author), by);
+    }
   }
+
+  /** How many flags a member has open, and how many were raised lately. */
+  record Counts(int open, int fresh) {}
 
   Optional<Flag> find(UUID member, EntryRef ref) {
-    return rows(
-            SELECT + "where f.member_id = :member and f.entry_id = :entry",
-            "member",
-            member,
-            "entry",
-            ref.id())
+    return flags(
+            query("where f.memberId = :member and f.entryId = :entry")
+                .setParameter("member", member)
+                .setParameter("entry", ref.id()))
         .stream()
-        .findFirst()
-        .map(FlagRepository::flag);
+        .findFirst();
   }
 
   /** Adds a flag, or opens again one that was withdrawn. */
   void open(UUID member, EntryRef ref, FlagReason reason, String note, Instant now) {
-    write(
-        "insert into desk_flag"
-            + " (id, member_id, entry_id, reason, note, owner_role, state, created_at)"
-            + " values (:id, :member, :entry, :reason, :note, :owner, 'open', :now)"
-            + " on conflict (member_id, entry_id) do update set reason = excluded.reason,"
-            + " note = excluded.note, owner_role = excluded.owner_role, state = 'open',"
-            + " created_at = excluded.created_at where desk_flag.state = 'withdrawn'",
-        "id",
-        UUID.randomUUID(),
-        "member",
-        member,
-        "entry",
-        ref.id(),
-        "reason",
-        reason.code(),
-        "note",
-        note,
-        "owner",
-        reason.owner().name().toLowerCase(java.util.Locale.ROOT),
-        "now",
-        now);
+    db.createNativeMutationQuery(
+            """
+            insert into desk_flag
+              (id, member_id, entry_id, reason, note, owner_role, state, created_at)
+            values (:id, :member, :entry, :reason, :note, :owner, 'open', :now)
+            on conflict (member_id, entry_id) do update set
+              reason = excluded.reason, note = excluded.note, owner_role = excluded.owner_role,
+              state = 'open', created_at = excluded.created_at
+            where desk_flag.state = 'withdrawn'
+            """)
+        .setParameter("id", UUID.randomUUID())
+        .setParameter("member", member)
+        .setParameter("entry", ref.id())
+        .setParameter("reason", reason.code())
+        .setParameter("note", note, String.class)
+        .setParameter("owner", reason.owner().name().toLowerCase(Locale.ROOT))
+        .setParameter("now", now)
+        .executeUpdate();
   }
 
   boolean withdraw(UUID member, UUID id) {
-    return write(
-            "update desk_flag set state = 'withdrawn'"
-                + " where id = :id and member_id = :member and state = 'open'",
-            "id",
-            id,
-            "member",
-            member)
+    return db.createNativeMutationQuery(
+                """
+                update desk_flag set state = 'withdrawn'
+                where id = :id and member_id = :member and state = 'open'
+                """)
+            .setParameter("id", id)
+            .setParameter("member", member)
+            .executeUpdate()
         > 0;
   }
 
-  /** How many flags a member has open, and how many were raised since a time. */
-  long[] counts(UUID member, Instant since) {
-    Row row =
-        rows(
-                "select count(*) filter (where state = 'open') as open,"
-                    + " count(*) filter (where created_at >= :since) as fresh from desk_flag"
-                    + " where member_id = :member and (state = 'open' or created_at >= :since)",
-                "member",
-                member,
-                "since",
-                since)
-            .get(0);
-    return new long[] {row.number("open"), row.number("fresh")};
+  Counts counts(UUID member, Instant since) {
+    return db.createNativeQuery(
+            """
+            select cast(count(*) filter (where state = 'open') as integer),
+              cast(count(*) filter (where created_at >= :since) as integer)
+            from desk_flag
+            where member_id = :member and (state = 'open' or created_at >= :since)
+            """,
+            Counts.class)
+        .setParameter("member", member)
+        .setParameter("since", since)
+        .getSingleResult();
   }
 
   /** A member's flags, newest first. */
   List<Flag> of(UUID member, int from, int most) {
-    return rows(
-            SELECT
-                + "where f.member_id = :member order by f.created_at desc, f.id"
-                + " offset :skip limit :most",
-            "member",
-            member,
-            "skip",
-            from,
-            "most",
-            most)
-        .stream()
-        .map(FlagRepository::flag)
-        .toList();
+    return flags(
+        query("where f.memberId = :member order by f.createdAt desc, f.id")
+            .setParameter("member", member)
+            .setFirstResult(from)
+            .setMaxResults(most));
   }
 
   List<Flag> openOn(EntryRef ref, int most) {
-    return rows(
-            SELECT
-                + "where f.entry_id = :entry and f.state = 'open'"
-                + " order by f.created_at limit :most",
-            "entry",
-            ref.id(),
-            "most",
-            most)
-        .stream()
-        .map(FlagRepository::flag)
-        .toList();
+    return flags(
+        query("where f.entryId = :entry and f.state = 'open' order by f.createdAt")
+            .setParameter("entry", ref.id())
+            .setMaxResults(most));
   }
 
-  /** Items with open flags, the longest flagged first. */
+  /** Entries with open flags, the longest flagged first. */
   public List<Flagged> open(int from, int most) {
-    return rows(
-            "select"
-                + ENTRY
-                + ", f.flags as flags, f.reasons as reasons, f.oldest as oldest from"
-                + " (select entry_id, count(*) as flags, min(created_at) as oldest,"
-                + " string_agg(distinct reason, ' ') as reasons from desk_flag"
-                + " where state = 'open' group by entry_id"
-                + " order by min(created_at), entry_id offset :skip limit :most) f"
-                + " join entry e on e.id = f.entry_id"
-                + OF_AUTHOR
-                + " order by f.oldest, e.id",
-            "skip",
-            from,
-            "most",
-            most)
-        .stream()
-        .map(
-            row ->
-                new Flagged(
-                    row.entry(),
-                    (int) row.number("flags"),
-                    Stream.of(row.text("reasons").split(" "))
-                        .flatMap(code -> FlagReason.of(code).stream())
-                        .toList(),
-                    row.time("oldest")))
+    List<Flag> open =
+        flags(
+            query(
+                    """
+                    where f.state = 'open' and f.entryId in (
+                      select g.entryId from FlagEntity g where g.state = 'open' group by g.entryId
+                      order by min(g.createdAt), g.entryId limit :most offset :skip)
+                    order by f.createdAt, f.entryId
+                    """)
+                .setParameter("skip", from)
+                .setParameter("most", most));
+    Map<Entry, List<Flag>> byEntry =
+        open.stream()
+            .collect(Collectors.groupingBy(Flag::entry, LinkedHashMap::new, Collectors.toList()));
+    return byEntry.entrySet().stream()
+        .map(each -> flagged(each.getKey(), each.getValue()))
         .toList();
   }
 
-  /** Settles the open flags on an item that a role may settle; answers how many. */
-  int settle(EntryRef ref, boolean owners, String state, UUID by, String outcome, Instant now) {
-    return write(
-        "update desk_flag set state = :state, decided_by = :by, decided_at = :now,"
-            + " outcome = :outcome where entry_id = :entry and state = 'open'"
-            + (owners ? "" : " and owner_role = 'moderator'"),
-        "state",
-        state,
-        "by",
-        by,
-        "now",
-        now,
-        "outcome",
-        outcome,
-        "entry",
-        ref.id());
+  private static Flagged flagged(Entry entry, List<Flag> flags) {
+    List<FlagReason> reasons =
+        flags.stream()
+            .map(Flag::reason)
+            .distinct()
+            .sorted(Comparator.comparing(FlagReason::code))
+            .toList();
+    return new Flagged(entry, flags.size(), reasons, flags.get(0).createdAt());
   }
 
-  private static Flag flag(Row row) {
-    return new Flag(
-        row.uuid("flag_id"),
-        row.entry(),
-        new Entry.Author(row.uuid("member"), row.text("said_by")),
-        FlagReason.of(row.text("reason")).orElseThrow(),
-        row.text("note"),
-        row.text("flag_state"),
-        row.time("raised_at"),
-        row.has("decided_at")
-            ? new Flag.Settled(row.time("decided_at"), row.text("outcome"))
-            : null);
+  /** Settles the open flags on an entry that a role may settle; answers how many. */
+  int settle(EntryRef ref, boolean owners, String state, UUID by, Flag.Settled said) {
+    return db.createNativeMutationQuery(
+            """
+            update desk_flag
+            set state = :state, decided_by = :by, decided_at = :now, outcome = :outcome
+            where entry_id = :entry and state = 'open' and (:owners or owner_role = 'moderator')
+            """)
+        .setParameter("state", state)
+        .setParameter("by", by)
+        .setParameter("now", said.at())
+        .setParameter("outcome", said.outcome())
+        .setParameter("entry", ref.id())
+        .setParameter("owners", owners)
+        .executeUpdate();
+  }
+
+  private SelectionQuery<Found> query(String which) {
+    return db.createSelectionQuery(FLAGS.concat(which), Found.class);
+  }
+
+  /** Detached, so that what a statement changed is seen when it is read again. */
+  private List<Flag> flags(SelectionQuery<Found> query) {
+    List<Found> found = query.getResultList();
+    found.forEach(each -> db.detach(each.flag));
+    return found.stream().map(Found::toFlag).toList();
   }
 }

@@ -85,14 +85,14 @@ public class Flags {
   }
 
   private void keepCount(UUID member, Instant now) {
-    long[] counts = flags.counts(member, now.minus(DeskLimits.FLAG_WINDOW));
-    if (counts[0] >= DeskLimits.OPEN_FLAGS) {
+    FlagRepository.Counts counts = flags.counts(member, now.minus(DeskLimits.FLAG_WINDOW));
+    if (counts.open() >= DeskLimits.OPEN_FLAGS) {
       throw DeskAccess.refused(
           RemarkId.FLAGS_OPEN,
           "",
-          "You have " + counts[0] + " flags open; wait until some are settled.");
+          "You have " + counts.open() + " flags open; wait until some are settled.");
     }
-    if (counts[1] >= DeskLimits.FLAGS) {
+    if (counts.fresh() >= DeskLimits.FLAGS) {
       throw DeskAccess.refused(
           RemarkId.FLAGS_TODAY, "", "That was a lot for one day; go on tomorrow.");
     }
@@ -151,7 +151,8 @@ public class Flags {
     }
     boolean owner = actor.role().atLeast(Role.OWNER);
     String state = upheld ? "upheld" : "dismissed";
-    int settled = flags.settle(ref, owner, state, actor.memberId(), why, Instant.now());
+    int settled =
+        flags.settle(ref, owner, state, actor.memberId(), new Flag.Settled(Instant.now(), why));
     if (settled == 0 && action == null) {
       throw new EntryForbidden("An owner settles flags for this reason.");
     }

@@ -1,6 +1,7 @@
 package club.emberwell.desk.rule;
 
 import club.emberwell.remark.Coded;
+import jakarta.persistence.EnumeratedValue;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -37,7 +38,7 @@ public enum RuleCode implements Coded {
       5,
       0);
 
-  private final String code;
+  @EnumeratedValue private final String code;
   private final String label;
   private final String says;
   private final String counts;

@@ -90,9 +90,7 @@ public class RuleRunner implements ChangeFollower.Reader {
     Instant now = Instant.now();
     for (Rule rule : all) {
       Optional<String> seen = seen(rule, item);
-      if (seen.isPresent()
-          && rules.note(rule.code(), item, seen.get(), rule.mode(), now)
-          && rule.holds()) {
+      if (seen.isPresent() && rules.note(rule, item, seen.get(), now) && rule.holds()) {
         life.holdByRule(rule.code().code(), item.ref(), seen.get());
       }
     }

@@ -1,19 +1,17 @@
 package club.emberwell.desk.undo;
 
 import club.emberwell.desk.DeskLimits;
-import club.emberwell.desk.SqlRepository;
 import club.emberwell.desk.rule.RuleCode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import org.hibernate.Session;
+import org.hibernate.query.CommonQueryContract;
 
 /** What a member or a rule did since a time and can be undone. */
 @ApplicationScoped
-class UndoCandidateRepository extends SqlRepository {
+class UndoCandidateRepository {
   /** An edit nobody else built on is undone; others keep their work. */
   private static final String EDITS =
       """
@@ -83,66 +81,76 @@ class UndoCandidateRepository extends SqlRepository {
       """
           .formatted(LATEST);
 
+  /** The rows to undo, of a member or of a rule: step, kind, id, title, was, back_to, at. */
+  private static final String CANDIDATES = "%s union all %s".formatted(BY_MEMBER, BY_RULE);
+
+  private final Session db;
+
   UndoCandidateRepository(Session db) {
-    super(db);
+    this.db = db;
   }
 
+  private record Counted(String step, String kind, long count) {}
+
+  private record Listed(String step, String kind, UUID id, String title) {}
+
   List<UndoPlan.Count> counts(UUID member, RuleCode rule, Instant since) {
-    flush();
-    return rows(
-            "select step, kind, count(*) as n from ("
-                + of(member)
-                + ") as c group by step, kind order by step, kind",
-            about(member, rule, since))
-        .stream()
-        .map(
-            r ->
-                new UndoPlan.Count(
-                    UndoStep.of(r.text("step")).orElseThrow(), r.text("kind"), r.number("n")))
+    String counted =
+        "select step, kind, count(*) from (%s) c group by step, kind order by step, kind";
+    return about(
+            db.createNativeQuery(counted.formatted(CANDIDATES), Counted.class), member, rule, since)
+        .getResultStream()
+        .map(row -> new UndoPlan.Count(step(row.step), row.kind, row.count))
         .toList();
   }
 
   List<UndoPlan.Line> first(UUID member, RuleCode rule, Instant since, int most) {
-    return rows(
-            "select step, kind, id, title from ("
-                + of(member)
-                + ") as c order by at desc, id limit :most",
-            about(member, rule, since, "most", most))
-        .stream()
-        .map(
-            r ->
-                new UndoPlan.Line(
-                    UndoStep.of(r.text("step")).orElseThrow(),
-                    r.text("kind"),
-                    r.uuid("id"),
-                    r.text("title")))
+    String first = "select step, kind, id, title from (%s) c order by at desc, id limit :most";
+    return about(
+            db.createNativeQuery(first.formatted(CANDIDATES), Listed.class), member, rule, since)
+        .setParameter("most", most)
+        .getResultStream()
+        .map(row -> new UndoPlan.Line(step(row.step), row.kind, row.id, row.title))
         .toList();
   }
 
+  /** Makes the steps of a run of them. */
+  void keep(UUID run, UUID member, RuleCode rule, Instant since) {
+    String keep =
+        """
+        insert into desk_undo_item (run_id, step, kind, item_id, title, was, back_to)
+        select :run, step, kind, id, left(coalesce(title, ''), 200), was, back_to from (%s) c
+        order by at desc, id
+        on conflict do nothing
+        """;
+    about(db.createNativeMutationQuery(keep.formatted(CANDIDATES)), member, rule, since)
+        .setParameter("run", run)
+        .executeUpdate();
+  }
+
   int vocabulary(UUID member, Instant since) {
-    return (int)
-        number(
-            "select count(*) as n from (select 1 from catalog_revision"
-                + " where member_id = :member and at >= :since limit :most) as c",
-            "member",
-            member,
-            "since",
-            since,
-            "most",
-            DeskLimits.COUNT + 1);
+    return db.createNativeQuery(
+            """
+            select cast(count(*) as integer) from (
+              select 1 from catalog_revision where member_id = :member and at >= :since
+              limit :most) c
+            """,
+            Integer.class)
+        .setParameter("member", member)
+        .setParameter("since", since)
+        .setParameter("most", DeskLimits.COUNT + 1)
+        .getSingleResult();
   }
 
-  /** The rows to undo: step, kind, id, title, was, back_to, at. */
-  static String of(UUID member) {
-    return member == null ? BY_RULE : BY_MEMBER;
+  private <Q extends CommonQueryContract> Q about(
+      Q query, UUID member, RuleCode rule, Instant since) {
+    query.setParameter("member", member, UUID.class);
+    query.setParameter("rule", rule == null ? null : rule.code(), String.class);
+    query.setParameter("since", since);
+    return query;
   }
 
-  /** The parameters of {@link #of} and some more. */
-  static Object[] about(UUID member, RuleCode rule, Instant since, Object... more) {
-    List<Object> all = new ArrayList<>();
-    all.addAll(member == null ? List.of("rule", rule.code()) : List.of("member", member));
-    all.addAll(List.of("since", since));
-    all.addAll(Arrays.asList(more));
-    return all.toArray();
+  private static UndoStep step(String code) {
+    return UndoStep.of(code).orElseThrow();
   }
 }

@@ -89,7 +89,9 @@ public class Undos {
     RuleCode rule = check(actor, wanted);
     String why = DeskAccess.reason(reason);
     UUID by = DeskAccess.signedIn(actor);
-    if (undos.begin(run, wanted.member(), rule, wanted.since(), why, by, Instant.now())) {
+    UndoRun.Subject what = new UndoRun.Subject(wanted.member(), null, rule, wanted.since());
+    if (undos.begin(run, what, why, by, Instant.now())) {
+      candidates.keep(run, wanted.member(), rule, wanted.since());
       String about = rule == null ? wanted.member().toString() : rule.code();
       Map<String, Object> detail =
           Map.of("since", wanted.since().toString(), "run", run.toString());

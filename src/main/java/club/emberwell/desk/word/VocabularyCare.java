@@ -215,7 +215,8 @@ public class VocabularyCare {
 
   private List<Change> history(String subject, String id, Integer page) {
     List<CatalogRevision> found = catalog.history(subject, id, page).rows();
-    List<UUID> people = found.stream().map(CatalogRevision::by).filter(Objects::nonNull).distinct().toList();
+    List<UUID> people =
+        found.stream().map(CatalogRevision::by).filter(Objects::nonNull).distinct().toList();
     Map<UUID, String> names = members.labels(people);
     return found.stream()
         .map(

@@ -33,6 +33,7 @@ class CatalogLoaderTest {
   void moderatorsAreThere() {
     moderators.join();
   }
+
   @Inject CatalogService service;
 
   private static Term changed(Term term, String label, List<String> synonyms) {

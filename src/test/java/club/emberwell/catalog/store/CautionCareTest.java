@@ -37,6 +37,7 @@ class CautionCareTest {
   void moderatorsAreThere() {
     moderators.join();
   }
+
   @Inject CatalogService service;
 
   private static CautionRule rule(String id, CautionClass weight, String material, String source) {

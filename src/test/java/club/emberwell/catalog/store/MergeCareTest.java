@@ -36,6 +36,7 @@ class MergeCareTest {
   void moderatorsAreThere() {
     moderators.join();
   }
+
   @Inject CatalogStore store;
 
   private Vocabulary now() {

@@ -125,8 +125,8 @@ class UndoTest {
     assertEquals(1, undos.preview(moderator, new Wanted(member.memberId(), null, since)).total());
     cast.run("update entry set state = 'live' where id = '%s'".formatted(one.id()));
     cast.run(
-        ("insert into desk_undo (id, subject, member_id, since, reason, state, started_by,"
-                + " started_at) values ('%s', 'member', '%s', now(), 'A test.', 'running', '%s',"
+        ("insert into desk_undo (id, member_id, since, reason, state, started_by,"
+                + " started_at) values ('%s', '%s', now(), 'A test.', 'running', '%s',"
                 + " now())")
             .formatted(id, member.memberId(), moderator.memberId()));
     for (EntryRef ref : new EntryRef[] {one, two}) {
@@ -154,8 +154,8 @@ class UndoTest {
     }
     UUID id = UUID.randomUUID();
     cast.run(
-        ("insert into desk_undo (id, subject, member_id, since, reason, state, started_by,"
-                + " started_at) values ('%s', 'member', '%s', now(), 'A test.', 'running', '%s',"
+        ("insert into desk_undo (id, member_id, since, reason, state, started_by,"
+                + " started_at) values ('%s', '%s', now(), 'A test.', 'running', '%s',"
                 + " now())")
             .formatted(id, member.memberId(), moderator.memberId()));
     cast.run(
