@@ -91,8 +91,8 @@ public class FlagRepository {
   Counts counts(UUID member, Instant since) {
     return db.createNativeQuery(
             """
-            select cast(count(*) filter (where state = 'open') as integer),
-              cast(count(*) filter (where created_at >= :since) as integer)
+            select cast(count(*) filter (where state = 'open') as integer) as open,
+              cast(count(*) filter (where created_at >= :since) as integer) as fresh
             from desk_flag
             where member_id = :member and (state = 'open' or created_at >= :since)
             """,

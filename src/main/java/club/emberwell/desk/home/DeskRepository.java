@@ -19,21 +19,21 @@ class DeskRepository {
             """
             select
               cast((select count(*) from (
-                select 1 from entry where state = 'waiting' limit :most) c) as integer),
+                select 1 from entry where state = 'waiting' limit :most) c) as integer) as waiting,
               cast((select count(*) from (
-                select 1 from desk_flag where state = 'open' limit :most) c) as integer),
+                select 1 from desk_flag where state = 'open' limit :most) c) as integer) as flagged,
               cast((select count(*) from (
-                select 1 from unfiled where state = 'waiting' limit :most) c) as integer),
+                select 1 from unfiled where state = 'waiting' limit :most) c) as integer) as words,
               cast((select count(*) from (
                 select 1 from desk_caution_proposal where state = 'waiting' limit :most) c)
-                as integer),
+                as integer) as proposals,
               cast((select count(*) from (
                 select 1 from caution where removal_asked_by is not null and not removed
-                limit :most) c) as integer),
+                limit :most) c) as integer) as removals,
               cast((select count(*) from (
-                select 1 from member where status = 'waiting' limit :most) c) as integer),
+                select 1 from member where status = 'waiting' limit :most) c) as integer) as joins,
               cast((select count(*) from (
-                select 1 from desk_rule_note where state = 'open' limit :most) c) as integer)
+                select 1 from desk_rule_note where state = 'open' limit :most) c) as integer) as notes
             """,
             DeskHome.Counts.class)
         .setParameter("most", DeskLimits.COUNT + 1)

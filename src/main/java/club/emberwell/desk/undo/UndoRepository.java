@@ -99,7 +99,8 @@ class UndoRepository {
   private Map<UUID, Steps> steps(List<UUID> runs) {
     return db.createNativeQuery(
             """
-            select run_id, count(*), count(done_at), count(restored_at), count(skipped)
+            select run_id, count(*) as total, count(done_at) as done,
+              count(restored_at) as restored, count(skipped) as skipped
             from desk_undo_item where run_id in (:runs) group by run_id
             """,
             Steps.class)
