@@ -1,6 +1,6 @@
 package club.emberwell.desk;
 
-import club.emberwell.catalog.CatalogChange;
+import club.emberwell.catalog.store.CatalogChange;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
