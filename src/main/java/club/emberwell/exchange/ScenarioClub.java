@@ -2,7 +2,7 @@ package club.emberwell.exchange;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
-import club.emberwell.desk.People;
+import club.emberwell.desk.home.People;
 import club.emberwell.member.Actor;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;

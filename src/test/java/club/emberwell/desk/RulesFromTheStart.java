@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.desk.rule.RuleRunner;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
