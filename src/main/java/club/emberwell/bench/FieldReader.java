@@ -1,6 +1,7 @@
 package club.emberwell.bench;
 
-import club.emberwell.bench.MachineLimits.Bounds;
+import club.emberwell.laser.Codes;
+import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.Quantity;
 import club.emberwell.quantity.QuantityKind;
@@ -16,7 +17,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 
 /**
  * Reads the fields of one entry and collects what was noticed. Nothing throws for bad input: a
@@ -92,10 +92,28 @@ public final class FieldReader {
     }
     Optional<E> found = find.apply(given);
     if (found.isEmpty()) {
-      String words = Arrays.stream(all).map(code).collect(Collectors.joining(", "));
-      add(Remark.error(RemarkId.CHOICE_UNKNOWN, pointer, "Choose one of: " + words + "."));
+      add(unknown(pointer, Arrays.stream(all).map(code).toList()));
     }
     return found.orElse(null);
+  }
+
+  /**
+   * One of some words, found as a person may case or join them; null where not given or unknown.
+   */
+  public String choice(String pointer, String given, List<String> words) {
+    if (given == null || given.isBlank()) {
+      return null;
+    }
+    Optional<String> found = Codes.find(words, given);
+    if (found.isEmpty()) {
+      add(unknown(pointer, words));
+    }
+    return found.orElse(null);
+  }
+
+  private static Remark unknown(String pointer, List<String> words) {
+    return Remark.error(
+        RemarkId.CHOICE_UNKNOWN, pointer, "Choose one of: " + String.join(", ", words) + ".");
   }
 
   /** The value in the dimension's canonical unit; null where not given or at fault. */

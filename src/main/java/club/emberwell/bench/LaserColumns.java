@@ -1,5 +1,6 @@
 package club.emberwell.bench;
 
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
@@ -60,8 +61,7 @@ public class LaserColumns {
         wavelengthNm,
         ratedPowerW,
         motion,
-        regime,
-        gated,
+        new Emission(regime, gated),
         lensFocalMm,
         beamDiameterUm,
         maxSpeedMmS);

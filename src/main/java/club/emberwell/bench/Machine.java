@@ -8,22 +8,48 @@ import java.util.UUID;
 /**
  * A member's own laser, detached.
  *
- * @param number small integer identity, for columns
- * @param pulseControl null where not said or not pulsed
+ * @param read what its owner's words mean
  * @param numberStyle by which the written numbers were read
- * @param deletedAt null while the owner keeps it
  */
 public record Machine(
-    UUID id,
-    long number,
-    UUID memberId,
-    String name,
-    Laser laser,
-    PulseControl pulseControl,
-    String controllerVersion,
-    WrittenMachine written,
-    NumberStyle numberStyle,
-    int version,
-    Instant createdAt,
-    Instant updatedAt,
-    Instant deletedAt) {}
+    Standing standing, MachineReader.Values read, WrittenMachine written, NumberStyle numberStyle) {
+  /**
+   * Which machine of whom, in which version.
+   *
+   * @param number small integer identity, for columns
+   * @param deletedAt null while the owner keeps it
+   */
+  public record Standing(
+      UUID id,
+      long number,
+      UUID memberId,
+      int version,
+      Instant createdAt,
+      Instant updatedAt,
+      Instant deletedAt) {}
+
+  public UUID id() {
+    return standing.id();
+  }
+
+  public int version() {
+    return standing.version();
+  }
+
+  public String name() {
+    return read.name();
+  }
+
+  public Laser laser() {
+    return read.laser();
+  }
+
+  /** Null where not said or not pulsed. */
+  public PulseControl pulseControl() {
+    return read.pulseControl();
+  }
+
+  public String controllerVersion() {
+    return read.controllerVersion();
+  }
+}

@@ -99,18 +99,9 @@ public class MachineEntity {
 
   Machine toMachine() {
     return new Machine(
-        id,
-        number,
-        memberId,
-        name,
-        laser.toLaser(),
-        pulseControl,
-        controllerVersion,
+        new Machine.Standing(id, number, memberId, version, createdAt, updatedAt, deletedAt),
+        new MachineReader.Values(name, laser.toLaser(), pulseControl, controllerVersion),
         written,
-        numberStyle,
-        version,
-        createdAt,
-        updatedAt,
-        deletedAt);
+        numberStyle);
   }
 }

@@ -1,5 +1,7 @@
 package club.emberwell.bench;
 
+import club.emberwell.quantity.Bounds;
+
 /** Every limit of a machine, in one place. Bounds are inclusive and far outside the plausible. */
 public final class MachineLimits {
   /** Machines one member may keep; deleted ones do not count. */
@@ -20,11 +22,4 @@ public final class MachineLimits {
   public static final Bounds MAX_SPEED_MM_S = new Bounds(0.01, 1_000_000);
 
   private MachineLimits() {}
-
-  /** From {@code min} to {@code max}, both allowed. */
-  public record Bounds(double min, double max) {
-    public boolean hold(double value) {
-      return value >= min && value <= max;
-    }
-  }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.bench;
 
 import club.emberwell.laser.Derived;
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
@@ -10,6 +11,7 @@ import club.emberwell.laser.Regime;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
@@ -17,10 +19,6 @@ import java.util.List;
 
 /** Reads a machine from what its owner wrote; pure. */
 public final class MachineReader {
-  private static final Settings NO_SETTINGS =
-      new Settings(null, null, null, null, null, null, null, null, null, null, null);
-  private static final Derived NOTHING_DERIVED =
-      new Derived(null, null, null, null, null, null, null, null, null, null, null);
 
   /** What was read; fields at fault are null and then {@code laser} is null too. */
   public record Values(
@@ -45,7 +43,7 @@ public final class MachineReader {
   public static Result read(WrittenMachine written, NumberStyle style) {
     FieldReader in = new FieldReader(style);
     String name = in.text("/name", in.required("/name", written.name()), MachineLimits.NAME, false);
-    Laser laser = laser(in, "", written);
+    Laser laser = laser(in, "", written.laser(), written.gated(), written.maxSpeed());
     PulseControl control =
         in.choice(
             "/pulseControl",
@@ -72,7 +70,7 @@ public final class MachineReader {
    * @param laser as read
    */
   public static List<Remark> implausible(Laser laser) {
-    return Plausibility.check(laser, Process.SCORE, NO_SETTINGS, NOTHING_DERIVED).stream()
+    return Plausibility.check(laser, Process.SCORE, Settings.NONE, Derived.NOTHING).stream()
         .filter(remark -> remark.field().startsWith("/laser/"))
         .map(remark -> remark.at(remark.field().substring("/laser".length())))
         .toList();
@@ -101,7 +99,12 @@ public final class MachineReader {
    *
    * @param at pointer of the object they stand in, empty for the whole entry
    */
-  public static Laser laser(FieldReader in, String at, WrittenMachine w) {
+  public static Laser laser(FieldReader in, String at, WrittenLaser w) {
+    return laser(in, at, w, null, null);
+  }
+
+  private static Laser laser(
+      FieldReader in, String at, WrittenLaser w, Boolean gated, WrittenQuantity maxSpeed) {
     boolean failedBefore = in.failed();
     LaserSource source =
         in.choice(
@@ -140,8 +143,7 @@ public final class MachineReader {
             w.beamDiameter(),
             MachineLimits.BEAM_DIAMETER_UM);
     Double speed =
-        in.quantity(
-            at + "/maxSpeed", QuantityKind.SPEED, w.maxSpeed(), MachineLimits.MAX_SPEED_MM_S);
+        in.quantity(at + "/maxSpeed", QuantityKind.SPEED, maxSpeed, MachineLimits.MAX_SPEED_MM_S);
     if (source == null
         || wavelength == null
         || power == null
@@ -154,8 +156,8 @@ public final class MachineReader {
         wavelength,
         power,
         motion,
-        regime == null ? usualRegime(in, at, source) : regime,
-        Boolean.TRUE.equals(w.gated()),
+        new Emission(
+            regime == null ? usualRegime(in, at, source) : regime, Boolean.TRUE.equals(gated)),
         lens,
         beam,
         speed);

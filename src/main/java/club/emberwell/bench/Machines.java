@@ -63,8 +63,8 @@ public class Machines {
   }
 
   private static Machine sameWords(Machine there, UUID owner, WrittenMachine written) {
-    if (there.memberId().equals(owner)
-        && there.deletedAt() == null
+    if (there.standing().memberId().equals(owner)
+        && there.standing().deletedAt() == null
         && StoredJson.write(there.written()).equals(StoredJson.write(written))) {
       return there;
     }

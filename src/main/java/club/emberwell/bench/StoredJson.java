@@ -1,6 +1,8 @@
 package club.emberwell.bench;
 
+import club.emberwell.laser.Settings;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonValue;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -19,6 +21,7 @@ public final class StoredJson {
   private static final ObjectMapper MAPPER =
       JsonMapper.builder()
           .addModule(new JavaTimeModule())
+          .addMixIn(Settings.class, AsSettings.class)
           .defaultPropertyInclusion(
               JsonInclude.Value.construct(
                   JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL))
@@ -28,6 +31,12 @@ public final class StoredJson {
           .build();
 
   private StoredJson() {}
+
+  /** Physics knows nothing of JSON. */
+  private interface AsSettings {
+    @JsonValue
+    Map<String, Object> byCode();
+  }
 
   public static String write(Object value) {
     try {

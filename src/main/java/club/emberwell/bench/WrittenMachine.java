@@ -1,6 +1,7 @@
 package club.emberwell.bench;
 
 import club.emberwell.quantity.WrittenQuantity;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 
 /**
@@ -10,15 +11,9 @@ import java.util.List;
  */
 public record WrittenMachine(
     String name,
-    String source,
-    WrittenQuantity wavelength,
-    WrittenQuantity ratedPower,
-    String motion,
-    String regime,
+    @JsonUnwrapped WrittenLaser laser,
     Boolean gated,
     String pulseControl,
-    WrittenQuantity lens,
-    WrittenQuantity beamDiameter,
     WrittenQuantity maxSpeed,
     String controllerVersion,
     List<String> confirmed) {}

@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.column.TrialColumns.Measure;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.RandomEffects;

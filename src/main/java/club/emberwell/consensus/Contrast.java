@@ -1,6 +1,6 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Property;
 import club.emberwell.stats.Ratio;
 import java.util.Locale;
 

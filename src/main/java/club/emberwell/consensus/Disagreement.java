@@ -1,6 +1,6 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Property;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
 import club.emberwell.stats.PermutationSplit;
@@ -36,11 +36,11 @@ public record Disagreement(
     VoiceSet voices = positive(dose.voices());
     Map<Property, String[]> labels = labels(group, dose, voices);
     Map<String, String[]> byName = new LinkedHashMap<>();
-    labels.forEach((property, names) -> byName.put(property.name(), names));
+    labels.forEach((property, names) -> byName.put(property.code(), names));
     Optional<Camps> camps = Camps.of(voices.values(), byName);
     Optional<Property> property =
-        camps.flatMap(Camps::split).map(split -> Property.valueOf(split.property()));
-    List<String> tested = labels.keySet().stream().map(Recorded::label).toList();
+        camps.flatMap(Camps::split).map(split -> Property.of(split.property()));
+    List<String> tested = labels.keySet().stream().map(Property::label).toList();
     return new Disagreement(
         voices.size(), camps, property, tested, sentence(voices.size(), camps, property, tested));
   }
@@ -65,7 +65,7 @@ public record Disagreement(
       voice[i] = dosed.right(i) ? Arrays.binarySearch(voices.members(), dosed.member(i)) : -1;
     }
     Map<Property, String[]> labels = new LinkedHashMap<>();
-    for (Property property : Property.values()) {
+    for (Property property : Property.all()) {
       String[] names = labels(dosed, voice, voices.size(), property);
       if (Arrays.stream(names).filter(Objects::nonNull).distinct().count() > 1) {
         labels.put(property, names);
@@ -95,7 +95,7 @@ public record Disagreement(
     if (property.isPresent()) {
       PermutationSplit split = camps.flatMap(Camps::split).orElseThrow();
       return "The voices fall into two camps by "
-          + Recorded.label(property.get())
+          + property.get().label()
           + ": "
           + phrases(property.get(), split.high())
           + " took "

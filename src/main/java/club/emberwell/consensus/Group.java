@@ -5,7 +5,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.column.TrialColumns;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Property;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;

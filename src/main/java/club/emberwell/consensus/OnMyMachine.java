@@ -5,12 +5,13 @@ import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.IsoDose;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
+import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.Transfer;
 import club.emberwell.laser.Transfer.Verdict;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.remark.Coded;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.WindowEdges;
 import java.util.ArrayList;
@@ -167,8 +168,7 @@ public record OnMyMachine(
   }
 
   private static List<Judged> judge(Group group, Range range, Laser mine, Double spacing) {
-    Settings planned =
-        new Settings(null, null, null, spacing, null, null, null, null, null, null, null);
+    Settings planned = Settings.NONE.with(Setting.LINE_SPACING, spacing);
     List<Judged> judged = new ArrayList<>();
     for (PeerTrial peer : PeerTrial.of(group, range.dose())) {
       Transfer.Question question =

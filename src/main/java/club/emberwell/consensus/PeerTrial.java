@@ -1,11 +1,13 @@
 package club.emberwell.consensus;
 
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
+import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.column.TrialColumns;
-import club.emberwell.search.column.TrialColumns.Measure;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -18,8 +20,6 @@ import java.util.List;
  * @param distance of its ln dose from the middle of the group
  */
 record PeerTrial(long member, Laser laser, Settings settings, double dose, double distance) {
-  private static final int ON = 1;
-
   /** One for each voice, those nearest to the middle of the group first. */
   static List<PeerTrial> of(Group group, Spread dose) {
     VoiceSet voices = dose.voices();
@@ -58,21 +58,13 @@ record PeerTrial(long member, Laser laser, Settings settings, double dose, doubl
 
   private static PeerTrial of(Group group, int row, double dose, double distance) {
     TrialColumns columns = group.columns();
-    Double passes = value(columns, Measure.PASSES, row);
-    int crossed = group.code(Property.CROSS_PASS, row);
-    Settings settings =
-        new Settings(
-            null,
-            value(columns, Measure.POWER_W, row),
-            value(columns, Measure.SPEED, row),
-            value(columns, Measure.LINE_SPACING, row),
-            passes == null ? null : (int) Math.round(passes),
-            value(columns, Measure.REPETITION_RATE, row),
-            value(columns, Measure.PULSE_DURATION, row),
-            value(columns, Measure.FOCUS_OFFSET, row),
-            null,
-            null,
-            crossed < 0 ? null : crossed == ON);
+    Settings settings = Settings.ofWatts(value(columns, Measure.POWER_W, row));
+    for (Setting setting : Setting.values()) {
+      if (setting.value().isNumber() && setting != Setting.POWER) {
+        settings = settings.withNumber(setting, value(columns, Measure.of(setting), row));
+      }
+    }
+    settings = settings.atPlace(Setting.CROSS_PASS, group.code(Property.CROSS_PASS, row));
     Double rated = value(columns, Measure.RATED_POWER, row);
     Laser laser =
         new Laser(
@@ -80,8 +72,7 @@ record PeerTrial(long member, Laser laser, Settings settings, double dose, doubl
             nominalNm(group.key().band()),
             rated == null ? Double.NaN : rated,
             null,
-            group.key().regime(),
-            false,
+            Emission.of(group.key().regime()),
             null,
             value(columns, Measure.BEAM_DIAMETER, row),
             null);

@@ -3,7 +3,7 @@ package club.emberwell.consensus;
 import club.emberwell.laser.Comparison;
 import club.emberwell.laser.Transfer;
 import club.emberwell.search.column.TrialColumns;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Quantiles;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.laser.DoseKind;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Evidence;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,7 +11,8 @@ import java.util.Optional;
  * What peers' right trials say for one key. It describes; it recommends nothing.
  *
  * @param counts what stands behind it
- * @param settings spreads of the settings that anybody stated, in the order of {@link #SETTINGS}
+ * @param settings spreads of the settings that anybody stated, in the order of {@link
+ *     Measure#SETTINGS}
  * @param dose nominal J/mm2 for area work, J/mm for line work
  */
 public record Range(
@@ -32,22 +33,10 @@ public record Range(
    */
   public record Counts(int trials, int reports, int voices, int machines) {}
 
-  /** What is described beside the dose, in the order people set it. */
-  public static final List<Measure> SETTINGS =
-      List.of(
-          Measure.POWER_PERCENT,
-          Measure.POWER_W,
-          Measure.SPEED,
-          Measure.LINE_SPACING,
-          Measure.PASSES,
-          Measure.REPETITION_RATE,
-          Measure.PULSE_DURATION,
-          Measure.FOCUS_OFFSET);
-
   static Range of(Group group, boolean camps) {
     RightTrials right = RightTrials.of(group);
     List<Spread> settings = new ArrayList<>();
-    for (Measure measure : SETTINGS) {
+    for (Measure measure : Measure.SETTINGS) {
       Spread spread = Spread.of(VoiceSet.of(right, measure));
       if (!spread.isEmpty()) {
         settings.add(spread);

@@ -1,13 +1,13 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
@@ -53,13 +53,13 @@ public record SideBySide(List<Entry> entries, Map<Measure, Axis> axes, List<Stri
   }
 
   private static Map<Measure, Axis> axes(List<Entry> entries) {
-    Map<Measure, double[]> values = new EnumMap<>(Measure.class);
+    Map<Measure, double[]> values = new TreeMap<>();
     entries.stream()
         .flatMap(entry -> entry.range().stream())
         .flatMap(range -> Stream.concat(Stream.of(range.dose()), range.settings().stream()))
         .filter(spread -> !spread.isEmpty())
         .forEach(spread -> values.merge(spread.measure(), all(spread), SideBySide::join));
-    Map<Measure, Axis> axes = new EnumMap<>(Measure.class);
+    Map<Measure, Axis> axes = new TreeMap<>();
     values.forEach(
         (measure, all) -> {
           double low = Arrays.stream(all).min().orElseThrow();

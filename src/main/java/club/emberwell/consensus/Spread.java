@@ -1,6 +1,6 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.MedianInterval;
 import club.emberwell.stats.ModifiedZ;

@@ -1,6 +1,6 @@
 package club.emberwell.consensus;
 
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import java.util.Arrays;
 
 /**

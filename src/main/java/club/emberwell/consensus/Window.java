@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.laser.Effect;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.DoseLimit;
 import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.Interval;

@@ -2,8 +2,8 @@ package club.emberwell.consensus;
 
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Cautions;
-import club.emberwell.search.column.TrialColumns.Property;
 import club.emberwell.search.column.TrialColumns.PropertyLabels;
+import club.emberwell.search.query.Property;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;

@@ -1,5 +1,6 @@
 package club.emberwell.exchange;
 
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.bench.WrittenMachine;
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.core.JsonParser;
@@ -55,15 +56,16 @@ final class ScenarioFiles {
         cell[0],
         new WrittenMachine(
             cell[1],
-            cell[2],
-            quantity(cell[3]),
-            quantity(cell[4]),
-            cell[5],
-            cell[6],
+            new WrittenLaser(
+                cell[2],
+                quantity(cell[3]),
+                quantity(cell[4]),
+                cell[5],
+                cell[6],
+                quantity(cell[7]),
+                quantity(cell[8])),
             null,
             pulsed ? control : null,
-            quantity(cell[7]),
-            quantity(cell[8]),
             quantity(cell[11]),
             null,
             List.of()));

@@ -1,29 +1,49 @@
 package club.emberwell.laser;
 
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.Map;
+
 /**
- * What follows from a laser and its settings; null where an input is missing. All nominal.
- *
- * @param averagePowerW W
- * @param arealDose J/mm2, area work only
- * @param lineDose J/mm, line work only
- * @param pulseEnergyMj mJ
- * @param peakPowerKw kW, square pulse
- * @param peakFluence J/cm2 on the axis of a Gaussian beam
- * @param pulsePitchUm um between pulses along a line
- * @param pulseOverlap 1 - pitch/diameter; negative = gaps
- * @param pulsesPerSpot along a line
- * @param pulsesPerArea effective pulses per place over the filled area
- * @param lineOverlap 1 - spacing/diameter
+ * What follows from a laser and its settings, by formula and in its unit. All nominal; what misses
+ * an input is not in it.
  */
-public record Derived(
-    Double averagePowerW,
-    Double arealDose,
-    Double lineDose,
-    Double pulseEnergyMj,
-    Double peakPowerKw,
-    Double peakFluence,
-    Double pulsePitchUm,
-    Double pulseOverlap,
-    Double pulsesPerSpot,
-    Double pulsesPerArea,
-    Double lineOverlap) {}
+public record Derived(Map<DoseFormula, Double> values) {
+  public static final Derived NOTHING = new Derived(Map.of());
+
+  public Derived {
+    Map<DoseFormula, Double> copy = new EnumMap<>(DoseFormula.class);
+    copy.putAll(values);
+    values = Collections.unmodifiableMap(copy);
+  }
+
+  /** Null where an input is missing. */
+  public Double of(DoseFormula formula) {
+    return values.get(formula);
+  }
+
+  /** W. */
+  public Double averagePowerW() {
+    return of(DoseFormula.AVERAGE_POWER);
+  }
+
+  /** J/mm2, area work only. */
+  public Double arealDose() {
+    return of(DoseFormula.AREAL_DOSE);
+  }
+
+  /** J/mm, line work only. */
+  public Double lineDose() {
+    return of(DoseFormula.LINE_DOSE);
+  }
+
+  /** mJ. */
+  public Double pulseEnergyMj() {
+    return of(DoseFormula.PULSE_ENERGY);
+  }
+
+  /** J/cm2 on the axis of a Gaussian beam. */
+  public Double peakFluence() {
+    return of(DoseFormula.PEAK_FLUENCE);
+  }
+}

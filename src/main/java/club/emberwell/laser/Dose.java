@@ -1,5 +1,9 @@
 package club.emberwell.laser;
 
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
+
 /**
  * Computes the nominal dose and pulse values of a trial: formulas 2.1 to 2.10 of {@link
  * DoseFormula}. Everything is nominal: rated power, set speed, beam diameter at focus.
@@ -37,8 +41,20 @@ public final class Dose {
             ? Math.PI / 4 * diameter * diameter / (pitch * spacing * 1000)
             : null;
     Double lineOverlap = present(spacing, diameter) ? 1 - spacing * 1000 / diameter : null;
-    return new Derived(
-        power, areal, line, energy, peak, fluence, pitch, overlap, perSpot, perArea, lineOverlap);
+    Map<DoseFormula, Double> found = new EnumMap<>(DoseFormula.class);
+    found.put(DoseFormula.AVERAGE_POWER, power);
+    found.put(DoseFormula.AREAL_DOSE, areal);
+    found.put(DoseFormula.LINE_DOSE, line);
+    found.put(DoseFormula.PULSE_ENERGY, energy);
+    found.put(DoseFormula.PEAK_POWER, peak);
+    found.put(DoseFormula.PEAK_FLUENCE, fluence);
+    found.put(DoseFormula.PULSE_PITCH, pitch);
+    found.put(DoseFormula.PULSE_OVERLAP, overlap);
+    found.put(DoseFormula.PULSES_PER_SPOT, perSpot);
+    found.put(DoseFormula.PULSES_PER_AREA, perArea);
+    found.put(DoseFormula.LINE_OVERLAP, lineOverlap);
+    found.values().removeIf(Objects::isNull);
+    return new Derived(found);
   }
 
   /** Average power in W: as given in W, else percent of the rated power; null if neither. */
@@ -54,12 +70,11 @@ public final class Dose {
 
   /** How often the beam runs over the work: passes (not given = 1), doubled by a cross pass. */
   public static Double runs(Process process, Settings settings) {
-    int passes = settings.passes() == null ? 1 : settings.passes();
+    int passes = settings.passes();
     if (passes < 1) {
       return null;
     }
-    boolean crossed =
-        process.doseKind() == DoseKind.AREAL && Boolean.TRUE.equals(settings.crossPass());
+    boolean crossed = process.doseKind() == DoseKind.AREAL && settings.crossed();
     return crossed ? 2.0 * passes : passes;
   }
 

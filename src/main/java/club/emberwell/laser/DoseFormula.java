@@ -2,7 +2,6 @@ package club.emberwell.laser;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Function;
 
 /** The formula behind each value of {@link Derived}, with its source and caveats. */
 public enum DoseFormula {
@@ -12,7 +11,6 @@ public enum DoseFormula {
       "W",
       "P = P_rated × pct / 100, or P as given in W",
       "Definition; nominal only",
-      Derived::averagePowerW,
       List.of(Symbol.RATED_POWER, Symbol.PERCENT, Symbol.GIVEN_POWER),
       List.of(Caveat.RATED, Caveat.PERCENT)),
   AREAL_DOSE(
@@ -22,7 +20,6 @@ public enum DoseFormula {
       "F = P × n / (v × h)",
       "Energy balance; used as the single control variable for wood engraving by Kudela, Andrejko,"
           + " Kubovsky, Coatings 2023, 13(12) 2006 (abstract read)",
-      Derived::arealDose,
       List.of(Symbol.POWER, Symbol.RUNS, Symbol.SPEED, Symbol.SPACING),
       List.of(
           Caveat.RATED,
@@ -39,7 +36,6 @@ public enum DoseFormula {
       "Steen & Mazumder, Laser Material Processing, 4th ed. (2010), cutting chapter (from memory);"
           + " \"linear energy density\" in Lazov et al., Materials 2025, 18(21) 5037 (abstract"
           + " read)",
-      Derived::lineDose,
       List.of(Symbol.POWER, Symbol.RUNS, Symbol.SPEED),
       List.of(
           Caveat.RATED,
@@ -55,7 +51,6 @@ public enum DoseFormula {
       "mJ",
       "Q = P / f",
       "ISO 11145 (from memory)",
-      Derived::pulseEnergyMj,
       List.of(Symbol.POWER, Symbol.RATE),
       List.of(Caveat.RATED, Caveat.PERCENT, Caveat.DUTY)),
   PEAK_POWER(
@@ -64,7 +59,6 @@ public enum DoseFormula {
       "kW",
       "P_pk = Q / tau, Q = P / f",
       "RP Photonics Encyclopedia, \"Peak Power\" (from memory)",
-      Derived::peakPowerKw,
       List.of(Symbol.POWER, Symbol.RATE, Symbol.DURATION),
       List.of(Caveat.RATED, Caveat.PERCENT, Caveat.SQUARE, Caveat.Q_SWITCH)),
   PEAK_FLUENCE(
@@ -74,7 +68,6 @@ public enum DoseFormula {
       "F0 = 2 × Q / (pi × (d/2)²), Q = P / f",
       "RP Photonics Spotlight 2009-10-03, \"Peak Intensity of Gaussian Beam\": on the axis twice"
           + " the mean",
-      Derived::peakFluence,
       List.of(Symbol.POWER, Symbol.RATE, Symbol.DIAMETER),
       List.of(Caveat.RATED, Caveat.PERCENT, Caveat.FOCUS, Caveat.GAUSSIAN)),
   PULSE_PITCH(
@@ -83,7 +76,6 @@ public enum DoseFormula {
       "um",
       "p = v / f",
       "Kinematics: the way made between two pulses",
-      Derived::pulsePitchUm,
       List.of(Symbol.SPEED, Symbol.RATE),
       List.of(Caveat.SPEED)),
   PULSE_OVERLAP(
@@ -92,7 +84,6 @@ public enum DoseFormula {
       "",
       "O = 1 - v / (f × d)",
       "Standard in published ablation models: 1 - v/(2 w0 f)",
-      Derived::pulseOverlap,
       List.of(Symbol.SPEED, Symbol.RATE, Symbol.DIAMETER),
       List.of(Caveat.SPEED, Caveat.FOCUS, Caveat.GAPS)),
   PULSES_PER_SPOT(
@@ -101,7 +92,6 @@ public enum DoseFormula {
       "",
       "N = d × f / v",
       "The same relation: N = 1 / (1 - O)",
-      Derived::pulsesPerSpot,
       List.of(Symbol.SPEED, Symbol.RATE, Symbol.DIAMETER),
       List.of(Caveat.SPEED, Caveat.FOCUS)),
   PULSES_PER_AREA(
@@ -110,7 +100,6 @@ public enum DoseFormula {
       "",
       "N_eff = pi × (d/2)² × f / (v × h)",
       "Energy balance: N_eff × Q / (pi × (d/2)²) = P / (v × h)",
-      Derived::pulsesPerArea,
       List.of(Symbol.SPEED, Symbol.RATE, Symbol.DIAMETER, Symbol.SPACING),
       List.of(Caveat.SPEED, Caveat.FOCUS, Caveat.ONE_PASS)),
   LINE_OVERLAP(
@@ -119,7 +108,6 @@ public enum DoseFormula {
       "",
       "O_l = 1 - h / d",
       "Geometry",
-      Derived::lineOverlap,
       List.of(Symbol.SPACING, Symbol.DIAMETER),
       List.of(Caveat.FOCUS, Caveat.GAPS));
 
@@ -128,7 +116,6 @@ public enum DoseFormula {
   private final String unit;
   private final String text;
   private final String source;
-  private final Function<Derived, Double> value;
   private final List<Symbol> symbols;
   private final List<Caveat> caveats;
 
@@ -138,7 +125,6 @@ public enum DoseFormula {
       String unit,
       String text,
       String source,
-      Function<Derived, Double> value,
       List<Symbol> symbols,
       List<Caveat> caveats) {
     this.field = field;
@@ -146,7 +132,6 @@ public enum DoseFormula {
     this.unit = unit;
     this.text = text;
     this.source = source;
-    this.value = value;
     this.symbols = symbols;
     this.caveats = caveats;
   }
@@ -182,7 +167,7 @@ public enum DoseFormula {
 
   /** The value this formula gives, or null. */
   public Double value(Derived derived) {
-    return value.apply(derived);
+    return derived.of(this);
   }
 
   /** The formula with the very inputs of a trial, for a page that opens the number. */

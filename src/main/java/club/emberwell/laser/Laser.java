@@ -8,18 +8,25 @@ package club.emberwell.laser;
  * @param lensFocalMm mm
  * @param beamDiameterUm 1/e2 diameter at focus, um
  * @param maxSpeedMmS mm/s
- * @param gated true where a cw source is dimmed by pulse-width modulation
  */
 public record Laser(
     LaserSource source,
     double wavelengthNm,
     double ratedPowerW,
     Motion motion,
-    Regime regime,
-    boolean gated,
+    Emission emission,
     Double lensFocalMm,
     Double beamDiameterUm,
     Double maxSpeedMmS) {
+  public Regime regime() {
+    return emission.regime();
+  }
+
+  /** True where a cw source is dimmed by pulse-width modulation. */
+  public boolean gated() {
+    return emission.gated();
+  }
+
   public WavelengthBand band() {
     return WavelengthBand.of(wavelengthNm);
   }

@@ -3,6 +3,7 @@ package club.emberwell.laser;
 import club.emberwell.remark.Remark;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * Looks over a trial for values that are possible but unlikely. Only warnings, never errors: the
@@ -31,7 +32,8 @@ public final class Plausibility {
   public static List<Remark> check(
       Laser laser, Process process, Settings settings, Derived derived) {
     Trial trial = new Trial(laser, process, settings, derived);
-    return PlausibilityRules.ALL.stream()
+    return Stream.of(PlausibilityRules.ALL, PlausibilityRules.USUAL)
+        .flatMap(List::stream)
         .map(rule -> rule.check(trial))
         .flatMap(Optional::stream)
         .toList();

@@ -1,6 +1,6 @@
 package club.emberwell.laser;
 
-import static club.emberwell.laser.PlausibilityRules.Bounds.bounds;
+import static club.emberwell.laser.PlausibilityRules.Band.band;
 
 import club.emberwell.laser.Plausibility.Rule;
 import club.emberwell.laser.Plausibility.Trial;
@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * The rules and every bound of {@link Plausibility}, in one place. Bounds from memory unless said
@@ -21,9 +22,9 @@ import java.util.function.Predicate;
  */
 final class PlausibilityRules {
   /** An inclusive interval with its unit. */
-  record Bounds(double low, double high, String unit) {
-    static Bounds bounds(double low, double high, String unit) {
-      return new Bounds(low, high, unit);
+  record Band(double low, double high, String unit) {
+    static Band band(double low, double high, String unit) {
+      return new Band(low, high, unit);
     }
 
     boolean hold(double value) {
@@ -39,28 +40,23 @@ final class PlausibilityRules {
   /** What a slipped value may have been: as one would type it, and in the canonical unit. */
   private record Other(String written, double canonical) {}
 
-  static final Bounds SPEED = bounds(0.1, 15_000, "mm/s");
-  static final Bounds GANTRY_SPEED = bounds(0, 1500, "mm/s");
-  static final Bounds SPACING = bounds(0.003, 1, "mm");
-  static final Bounds AREAL_DOSE = bounds(0.001, 500, "J/mm2");
+  static final Band SPEED = band(0.1, 15_000, "mm/s");
+  static final Band GANTRY_SPEED = band(0, 1500, "mm/s");
+  static final Band SPACING = band(0.003, 1, "mm");
+  static final Band AREAL_DOSE = band(0.001, 500, "J/mm2");
 
   /** Common practice, no source. */
-  static final Bounds LINE_DOSE = bounds(0.0001, 2000, "J/mm");
+  static final Band LINE_DOSE = band(0.0001, 2000, "J/mm");
 
-  static final Bounds POWER = bounds(0, 6000, "W");
-  static final Bounds PASSES = bounds(1, 500, "passes");
-  static final Bounds RATE = bounds(0, 10_000, "kHz");
+  static final Band POWER = band(0, 6000, "W");
+  static final Band RATE = band(0, 10_000, "kHz");
 
   /** Nanosecond marking sources; from the lowest rate of those that set their duration. */
-  static final Bounds NANOSECOND_RATE = bounds(1, 4000, "kHz");
+  static final Band NANOSECOND_RATE = band(1, 4000, "kHz");
 
-  static final Bounds DURATION = bounds(0.0001, 1_000_000, "ns");
-  static final Bounds PEAK_FLUENCE = bounds(0.01, 300, "J/cm2");
-  static final Bounds NANOSECOND_ENERGY = bounds(0, 2, "mJ");
-  static final Bounds DIODE_RATED = bounds(0, 40, "W");
-
-  /** Common practice, no source. */
-  static final Bounds FOCUS_OFFSET = bounds(-50, 50, "mm");
+  static final Band PEAK_FLUENCE = band(0.01, 300, "J/cm2");
+  static final Band NANOSECOND_ENERGY = band(0, 2, "mJ");
+  static final Band DIODE_RATED = band(0, 40, "W");
 
   /** Share of the rated power that a meter or a label may be off. */
   static final double ABOVE_RATED = 1.05;
@@ -114,11 +110,6 @@ final class PlausibilityRules {
                       + " mm/s."),
           PlausibilityRules::spacing,
           outside(
-              RemarkId.PASSES_OUT_OF_RANGE,
-              "/settings/passes",
-              PASSES,
-              t -> t.settings().passes() == null ? null : t.settings().passes().doubleValue()),
-          outside(
               RemarkId.AREAL_DOSE_OUT_OF_RANGE,
               "/settings",
               AREAL_DOSE,
@@ -139,11 +130,6 @@ final class PlausibilityRules {
                           + " pulse-width modulated, say so at the machine."
                       : "A continuous laser has no pulse repetition rate; if it is gated, say so at"
                           + " the machine."),
-          outside(
-              RemarkId.PULSE_DURATION_OUT_OF_RANGE,
-              AT_DURATION,
-              DURATION,
-              t -> t.settings().pulseDurationNs()),
           PlausibilityRules::regime,
           when(
               RemarkId.PULSE_LONGER_THAN_PERIOD,
@@ -165,12 +151,23 @@ final class PlausibilityRules {
               RemarkId.PEAK_FLUENCE_OUT_OF_RANGE,
               "/settings",
               PEAK_FLUENCE,
-              t -> t.derived().peakFluence()),
-          outside(
-              RemarkId.FOCUS_OFFSET_OUT_OF_RANGE,
-              "/settings/focusOffset",
-              FOCUS_OFFSET,
-              t -> t.settings().focusOffsetMm()));
+              t -> t.derived().peakFluence()));
+
+  /** The settings of which a simple bound is known; named after them. */
+  static final List<Rule> USUAL =
+      Stream.of(Setting.values())
+          .filter(setting -> setting.value().usual() != null)
+          .map(PlausibilityRules::usual)
+          .toList();
+
+  private static Rule usual(Setting setting) {
+    SettingValue.Usual usual = setting.value().usual();
+    return outside(
+        usual.id(),
+        "/settings/" + setting.code(),
+        band(usual.bounds().min(), usual.bounds().max(), usual.unit()),
+        t -> t.settings().number(setting));
+  }
 
   private PlausibilityRules() {}
 
@@ -180,7 +177,7 @@ final class PlausibilityRules {
       return Optional.empty();
     }
     boolean gantry = t.laser().motion() == Motion.GANTRY;
-    Bounds usual = gantry ? GANTRY_SPEED : SPEED;
+    Band usual = gantry ? GANTRY_SPEED : SPEED;
     if (v > usual.high()) {
       RemarkId id =
           gantry && SPEED.hold(v) ? RemarkId.SPEED_UNLIKE_MOTION : RemarkId.SPEED_OUT_OF_RANGE;
@@ -196,7 +193,7 @@ final class PlausibilityRules {
                 RemarkId.SPEED_SLOW_FOR_FILL,
                 AT_SPEED,
                 v,
-                bounds(SLOW_FILL_MM_S, GANTRY_SPEED.high(), "mm/s"),
+                band(SLOW_FILL_MM_S, GANTRY_SPEED.high(), "mm/s"),
                 "mm/s",
                 tooSlow(v)))
         : Optional.empty();
@@ -232,7 +229,7 @@ final class PlausibilityRules {
 
   private static Optional<Remark> rate(Trial t) {
     Double f = t.settings().repetitionRateKhz();
-    Bounds usual = t.nanosecond() ? NANOSECOND_RATE : RATE;
+    Band usual = t.nanosecond() ? NANOSECOND_RATE : RATE;
     // femtosecond sources run faster than any other
     if (f == null || usual.hold(f) || t.regime() == Regime.FS) {
       return Optional.empty();
@@ -273,7 +270,7 @@ final class PlausibilityRules {
 
   /** A value outside its usual band that another unit would put inside. */
   private static Remark slip(
-      RemarkId id, String field, double value, Bounds usual, String unit, List<Other> others) {
+      RemarkId id, String field, double value, Band usual, String unit, List<Other> others) {
     List<String> readings = new ArrayList<>();
     for (Other other : others) {
       if (usual.hold(other.canonical())) {
@@ -288,7 +285,7 @@ final class PlausibilityRules {
   }
 
   private static Rule outside(
-      RemarkId id, String field, Bounds usual, Function<Trial, Double> reader) {
+      RemarkId id, String field, Band usual, Function<Trial, Double> reader) {
     return t -> {
       Double value = reader.apply(t);
       return value == null || usual.hold(value)

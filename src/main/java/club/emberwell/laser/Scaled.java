@@ -50,37 +50,13 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
     Double power = asked.planned() == null ? null : Dose.averagePower(asked.to(), plan);
     Double watts = power == null ? Dose.averagePower(asked.from(), used) : power;
     double rated = asked.to().ratedPowerW();
-    return new Settings(
-        null,
-        watts == null ? null : Double.valueOf(rated > 0 ? Math.min(watts, rated) : watts),
-        asked.planned() == null ? null : plan.speedMmS(),
-        or(plan.lineSpacingMm(), used.lineSpacingMm()),
-        or(plan.passes(), used.passes()),
-        or(plan.repetitionRateKhz(), used.repetitionRateKhz()),
-        or(plan.pulseDurationNs(), used.pulseDurationNs()),
-        or(plan.focusOffsetMm(), used.focusOffsetMm()),
-        or(plan.airAssist(), used.airAssist()),
-        or(plan.direction(), used.direction()),
-        or(plan.crossPass(), used.crossPass()));
-  }
-
-  private static <T> T or(T first, T second) {
-    return first == null ? second : first;
+    return plan.or(used)
+        .with(Setting.SPEED, asked.planned() == null ? null : plan.speedMmS())
+        .atWatts(watts == null ? null : Double.valueOf(rated > 0 ? Math.min(watts, rated) : watts));
   }
 
   private static Settings set(Settings s, double powerW, double speedMmS) {
-    return new Settings(
-        null,
-        powerW,
-        speedMmS,
-        s.lineSpacingMm(),
-        s.passes(),
-        s.repetitionRateKhz(),
-        s.pulseDurationNs(),
-        s.focusOffsetMm(),
-        s.airAssist(),
-        s.direction(),
-        s.crossPass());
+    return s.atWatts(powerW).with(Setting.SPEED, speedMmS);
   }
 
   boolean ratiosWithin(double factor) {
@@ -100,8 +76,15 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
         new Comparison("peak fluence", "J/cm2", from.peakFluence(), to.peakFluence()),
         area
             ? new Comparison(
-                "effective pulses per place", "", from.pulsesPerArea(), to.pulsesPerArea())
-            : new Comparison("pulses per spot", "", from.pulsesPerSpot(), to.pulsesPerSpot()),
+                "effective pulses per place",
+                "",
+                from.of(DoseFormula.PULSES_PER_AREA),
+                to.of(DoseFormula.PULSES_PER_AREA))
+            : new Comparison(
+                "pulses per spot",
+                "",
+                from.of(DoseFormula.PULSES_PER_SPOT),
+                to.of(DoseFormula.PULSES_PER_SPOT)),
         new Comparison(
             "pulse duration", "ns", asked.used().pulseDurationNs(), set.pulseDurationNs()));
   }
@@ -143,7 +126,12 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
             irradiance(asked.to(), set)));
     if (pulsed(asked.from()) || pulsed(asked.to())) {
       list.addAll(pulseQuantities(set));
-      list.add(new Comparison("pulse overlap", "", from.pulseOverlap(), to.pulseOverlap()));
+      list.add(
+          new Comparison(
+              "pulse overlap",
+              "",
+              from.of(DoseFormula.PULSE_OVERLAP),
+              to.of(DoseFormula.PULSE_OVERLAP)));
     }
     return list;
   }

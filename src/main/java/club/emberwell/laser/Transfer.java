@@ -243,6 +243,7 @@ public final class Transfer {
   }
 
   private static boolean defocused(Settings settings) {
-    return settings.focusOffsetMm() != null && settings.focusOffsetMm() != 0;
+    Double offset = settings.number(Setting.FOCUS_OFFSET);
+    return offset != null && offset != 0;
   }
 }

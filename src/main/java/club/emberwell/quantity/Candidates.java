@@ -53,7 +53,7 @@ record Candidates(List<Amount> numbers, List<String> codes) {
     List<String> texts = new ArrayList<>();
     for (Amount number : numbers) {
       for (String code : codes) {
-        String text = number.spelled() + " " + UnitTable.label(Dimension.of(kind), code);
+        String text = number.spelled() + " " + UnitTable.label(kind.dimension(), code);
         boolean accepted =
             CanonicalRules.settle(kind, text, number.value(), UcumCodes.tabled(code, kind))
                 .value()

@@ -24,20 +24,13 @@ final class CanonicalRules {
   }
 
   private static Optional<Remark> sign(QuantityKind kind, BigFraction value, boolean reciprocal) {
-    if (value.signum() < 0 && kind != QuantityKind.FOCUS_OFFSET) {
+    if (value.signum() < 0 && !kind.mayBeNegative()) {
       return Optional.of(Remark.error(RemarkId.NEGATIVE, "", "This can't be less than zero."));
     }
-    if (value.signum() == 0 && (reciprocal || !mayBeZero(kind))) {
+    if (value.signum() == 0 && (reciprocal || !kind.mayBeZero())) {
       return Optional.of(Remark.error(RemarkId.ZERO, "", "This has to be above zero."));
     }
     return Optional.empty();
-  }
-
-  private static boolean mayBeZero(QuantityKind kind) {
-    return switch (kind) {
-      case FOCUS_OFFSET, DURATION, AIR_FLOW -> true;
-      default -> false;
-    };
   }
 
   private static Optional<Remark> size(QuantityKind kind, BigDecimal canonical) {

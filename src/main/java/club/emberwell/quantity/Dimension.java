@@ -1,10 +1,13 @@
 package club.emberwell.quantity;
 
+import java.util.Optional;
+import java.util.regex.Pattern;
+
 /** Which units go together: the dimension (VIM 1.7), which several kinds of quantity share. */
 enum Dimension {
   SPEED,
   POWER,
-  RATIO,
+  RATIO("%|1|10\\*-2"),
   LENGTH,
   /** Lengths, and lines or dots per length. */
   SPACING,
@@ -14,26 +17,28 @@ enum Dimension {
   LINE_ENERGY,
   ENERGY,
   IRRADIANCE,
-  FLOW;
+  FLOW,
+  ANGLE("deg|m?rad");
 
-  static Dimension of(QuantityKind kind) {
-    return switch (kind) {
-      case SPEED -> SPEED;
-      case POWER, PEAK_POWER -> POWER;
-      case POWER_PERCENT -> RATIO;
-      case LINE_SPACING -> SPACING;
-      case FOCUS_OFFSET, THICKNESS, FOCAL_LENGTH, WAVELENGTH, BEAM_DIAMETER -> LENGTH;
-      case REPETITION_RATE -> FREQUENCY;
-      case PULSE_DURATION, DURATION -> TIME;
-      case AREAL_DOSE, FLUENCE -> AREAL_ENERGY;
-      case LINE_DOSE -> LINE_ENERGY;
-      case PULSE_ENERGY -> ENERGY;
-      case IRRADIANCE -> IRRADIANCE;
-      case AIR_FLOW -> FLOW;
-    };
+  private final Pattern ownCodes;
+
+  Dimension() {
+    this(null);
+  }
+
+  /**
+   * @param ownCodes UCUM codes that make sense here and nowhere else, so that no others do
+   */
+  Dimension(String ownCodes) {
+    this.ownCodes = ownCodes == null ? null : Pattern.compile(ownCodes);
   }
 
   boolean isLength() {
     return this == LENGTH || this == SPACING;
+  }
+
+  /** Where only some codes make sense, those; empty where the units are composed of atoms. */
+  Optional<Pattern> ownCodes() {
+    return Optional.ofNullable(ownCodes);
   }
 }

@@ -9,32 +9,48 @@ import java.util.regex.Pattern;
  * it is stored and compared.
  */
 public enum QuantityKind implements Coded {
-  SPEED("mm/s"),
-  POWER("W"),
-  POWER_PERCENT("%"),
-  LINE_SPACING("mm"),
-  REPETITION_RATE("kHz"),
-  PULSE_DURATION("ns"),
-  FOCUS_OFFSET("mm"),
-  THICKNESS("mm"),
-  FOCAL_LENGTH("mm"),
-  WAVELENGTH("nm"),
-  BEAM_DIAMETER("um"),
-  AREAL_DOSE("J/mm2"),
-  LINE_DOSE("J/mm"),
-  PULSE_ENERGY("mJ"),
-  PEAK_POWER("kW"),
-  FLUENCE("J/cm2"),
-  IRRADIANCE("W/m2"),
-  DURATION("s"),
-  AIR_FLOW("m3/h");
+  SPEED("mm/s", Dimension.SPEED),
+  POWER("W", Dimension.POWER),
+  POWER_PERCENT("%", Dimension.RATIO),
+  LINE_SPACING("mm", Dimension.SPACING),
+  REPETITION_RATE("kHz", Dimension.FREQUENCY),
+  PULSE_DURATION("ns", Dimension.TIME),
+  FOCUS_OFFSET("mm", Dimension.LENGTH, Sign.EITHER),
+  THICKNESS("mm", Dimension.LENGTH),
+  FOCAL_LENGTH("mm", Dimension.LENGTH),
+  WAVELENGTH("nm", Dimension.LENGTH),
+  BEAM_DIAMETER("um", Dimension.LENGTH),
+  AREAL_DOSE("J/mm2", Dimension.AREAL_ENERGY),
+  LINE_DOSE("J/mm", Dimension.LINE_ENERGY),
+  PULSE_ENERGY("mJ", Dimension.ENERGY),
+  PEAK_POWER("kW", Dimension.POWER),
+  FLUENCE("J/cm2", Dimension.AREAL_ENERGY),
+  IRRADIANCE("W/m2", Dimension.IRRADIANCE),
+  DURATION("s", Dimension.TIME, Sign.NOT_NEGATIVE),
+  AIR_FLOW("m3/h", Dimension.FLOW, Sign.NOT_NEGATIVE),
+  ANGLE("deg", Dimension.ANGLE, Sign.EITHER);
+
+  /** Which values can be meant. */
+  enum Sign {
+    POSITIVE,
+    NOT_NEGATIVE,
+    EITHER
+  }
 
   private static final Pattern NEXT_WORD = Pattern.compile("_(.)");
 
   private final String canonicalUnit;
+  private final Dimension dimension;
+  private final Sign sign;
 
-  QuantityKind(String canonicalUnit) {
+  QuantityKind(String canonicalUnit, Dimension dimension) {
+    this(canonicalUnit, dimension, Sign.POSITIVE);
+  }
+
+  QuantityKind(String canonicalUnit, Dimension dimension, Sign sign) {
     this.canonicalUnit = canonicalUnit;
+    this.dimension = dimension;
+    this.sign = sign;
   }
 
   /** {@code lineSpacing} of {@code LINE_SPACING}. */
@@ -48,5 +64,17 @@ public enum QuantityKind implements Coded {
   /** UCUM code of the unit in which quantities of this kind are stored. */
   public String canonicalUnit() {
     return canonicalUnit;
+  }
+
+  Dimension dimension() {
+    return dimension;
+  }
+
+  boolean mayBeNegative() {
+    return sign == Sign.EITHER;
+  }
+
+  boolean mayBeZero() {
+    return sign != Sign.POSITIVE;
   }
 }

@@ -21,10 +21,10 @@ record Settling(QuantityKind kind, String written) {
   Reading<Quantity> withUnit(List<Amount> numbers, String unit) {
     if (unit.isEmpty()) {
       List<Amount> offered =
-          Dimension.of(kind) == Dimension.RATIO ? PercentText.bare(numbers) : numbers;
+          kind.dimension() == Dimension.RATIO ? PercentText.bare(numbers) : numbers;
       return asked(Candidates.bare(kind, offered), numbers, Optional.of(RemarkId.UNIT_MISSING));
     }
-    UnitSpelling.Match match = UnitSpelling.read(Dimension.of(kind), unit);
+    UnitSpelling.Match match = UnitSpelling.read(kind.dimension(), unit);
     Candidates candidates = new Candidates(numbers, match.codes());
     return switch (match.outcome()) {
       case KNOWN ->

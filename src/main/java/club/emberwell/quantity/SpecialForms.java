@@ -19,7 +19,7 @@ record SpecialForms(QuantityKind kind, NumberStyle style, Settling settling) {
 
   /** Empty where the text has none of these forms. */
   Optional<Reading<Quantity>> read(String text) {
-    return switch (Dimension.of(kind)) {
+    return switch (kind.dimension()) {
       case LENGTH ->
           kind == QuantityKind.THICKNESS
               ? GaugeTable.read(text).map(this::gauge)

@@ -24,7 +24,7 @@ final class StructuredReader {
               Candidates.bare(kind, value).spelled(kind)));
     }
     Optional<Conversion> conversion =
-        UnitTable.knows(Dimension.of(kind), unit)
+        UnitTable.knows(kind.dimension(), unit)
             ? Optional.of(UcumCodes.tabled(unit, kind))
             : UcumCodes.conversion(unit, kind);
     if (conversion.isEmpty()) {

@@ -83,7 +83,7 @@ final class TextReader {
   }
 
   private Optional<FractionText.Found> lengthFraction(String unsigned) {
-    return Dimension.of(kind).isLength() ? FractionText.read(unsigned) : Optional.empty();
+    return kind.dimension().isLength() ? FractionText.read(unsigned) : Optional.empty();
   }
 
   private Reading<Quantity> number(String unsigned, String sign) {
@@ -105,11 +105,11 @@ final class TextReader {
     if (found.numbers().isEmpty()) {
       return settling.notANumber();
     }
-    if (Dimension.of(kind).isLength()) {
+    if (kind.dimension().isLength()) {
       return settling.withUnit(signs(found.numbers(), sign), found.unit());
     }
     List<String> readings = new ArrayList<>();
-    if (Dimension.of(kind) == Dimension.RATIO) {
+    if (kind.dimension() == Dimension.RATIO) {
       found.numbers().forEach(a -> readings.add(a.spelled()));
     }
     found.numbers().stream()

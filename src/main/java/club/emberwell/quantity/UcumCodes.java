@@ -18,8 +18,8 @@ import tech.units.indriya.function.RationalNumber;
  * Whatever that parser throws (it throws errors, too) comes out here as an empty answer.
  */
 final class UcumCodes {
-  // Only atoms with an exact factor and a sense here: no angles, levels, becquerels, typographic
-  // lines. An annotation is let through only where lines are counted.
+  // Only atoms with an exact factor and a sense here: no levels, becquerels, typographic lines. An
+  // annotation is let through only where lines are counted.
   private static final String ATOM =
       "(?:(?:da|[fpnumcdhkMG])?(?:m|s|W|J|Hz|L|l)|min|h|\\[(?:in|ft|yd|mil|cft)_i]|\\[in_us])";
   private static final String TERM = ATOM + "-?[1-3]?";
@@ -27,7 +27,6 @@ final class UcumCodes {
   private static final Pattern KNOWN = Pattern.compile("(?:" + TERM + "(?:[./]" + TERM + "){0,3})");
   private static final Pattern KNOWN_COUNT =
       Pattern.compile(COUNT + "?/" + ATOM + "|" + COUNT + "\\." + ATOM + "-1|" + ATOM + "-1");
-  private static final Pattern KNOWN_RATIO = Pattern.compile("%|1|10\\*-2");
 
   private static final UnitFormat FORMAT =
       UCUMFormat.getInstance(UCUMFormat.Variant.CASE_SENSITIVE);
@@ -49,11 +48,12 @@ final class UcumCodes {
     if (code.length() > QuantityLimits.UNIT_CODE) {
       return Optional.empty();
     }
-    if (Dimension.of(kind) == Dimension.RATIO) {
-      return KNOWN_RATIO.matcher(code).matches() ? factor(code, "%", false) : Optional.empty();
-    }
     String canonical = kind.canonicalUnit();
-    if (Dimension.of(kind) == Dimension.SPACING && KNOWN_COUNT.matcher(code).matches()) {
+    Optional<Pattern> own = kind.dimension().ownCodes();
+    if (own.isPresent()) {
+      return own.get().matcher(code).matches() ? factor(code, canonical, false) : Optional.empty();
+    }
+    if (kind.dimension() == Dimension.SPACING && KNOWN_COUNT.matcher(code).matches()) {
       return factor(code, "/" + canonical, true);
     }
     return isKnown(code) ? factor(code, canonical, false) : Optional.empty();

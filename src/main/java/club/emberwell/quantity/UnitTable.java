@@ -97,7 +97,7 @@ final class UnitTable {
 
   private static void addChoices(List<String> cells) {
     QuantityKind kind = QuantityKind.valueOf(cells.get(0));
-    Dimension dimension = Dimension.of(kind);
+    Dimension dimension = kind.dimension();
     CHOICES.put(
         kind,
         DataLines.items(cells.get(1)).stream()

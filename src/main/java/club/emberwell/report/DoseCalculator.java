@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import club.emberwell.bench.FieldReader;
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.laser.Derived;
 import club.emberwell.laser.Dose;
 import club.emberwell.laser.Laser;

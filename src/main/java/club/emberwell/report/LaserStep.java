@@ -2,7 +2,7 @@ package club.emberwell.report;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineReader;
-import club.emberwell.bench.WrittenMachine;
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.laser.Laser;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -35,29 +35,12 @@ final class LaserStep implements ReportInterpreter.Step {
 
   /** A laser described in the entry at {@code /laser}; null where it is at fault. */
   static Laser described(FieldReader in, WrittenLaser written) {
-    Laser laser = MachineReader.laser(in, "/laser", asMachine(written));
+    Laser laser = MachineReader.laser(in, "/laser", written);
     if (laser != null) {
       MachineReader.implausible(laser).stream()
           .map(remark -> remark.at("/laser" + remark.field()))
           .forEach(in::add);
     }
     return laser;
-  }
-
-  private static WrittenMachine asMachine(WrittenLaser laser) {
-    return new WrittenMachine(
-        null,
-        laser.source(),
-        laser.wavelength(),
-        laser.ratedPower(),
-        laser.motion(),
-        laser.regime(),
-        null,
-        null,
-        laser.lens(),
-        laser.beamDiameter(),
-        null,
-        null,
-        null);
   }
 }

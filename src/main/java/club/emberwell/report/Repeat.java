@@ -1,11 +1,13 @@
 package club.emberwell.report;
 
+import club.emberwell.laser.Amount;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.Settings;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import java.math.BigDecimal;
 import java.util.List;
-import java.util.function.Function;
 
 /** Fills what somebody who tried a report again did not say with what the original says. */
 final class Repeat {
@@ -39,7 +41,12 @@ final class Repeat {
         from.material(),
         or(w.coating(), from.coating()),
         or(w.colour(), from.colour()),
-        or(w.thickness(), kept(from.thickness(), sameStyle, thickness, QuantityKind.THICKNESS)));
+        or(
+            w.thickness(),
+            kept(
+                from.thickness(),
+                sameStyle,
+                thickness == null ? null : new Amount(QuantityKind.THICKNESS, thickness))));
   }
 
   private static List<WrittenTrial> trials(
@@ -62,46 +69,28 @@ final class Repeat {
   private static WrittenSettings settings(
       WrittenSettings given, StoredReport original, boolean sameStyle) {
     WrittenSettings from = original.written().trials().get(0).settings();
-    var read = original.snapshot().trials().get(0).settings();
-    WrittenSettings mine =
-        given == null
-            ? new WrittenSettings(null, null, null, null, null, null, null, null, null, null)
-            : given;
-    boolean percent = read.powerPercent() != null;
-    Fill fill = new Fill(mine, from, sameStyle);
-    return new WrittenSettings(
-        fill.in(
-            WrittenSettings::power,
-            percent ? read.powerPercent() : read.powerW(),
-            percent ? QuantityKind.POWER_PERCENT : QuantityKind.POWER),
-        fill.in(WrittenSettings::speed, read.speedMmS(), QuantityKind.SPEED),
-        fill.in(WrittenSettings::lineSpacing, read.lineSpacingMm(), QuantityKind.LINE_SPACING),
-        or(mine.passes(), from.passes()),
-        fill.in(
-            WrittenSettings::repetitionRate,
-            read.repetitionRateKhz(),
-            QuantityKind.REPETITION_RATE),
-        fill.in(
-            WrittenSettings::pulseDuration, read.pulseDurationNs(), QuantityKind.PULSE_DURATION),
-        fill.in(WrittenSettings::focusOffset, read.focusOffsetMm(), QuantityKind.FOCUS_OFFSET),
-        or(mine.airAssist(), from.airAssist()),
-        or(mine.direction(), from.direction()),
-        or(mine.crossPass(), from.crossPass()));
-  }
-
-  private record Fill(WrittenSettings mine, WrittenSettings from, boolean sameStyle) {
-    WrittenQuantity in(
-        Function<WrittenSettings, WrittenQuantity> field, Double value, QuantityKind dimension) {
-      return or(field.apply(mine), kept(field.apply(from), sameStyle, value, dimension));
+    Settings read = original.snapshot().trials().get(0).settings();
+    WrittenSettings filled = given == null ? WrittenSettings.NONE : given;
+    for (Setting setting : Setting.values()) {
+      if (filled.of(setting) == null) {
+        Object theirs = from.of(setting);
+        filled =
+            filled.with(
+                setting,
+                theirs instanceof WrittenQuantity typed
+                    ? kept(typed, sameStyle, read.amount(setting))
+                    : theirs);
+      }
     }
+    return filled;
   }
 
-  private static WrittenQuantity kept(
-      WrittenQuantity from, boolean sameStyle, Double value, QuantityKind dimension) {
-    if (from == null || from.text() == null || sameStyle || value == null) {
+  private static WrittenQuantity kept(WrittenQuantity from, boolean sameStyle, Amount read) {
+    if (from == null || from.text() == null || sameStyle || read == null) {
       return from;
     }
-    return new WrittenQuantity(null, BigDecimal.valueOf(value), dimension.canonicalUnit());
+    return new WrittenQuantity(
+        null, BigDecimal.valueOf(read.number()), read.kind().canonicalUnit());
   }
 
   private static <T> T or(T mine, T theirs) {

@@ -4,6 +4,7 @@ import club.emberwell.bench.LaserColumns;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.Words;
+import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
@@ -140,6 +141,11 @@ class ReportEntity {
         thicknessMm);
   }
 
+  private List<TrialSnapshot> read(List<TrialEntity> trials) {
+    Laser used = laser.toLaser();
+    return trials.stream().map(trial -> trial.toSnapshot(used, process)).toList();
+  }
+
   private Particulars particulars() {
     return new Particulars(notes, lot, controllerVersion);
   }
@@ -198,19 +204,24 @@ class ReportEntity {
   }
 
   /** What is stored, as the interpreter would have answered it. */
-  Interpretation interpretation(List<TrialSnapshot> trials) {
+  Interpretation interpretation(List<TrialEntity> trials) {
     return new Interpretation(
         machineId,
         laser.toLaser(),
         work(),
         particulars(),
         repeatOf,
-        trials,
+        read(trials),
         Optional.empty(),
         remarks);
   }
 
-  ReportSnapshot toSnapshot(ReportNames names, List<TrialSnapshot> trials) {
+  ReportSnapshot toSnapshot(ReportNames names, List<TrialEntity> trials) {
+    return snapshot(names, read(trials));
+  }
+
+  /** The same where its trials were just read. */
+  ReportSnapshot snapshot(ReportNames names, List<TrialSnapshot> trials) {
     return new ReportSnapshot(
         new ReportSnapshot.Standing(
             entry.id(),

@@ -1,6 +1,6 @@
 package club.emberwell.report;
 
-import club.emberwell.bench.MachineLimits.Bounds;
+import club.emberwell.quantity.Bounds;
 import java.time.Duration;
 
 /**
@@ -25,15 +25,7 @@ public final class ReportLimits {
   public static final int GRID_SIDE = 400;
 
   public static final int BEST_QUALITY = 5;
-  public static final int PASSES = 10_000;
 
-  public static final Bounds POWER_PERCENT = new Bounds(0.001, 100);
-  public static final Bounds POWER_W = new Bounds(0.000_001, 100_000);
-  public static final Bounds SPEED_MM_S = new Bounds(0.000_1, 1_000_000);
-  public static final Bounds LINE_SPACING_MM = new Bounds(0.000_01, 100);
-  public static final Bounds REPETITION_RATE_KHZ = new Bounds(0.000_001, 1_000_000_000);
-  public static final Bounds PULSE_DURATION_NS = new Bounds(0.000_001, 10_000_000_000d);
-  public static final Bounds FOCUS_OFFSET_MM = new Bounds(-1000, 1000);
   public static final Bounds THICKNESS_MM = new Bounds(0.000_1, 10_000);
 
   /** The same words by the same member within this time look like a slip. */

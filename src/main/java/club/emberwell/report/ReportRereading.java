@@ -114,7 +114,7 @@ public class ReportRereading {
   }
 
   private int batch(List<UUID> ids) {
-    Map<UUID, List<TrialSnapshot>> before = trials.of(ids);
+    Map<UUID, List<TrialEntity>> before = trials.of(ids);
     int changed = 0;
     // in one order everywhere, so that two nodes never wait for each other crosswise
     for (UUID id : ids.stream().sorted().toList()) {
@@ -127,7 +127,7 @@ public class ReportRereading {
     return changed;
   }
 
-  private boolean again(ReportEntity report, List<TrialSnapshot> before) {
+  private boolean again(ReportEntity report, List<TrialEntity> before) {
     Laser machine = report.machineId() == null ? null : report.laser().toLaser();
     Interpretation read =
         ReportInterpreter.read(report.written(), machine, catalog.snapshot(), report.numberStyle());

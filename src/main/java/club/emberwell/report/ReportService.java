@@ -92,7 +92,7 @@ public class ReportService implements Kind {
         new ReportNames(
             poster.number(),
             actor.handle(),
-            machine.map(Machine::number).orElse(null),
+            machine.map(m -> m.standing().number()).orElse(null),
             machine.map(Machine::name).orElse(null),
             0L);
     return reader.made(report, names, read);

@@ -1,135 +1,117 @@
 package club.emberwell.report;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.laser.Direction;
+import club.emberwell.laser.Amount;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingValue.Basis;
+import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.Settings;
+import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.Quantity;
-import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
-/** Reads settings from what was typed. Power and speed are needed, the rest may be missing. */
+/**
+ * Reads settings from what was typed; what is needed and what may be missing the catalogue says.
+ */
 public final class SettingsReader {
-  private static final Settings NONE =
-      new Settings(null, null, null, null, null, null, null, null, null, null, null);
-
   // Readings that say "this is no power (or no percent) at all", so the other reading counts.
   private static final Set<RemarkId> OF_ANOTHER_KIND =
       Set.of(RemarkId.UNIT_OF_OTHER_DIMENSION, RemarkId.UNIT_UNKNOWN);
 
-  private SettingsReader() {}
+  private final FieldReader in;
 
-  /** Fields at fault are null, with an error at their pointer below {@code at}. */
+  private SettingsReader(FieldReader in) {
+    this.in = in;
+  }
+
+  /** Fields at fault are not given, with an error at their pointer below {@code at}. */
   public static Settings read(FieldReader in, String at, WrittenSettings written) {
     if (in.required(at, written) == null) {
-      return NONE;
+      return Settings.NONE;
     }
-    Power power = power(in, at + "/power", written.power());
-    return new Settings(
-        power.percent(),
-        power.watts(),
-        in.quantity(
-            at + "/speed",
-            QuantityKind.SPEED,
-            needed(in, at + "/speed", written.speed()),
-            ReportLimits.SPEED_MM_S),
-        in.quantity(
-            at + "/lineSpacing",
-            QuantityKind.LINE_SPACING,
-            written.lineSpacing(),
-            ReportLimits.LINE_SPACING_MM),
-        passes(in, at + "/passes", written.passes()),
-        in.quantity(
-            at + "/repetitionRate",
-            QuantityKind.REPETITION_RATE,
-            written.repetitionRate(),
-            ReportLimits.REPETITION_RATE_KHZ),
-        in.quantity(
-            at + "/pulseDuration",
-            QuantityKind.PULSE_DURATION,
-            written.pulseDuration(),
-            ReportLimits.PULSE_DURATION_NS),
-        in.quantity(
-            at + "/focusOffset",
-            QuantityKind.FOCUS_OFFSET,
-            written.focusOffset(),
-            ReportLimits.FOCUS_OFFSET_MM),
-        written.airAssist(),
-        in.choice(
-            at + "/direction",
-            written.direction(),
-            Direction::of,
-            Direction.values(),
-            Direction::code),
-        written.crossPass());
+    SettingsReader reader = new SettingsReader(in);
+    Settings read = Settings.NONE;
+    for (Setting setting : Setting.values()) {
+      String pointer = at + "/" + setting.code();
+      read = read.with(setting, reader.value(setting, pointer, written.of(setting)));
+    }
+    return read;
   }
 
-  private record Power(Double percent, Double watts) {
-    static final Power UNKNOWN = new Power(null, null);
-  }
-
-  private static WrittenQuantity needed(FieldReader in, String at, WrittenQuantity given) {
-    if (FieldReader.isAbsent(given)) {
-      in.required(at, null);
+  private Object value(Setting setting, String at, Object given) {
+    boolean absent = given == null || given instanceof WrittenQuantity q && FieldReader.isAbsent(q);
+    if (absent) {
+      if (setting.form().isNeeded()) {
+        in.required(at, null);
+      }
       return null;
     }
-    return given;
+    return switch (setting.value().shape()) {
+      case QUANTITY -> quantity(setting.value().bases(), at, (WrittenQuantity) given);
+      case COUNT -> count(setting, at, (Integer) given);
+      case FLAG -> given;
+      case CHOICE -> choice(setting.value().choices(), at, (String) given);
+    };
   }
 
-  private static Integer passes(FieldReader in, String at, Integer given) {
-    if (given != null && (given < 1 || given > ReportLimits.PASSES)) {
-      String detail = "Passes are counted from 1 to " + ReportLimits.PASSES + ".";
+  private Integer count(Setting setting, String at, Integer given) {
+    Bounds bounds = setting.value().bounds();
+    if (!bounds.hold(given)) {
+      String detail =
+          "%s are counted from %.0f to %.0f."
+              .formatted(setting.label(), bounds.min(), bounds.max());
       in.add(Remark.error(RemarkId.OUT_OF_RANGE, at, detail));
       return null;
     }
     return given;
   }
 
+  private String choice(List<Choice> choices, String at, String given) {
+    return in.choice(at, given, choices.stream().map(Choice::code).toList());
+  }
+
   // "45 %" and "12 W" are both a power: the basis is what the unit says, never assumed.
-  private static Power power(FieldReader in, String at, WrittenQuantity written) {
-    if (needed(in, at, written) == null) {
-      return Power.UNKNOWN;
+  private Amount quantity(List<Basis> bases, String at, WrittenQuantity written) {
+    Map<Basis, Reading<Quantity>> readings =
+        bases.stream().collect(Collectors.toMap(b -> b, b -> in.read(b.kind(), written)));
+    List<Basis> fitting = bases.stream().filter(b -> readings.get(b).value().isPresent()).toList();
+    if (fitting.size() == 1 || bases.size() == 1) {
+      Basis basis = fitting.isEmpty() ? bases.get(0) : fitting.get(0);
+      Double number = in.take(at, readings.get(basis), basis.bounds());
+      return number == null ? null : new Amount(basis.kind(), number);
     }
-    Reading<Quantity> percent = in.read(QuantityKind.POWER_PERCENT, written);
-    Reading<Quantity> watts = in.read(QuantityKind.POWER, written);
-    if (percent.value().isPresent() && watts.value().isEmpty()) {
-      return new Power(in.take(at, percent, ReportLimits.POWER_PERCENT), null);
-    }
-    if (watts.value().isPresent() && percent.value().isEmpty()) {
-      return new Power(null, in.take(at, watts, ReportLimits.POWER_W));
-    }
-    in.add(neither(percent, watts).at(at));
-    return Power.UNKNOWN;
+    in.add(neither(bases.stream().map(readings::get).toList()).at(at));
+    return null;
   }
 
-  private static Remark neither(Reading<Quantity> percent, Reading<Quantity> watts) {
-    Remark asPercent = error(percent);
-    Remark asWatts = error(watts);
-    if (asPercent == null || isOfAnotherKind(asPercent)) {
-      return asWatts;
+  private static Remark neither(List<Reading<Quantity>> readings) {
+    List<Remark> errors = readings.stream().flatMap(r -> error(r).stream()).toList();
+    List<Remark> telling =
+        errors.stream().filter(error -> OF_ANOTHER_KIND.stream().noneMatch(error::is)).toList();
+    if (telling.isEmpty()) {
+      return errors.get(errors.size() - 1);
     }
-    if (asWatts == null || isOfAnotherKind(asWatts)) {
-      return asPercent;
+    Remark first = telling.get(0);
+    if (telling.size() == 1) {
+      return first;
     }
-    List<String> readings = new ArrayList<>(asPercent.readings());
-    asWatts.readings().stream().filter(r -> !readings.contains(r)).forEach(readings::add);
+    List<String> all = telling.stream().flatMap(e -> e.readings().stream()).distinct().toList();
     String detail =
-        asPercent.is(RemarkId.UNIT_MISSING)
+        first.is(RemarkId.UNIT_MISSING)
             ? "Say percent of the rated power or watts."
-            : asPercent.detail();
-    return asPercent.with(detail, readings);
+            : first.detail();
+    return first.with(detail, all);
   }
 
-  private static boolean isOfAnotherKind(Remark remark) {
-    return OF_ANOTHER_KIND.stream().anyMatch(remark::is);
-  }
-
-  private static Remark error(Reading<Quantity> reading) {
-    return reading.remarks().stream().filter(Remark::isError).findFirst().orElse(null);
+  private static Optional<Remark> error(Reading<Quantity> reading) {
+    return reading.remarks().stream().filter(Remark::isError).findFirst();
   }
 }

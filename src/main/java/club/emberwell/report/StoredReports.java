@@ -35,7 +35,7 @@ class StoredReports implements ReportSource {
     if (found.isEmpty()) {
       return List.of();
     }
-    Map<UUID, List<TrialSnapshot>> byReport =
+    Map<UUID, List<TrialEntity>> byReport =
         trials.of(found.stream().map(named -> named.report().id()).toList());
     return found.stream()
         .map(

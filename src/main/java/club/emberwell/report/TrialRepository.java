@@ -3,7 +3,6 @@ package club.emberwell.report;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -13,13 +12,9 @@ import java.util.stream.Collectors;
 @ApplicationScoped
 class TrialRepository implements PanacheRepositoryBase<TrialEntity, TrialEntity.Key> {
   /** The trials of each report in their order. */
-  Map<UUID, List<TrialSnapshot>> of(Collection<UUID> reports) {
+  Map<UUID, List<TrialEntity>> of(Collection<UUID> reports) {
     return find("reportId in ?1 order by reportId, position", reports).stream()
-        .collect(
-            Collectors.groupingBy(
-                TrialEntity::reportId,
-                HashMap::new,
-                Collectors.mapping(TrialEntity::toSnapshot, Collectors.toList())));
+        .collect(Collectors.groupingBy(TrialEntity::reportId));
   }
 
   void add(UUID report, List<TrialSnapshot> trials) {

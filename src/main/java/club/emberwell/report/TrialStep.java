@@ -20,9 +20,6 @@ import java.util.Set;
 
 /** The trials: settings, what follows from them, what looks implausible, and the judgement. */
 final class TrialStep implements ReportInterpreter.Step {
-  private static final Derived NOTHING =
-      new Derived(null, null, null, null, null, null, null, null, null, null, null);
-
   @Override
   public void read(Draft draft) {
     List<WrittenTrial> written = draft.written.trials();
@@ -100,7 +97,7 @@ final class TrialStep implements ReportInterpreter.Step {
 
   private static Derived derive(Draft draft, Settings settings, String at) {
     if (draft.laser == null || draft.process == null) {
-      return NOTHING;
+      return Derived.NOTHING;
     }
     if (draft.process.doseKind() == DoseKind.AREAL && settings.lineSpacingMm() == null) {
       String detail = "Without the line spacing the dose of this area work stays unknown.";

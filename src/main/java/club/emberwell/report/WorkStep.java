@@ -4,6 +4,8 @@ import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.laser.Process;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 
 /** What was done, to how thick a piece, and the free texts. */
 final class WorkStep implements ReportInterpreter.Step {
@@ -22,6 +24,10 @@ final class WorkStep implements ReportInterpreter.Step {
     draft.thicknessMm =
         in.quantity(
             "/thickness", QuantityKind.THICKNESS, written.thickness(), ReportLimits.THICKNESS_MM);
+    if (draft.process == Process.CUT && FieldReader.isAbsent(written.thickness())) {
+      String detail = "A cut without its thickness tells others little: how thick was the piece?";
+      in.add(Remark.warning(RemarkId.THICKNESS_MISSING, "/thickness", detail));
+    }
     draft.particulars =
         new Particulars(
             in.text("/notes", said.notes(), ReportLimits.NOTES, true),

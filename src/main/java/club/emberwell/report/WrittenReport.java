@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.bench.WrittenLaser;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.UUID;

@@ -4,6 +4,7 @@ import club.emberwell.laser.Effect;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.column.Documents;
 import club.emberwell.search.column.PackedCodes;
+import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Order;
 import java.io.IOException;
 import org.apache.lucene.index.DocValues;
@@ -38,8 +39,8 @@ final class HitOrder {
   void enter(LeafReader leaf) throws IOException {
     created = DocValues.getNumeric(leaf, Columns.CREATED);
     codes = DocValues.getNumeric(leaf, Columns.CODES);
-    ratedPower = DocValues.getNumeric(leaf, Columns.Own.RATED_POWER.field());
-    beam = DocValues.getNumeric(leaf, Columns.Own.BEAM_DIAMETER.field());
+    ratedPower = DocValues.getNumeric(leaf, Measure.RATED_POWER.field());
+    beam = DocValues.getNumeric(leaf, Measure.BEAM_DIAMETER.field());
   }
 
   void scoredBy(Scorable scorable) {

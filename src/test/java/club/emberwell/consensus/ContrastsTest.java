@@ -3,7 +3,7 @@ package club.emberwell.consensus;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Property;
 import club.emberwell.stats.Ratio;
 import java.util.List;
 import org.junit.jupiter.api.Test;

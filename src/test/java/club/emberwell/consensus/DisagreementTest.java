@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Property;
 import club.emberwell.stats.Evidence;
 import java.util.Optional;
 import java.util.SplittableRandom;

@@ -6,8 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.laser.Effect;
-import club.emberwell.search.column.TrialColumns.Measure;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;

@@ -6,18 +6,18 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.column.TrialColumns;
-import club.emberwell.search.column.TrialColumns.Measure;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
 /** Columns for a test, trial by trial. A trial is right unless it is said otherwise. */
 final class MadeTrials {
   private final List<Trial> trials = new ArrayList<>();
-  private final Map<Property, List<String>> names = new EnumMap<>(Property.class);
+  private final Map<Property, List<String>> names = new HashMap<>();
 
   /** One trial on the way. */
   final class Trial {
@@ -28,8 +28,8 @@ final class MadeTrials {
     private WavelengthBand band = WavelengthBand.CO2_10600;
     private Regime regime = Regime.CW;
     private Effect effect = Effect.RIGHT;
-    private final double[] values = new double[Measure.values().length];
-    private final int[] codes = new int[Property.values().length];
+    private final double[] values = new double[Measure.all().size()];
+    private final int[] codes = new int[Property.all().size()];
 
     private Trial(long member) {
       this.member = member;
@@ -68,7 +68,7 @@ final class MadeTrials {
     }
 
     Trial with(Measure measure, double value) {
-      values[measure.ordinal()] = value;
+      values[measure.place()] = value;
       return this;
     }
 
@@ -77,7 +77,7 @@ final class MadeTrials {
       if (!known.contains(value)) {
         known.add(value);
       }
-      codes[property.ordinal()] = known.indexOf(value);
+      codes[property.place()] = known.indexOf(value);
       return this;
     }
   }
@@ -94,8 +94,8 @@ final class MadeTrials {
 
   TrialColumns columns() {
     int n = trials.size();
-    double[][] values = new double[Measure.values().length][n];
-    int[][] properties = new int[Property.values().length][n];
+    double[][] values = new double[Measure.all().size()][n];
+    int[][] properties = new int[Property.all().size()][n];
     for (int i = 0; i < n; i++) {
       for (int m = 0; m < values.length; m++) {
         values[m][i] = trials.get(i).values[m];

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.laser.Comparison;
 import club.emberwell.laser.Effect;
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.IsoDose;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
@@ -14,7 +15,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Transfer.Verdict;
 import club.emberwell.laser.WavelengthBand;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -24,7 +25,7 @@ class OnMyMachineTest {
 
   private static Laser laser(double nm, Regime regime, double ratedW, Double beamUm) {
     return new Laser(
-        LaserSource.CO2, nm, ratedW, Motion.GANTRY, regime, false, null, beamUm, 600.0);
+        LaserSource.CO2, nm, ratedW, Motion.GANTRY, Emission.of(regime), null, beamUm, 600.0);
   }
 
   private static MadeTrials.Trial peer(MadeTrials made, long member, double watts, double speed) {

@@ -6,14 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.catalog.Cautions;
 import club.emberwell.laser.Effect;
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
-import club.emberwell.search.column.TrialColumns.Measure;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,7 +48,7 @@ class RangeFuzzTest {
               .at(WavelengthBand.NEAR_INFRARED)
               .in(regime)
               .was(onlyRight ? Effect.RIGHT : Effect.values()[random.nextInt(3)]);
-      for (Measure measure : Measure.values()) {
+      for (Measure measure : Measure.all()) {
         if (random.nextInt(5) > 0) {
           trial.with(measure, value());
         }
@@ -55,7 +56,7 @@ class RangeFuzzTest {
       if (random.nextInt(8) > 0) {
         trial.dose(value());
       }
-      for (Property property : Property.values()) {
+      for (Property property : Property.all()) {
         if (random.nextInt(3) > 0) {
           trial.with(property, "v" + random.nextInt(3));
         }
@@ -74,8 +75,7 @@ class RangeFuzzTest {
               1064,
               random.nextDouble(0.1, 100),
               Motion.GALVO,
-              random.nextBoolean() ? Regime.CW : Regime.NS,
-              false,
+              Emission.of(random.nextBoolean() ? Regime.CW : Regime.NS),
               null,
               random.nextBoolean() ? value() : null,
               random.nextBoolean() ? 1000.0 : null);

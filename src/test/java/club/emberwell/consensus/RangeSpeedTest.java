@@ -2,13 +2,14 @@ package club.emberwell.consensus;
 
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.laser.Effect;
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Regime;
 import club.emberwell.search.column.TrialColumns;
-import club.emberwell.search.column.TrialColumns.Measure;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -42,8 +43,7 @@ class RangeSpeedTest {
                       10_600,
                       60,
                       Motion.GANTRY,
-                      Regime.CW,
-                      false,
+                      Emission.of(Regime.CW),
                       null,
                       150.0,
                       600.0)),
@@ -82,7 +82,7 @@ class RangeSpeedTest {
               .was(effect)
               .with(Property.COLOUR, "Colour " + random.nextInt(6))
               .with(Property.AIR_ASSIST, random.nextBoolean() ? "on" : "off");
-      for (Measure measure : Range.SETTINGS) {
+      for (Measure measure : Measure.SETTINGS) {
         trial.with(measure, Math.exp(random.nextGaussian()));
       }
       trial.with(Measure.RATED_POWER, 40).with(Measure.BEAM_DIAMETER, 150);

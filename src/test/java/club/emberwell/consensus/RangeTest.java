@@ -9,7 +9,7 @@ import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Evidence;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.MemberShare;

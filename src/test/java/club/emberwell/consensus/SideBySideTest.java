@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.laser.Process;
 import club.emberwell.laser.WavelengthBand;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.SearchQuery;
 import java.util.List;
 import org.junit.jupiter.api.Test;

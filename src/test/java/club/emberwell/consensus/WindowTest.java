@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.WindowEdges;
 import java.util.SplittableRandom;

@@ -1,7 +1,9 @@
 package club.emberwell.desk;
 
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.laser.Setting;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
@@ -9,7 +11,6 @@ import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Particulars;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
-import club.emberwell.report.WrittenLaser;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
@@ -73,8 +74,11 @@ public class Cast {
         new WrittenLaser(
             "co2", text("10.6 um"), text("40 W"), "gantry", "cw", null, text("150 um"));
     WrittenSettings settings =
-        new WrittenSettings(
-            text("60 %"), text(speed), text("0.1 mm"), 1, null, null, null, null, null, null);
+        WrittenSettings.NONE
+            .with(Setting.POWER, text("60 %"))
+            .with(Setting.SPEED, text(speed))
+            .with(Setting.LINE_SPACING, text("0.1 mm"))
+            .with(Setting.PASSES, 1);
     return new WrittenReport(
         null,
         laser,

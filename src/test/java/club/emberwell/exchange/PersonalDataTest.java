@@ -329,7 +329,7 @@ class PersonalDataTest {
     assertEquals(1, reports.size());
     assertTrue(reports.get(0).get("written").get("notes").asText().contains("behind the mill"));
     assertEquals("400 mm/s", written(reports.get(0)));
-    assertEquals(400.0, reports.get(0).get("trials").get(0).get("speed_mm_s").asDouble());
+    assertEquals(400.0, reports.get(0).at("/trials/0/settings/speed").asDouble());
     assertTrue(reports.get(0).get("revisions").size() >= 1);
     assertEquals(2, json.readTree(files.get("talk.json")).size());
     assertEquals(1, json.readTree(files.get("machines.json")).size());

@@ -46,7 +46,7 @@ class DoseTest {
         Dose.derive(Trials.co2(100), Process.CUT, Trials.watts(w, speed, 0.1, passes));
     assertPrinted(dose, derived.lineDose());
     assertNull(derived.arealDose());
-    assertNull(derived.lineOverlap());
+    assertNull(derived.of(DoseFormula.LINE_OVERLAP));
   }
 
   @Test
@@ -64,16 +64,16 @@ class DoseTest {
             Process.DEEP_ENGRAVING,
             Trials.pulsed(20, 1000, 0.025, 30.0, 100.0));
     assertPrinted("666.667", derived.pulseEnergyMj() * 1000);
-    assertPrinted("6666.7", derived.peakPowerKw() * 1000);
+    assertPrinted("6666.7", derived.of(DoseFormula.PEAK_POWER) * 1000);
     assertPrinted("67.906", derived.peakFluence());
-    assertPrinted("33.333", derived.pulsePitchUm());
-    assertPrinted("0.33333", derived.pulseOverlap());
-    assertPrinted("1.5", derived.pulsesPerSpot());
-    assertPrinted("2.35619", derived.pulsesPerArea());
-    assertPrinted("0.5", derived.lineOverlap());
+    assertPrinted("33.333", derived.of(DoseFormula.PULSE_PITCH));
+    assertPrinted("0.33333", derived.of(DoseFormula.PULSE_OVERLAP));
+    assertPrinted("1.5", derived.of(DoseFormula.PULSES_PER_SPOT));
+    assertPrinted("2.35619", derived.of(DoseFormula.PULSES_PER_AREA));
+    assertPrinted("0.5", derived.of(DoseFormula.LINE_OVERLAP));
     assertPrinted("0.8", derived.arealDose());
     // the check of the energy balance: pulses per place x mean fluence = areal dose, J/cm2
-    assertPrinted("80.0", derived.pulsesPerArea() * derived.peakFluence() / 2);
+    assertPrinted("80.0", derived.of(DoseFormula.PULSES_PER_AREA) * derived.peakFluence() / 2);
   }
 
   @Test
@@ -83,15 +83,14 @@ class DoseTest {
             Trials.fibre(20, 50.0),
             Process.COLOUR_MARKING,
             Trials.pulsed(20, 2000, 0.1, 20.0, null));
-    assertPrinted("-1.0", derived.pulseOverlap());
-    assertPrinted("-1.0", derived.lineOverlap());
-    assertNull(derived.peakPowerKw());
+    assertPrinted("-1.0", derived.of(DoseFormula.PULSE_OVERLAP));
+    assertPrinted("-1.0", derived.of(DoseFormula.LINE_OVERLAP));
+    assertNull(derived.of(DoseFormula.PEAK_POWER));
   }
 
   @Test
   void aCrossPassCountsAsTwiceThePassesOfAreaWorkOnly() {
-    Settings crossed =
-        new Settings(null, 20.0, 1000.0, 0.05, 2, null, null, null, null, null, true);
+    Settings crossed = Trials.watts(20, 1000, 0.05, 2).with(Setting.CROSS_PASS, true);
     Laser laser = Trials.co2(100);
     assertPrinted("1.6", Dose.derive(laser, Process.COATING_REMOVAL, crossed).arealDose());
     assertPrinted("0.04", Dose.derive(laser, Process.CUT, crossed).lineDose());
@@ -100,10 +99,7 @@ class DoseTest {
   @Test
   void whatIsMissingOrSenselessGivesNoNumber() {
     Laser laser = Trials.co2(100);
-    Settings none = new Settings(null, null, null, null, null, null, null, null, null, null, null);
-    assertEquals(
-        new Derived(null, null, null, null, null, null, null, null, null, null, null),
-        Dose.derive(laser, Process.SURFACE_ENGRAVING, none));
+    assertEquals(Derived.NOTHING, Dose.derive(laser, Process.SURFACE_ENGRAVING, Settings.NONE));
     assertNull(
         Dose.derive(laser, Process.SURFACE_ENGRAVING, Trials.watts(10, 0, 0.1, 1)).arealDose());
     assertNull(

@@ -135,7 +135,15 @@ class PlausibilityTest {
   @Test
   void theMachinesOwnHighestSpeedCounts() {
     Laser slow =
-        new Laser(LaserSource.CO2, 10600, 60, Motion.GANTRY, Regime.CW, true, null, null, 300.0);
+        new Laser(
+            LaserSource.CO2,
+            10600,
+            60,
+            Motion.GANTRY,
+            new Emission(Regime.CW, true),
+            null,
+            null,
+            300.0);
     assertEquals(
         List.of("speed-above-machine"),
         ids(check(slow, Process.SURFACE_ENGRAVING, Trials.watts(30, 400, 0.1, 1))));
@@ -202,7 +210,8 @@ class PlausibilityTest {
   @Test
   void aSteadyTubeHasNoRepetitionRate() {
     Laser tube =
-        new Laser(LaserSource.CO2, 10600, 60, Motion.GANTRY, Regime.CW, false, null, null, null);
+        new Laser(
+            LaserSource.CO2, 10600, 60, Motion.GANTRY, Emission.of(Regime.CW), null, null, null);
     List<Remark> remarks = check(tube, Process.CUT, Trials.pulsed(30, 10, null, 20.0, null));
     assertEquals(List.of("repetition-rate-on-cw"), ids(remarks));
     assertTrue(remarks.get(0).detail().contains("CO2 tube"));
@@ -226,7 +235,7 @@ class PlausibilityTest {
 
   @Test
   void aFocusOffsetOfDecimetresIsRemarkedOn() {
-    Settings far = new Settings(null, 30.0, 10.0, null, 1, null, null, -60.0, null, null, null);
+    Settings far = Trials.watts(30, 10, null, 1).with(Setting.FOCUS_OFFSET, -60.0);
     assertEquals(
         List.of("focus-offset-out-of-range"), ids(check(Trials.co2(60), Process.CUT, far)));
   }
@@ -234,7 +243,15 @@ class PlausibilityTest {
   @Test
   void aSourceAtAnotherWavelengthIsRemarkedOn() {
     Laser odd =
-        new Laser(LaserSource.CO2, 1064, 60, Motion.GANTRY, Regime.CW, true, null, null, null);
+        new Laser(
+            LaserSource.CO2,
+            1064,
+            60,
+            Motion.GANTRY,
+            new Emission(Regime.CW, true),
+            null,
+            null,
+            null);
     assertEquals(
         List.of("wavelength-unlike-source"),
         ids(check(odd, Process.CUT, Trials.watts(30, 10, null, 1))));
@@ -243,10 +260,17 @@ class PlausibilityTest {
   @Test
   void senselessNumbersAreSurvived() {
     for (double bad : new double[] {0, -1, Double.NaN, Double.POSITIVE_INFINITY, 1e300}) {
-      Settings settings = new Settings(bad, bad, bad, bad, 0, bad, bad, bad, null, null, null);
-      assertFalse(check(Trials.fibre(20, bad), Process.DEEP_ENGRAVING, settings).isEmpty());
+      Settings settings = Settings.NONE;
+      for (Setting setting : Setting.values()) {
+        if (setting.value().kind().isPresent()) {
+          settings = settings.with(setting, bad);
+        }
+      }
+      for (Settings both : List.of(settings.atWatts(bad), settings.or(Settings.ofPercent(bad)))) {
+        Settings none = both.with(Setting.PASSES, 0);
+        assertFalse(check(Trials.fibre(20, bad), Process.DEEP_ENGRAVING, none).isEmpty());
+      }
     }
-    Settings none = new Settings(null, null, null, null, null, null, null, null, null, null, null);
-    assertEquals(List.of(), check(Trials.fibre(20, null), Process.CUT, none));
+    assertEquals(List.of(), check(Trials.fibre(20, null), Process.CUT, Settings.NONE));
   }
 }

@@ -31,7 +31,7 @@ class PublishedTracksTest {
 
   private static Laser fibre(double ratedW, Double spotUm) {
     return new Laser(
-        LaserSource.FIBRE, 1070, ratedW, Motion.GALVO, Regime.CW, false, null, spotUm, null);
+        LaserSource.FIBRE, 1070, ratedW, Motion.GALVO, Emission.of(Regime.CW), null, spotUm, null);
   }
 
   private static double lineDose(double watts, double speed) {

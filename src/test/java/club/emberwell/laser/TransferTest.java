@@ -24,7 +24,7 @@ class TransferTest {
 
   private static Laser laser(
       LaserSource source, double nm, double rated, Regime regime, Double beam, Double top) {
-    return new Laser(source, nm, rated, Motion.GANTRY, regime, false, null, beam, top);
+    return new Laser(source, nm, rated, Motion.GANTRY, Emission.of(regime), null, beam, top);
   }
 
   private static Laser co2(double rated, Double beam, Double top) {
@@ -42,7 +42,10 @@ class TransferTest {
   }
 
   private static Settings plan(double watts, Double spacing, Double khz, Double ns) {
-    return new Settings(null, watts, null, spacing, null, khz, ns, null, null, null, null);
+    return Settings.ofWatts(watts)
+        .with(Setting.LINE_SPACING, spacing)
+        .with(Setting.REPETITION_RATE, khz)
+        .with(Setting.PULSE_DURATION, ns);
   }
 
   // Energy balance: v2 = v1 (P2/P1)(h1/h2)
@@ -122,7 +125,15 @@ class TransferTest {
   @Test
   void aGatedAndASteadyContinuousLaserAreOfOneKind() {
     Laser gated =
-        new Laser(LaserSource.CO2, 10600, 40, Motion.GANTRY, Regime.CW, true, null, BEAM, null);
+        new Laser(
+            LaserSource.CO2,
+            10600,
+            40,
+            Motion.GANTRY,
+            new Emission(Regime.CW, true),
+            null,
+            BEAM,
+            null);
     Outcome outcome =
         engraving(gated, Trials.watts(20, 100, 0.1, 1), co2(40, BEAM, null), plan(30, 0.1));
     assertEquals(Verdict.START_OF_GRID, outcome.verdict());
@@ -182,7 +193,7 @@ class TransferTest {
 
   @Test
   void aFocusOffsetMakesTheSpotUnknown() {
-    Settings defocused = new Settings(null, 20.0, 100.0, 0.1, 1, null, null, 3.0, null, null, null);
+    Settings defocused = Trials.watts(20, 100, 0.1, 1).with(Setting.FOCUS_OFFSET, 3.0);
     Laser laser = co2(40, BEAM, null);
     assertEquals(Verdict.WEAK, engraving(laser, defocused, laser, null).verdict());
   }

@@ -6,28 +6,51 @@ final class Trials {
 
   static Laser co2(double ratedW) {
     return new Laser(
-        LaserSource.CO2, 10600, ratedW, Motion.GANTRY, Regime.CW, true, null, null, null);
+        LaserSource.CO2,
+        10600,
+        ratedW,
+        Motion.GANTRY,
+        new Emission(Regime.CW, true),
+        null,
+        null,
+        null);
   }
 
   static Laser diode(double ratedW) {
     return new Laser(
-        LaserSource.DIODE, 450, ratedW, Motion.GANTRY, Regime.CW, true, null, null, null);
+        LaserSource.DIODE,
+        450,
+        ratedW,
+        Motion.GANTRY,
+        new Emission(Regime.CW, true),
+        null,
+        null,
+        null);
   }
 
   static Laser fibre(double ratedW, Double beamUm) {
     return new Laser(
-        LaserSource.FIBRE, 1064, ratedW, Motion.GALVO, Regime.NS, false, null, beamUm, null);
+        LaserSource.FIBRE, 1064, ratedW, Motion.GALVO, Emission.of(Regime.NS), null, beamUm, null);
   }
 
   static Settings watts(double powerW, double speed, Double spacing, Integer passes) {
-    return new Settings(null, powerW, speed, spacing, passes, null, null, null, null, null, null);
+    return with(Settings.ofWatts(powerW), speed, spacing, passes);
   }
 
   static Settings percent(double percent, double speed, Double spacing, Integer passes) {
-    return new Settings(percent, null, speed, spacing, passes, null, null, null, null, null, null);
+    return with(Settings.ofPercent(percent), speed, spacing, passes);
   }
 
   static Settings pulsed(double powerW, double speed, Double spacing, Double khz, Double ns) {
-    return new Settings(null, powerW, speed, spacing, null, khz, ns, null, null, null, null);
+    return watts(powerW, speed, spacing, null)
+        .with(Setting.REPETITION_RATE, khz)
+        .with(Setting.PULSE_DURATION, ns);
+  }
+
+  private static Settings with(Settings power, double speed, Double spacing, Integer passes) {
+    return power
+        .with(Setting.SPEED, speed)
+        .with(Setting.LINE_SPACING, spacing)
+        .with(Setting.PASSES, passes);
   }
 }

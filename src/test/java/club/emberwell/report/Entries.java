@@ -1,5 +1,7 @@
 package club.emberwell.report;
 
+import club.emberwell.bench.WrittenLaser;
+import club.emberwell.laser.Setting;
 import club.emberwell.quantity.WrittenQuantity;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,8 +19,7 @@ final class Entries {
 
   /** 100 % at 400 mm/s and 0.1 mm: 1 J/mm2 with 40 W. */
   static WrittenSettings settings() {
-    return new WrittenSettings(
-        text("100 %"), text("400 mm/s"), text("0.1 mm"), 1, null, null, null, null, null, null);
+    return settings("100 %", "400 mm/s", "0.1 mm").with(Setting.PASSES, 1);
   }
 
   static WrittenTrial trial(WrittenSettings settings) {
@@ -55,8 +56,10 @@ final class Entries {
 
   /** The settings with another power, speed and spacing. */
   static WrittenSettings settings(String power, String speed, String spacing) {
-    return new WrittenSettings(
-        text(power), text(speed), text(spacing), null, null, null, null, null, null, null);
+    return WrittenSettings.NONE
+        .with(Setting.POWER, text(power))
+        .with(Setting.SPEED, text(speed))
+        .with(Setting.LINE_SPACING, text(spacing));
   }
 
   /** A grid of this many rows and columns, all alike but for what is changed. */

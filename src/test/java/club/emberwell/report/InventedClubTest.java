@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.bench.MachineReader;
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.bench.WrittenMachine;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.laser.Setting;
 import club.emberwell.quantity.NumberStyle;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -66,15 +68,16 @@ class InventedClubTest {
       WrittenMachine written =
           new WrittenMachine(
               cells[1],
-              cells[2],
-              Entries.text(cells[3]),
-              Entries.text(cells[4]),
-              cells[5],
-              cells[6],
+              new WrittenLaser(
+                  cells[2],
+                  Entries.text(cells[3]),
+                  Entries.text(cells[4]),
+                  cells[5],
+                  cells[6],
+                  Entries.text(cells[7]),
+                  Entries.text(cells[8])),
               null,
               null,
-              Entries.text(cells[7]),
-              Entries.text(cells[8]),
               Entries.text(cells[11]),
               null,
               null);
@@ -109,18 +112,10 @@ class InventedClubTest {
 
     private static WrittenTrial trial(JsonNode n) {
       JsonNode s = n.get("settings");
-      WrittenSettings settings =
-          new WrittenSettings(
-              Entries.text(text(s, "power")),
-              Entries.text(text(s, "speed")),
-              Entries.text(text(s, "lineSpacing")),
-              s.has("passes") ? s.get("passes").intValue() : null,
-              Entries.text(text(s, "repetitionRate")),
-              Entries.text(text(s, "pulseDuration")),
-              Entries.text(text(s, "focusOffset")),
-              s.has("airAssist") ? s.get("airAssist").booleanValue() : null,
-              text(s, "direction"),
-              s.has("crossPass") ? s.get("crossPass").booleanValue() : null);
+      WrittenSettings settings = WrittenSettings.NONE;
+      for (Setting setting : Setting.values()) {
+        settings = settings.with(setting, value(setting, s.get(setting.code())));
+      }
       List<String> defects = new ArrayList<>();
       n.path("defects").forEach(d -> defects.add(d.asText()));
       return new WrittenTrial(
@@ -130,6 +125,18 @@ class InventedClubTest {
           text(n, "effect"),
           n.has("quality") ? n.get("quality").intValue() : null,
           defects);
+    }
+
+    private static Object value(Setting setting, JsonNode n) {
+      if (n == null) {
+        return null;
+      }
+      return switch (setting.value().shape()) {
+        case QUANTITY -> Entries.text(n.asText());
+        case COUNT -> n.intValue();
+        case FLAG -> n.booleanValue();
+        case CHOICE -> n.asText();
+      };
     }
 
     private static String text(JsonNode n, String field) {

@@ -7,8 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
@@ -28,7 +30,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class ReportInterpreterTest {
   private static final Catalog CATALOG = CatalogFiles.catalog();
   private static final Laser MACHINE =
-      new Laser(LaserSource.CO2, 10_600, 40, Motion.GANTRY, Regime.CW, false, null, 150.0, null);
+      new Laser(
+          LaserSource.CO2, 10_600, 40, Motion.GANTRY, Emission.of(Regime.CW), null, 150.0, null);
 
   private static Interpretation read(WrittenReport written) {
     return ReportInterpreter.read(written, null, CATALOG, NumberStyle.ANY);

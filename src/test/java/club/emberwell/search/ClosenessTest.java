@@ -2,6 +2,7 @@ package club.emberwell.search;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
@@ -18,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class ClosenessTest {
   private static Laser laser(double nm, double watt, Motion motion, Regime regime, Double beam) {
-    return new Laser(LaserSource.FIBRE, nm, watt, motion, regime, false, null, beam, null);
+    return new Laser(LaserSource.FIBRE, nm, watt, motion, Emission.of(regime), null, beam, null);
   }
 
   @Test

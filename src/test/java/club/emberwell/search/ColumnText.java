@@ -2,12 +2,14 @@ package club.emberwell.search;
 
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.Settings;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
 import club.emberwell.search.column.TrialColumns;
-import club.emberwell.search.column.TrialColumns.Measure;
-import club.emberwell.search.column.TrialColumns.Property;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,10 +26,10 @@ final class ColumnText {
     said.add((int) columns.band()[i]);
     said.add((int) columns.regime()[i]);
     said.add((int) columns.effect()[i]);
-    for (Measure measure : Measure.values()) {
+    for (Measure measure : Measure.all()) {
       said.add(measure + "=" + columns.values(measure)[i]);
     }
-    for (Property property : Property.values()) {
+    for (Property property : Property.all()) {
       int code = columns.property(property)[i];
       said.add(property + "=" + columns.labels().label(property, code));
     }
@@ -44,11 +46,11 @@ final class ColumnText {
     said.add(report.laser().band().ordinal());
     said.add(report.laser().regime().ordinal());
     said.add(trial.trial().effect().ordinal());
-    for (Measure measure : Measure.values()) {
+    for (Measure measure : Measure.all()) {
       Double value = value(measure, report, trial.trial());
       said.add(measure + "=" + (value == null ? Double.NaN : value));
     }
-    for (Property property : Property.values()) {
+    for (Property property : Property.all()) {
       String label = label(property, report, trial.trial().settings());
       said.add(property + "=" + (label == null ? "not given" : label));
     }
@@ -57,40 +59,41 @@ final class ColumnText {
 
   private static Double value(Measure measure, ReportSnapshot report, TrialSnapshot trial) {
     Settings settings = trial.settings();
-    return switch (measure) {
-      case POWER_PERCENT -> settings.powerPercent();
-      case POWER_W -> trial.derived().averagePowerW();
-      case SPEED -> settings.speedMmS();
-      case LINE_SPACING -> settings.lineSpacingMm();
-      case PASSES -> settings.passes() == null ? 1.0 : (double) settings.passes();
-      case REPETITION_RATE -> settings.repetitionRateKhz();
-      case PULSE_DURATION -> settings.pulseDurationNs();
-      case FOCUS_OFFSET -> settings.focusOffsetMm();
-      case AREAL_DOSE -> trial.derived().arealDose();
-      case LINE_DOSE -> trial.derived().lineDose();
-      case PEAK_FLUENCE -> trial.derived().peakFluence();
-      case BEAM_DIAMETER -> report.laser().beamDiameterUm();
-      case RATED_POWER -> report.laser().ratedPowerW();
-      case THICKNESS -> report.work().thicknessMm();
-      case QUALITY -> trial.quality() == null ? null : (double) trial.quality();
-      case POSTED -> (double) (report.createdAt().getEpochSecond() / 86_400);
+    return switch (measure.code()) {
+      case "powerPercent" -> settings.powerPercent();
+      case "power" -> trial.derived().averagePowerW();
+      case "passes" -> (double) settings.passes();
+      case "arealDose" -> trial.derived().arealDose();
+      case "lineDose" -> trial.derived().lineDose();
+      case "peakFluence" -> trial.derived().peakFluence();
+      case "beamDiameter" -> report.laser().beamDiameterUm();
+      case "ratedPower" -> report.laser().ratedPowerW();
+      case "thickness" -> report.work().thicknessMm();
+      case "quality" -> trial.quality() == null ? null : (double) trial.quality();
+      case "posted" -> (double) (report.createdAt().getEpochSecond() / 86_400);
+      default -> settings.number(Setting.of(measure.code()).orElseThrow());
     };
   }
 
   private static String label(Property property, ReportSnapshot report, Settings settings) {
-    return switch (property) {
-      case AIR_ASSIST -> onOff(settings.airAssist());
-      case DIRECTION -> settings.direction() == null ? null : settings.direction().label();
-      case CROSS_PASS -> onOff(settings.crossPass());
-      case LENS -> lens(report.laser().lensFocalMm());
-      case MATERIAL -> term(TermKind.MATERIAL, report.work().material().slug());
-      case COATING -> term(TermKind.COATING, report.work().coating().slug());
-      case COLOUR -> term(TermKind.COLOUR, report.work().colour().slug());
-      case LOT -> report.particulars().lot();
-      case CONTROLLER_VERSION -> report.particulars().controllerVersion();
-      case MOTION -> report.laser().motion().label();
-      case POWER_BASIS -> "given in %";
+    return switch (property.code()) {
+      case "lens" -> lens(report.laser().lensFocalMm());
+      case "material" -> term(TermKind.MATERIAL, report.work().material().slug());
+      case "coating" -> term(TermKind.COATING, report.work().coating().slug());
+      case "colour" -> term(TermKind.COLOUR, report.work().colour().slug());
+      case "lot" -> report.particulars().lot();
+      case "controllerVersion" -> report.particulars().controllerVersion();
+      case "motion" -> report.laser().motion().label();
+      case "powerBasis" -> "given in %";
+      default -> given(settings, Setting.of(property.code()).orElseThrow());
     };
+  }
+
+  private static String given(Settings settings, Setting setting) {
+    Object value = settings.values().get(setting);
+    return value instanceof Boolean flag
+        ? onOff(flag)
+        : setting.value().choice(value).map(Choice::label).orElse(null);
   }
 
   private static String onOff(Boolean value) {

@@ -3,12 +3,15 @@ package club.emberwell.search;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Derived;
 import club.emberwell.laser.Direction;
+import club.emberwell.laser.DoseFormula;
 import club.emberwell.laser.Effect;
+import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
+import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.report.Filed;
 import club.emberwell.report.Particulars;
@@ -21,6 +24,7 @@ import club.emberwell.report.Work;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 
@@ -92,8 +96,7 @@ final class InventedReports {
         WAVELENGTHS[source.ordinal()],
         5 * (1 + random.nextInt(24)),
         Motion.values()[random.nextInt(2)],
-        source == LaserSource.FIBRE ? Regime.NS : Regime.CW,
-        false,
+        Emission.of(source == LaserSource.FIBRE ? Regime.NS : Regime.CW),
         maybe(100, 2),
         maybe(40, 0.5),
         null);
@@ -106,22 +109,20 @@ final class InventedReports {
       double speed = 10 * (1 + random.nextInt(100));
       double percent = 5 * (1 + random.nextInt(20));
       Settings settings =
-          new Settings(
-              percent,
-              null,
-              speed,
-              0.05 + 0.01 * random.nextInt(8),
-              random.nextInt(3) == 0 ? 2 : null,
-              null,
-              null,
-              maybe(0, 1),
-              random.nextInt(3) == 0 ? null : random.nextBoolean(),
-              random.nextBoolean() ? null : Direction.values()[random.nextInt(2)],
-              random.nextBoolean() ? null : random.nextBoolean());
+          Settings.ofPercent(percent)
+              .with(Setting.SPEED, speed)
+              .with(Setting.LINE_SPACING, 0.05 + 0.01 * random.nextInt(8))
+              .with(Setting.PASSES, random.nextInt(3) == 0 ? 2 : null)
+              .with(Setting.FOCUS_OFFSET, maybe(0, 1))
+              .with(Setting.AIR_ASSIST, random.nextInt(3) == 0 ? null : random.nextBoolean())
+              .with(
+                  Setting.DIRECTION,
+                  random.nextBoolean() ? null : Direction.values()[random.nextInt(2)].code())
+              .with(Setting.CROSS_PASS, random.nextBoolean() ? null : random.nextBoolean());
       double watt = laser.ratedPowerW() * percent / 100;
       Derived derived =
           new Derived(
-              watt, watt / speed / 0.1, null, null, null, null, null, null, null, null, null);
+              Map.of(DoseFormula.AVERAGE_POWER, watt, DoseFormula.AREAL_DOSE, watt / speed / 0.1));
       Effect effect = Effect.values()[random.nextInt(3)];
       trials.add(
           new TrialSnapshot(

@@ -1,5 +1,7 @@
 package club.emberwell.talk;
 
+import club.emberwell.bench.WrittenLaser;
+import club.emberwell.laser.Setting;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.UnitPreferences;
@@ -7,7 +9,6 @@ import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Particulars;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
-import club.emberwell.report.WrittenLaser;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
@@ -52,8 +53,11 @@ public class Club {
         new WrittenLaser(
             "co2", text("10.6 um"), text("40 W"), "gantry", "cw", null, text("150 um"));
     WrittenSettings settings =
-        new WrittenSettings(
-            text("60 %"), text("400 mm/s"), text("0.1 mm"), 1, null, null, null, null, null, null);
+        WrittenSettings.NONE
+            .with(Setting.POWER, text("60 %"))
+            .with(Setting.SPEED, text("400 mm/s"))
+            .with(Setting.LINE_SPACING, text("0.1 mm"))
+            .with(Setting.PASSES, 1);
     WrittenReport written =
         new WrittenReport(
             null,

@@ -8,7 +8,7 @@ import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.QuantityKind;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import jakarta.annotation.security.RolesAllowed;

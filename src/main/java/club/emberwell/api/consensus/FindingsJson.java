@@ -9,9 +9,9 @@ import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Disagreement;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.RangeDetail.Findings;
-import club.emberwell.consensus.Recorded;
 import club.emberwell.quantity.QuantityKind;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
 import club.emberwell.stats.PermutationSplit;
@@ -121,7 +121,7 @@ record FindingsJson(
       Optional<DipTest> dip = found.camps().flatMap(Camps::dip);
       return new CampsJson(
           found.found(),
-          found.property().map(Recorded::code).orElse(null),
+          found.property().map(Property::code).orElse(null),
           split.map(SplitJson::of).orElse(null),
           dip.map(d -> number(d.dip())).orElse(null),
           split
@@ -165,7 +165,7 @@ record FindingsJson(
       String sentence) {
     static ContrastJson of(Contrast contrast) {
       return new ContrastJson(
-          Recorded.code(contrast.property()),
+          contrast.property().code(),
           contrast.more(),
           contrast.less(),
           contrast.ratio().kind(),
@@ -214,7 +214,7 @@ record FindingsJson(
       return new BorrowedJson(
           new Lenders(
               borrowing.lenders().words(),
-              Recorded.code(borrowing.lenders().by()),
+              borrowing.lenders().by().code(),
               borrowing.lenders().relatives(),
               borrowing.lenders().members()),
           unitOf(borrowing.measure()),

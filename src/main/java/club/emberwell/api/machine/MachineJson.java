@@ -27,7 +27,11 @@ record MachineJson(
     WrittenMachine w = machine.written();
     LaserJson.Written written =
         new LaserJson.Written(
-            w.wavelength(), w.ratedPower(), w.lens(), w.beamDiameter(), w.maxSpeed());
+            w.laser().wavelength(),
+            w.laser().ratedPower(),
+            w.laser().lens(),
+            w.laser().beamDiameter(),
+            w.maxSpeed());
     return new MachineJson(
         machine.id(),
         machine.version(),
@@ -36,6 +40,6 @@ record MachineJson(
         machine.pulseControl(),
         machine.controllerVersion(),
         Noticed.of(noticed),
-        new Times(machine.createdAt(), machine.updatedAt()));
+        new Times(machine.standing().createdAt(), machine.standing().updatedAt()));
   }
 }

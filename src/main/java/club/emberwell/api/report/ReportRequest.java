@@ -1,10 +1,10 @@
 package club.emberwell.api.report;
 
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.Particulars;
-import club.emberwell.report.WrittenLaser;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;

@@ -45,7 +45,7 @@ public class SearchOpenApi implements OASFilter {
           parameter(facet.code(), several, facet.label() + "; repeated = any of them")
               .explode(true));
     }
-    for (RangeField range : RangeField.values()) {
+    for (RangeField range : RangeField.all()) {
       String kind =
           range.dimension().map(d -> "with unit, e.g. 1 " + d.canonicalUnit()).orElse("a date");
       all.add(parameter(range.minParameter(), text(), range.label() + ", at least; " + kind));

@@ -3,15 +3,21 @@ package club.emberwell.search.column;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.search.query.Property;
 import java.util.List;
 import java.util.Map;
 
 /** Names for the property codes of one set of columns. */
-record ColumnLabels(Map<TrialColumns.Property, List<String>> names, Vocabulary vocabulary)
+record ColumnLabels(Map<Property, List<String>> names, Vocabulary vocabulary)
     implements TrialColumns.PropertyLabels {
+  private static final Map<Property, TermKind> FILED =
+      Map.of(
+          Property.MATERIAL, TermKind.MATERIAL,
+          Property.COATING, TermKind.COATING,
+          Property.COLOUR, TermKind.COLOUR);
 
   @Override
-  public String label(TrialColumns.Property property, int code) {
+  public String label(Property property, int code) {
     if (code < 0) {
       return "not given";
     }
@@ -20,17 +26,15 @@ record ColumnLabels(Map<TrialColumns.Property, List<String>> names, Vocabulary v
       return PackedCodes.label(property, code);
     }
     String value = named.get(code);
-    return switch (property) {
-      case MATERIAL -> term(TermKind.MATERIAL, value);
-      case COATING -> term(TermKind.COATING, value);
-      case COLOUR -> term(TermKind.COLOUR, value);
-      case LENS -> value + " mm";
-      default -> value;
-    };
+    if (property == Property.LENS) {
+      return value + " mm";
+    }
+    TermKind kind = FILED.get(property);
+    return kind == null ? value : term(kind, value);
   }
 
   @Override
-  public String value(TrialColumns.Property property, int code) {
+  public String value(Property property, int code) {
     List<String> named = names.get(property);
     return code < 0 || named == null ? label(property, code) : named.get(code);
   }

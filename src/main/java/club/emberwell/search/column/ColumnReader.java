@@ -2,6 +2,8 @@ package club.emberwell.search.column;
 
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -21,23 +23,14 @@ import org.apache.lucene.search.Query;
  */
 public final class ColumnReader {
   /** The properties whose codes are numbers given out while reading, with their index fields. */
-  private static final Map<TrialColumns.Property, String> NAMED =
+  private static final Map<Property, String> NAMED =
       Map.of(
-          TrialColumns.Property.LENS, Columns.LENS,
-          TrialColumns.Property.LOT, Columns.LOT,
-          TrialColumns.Property.MATERIAL, Facet.MATERIAL.field(),
-          TrialColumns.Property.COATING, Facet.COATING.field(),
-          TrialColumns.Property.COLOUR, Facet.COLOUR.field(),
-          TrialColumns.Property.CONTROLLER_VERSION, Facet.CONTROLLER_VERSION.field());
-
-  /** The properties packed into one long, with their place there. */
-  private static final Map<TrialColumns.Property, PackedCodes> PACKED =
-      Map.of(
-          TrialColumns.Property.AIR_ASSIST, PackedCodes.AIR_ASSIST,
-          TrialColumns.Property.DIRECTION, PackedCodes.DIRECTION,
-          TrialColumns.Property.CROSS_PASS, PackedCodes.CROSS_PASS,
-          TrialColumns.Property.MOTION, PackedCodes.MOTION,
-          TrialColumns.Property.POWER_BASIS, PackedCodes.POWER_BASIS);
+          Property.LENS, Columns.LENS,
+          Property.LOT, Columns.LOT,
+          Property.MATERIAL, Facet.MATERIAL.field(),
+          Property.COATING, Facet.COATING.field(),
+          Property.COLOUR, Facet.COLOUR.field(),
+          Property.CONTROLLER_VERSION, Facet.CONTROLLER_VERSION.field());
 
   private record Part(LeafReader leaf, int[] documents) {}
 
@@ -56,14 +49,14 @@ public final class ColumnReader {
 
   private TrialColumns columns(Vocabulary vocabulary) throws IOException {
     long[] codes = numbers(Columns.CODES);
-    int[][] properties = new int[TrialColumns.Property.values().length][];
-    Map<TrialColumns.Property, List<String>> names = new HashMap<>();
-    for (var packed : PACKED.entrySet()) {
-      properties[packed.getKey().ordinal()] = unpack(codes, packed.getValue());
+    int[][] properties = new int[Property.all().size()][];
+    Map<Property, List<String>> names = new HashMap<>();
+    for (var packed : PackedCodes.OF_PROPERTY.entrySet()) {
+      properties[packed.getKey().place()] = unpack(codes, packed.getValue());
     }
     for (var named : NAMED.entrySet()) {
       List<String> found = new ArrayList<>();
-      properties[named.getKey().ordinal()] = named(named.getValue(), found);
+      properties[named.getKey().place()] = named(named.getValue(), found);
       names.put(named.getKey(), found);
     }
     return new TrialColumns(
@@ -81,9 +74,11 @@ public final class ColumnReader {
   }
 
   private double[][] measures(long[] codes) throws IOException {
-    double[][] values = new double[TrialColumns.Measure.values().length][];
-    for (Columns.Own own : Columns.Own.values()) {
-      values[own.measure().ordinal()] = reals(own.field());
+    double[][] values = new double[Measure.all().size()][];
+    for (Measure measure : Measure.all()) {
+      if (!measure.isPacked()) {
+        values[measure.place()] = reals(measure.field());
+      }
     }
     double[] passes = new double[size];
     double[] quality = new double[size];
@@ -92,8 +87,8 @@ public final class ColumnReader {
       int given = PackedCodes.QUALITY.code(codes[i]);
       quality[i] = given < 0 ? Double.NaN : given;
     }
-    values[TrialColumns.Measure.PASSES.ordinal()] = passes;
-    values[TrialColumns.Measure.QUALITY.ordinal()] = quality;
+    values[Measure.PASSES.place()] = passes;
+    values[Measure.QUALITY.place()] = quality;
     return values;
   }
 

@@ -1,41 +1,83 @@
 package club.emberwell.search.column;
 
-import club.emberwell.laser.Direction;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingValue.Choice;
+import club.emberwell.laser.SettingValue.Shape;
 import club.emberwell.laser.Settings;
 import club.emberwell.report.TrialSnapshot;
+import club.emberwell.search.query.Property;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The small codes of a trial in one long, so that a column read costs one lookup instead of twelve.
  * A code that can be missing is stored as code + 1, and 0 means not given.
  */
-public enum PackedCodes {
-  PROCESS(0, 4),
-  BAND(4, 4),
-  REGIME(8, 4),
-  EFFECT(12, 3),
-  MOTION(15, 3),
-  AIR_ASSIST(18, 2),
-  DIRECTION(20, 3),
-  CROSS_PASS(23, 2),
-  POWER_BASIS(25, 2),
-  QUALITY(27, 4),
-  PASSES(31, 31);
+public final class PackedCodes {
+  public static final PackedCodes PROCESS = new PackedCodes(0, 4);
+  public static final PackedCodes BAND = new PackedCodes(4, 4);
+  public static final PackedCodes REGIME = new PackedCodes(8, 4);
+  public static final PackedCodes EFFECT = new PackedCodes(12, 3);
+  public static final PackedCodes QUALITY = new PackedCodes(15, 4);
+  public static final PackedCodes PASSES = new PackedCodes(19, 14);
+  public static final PackedCodes MOTION = new PackedCodes(33, 3);
+  private static final PackedCodes POWER_BASIS = new PackedCodes(36, 2);
+  private static final int SETTINGS = 38;
+  private static final int SETTING_BITS = 3;
 
   /** Codes of POWER_BASIS. */
-  static final int PERCENT = 0;
+  private static final int PERCENT = 0;
 
-  static final int WATT = 1;
+  private static final int WATT = 1;
+
+  /** The settings that are flags or choices, by their place among the choices. */
+  private static final Map<Setting, PackedCodes> OF_SETTING = ofSettings();
+
+  /** Where a property lies that is packed here. */
+  static final Map<Property, PackedCodes> OF_PROPERTY = ofProperties();
 
   private final int shift;
   private final long mask;
 
-  PackedCodes(int shift, int bits) {
+  private PackedCodes(int shift, int bits) {
+    if (shift + bits > Long.SIZE) {
+      throw new IllegalStateException("no room left for codes");
+    }
     this.shift = shift;
     this.mask = (1L << bits) - 1;
+  }
+
+  private static Map<Setting, PackedCodes> ofSettings() {
+    Map<Setting, PackedCodes> found = new EnumMap<>(Setting.class);
+    for (Setting setting : Setting.values()) {
+      if (!setting.value().choices().isEmpty()) {
+        found.put(setting, new PackedCodes(SETTINGS + SETTING_BITS * found.size(), SETTING_BITS));
+      }
+    }
+    return found;
+  }
+
+  private static Map<Property, PackedCodes> ofProperties() {
+    Map<Property, PackedCodes> found = new HashMap<>();
+    OF_SETTING.forEach((setting, codes) -> found.put(Property.of(setting), codes));
+    found.put(Property.MOTION, MOTION);
+    found.put(Property.POWER_BASIS, POWER_BASIS);
+    return Map.copyOf(found);
+  }
+
+  /** The flags and choices of the settings with their codes, as they are packed here. */
+  public static String catalogue() {
+    return Stream.of(Setting.values())
+        .filter(OF_SETTING::containsKey)
+        .map(setting -> setting.code() + setting.value().choices())
+        .collect(Collectors.joining());
   }
 
   /** The code as stored. */
@@ -58,17 +100,19 @@ public enum PackedCodes {
 
   public static long pack(Process process, Laser laser, TrialSnapshot trial) {
     Settings settings = trial.settings();
-    return PROCESS.put(process.ordinal())
-        | BAND.put(laser.band().ordinal())
-        | REGIME.put(laser.regime().ordinal())
-        | EFFECT.put(trial.effect().ordinal())
-        | MOTION.optional(ordinal(laser.motion()))
-        | AIR_ASSIST.optional(flag(settings.airAssist()))
-        | DIRECTION.optional(ordinal(settings.direction()))
-        | CROSS_PASS.optional(flag(settings.crossPass()))
-        | POWER_BASIS.optional(basis(settings))
-        | QUALITY.optional(trial.quality())
-        | PASSES.put(settings.passes() == null ? 1 : settings.passes());
+    long packed =
+        PROCESS.put(process.ordinal())
+            | BAND.put(laser.band().ordinal())
+            | REGIME.put(laser.regime().ordinal())
+            | EFFECT.put(trial.effect().ordinal())
+            | MOTION.optional(laser.motion() == null ? null : laser.motion().ordinal())
+            | POWER_BASIS.optional(basis(settings))
+            | QUALITY.optional(trial.quality())
+            | PASSES.put(settings.passes());
+    for (Map.Entry<Setting, PackedCodes> setting : OF_SETTING.entrySet()) {
+      packed |= setting.getValue().optional(settings.place(setting.getKey()));
+    }
+    return packed;
   }
 
   private static Integer basis(Settings settings) {
@@ -78,23 +122,20 @@ public enum PackedCodes {
     return settings.powerW() == null ? null : WATT;
   }
 
-  private static Integer flag(Boolean value) {
-    return value == null ? null : value ? 1 : 0;
-  }
-
-  private static Integer ordinal(Enum<?> value) {
-    return value == null ? null : value.ordinal();
-  }
-
   /** The name of a code, for the properties that live here. */
-  static String label(TrialColumns.Property property, int code) {
-    return switch (property) {
-      case AIR_ASSIST, CROSS_PASS -> code == 1 ? "on" : "off";
-      case DIRECTION -> Direction.values()[code].label();
-      case MOTION -> Motion.values()[code].label();
-      case POWER_BASIS -> code == WATT ? "given in W" : "given in %";
-      default -> throw new IllegalArgumentException(property + " is not a packed code");
-    };
+  static String label(Property property, int code) {
+    if (property == Property.MOTION) {
+      return Motion.values()[code].label();
+    }
+    if (property == Property.POWER_BASIS) {
+      return code == WATT ? "given in W" : "given in %";
+    }
+    Setting setting = Setting.of(property.code()).orElseThrow();
+    Choice choice = setting.value().choices().get(code);
+    if (setting.value().shape() == Shape.FLAG) {
+      return Boolean.parseBoolean(choice.code()) ? "on" : "off";
+    }
+    return choice.label();
   }
 
   public static Effect effect(long packed) {

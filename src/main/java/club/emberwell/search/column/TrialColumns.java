@@ -1,7 +1,7 @@
 package club.emberwell.search.column;
 
-import club.emberwell.quantity.QuantityKind;
-import java.util.Optional;
+import club.emberwell.search.query.Measure;
+import club.emberwell.search.query.Property;
 
 /**
  * The numbers of every matching trial, one array element each, in no particular order. NaN = not
@@ -31,65 +31,6 @@ public record TrialColumns(
     int[][] properties,
     PropertyLabels labels) {
 
-  /** A numeric column, with its word in the API and on pages. */
-  public enum Measure {
-    POWER_PERCENT("powerPercent", "Power, share of rated", QuantityKind.POWER_PERCENT),
-    POWER_W("power", "Average power", QuantityKind.POWER),
-    SPEED("speed", "Speed", QuantityKind.SPEED),
-    LINE_SPACING("lineSpacing", "Line spacing", QuantityKind.LINE_SPACING),
-    PASSES("passes", "Passes", null),
-    REPETITION_RATE("repetitionRate", "Pulse repetition rate", QuantityKind.REPETITION_RATE),
-    PULSE_DURATION("pulseDuration", "Pulse duration", QuantityKind.PULSE_DURATION),
-    FOCUS_OFFSET("focusOffset", "Focus offset", QuantityKind.FOCUS_OFFSET),
-    AREAL_DOSE("arealDose", "Nominal dose", QuantityKind.AREAL_DOSE),
-    LINE_DOSE("lineDose", "Nominal line dose", QuantityKind.LINE_DOSE),
-    PEAK_FLUENCE("peakFluence", "Peak fluence", QuantityKind.FLUENCE),
-    BEAM_DIAMETER("beamDiameter", "Beam diameter", QuantityKind.BEAM_DIAMETER),
-    RATED_POWER("ratedPower", "Rated power", QuantityKind.POWER),
-    THICKNESS("thickness", "Thickness", QuantityKind.THICKNESS),
-    QUALITY("quality", "Quality", null),
-    /** Days since 1970-01-01. */
-    POSTED("posted", "Posted", null);
-
-    private final String code;
-    private final String label;
-    private final QuantityKind dimension;
-
-    Measure(String code, String label, QuantityKind dimension) {
-      this.code = code;
-      this.label = label;
-      this.dimension = dimension;
-    }
-
-    public String code() {
-      return code;
-    }
-
-    public String label() {
-      return label;
-    }
-
-    /** What it measures; empty for counts and dates. */
-    public Optional<QuantityKind> dimension() {
-      return Optional.ofNullable(dimension);
-    }
-  }
-
-  /** A recorded property that could explain why voices differ. */
-  public enum Property {
-    AIR_ASSIST,
-    DIRECTION,
-    CROSS_PASS,
-    LENS,
-    MATERIAL,
-    COATING,
-    COLOUR,
-    LOT,
-    CONTROLLER_VERSION,
-    MOTION,
-    POWER_BASIS
-  }
-
   /** Names for the codes in {@link #properties}. */
   public interface PropertyLabels {
     String label(Property property, int code);
@@ -101,10 +42,10 @@ public record TrialColumns(
   }
 
   public double[] values(Measure measure) {
-    return values[measure.ordinal()];
+    return values[measure.place()];
   }
 
   public int[] property(Property property) {
-    return properties[property.ordinal()];
+    return properties[property.place()];
   }
 }

@@ -1,8 +1,11 @@
 package club.emberwell.search.index;
 
 import club.emberwell.entry.change.ChangeLog.Position;
+import club.emberwell.search.column.PackedCodes;
+import club.emberwell.search.query.Measure;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 
 /**
@@ -14,11 +17,15 @@ import java.util.UUID;
  */
 public record IndexStamp(UUID epoch, Position position, String vocabulary) {
   /** Rises whenever documents are written otherwise than before. */
-  static final int SCHEMA = 1;
+  private static final int WRITING = 2;
+
+  /** What the documents hold: another catalogue of settings makes another index. */
+  static final String SCHEMA =
+      WRITING + " " + Objects.hash(Measure.all().toString(), PackedCodes.catalogue());
 
   Map<String, String> toUserData() {
     return Map.of(
-        "schema", Integer.toString(SCHEMA),
+        "schema", SCHEMA,
         "epoch", epoch.toString(),
         "xid", Long.toString(position.xid()),
         "seq", Long.toString(position.seq()),
@@ -30,7 +37,7 @@ public record IndexStamp(UUID epoch, Position position, String vocabulary) {
    */
   static IndexStamp of(Map<String, String> userData) {
     Map<String, String> data = new HashMap<>(userData);
-    if (!Integer.toString(SCHEMA).equals(data.get("schema"))) {
+    if (!SCHEMA.equals(data.get("schema"))) {
       throw new IllegalArgumentException("written with schema " + data.get("schema"));
     }
     Position position =

@@ -13,6 +13,7 @@ import club.emberwell.search.match.FoldedTokens;
 import club.emberwell.search.match.TextField;
 import club.emberwell.search.match.Words;
 import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchLimits;
 import java.util.ArrayList;
@@ -103,10 +104,12 @@ public final class TrialDocuments {
     document.add(new NumericDocValuesField(Columns.TRIAL, position));
     long packed = PackedCodes.pack(report.process(), report.laser(), trial);
     document.add(new NumericDocValuesField(Columns.CODES, packed));
-    for (Columns.Own own : Columns.Own.values()) {
-      document.add(new NumericDocValuesField(own.field(), own.bits(report, trial)));
+    for (Measure measure : Measure.all()) {
+      if (!measure.isPacked()) {
+        document.add(new NumericDocValuesField(measure.field(), measure.bits(report, trial)));
+      }
     }
-    for (RangeField range : RangeField.values()) {
+    for (RangeField range : RangeField.all()) {
       Double value = range.valueOf(report, trial);
       if (value != null && !value.isNaN()) {
         document.add(new DoublePoint(range.field(), value));

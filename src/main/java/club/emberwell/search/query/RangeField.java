@@ -1,70 +1,69 @@
 package club.emberwell.search.query;
 
+import club.emberwell.laser.Setting;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.TrialSnapshot;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
-import java.util.function.BiFunction;
-import java.util.stream.Stream;
 
 /**
  * A number a search can be limited by. The parameters are the stem with {@code Min} and {@code
  * Max}; dates are {@code postedAfter} and {@code postedBefore}.
  */
-public enum RangeField {
-  /** Average power, W. */
-  POWER("power", "Average power", QuantityKind.POWER, (r, t) -> t.derived().averagePowerW()),
-  /** As written in percent of the rated power. */
-  POWER_PERCENT(
-      "powerPercent", "Power", QuantityKind.POWER_PERCENT, (r, t) -> t.settings().powerPercent()),
-  SPEED("speed", "Speed", QuantityKind.SPEED, (r, t) -> t.settings().speedMmS()),
-  LINE_SPACING(
-      "lineSpacing",
-      "Line spacing",
-      QuantityKind.LINE_SPACING,
-      (r, t) -> t.settings().lineSpacingMm()),
-  REPETITION_RATE(
-      "repetitionRate",
-      "Repetition rate",
-      QuantityKind.REPETITION_RATE,
-      (r, t) -> t.settings().repetitionRateKhz()),
-  PULSE_DURATION(
-      "pulseDuration",
-      "Pulse duration",
-      QuantityKind.PULSE_DURATION,
-      (r, t) -> t.settings().pulseDurationNs()),
-  AREAL_DOSE("arealDose", "Areal dose", QuantityKind.AREAL_DOSE, (r, t) -> t.derived().arealDose()),
-  LINE_DOSE("lineDose", "Line dose", QuantityKind.LINE_DOSE, (r, t) -> t.derived().lineDose()),
-  THICKNESS("thickness", "Thickness", QuantityKind.THICKNESS, (r, t) -> r.work().thicknessMm()),
-  RATED_POWER("ratedPower", "Rated power", QuantityKind.POWER, (r, t) -> r.laser().ratedPowerW()),
-  WAVELENGTH(
-      "wavelength", "Wavelength", QuantityKind.WAVELENGTH, (r, t) -> r.laser().wavelengthNm()),
-  BEAM_DIAMETER(
-      "beamDiameter",
-      "Beam diameter",
-      QuantityKind.BEAM_DIAMETER,
-      (r, t) -> r.laser().beamDiameterUm()),
-  /** Days since 1970-01-01, UTC. */
-  POSTED("posted", "Posted", null, (r, t) -> Days.of(r));
+public final class RangeField {
+  /** Whole days since 1970-01-01, UTC. */
+  static final RangeField POSTED = new RangeField(Measure.POSTED.label(), Measure.POSTED);
 
   /** Keeps a value that went through a unit conversion inside a limit it equals. */
   private static final double TOLERANCE = 1e-9;
 
+  private static final List<RangeField> ALL = fields();
+
   private final String stem;
   private final String label;
   private final QuantityKind dimension;
-  private final BiFunction<ReportSnapshot, TrialSnapshot, Double> value;
+  private final Measure.Source value;
 
-  RangeField(
-      String stem,
-      String label,
-      QuantityKind dimension,
-      BiFunction<ReportSnapshot, TrialSnapshot, Double> value) {
+  private RangeField(String stem, String label, QuantityKind dimension, Measure.Source value) {
     this.stem = stem;
     this.label = label;
     this.dimension = dimension;
     this.value = value;
+  }
+
+  private RangeField(String label, Measure measure) {
+    this(measure.code(), label, measure.dimension().orElse(null), measure::of);
+  }
+
+  private static List<RangeField> fields() {
+    List<RangeField> all = new ArrayList<>();
+    all.add(new RangeField("Average power", Measure.POWER_W));
+    all.add(new RangeField("Power", Measure.POWER_PERCENT));
+    for (Setting setting : Setting.values()) {
+      if (setting.value().isSearchable() && setting != Setting.POWER) {
+        all.add(new RangeField(setting.label(), Measure.of(setting)));
+      }
+    }
+    all.add(new RangeField("Areal dose", Measure.AREAL_DOSE));
+    all.add(new RangeField("Line dose", Measure.LINE_DOSE));
+    all.add(new RangeField(Measure.THICKNESS.label(), Measure.THICKNESS));
+    all.add(new RangeField(Measure.RATED_POWER.label(), Measure.RATED_POWER));
+    all.add(
+        new RangeField(
+            "wavelength",
+            "Wavelength",
+            QuantityKind.WAVELENGTH,
+            (r, t) -> r.laser().wavelengthNm()));
+    all.add(new RangeField(Measure.BEAM_DIAMETER.label(), Measure.BEAM_DIAMETER));
+    all.add(POSTED);
+    return List.copyOf(all);
+  }
+
+  public static List<RangeField> all() {
+    return ALL;
   }
 
   public String stem() {
@@ -81,7 +80,7 @@ public enum RangeField {
   }
 
   public static Optional<RangeField> of(String stem) {
-    return Stream.of(values()).filter(field -> field.stem.equals(stem)).findFirst();
+    return ALL.stream().filter(field -> field.stem.equals(stem)).findFirst();
   }
 
   /** Parameter of the lower limit. */

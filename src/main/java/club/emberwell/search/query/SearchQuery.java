@@ -62,7 +62,7 @@ public record SearchQuery(
 
   private static Map<String, Limits> orderedRanges(Map<String, Limits> ranges) {
     Map<String, Limits> found = new LinkedHashMap<>();
-    codes(ranges, Stream.of(RangeField.values()).map(RangeField::stem).toList())
+    codes(ranges, RangeField.all().stream().map(RangeField::stem).toList())
         .forEach(
             stem -> {
               if (!ranges.get(stem).isOpen()) {

@@ -25,7 +25,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Stream;
 
 /**
  * Parameters of an address to a query and back. Reading never throws: whatever cannot be read is
@@ -82,7 +81,7 @@ public final class SearchQueryCodec {
 
   /** True for a problem of a limit's number or unit, not of the address itself. */
   public static boolean isOfQuantity(Remark problem) {
-    return Stream.of(RangeField.values())
+    return RangeField.all().stream()
             .filter(range -> range.dimension().isPresent())
             .anyMatch(range -> isLimit(range, problem.field().substring(1)))
         && !problem.is(REVERSED)
@@ -104,7 +103,7 @@ public final class SearchQueryCodec {
       facets.put(facet.code(), chosen(facet, parameters.getOrDefault(facet.code(), List.of())));
     }
     Map<String, SearchQuery.Limits> ranges = new LinkedHashMap<>();
-    for (RangeField range : RangeField.values()) {
+    for (RangeField range : RangeField.all()) {
       Double min = limit(range, range.minParameter(), parameters).orElse(null);
       Double max = limit(range, range.maxParameter(), parameters).orElse(null);
       ranges.put(range.stem(), new SearchQuery.Limits(min, max));
@@ -126,7 +125,7 @@ public final class SearchQueryCodec {
     if (Set.of(TEXT, NEAR, SORT, PAGE, SIZE).contains(name) || Facet.of(name).isPresent()) {
       return true;
     }
-    return Stream.of(RangeField.values()).anyMatch(range -> isLimit(range, name));
+    return RangeField.all().stream().anyMatch(range -> isLimit(range, name));
   }
 
   private void problem(String parameter, RemarkId id, String detail) {

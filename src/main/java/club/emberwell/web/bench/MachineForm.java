@@ -2,6 +2,7 @@ package club.emberwell.web.bench;
 
 import club.emberwell.bench.MachineLimits;
 import club.emberwell.bench.PulseControl;
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.bench.WrittenMachine;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
@@ -18,7 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** The fields of a machine, from and to what its owner wrote. */
-final class MachineForm {
+public final class MachineForm {
   private static final String UNSAID = "not said";
 
   private MachineForm() {}
@@ -78,33 +79,39 @@ final class MachineForm {
   static WrittenMachine written(SentForm sent) {
     return new WrittenMachine(
         sent.text("name"),
-        sent.text("source"),
-        sent.quantity("wavelength"),
-        sent.quantity("ratedPower"),
-        sent.text("motion"),
-        sent.text("regime"),
+        laser(sent, ""),
         sent.flag("gated"),
         sent.text("pulseControl"),
-        sent.quantity("lens"),
-        sent.quantity("beamDiameter"),
         sent.quantity("maxSpeed"),
         sent.text("controllerVersion"),
         sent.confirmed());
+  }
+
+  /** A laser as sent, in fields with this prefix; what a form does not ask is not given. */
+  public static WrittenLaser laser(SentForm sent, String prefix) {
+    return new WrittenLaser(
+        sent.text(prefix + "source"),
+        sent.quantity(prefix + "wavelength"),
+        sent.quantity(prefix + "ratedPower"),
+        sent.text(prefix + "motion"),
+        sent.text(prefix + "regime"),
+        sent.quantity(prefix + "lens"),
+        sent.quantity(prefix + "beamDiameter"));
   }
 
   /** What was written, by field name. */
   static Map<String, String> values(WrittenMachine w) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("name", w.name());
-    values.put("source", word(LaserSource.of(w.source()).map(LaserSource::code)));
-    values.put("wavelength", SentForm.typed(w.wavelength()));
-    values.put("ratedPower", SentForm.typed(w.ratedPower()));
-    values.put("motion", word(Motion.of(w.motion()).map(Motion::code)));
-    values.put("regime", word(Regime.of(w.regime()).map(Regime::code)));
+    values.put("source", word(LaserSource.of(w.laser().source()).map(LaserSource::code)));
+    values.put("wavelength", SentForm.typed(w.laser().wavelength()));
+    values.put("ratedPower", SentForm.typed(w.laser().ratedPower()));
+    values.put("motion", word(Motion.of(w.laser().motion()).map(Motion::code)));
+    values.put("regime", word(Regime.of(w.laser().regime()).map(Regime::code)));
     values.put("gated", w.gated() == null ? "" : w.gated().toString());
     values.put("pulseControl", w.pulseControl() == null ? "" : w.pulseControl());
-    values.put("lens", SentForm.typed(w.lens()));
-    values.put("beamDiameter", SentForm.typed(w.beamDiameter()));
+    values.put("lens", SentForm.typed(w.laser().lens()));
+    values.put("beamDiameter", SentForm.typed(w.laser().beamDiameter()));
     values.put("maxSpeed", SentForm.typed(w.maxSpeed()));
     values.put("controllerVersion", w.controllerVersion() == null ? "" : w.controllerVersion());
     return values;

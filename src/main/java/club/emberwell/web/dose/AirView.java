@@ -1,9 +1,9 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.bench.MachineLimits.Bounds;
 import club.emberwell.laser.Ventilation;
 import club.emberwell.laser.Ventilation.Carried;
+import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;

@@ -1,6 +1,6 @@
 package club.emberwell.web.dose;
 
-import club.emberwell.bench.MachineLimits.Bounds;
+import club.emberwell.quantity.Bounds;
 
 /** Bounds of the calculators of eyes and air, in one place; inclusive, far outside the usual. */
 final class CalculatorLimits {

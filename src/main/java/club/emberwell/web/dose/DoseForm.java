@@ -1,18 +1,18 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.Machine;
-import club.emberwell.bench.WrittenMachine;
+import club.emberwell.bench.WrittenLaser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
-import club.emberwell.report.WrittenLaser;
-import club.emberwell.report.WrittenSettings;
+import club.emberwell.laser.Setting;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
+import club.emberwell.web.report.SettingFields;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -27,7 +27,17 @@ final class DoseForm {
   static final List<String> ASKING = List.of("settings.power", "settings.speed");
 
   private static final int QUANTITY_LENGTH = 64;
-  private static final int COUNT_LENGTH = 5;
+
+  /** The settings that stand in the formulas. */
+  private static final List<Setting> IN_DOSE =
+      List.of(
+          Setting.POWER,
+          Setting.SPEED,
+          Setting.LINE_SPACING,
+          Setting.PASSES,
+          Setting.CROSS_PASS,
+          Setting.REPETITION_RATE,
+          Setting.PULSE_DURATION);
 
   private DoseForm() {}
 
@@ -39,17 +49,10 @@ final class DoseForm {
             .options(Stream.of(Process.values()).map(p -> option(p.code(), p.label())).toList())
             .value(Process.SURFACE_ENGRAVING.code())
             .required());
-    form.add(quantity("settings.power", "Power", "45 % or 9 W").required());
-    form.add(quantity("settings.speed", "Speed", "3000 mm/min, 50 mm/s, 12 in/s").required());
-    form.add(
-        quantity("settings.lineSpacing", "Line spacing", "0.1 mm, 254 dpi; needed for area work"));
-    form.add(Field.of("settings.passes", "Passes").inputMode("numeric").maxLength(COUNT_LENGTH));
-    form.add(
-        Field.of("settings.crossPass", "Second fill across the first")
-            .options(List.of(option("false", "no"), option("true", "yes")))
-            .value("false"));
-    form.add(quantity("settings.repetitionRate", "Pulse repetition rate", "30 kHz"));
-    form.add(quantity("settings.pulseDuration", "Pulse duration", "200 ns"));
+    IN_DOSE.forEach(setting -> form.add(SettingFields.field(setting)));
+    form.field("settings.lineSpacing")
+        .hint(Setting.LINE_SPACING.form().example() + "; needed for area work");
+    form.field("settings.crossPass").value("false");
     form.add(quantity("other.power", "Other power", "30 % or 6 W; empty = the same"));
     form.add(quantity("other.lineSpacing", "Other line spacing", "0.08 mm; empty = the same"));
     values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
@@ -91,34 +94,9 @@ final class DoseForm {
     return new Option(value, label, false);
   }
 
-  static WrittenLaser laser(SentForm sent) {
-    return new WrittenLaser(
-        sent.text("laser.source"),
-        sent.quantity("laser.wavelength"),
-        sent.quantity("laser.ratedPower"),
-        sent.text("laser.motion"),
-        sent.text("laser.regime"),
-        null,
-        sent.quantity("laser.beamDiameter"));
-  }
-
-  static WrittenSettings settings(SentForm sent) {
-    return new WrittenSettings(
-        sent.quantity("settings.power"),
-        sent.quantity("settings.speed"),
-        sent.quantity("settings.lineSpacing"),
-        sent.number("settings.passes"),
-        sent.quantity("settings.repetitionRate"),
-        sent.quantity("settings.pulseDuration"),
-        null,
-        null,
-        null,
-        sent.flag("settings.crossPass"));
-  }
-
   /** Address of the calculator with a machine filled in. */
   static String withMachine(Machine machine) {
-    WrittenMachine w = machine.written();
+    WrittenLaser w = machine.written().laser();
     Map<String, String> values = new LinkedHashMap<>();
     values.put("laser.source", machine.laser().source().code());
     values.put("laser.wavelength", SentForm.typed(w.wavelength()));

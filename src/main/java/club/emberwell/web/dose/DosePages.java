@@ -9,10 +9,12 @@ import club.emberwell.remark.Severity;
 import club.emberwell.report.DoseCalculator;
 import club.emberwell.report.DoseCalculator.Answer;
 import club.emberwell.report.WrittenSettings;
+import club.emberwell.web.bench.MachineForm;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
+import club.emberwell.web.report.SettingFields;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -81,7 +83,7 @@ public class DosePages extends Pages {
       return Response.ok(Templates.dose(view(sent, List.of(), null, null))).build();
     }
     UnitPreferences reader = actor().units();
-    WrittenSettings settings = DoseForm.settings(sent);
+    WrittenSettings settings = SettingFields.written(sent);
     EqualDose.Wanted wanted = EqualDose.wanted(sent, reader.style());
     List<Remark> faults = new ArrayList<>(sent.remarks());
     faults.addAll(wanted.remarks());
@@ -89,7 +91,7 @@ public class DosePages extends Pages {
     try {
       answer =
           DoseCalculator.compute(
-              DoseForm.laser(sent), sent.text("process"), settings, reader.style());
+              MachineForm.laser(sent, "laser."), sent.text("process"), settings, reader.style());
     } catch (EntryRefused e) {
       faults.addAll(e.remarks());
     }

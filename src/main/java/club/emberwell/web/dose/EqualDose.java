@@ -5,6 +5,7 @@ import club.emberwell.laser.Dose;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.IsoDose;
 import club.emberwell.laser.Laser;
+import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
@@ -44,17 +45,12 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
   static Wanted wanted(SentForm sent, NumberStyle style) {
     FieldReader in = new FieldReader(style);
     WrittenSettings written =
-        new WrittenSettings(
-            or(sent.quantity("other.power"), sent.quantity("settings.power")),
-            sent.quantity("settings.speed"),
-            or(sent.quantity("other.lineSpacing"), sent.quantity("settings.lineSpacing")),
-            null,
-            null,
-            null,
-            null,
-            null,
-            null,
-            null);
+        WrittenSettings.NONE
+            .with(Setting.POWER, or(sent.quantity("other.power"), sent.quantity("settings.power")))
+            .with(Setting.SPEED, sent.quantity("settings.speed"))
+            .with(
+                Setting.LINE_SPACING,
+                or(sent.quantity("other.lineSpacing"), sent.quantity("settings.lineSpacing")));
     Settings read = SettingsReader.read(in, "/other", written);
     List<Remark> own =
         in.remarks().stream()

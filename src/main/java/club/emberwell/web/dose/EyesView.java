@@ -1,8 +1,8 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.bench.MachineLimits.Bounds;
 import club.emberwell.laser.EyeLimits;
+import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;

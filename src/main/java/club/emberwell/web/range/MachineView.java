@@ -8,7 +8,7 @@ import club.emberwell.laser.IsoDose;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.XyPlot;
 import club.emberwell.web.plot.XyPlot.Point;

@@ -2,7 +2,7 @@ package club.emberwell.web.range;
 
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import java.util.Arrays;
 
 /** Values of a measure in the reader's unit. */

@@ -3,7 +3,7 @@ package club.emberwell.web.range;
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.consensus.Spread;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.search.column.TrialColumns.Measure;
+import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.StripPlot;

@@ -1,6 +1,8 @@
 package club.emberwell.web.report;
 
 import club.emberwell.bench.Machines;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingForm;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
@@ -12,6 +14,7 @@ import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.WrittenReport;
 import club.emberwell.search.index.SearchIndex;
+import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
@@ -68,34 +71,48 @@ public class PostPages extends Pages {
 
   /** The form in one state. */
   record Entry(Purpose purpose, Form form, Words.Lists words) {
-    private static final List<String> MORE =
-        List.of(
-            "settings.repetitionRate",
-            "settings.pulseDuration",
-            "settings.focusOffset",
-            "settings.airAssist",
-            "settings.direction",
-            "settings.crossPass",
-            "thickness");
     private static final List<String> WORDS =
         List.of("defects", "notes", "lot", "controllerVersion");
 
     /** What has something to correct stands open. */
     public boolean isMoreOpen() {
-      return toCorrect(MORE);
+      return toCorrect(fields(SettingForm.Group.MORE));
     }
 
     public boolean isWordsOpen() {
-      return toCorrect(WORDS);
+      return toCorrect(WORDS.stream().map(form::field).toList());
     }
 
     /** How many of the folded settings hold something, so that none is sent unnoticed. */
     public long getMoreFilled() {
-      return MORE.stream().filter(name -> !form.field(name).getValue().isEmpty()).count();
+      return fields(SettingForm.Group.MORE).stream()
+          .filter(field -> !field.getValue().isEmpty())
+          .count();
     }
 
-    private boolean toCorrect(List<String> names) {
-      return names.stream().map(form::field).anyMatch(f -> f.isFailed() || f.isWarned());
+    /** The settings that everybody sets. */
+    public List<Field> getMain() {
+      return fields(SettingForm.Group.MAIN);
+    }
+
+    /** The folded settings that are typed. */
+    public List<Field> getMoreTyped() {
+      return fields(SettingForm.Group.MORE).stream().filter(f -> f.getOptions().isEmpty()).toList();
+    }
+
+    /** The folded settings that are chosen. */
+    public List<Field> getMoreChosen() {
+      return fields(SettingForm.Group.MORE).stream()
+          .filter(f -> !f.getOptions().isEmpty())
+          .toList();
+    }
+
+    private List<Field> fields(SettingForm.Group group) {
+      return Setting.of(group).stream().map(SettingFields::name).map(form::field).toList();
+    }
+
+    private static boolean toCorrect(List<Field> fields) {
+      return fields.stream().anyMatch(f -> f.isFailed() || f.isWarned());
     }
   }
 

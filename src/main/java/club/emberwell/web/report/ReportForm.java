@@ -1,9 +1,9 @@
 package club.emberwell.web.report;
 
 import club.emberwell.bench.Machine;
-import club.emberwell.laser.Direction;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
+import club.emberwell.laser.Setting;
 import club.emberwell.report.ReportLimits;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
@@ -25,9 +25,11 @@ final class ReportForm {
     form.add(machine(machines)).add(word("material", "Material", "materials").required());
     form.add(word("coating", "Coating", "coatings").hint("Powder coat, anodised, paint …"));
     form.add(word("colour", "Colour of the coating", "colours").hint("A word or a hex colour."));
-    form.add(quantity("thickness", "Thickness", "3 mm, 1/8 in"));
+    form.add(quantity("thickness", "Thickness", "3 mm, 1/8 in; asked for at cuts"));
     form.add(choice("process", "What you did", processes()).required());
-    settings(form);
+    for (Setting setting : Setting.values()) {
+      form.add(SettingFields.field(setting));
+    }
     form.add(choice("effect", "How it came out", effects()).required());
     form.add(choice("quality", "How good, where right", qualities()));
     form.add(word("defects", "What went wrong", "defect-words").hint("Charring, halo, banding …"));
@@ -37,33 +39,6 @@ final class ReportForm {
         Field.of("controllerVersion", "Controller version")
             .maxLength(ReportLimits.CONTROLLER_VERSION));
     return form;
-  }
-
-  private static void settings(Form form) {
-    form.add(quantity("settings.power", "Power", "45 % or 9 W").required());
-    form.add(quantity("settings.speed", "Speed", "3000 mm/min, 50 mm/s, 12 in/s").required());
-    form.add(quantity("settings.lineSpacing", "Line spacing", "0.1 mm, 254 dpi; area work only"));
-    form.add(Field.of("settings.passes", "Passes").inputMode("numeric").maxLength(5));
-    form.add(quantity("settings.repetitionRate", "Pulse repetition rate", "30 kHz"));
-    form.add(quantity("settings.pulseDuration", "Pulse duration", "200 ns"));
-    form.add(
-        quantity(
-            "settings.focusOffset", "Focus offset", "+2 mm is away from the work, -1 mm into it"));
-    form.add(
-        choice(
-            "settings.airAssist",
-            "Air assist",
-            List.of(option("true", "on"), option("false", "off"))));
-    form.add(
-        choice(
-            "settings.direction",
-            "Direction of the lines",
-            Stream.of(Direction.values()).map(d -> option(d.code(), d.label())).toList()));
-    form.add(
-        choice(
-            "settings.crossPass",
-            "Second fill across the first",
-            List.of(option("true", "yes"), option("false", "no"))));
   }
 
   private static Field machine(List<Machine> machines) {

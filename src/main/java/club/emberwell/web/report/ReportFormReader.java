@@ -4,7 +4,6 @@ import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.Particulars;
 import club.emberwell.report.WrittenReport;
-import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
 import club.emberwell.report.WrittenWork;
 import club.emberwell.web.frame.SentForm;
@@ -16,21 +15,14 @@ final class ReportFormReader {
   private ReportFormReader() {}
 
   static WrittenReport written(SentForm form, UUID repeatOf) {
-    WrittenSettings settings =
-        new WrittenSettings(
-            form.quantity("settings.power"),
-            form.quantity("settings.speed"),
-            form.quantity("settings.lineSpacing"),
-            form.number("settings.passes"),
-            form.quantity("settings.repetitionRate"),
-            form.quantity("settings.pulseDuration"),
-            form.quantity("settings.focusOffset"),
-            form.flag("settings.airAssist"),
-            form.text("settings.direction"),
-            form.flag("settings.crossPass"));
     WrittenTrial trial =
         new WrittenTrial(
-            null, null, settings, form.text("effect"), form.number("quality"), defects(form));
+            null,
+            null,
+            SettingFields.written(form),
+            form.text("effect"),
+            form.number("quality"),
+            defects(form));
     return new WrittenReport(
         machine(form),
         null,

@@ -2,7 +2,6 @@ package club.emberwell.web.report;
 
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.WrittenReport;
-import club.emberwell.report.WrittenSettings;
 import club.emberwell.report.WrittenTrial;
 import club.emberwell.web.frame.SentForm;
 import java.util.LinkedHashMap;
@@ -46,17 +45,7 @@ final class ReportFormValues {
   }
 
   private void trial(WrittenTrial trial, boolean judged) {
-    WrittenSettings s = trial.settings();
-    put("settings.power", s.power());
-    put("settings.speed", s.speed());
-    put("settings.lineSpacing", s.lineSpacing());
-    put("settings.passes", s.passes());
-    put("settings.repetitionRate", s.repetitionRate());
-    put("settings.pulseDuration", s.pulseDuration());
-    put("settings.focusOffset", s.focusOffset());
-    put("settings.airAssist", s.airAssist());
-    put("settings.direction", s.direction());
-    put("settings.crossPass", s.crossPass());
+    SettingFields.fill(values, trial.settings());
     if (judged) {
       put("effect", trial.effect() == null ? null : trial.effect().strip().replace(' ', '-'));
       put("quality", trial.quality());

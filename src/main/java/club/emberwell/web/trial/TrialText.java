@@ -1,15 +1,19 @@
 package club.emberwell.web.trial;
 
+import club.emberwell.laser.Amount;
 import club.emberwell.laser.Derived;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.TrialSnapshot;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Settings, doses and lasers in a line of words, in the reader's units. */
 public final class TrialText {
@@ -17,37 +21,38 @@ public final class TrialText {
 
   /** Settings that were computed, not tried. */
   public static String plain(Settings s, UnitPreferences reader) {
-    List<String> parts = new ArrayList<>();
-    add(parts, s.powerPercent(), QuantityKind.POWER_PERCENT, reader);
-    add(parts, s.powerW(), QuantityKind.POWER, reader);
-    add(parts, s.speedMmS(), QuantityKind.SPEED, reader);
-    add(parts, s.lineSpacingMm(), QuantityKind.LINE_SPACING, reader);
-    if (s.passes() != null && s.passes() > 1) {
-      parts.add(s.passes() + " passes");
-    }
-    return String.join(" · ", parts);
+    return line(Stream.of(Setting.values()).map(setting -> words(s, setting, reader)));
   }
 
   /** "45 % (9 W) · 304.8 mm/s · 0.1 mm · 2 passes". */
   public static String settings(TrialSnapshot trial, UnitPreferences reader) {
     Settings s = trial.settings();
-    List<String> parts = new ArrayList<>();
-    parts.add(power(s, trial.derived(), reader));
-    add(parts, s.speedMmS(), QuantityKind.SPEED, reader);
-    add(parts, s.lineSpacingMm(), QuantityKind.LINE_SPACING, reader);
-    if (s.passes() != null && s.passes() > 1) {
-      parts.add(s.passes() + " passes");
+    return line(
+        Stream.of(Setting.values())
+            .map(
+                setting ->
+                    setting == Setting.POWER
+                        ? power(s, trial.derived(), reader)
+                        : words(s, setting, reader)));
+  }
+
+  private static String line(Stream<String> parts) {
+    return parts.filter(part -> !part.isEmpty()).collect(Collectors.joining(" · "));
+  }
+
+  /** One setting in a line about all; empty where it is not worth a mention. */
+  private static String words(Settings s, Setting setting, UnitPreferences reader) {
+    Object value = s.values().get(setting);
+    if (value == null || !setting.form().inLine()) {
+      return "";
     }
-    add(parts, s.repetitionRateKhz(), QuantityKind.REPETITION_RATE, reader);
-    add(parts, s.pulseDurationNs(), QuantityKind.PULSE_DURATION, reader);
-    if (Boolean.TRUE.equals(s.crossPass())) {
-      parts.add("cross pass");
+    if (value instanceof Amount amount) {
+      return QuantityPrinter.print(amount.number(), amount.kind(), reader);
     }
-    if (s.airAssist() != null) {
-      parts.add(s.airAssist() ? "air assist" : "no air assist");
+    if (value instanceof Integer count) {
+      return count > 1 ? count + " " + setting.label().toLowerCase(Locale.ROOT) : "";
     }
-    parts.removeIf(String::isEmpty);
-    return String.join(" · ", parts);
+    return setting.value().choice(value).map(Choice::inLine).orElse("");
   }
 
   private static String power(Settings s, Derived d, UnitPreferences reader) {
@@ -60,13 +65,6 @@ public final class TrialText {
     }
     String percent = QuantityPrinter.print(s.powerPercent(), QuantityKind.POWER_PERCENT, reader);
     return watts.isEmpty() ? percent : percent + " (" + watts + ")";
-  }
-
-  private static void add(
-      List<String> parts, Double value, QuantityKind dimension, UnitPreferences reader) {
-    if (value != null) {
-      parts.add(QuantityPrinter.print(value, dimension, reader));
-    }
   }
 
   /** "nominal 0.9 J/mm²", or empty where an input is missing. */
@@ -85,16 +83,11 @@ public final class TrialText {
   public static String laser(Laser laser, UnitPreferences reader) {
     return QuantityPrinter.print(laser.ratedPowerW(), QuantityKind.POWER, reader)
         + " "
-        + laser
-            .source()
-            .label()
-            .toLowerCase(java.util.Locale.ROOT)
-            .replace("co2", "CO2")
-            .replace("uv", "UV")
+        + laser.source().label().toLowerCase(Locale.ROOT).replace("co2", "CO2").replace("uv", "UV")
         + " "
         + QuantityPrinter.print(laser.wavelengthNm(), QuantityKind.WAVELENGTH, reader)
         + ", "
-        + laser.motion().label().toLowerCase(java.util.Locale.ROOT);
+        + laser.motion().label().toLowerCase(Locale.ROOT);
   }
 
   /** Style class of an effect's tag. */

@@ -1,8 +1,8 @@
-package club.emberwell.report;
+package club.emberwell.bench;
 
 import club.emberwell.quantity.WrittenQuantity;
 
-/** A laser described in the report itself, for those who keep no machine here. */
+/** A laser as somebody described it, of a machine or in a report; null = not given. */
 public record WrittenLaser(
     String source,
     WrittenQuantity wavelength,

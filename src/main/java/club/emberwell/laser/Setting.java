@@ -1,0 +1,134 @@
+package club.emberwell.laser;
+
+import static club.emberwell.laser.SettingForm.main;
+import static club.emberwell.laser.SettingForm.more;
+import static club.emberwell.laser.SettingValue.choice;
+import static club.emberwell.laser.SettingValue.count;
+import static club.emberwell.laser.SettingValue.either;
+import static club.emberwell.laser.SettingValue.flag;
+import static club.emberwell.laser.SettingValue.quantity;
+
+import club.emberwell.laser.SettingValue.Basis;
+import club.emberwell.laser.SettingValue.Choice;
+import club.emberwell.quantity.Bounds;
+import club.emberwell.quantity.QuantityKind;
+import club.emberwell.remark.RemarkId;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * All the program knows of each thing a laser is told: reading, forms, pages, JSON, the index,
+ * limits and ranges go over these. The order is the one in which people set and read them.
+ */
+public enum Setting {
+  POWER(
+      "power",
+      "Power",
+      either(
+              new Basis("powerPercent", QuantityKind.POWER_PERCENT, new Bounds(0.001, 100)),
+              new Basis("powerW", QuantityKind.POWER, new Bounds(0.000_001, 100_000)))
+          .searchable(),
+      main("45 % or 9 W").needed()),
+  SPEED(
+      "speed",
+      "Speed",
+      quantity(QuantityKind.SPEED, 0.000_1, 1_000_000).searchable(),
+      main("3000 mm/min, 50 mm/s, 12 in/s").needed()),
+  LINE_SPACING(
+      "lineSpacing",
+      "Line spacing",
+      quantity(QuantityKind.LINE_SPACING, 0.000_01, 100).searchable(),
+      main("0.1 mm, 254 dpi").ofAreaWork()),
+  PASSES(
+      "passes",
+      "Passes",
+      count(1, 10_000).usual(RemarkId.PASSES_OUT_OF_RANGE, 1, 500, "passes"),
+      main(null)),
+  REPETITION_RATE(
+      "repetitionRate",
+      "Pulse repetition rate",
+      quantity(QuantityKind.REPETITION_RATE, 0.000_001, 1_000_000_000).searchable(),
+      more("30 kHz")),
+  PULSE_DURATION(
+      "pulseDuration",
+      "Pulse duration",
+      quantity(QuantityKind.PULSE_DURATION, 0.000_001, 10_000_000_000d)
+          .usual(RemarkId.PULSE_DURATION_OUT_OF_RANGE, 0.0001, 1_000_000, "ns")
+          .searchable(),
+      more("200 ns")),
+  FOCUS_OFFSET(
+      "focusOffset",
+      "Focus offset",
+      quantity(QuantityKind.FOCUS_OFFSET, -1000, 1000)
+          .usual(RemarkId.FOCUS_OFFSET_OUT_OF_RANGE, -50, 50, "mm"),
+      more("+2 mm is away from the work, -1 mm into it").notInLine()),
+  SCAN_ANGLE(
+      "scanAngle",
+      "Scan angle",
+      quantity(QuantityKind.ANGLE, -360, 360).searchable(),
+      more("45 °: how the lines lie, 0 = along x").ofAreaWork()),
+  AIR_ASSIST(
+      "airAssist",
+      "Air assist",
+      flag(new Choice("true", "on", "air assist"), new Choice("false", "off", "no air assist")),
+      more(null)),
+  DIRECTION(
+      "direction",
+      "Direction",
+      choice(
+          Stream.of(Direction.values()).map(d -> new Choice(d.code(), d.label(), null)).toList()),
+      more(null).asking("Direction of the lines")),
+  CROSS_PASS(
+      "crossPass",
+      "Second fill across",
+      flag(new Choice("true", "yes", "cross pass"), new Choice("false", "no", null)),
+      more(null).asking("Second fill across the first"));
+
+  private final String code;
+  private final String label;
+  private final SettingValue value;
+  private final SettingForm form;
+
+  Setting(String code, String label, SettingValue value, SettingForm form) {
+    this.code = code;
+    this.label = label;
+    this.value = value;
+    this.form = form;
+  }
+
+  /** Its word in the API and in forms. */
+  public String code() {
+    return code;
+  }
+
+  /** Its name on pages. */
+  public String label() {
+    return label;
+  }
+
+  /** What may be given. */
+  public SettingValue value() {
+    return value;
+  }
+
+  /** How a member is asked for it. */
+  public SettingForm form() {
+    return form;
+  }
+
+  /** The question on the form where the label does not suffice. */
+  public String question() {
+    return form.question() == null ? label : form.question();
+  }
+
+  /** The settings of a group of the form, in their order. */
+  public static List<Setting> of(SettingForm.Group group) {
+    return Stream.of(values()).filter(setting -> setting.form.group() == group).toList();
+  }
+
+  /** The setting with exactly this code. */
+  public static Optional<Setting> of(String code) {
+    return Stream.of(values()).filter(setting -> setting.code.equals(code)).findFirst();
+  }
+}

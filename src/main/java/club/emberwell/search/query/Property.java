@@ -1,0 +1,91 @@
+package club.emberwell.search.query;
+
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingValue.Choice;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A recorded property that could explain why voices differ: first the settings that are flags or
+ * choices, then what is known beside them.
+ */
+public final class Property {
+  private static final List<Property> ALL = new ArrayList<>();
+
+  /** What a machine was set to. */
+  public static final List<Property> SETTINGS = settings();
+
+  public static final Property AIR_ASSIST = of(Setting.AIR_ASSIST);
+  public static final Property DIRECTION = of(Setting.DIRECTION);
+  public static final Property CROSS_PASS = of(Setting.CROSS_PASS);
+  public static final Property LENS = new Property("lens", "lens");
+  public static final Property MATERIAL = new Property("material", "material");
+  public static final Property COATING = new Property("coating", "coating");
+  public static final Property COLOUR = new Property("colour", "colour");
+  public static final Property LOT = new Property("lot", "supplier's lot");
+  public static final Property CONTROLLER_VERSION =
+      new Property("controllerVersion", "controller version");
+  public static final Property MOTION = new Property("motion", "motion");
+  public static final Property POWER_BASIS = new Property("powerBasis", "how the power is stated");
+
+  private final int place;
+  private final String code;
+  private final String label;
+
+  private Property(String code, String label) {
+    this.place = ALL.size();
+    this.code = code;
+    this.label = label;
+    ALL.add(this);
+  }
+
+  private static List<Property> settings() {
+    for (Setting setting : Setting.values()) {
+      if (!setting.value().choices().isEmpty()) {
+        new Property(setting.code(), words(setting));
+      }
+    }
+    return List.copyOf(ALL);
+  }
+
+  /** In the middle of a sentence: as a line about a trial says it, where it does. */
+  private static String words(Setting setting) {
+    Choice first = setting.value().choices().get(0);
+    return first.inLine() == null ? setting.label().toLowerCase(Locale.ROOT) : first.inLine();
+  }
+
+  /** The property of a setting that is a flag or a choice. */
+  public static Property of(Setting setting) {
+    return of(setting.code());
+  }
+
+  /** The property with exactly this code. */
+  public static Property of(String code) {
+    return ALL.stream().filter(p -> p.code.equals(code)).findFirst().orElseThrow();
+  }
+
+  public static List<Property> all() {
+    return List.copyOf(ALL);
+  }
+
+  /** Its place among all. */
+  public int place() {
+    return place;
+  }
+
+  /** The word in the API. */
+  public String code() {
+    return code;
+  }
+
+  /** The word on pages, in the middle of a sentence. */
+  public String label() {
+    return label;
+  }
+
+  @Override
+  public String toString() {
+    return code;
+  }
+}
