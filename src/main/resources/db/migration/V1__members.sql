@@ -48,8 +48,8 @@ create table api_token (
   hash          bytea not null unique,
   label         text not null check (label <> ''),
   -- in this order, with a space between
-  scopes        text not null check (scopes in ('read', 'write', 'read write', 'read moderate',
-    'write moderate', 'read write moderate')),
+  scopes        text not null check (scopes in ('read', 'write', 'moderate', 'read write',
+    'read moderate', 'write moderate', 'read write moderate')),
   created_at    timestamptz not null default now(),
   expires_at    timestamptz not null,
   last_used     timestamptz,

@@ -29,7 +29,7 @@ import java.util.zip.ZipOutputStream;
 public class MemberDownload {
   private static final String ASKED = "download-member";
   private static final String READ_ME =
-      """
+"""
 Everything this club keeps about you, as it is stored.
 
 account.json      your account; the password is kept as a hash only and is not in here

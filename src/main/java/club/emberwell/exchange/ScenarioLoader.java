@@ -1,8 +1,5 @@
 package club.emberwell.exchange;
 
-import club.emberwell.bench.Machine;
-import club.emberwell.bench.Machines;
-import club.emberwell.desk.home.People;
 import club.emberwell.entry.Origin;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;

@@ -116,12 +116,11 @@ final class MadeTrials {
     }
     return new TrialColumns(
         n,
-        trials.stream().mapToLong(t -> t.member).toArray(),
-        trials.stream().mapToLong(t -> t.machine).toArray(),
-        trials.stream().mapToLong(t -> t.report).toArray(),
-        process,
-        band,
-        regime,
+        new TrialColumns.Who(
+            trials.stream().mapToLong(t -> t.member).toArray(),
+            trials.stream().mapToLong(t -> t.machine).toArray(),
+            trials.stream().mapToLong(t -> t.report).toArray()),
+        new TrialColumns.Apart(process, band, regime),
         effect,
         values,
         properties,

@@ -61,12 +61,12 @@ public final class ColumnReader {
     }
     return new TrialColumns(
         size,
-        numbers(Columns.MEMBER),
-        numbers(Columns.MACHINE),
-        numbers(Columns.REPORT),
-        bytes(codes, PackedCodes.PROCESS),
-        bytes(codes, PackedCodes.BAND),
-        bytes(codes, PackedCodes.REGIME),
+        new TrialColumns.Who(
+            numbers(Columns.MEMBER), numbers(Columns.MACHINE), numbers(Columns.REPORT)),
+        new TrialColumns.Apart(
+            bytes(codes, PackedCodes.PROCESS),
+            bytes(codes, PackedCodes.BAND),
+            bytes(codes, PackedCodes.REGIME)),
         bytes(codes, PackedCodes.EFFECT),
         measures(codes),
         properties,

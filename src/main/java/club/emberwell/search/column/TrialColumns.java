@@ -8,28 +8,36 @@ import club.emberwell.search.query.Property;
  * given. Entities are small integers (their {@code number} column) so that grouping costs nothing.
  *
  * @param size how many trials
- * @param member number of the member whose voice it is
- * @param machine number of the machine, 0 = described in the report only
- * @param report number of the report
- * @param process ordinal of {@link club.emberwell.laser.Process}
- * @param band ordinal of {@link club.emberwell.laser.WavelengthBand}
- * @param regime ordinal of {@link club.emberwell.laser.Regime}
  * @param effect ordinal of {@link club.emberwell.laser.Effect}
  * @param values by {@link Measure}, canonical units
  * @param properties by {@link Property}: small integer codes, -1 = not given
  */
 public record TrialColumns(
     int size,
-    long[] member,
-    long[] machine,
-    long[] report,
-    byte[] process,
-    byte[] band,
-    byte[] regime,
+    Who who,
+    Apart apart,
     byte[] effect,
     double[][] values,
     int[][] properties,
     PropertyLabels labels) {
+
+  /**
+   * Whose each trial is.
+   *
+   * @param member number of the member whose voice it is
+   * @param machine number of the machine, 0 = described in the report only
+   * @param report number of the report
+   */
+  public record Who(long[] member, long[] machine, long[] report) {}
+
+  /**
+   * What keeps trials apart.
+   *
+   * @param process ordinal of {@link club.emberwell.laser.Process}
+   * @param band ordinal of {@link club.emberwell.laser.WavelengthBand}
+   * @param regime ordinal of {@link club.emberwell.laser.Regime}
+   */
+  public record Apart(byte[] process, byte[] band, byte[] regime) {}
 
   /** Names for the codes in {@link #properties}. */
   public interface PropertyLabels {
@@ -39,6 +47,30 @@ public record TrialColumns(
     default String value(Property property, int code) {
       return label(property, code);
     }
+  }
+
+  public long[] member() {
+    return who.member();
+  }
+
+  public long[] machine() {
+    return who.machine();
+  }
+
+  public long[] report() {
+    return who.report();
+  }
+
+  public byte[] process() {
+    return apart.process();
+  }
+
+  public byte[] band() {
+    return apart.band();
+  }
+
+  public byte[] regime() {
+    return apart.regime();
   }
 
   public double[] values(Measure measure) {

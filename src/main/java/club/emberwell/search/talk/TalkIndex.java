@@ -2,9 +2,9 @@ package club.emberwell.search.talk;
 
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.entry.change.ChangeLog.Change;
 import club.emberwell.entry.change.ChangeLog.Position;
-import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.search.index.Generation;
 import club.emberwell.search.index.IndexStamp;
 import club.emberwell.search.query.SearchLimits;

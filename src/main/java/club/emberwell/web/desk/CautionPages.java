@@ -1,11 +1,10 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.store.CautionCare.Standing;
 import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.desk.word.CautionProposals;
-import club.emberwell.desk.word.VocabularyCare.Change;
 import club.emberwell.desk.word.VocabularyCare;
+import club.emberwell.desk.word.VocabularyCare.Change;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
@@ -85,11 +84,7 @@ public class CautionPages extends Pages {
     UUID asker = standing.removed() ? null : standing.removalAskedBy();
     return Templates.caution(
         new CautionPage(
-            standing,
-            asker != null,
-            actor().is(asker),
-            form,
-            care.cautionHistory(id, 0)));
+            standing, asker != null, actor().is(asker), form, care.cautionHistory(id, 0)));
   }
 
   private static Form form() {

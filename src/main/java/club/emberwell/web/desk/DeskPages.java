@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;

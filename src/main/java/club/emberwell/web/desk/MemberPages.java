@@ -1,8 +1,7 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
-import club.emberwell.desk.home.People.Person;
 import club.emberwell.desk.home.People;
+import club.emberwell.desk.home.People.Person;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.desk.home.Desk;

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.catalog.store.CautionCare.Standing;

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.desk.rule.Rules;

@@ -2,7 +2,6 @@ package club.emberwell.web.desk;
 
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Term;
-import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.catalog.store.TermDraft;
 import club.emberwell.catalog.store.Unfiled;

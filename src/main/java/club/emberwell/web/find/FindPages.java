@@ -1,6 +1,5 @@
 package club.emberwell.web.find;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Role;
 import club.emberwell.search.query.SearchQueryCodec;

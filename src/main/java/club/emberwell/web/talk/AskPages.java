@@ -1,6 +1,5 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.access.CurrentActor;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
