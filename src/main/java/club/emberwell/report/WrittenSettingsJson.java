@@ -2,6 +2,7 @@ package club.emberwell.report;
 
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.WrittenQuantity;
+import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.databind.DeserializationContext;
@@ -36,7 +37,7 @@ final class WrittenSettingsJson extends StdDeserializer<WrittenSettings> {
       } else if (in.currentToken() != JsonToken.VALUE_NULL) {
         try {
           values.put(setting.get(), context.readValue(in, type(setting.get())));
-        } catch (JsonMappingException e) {
+        } catch (JacksonException e) {
           throw JsonMappingException.wrapWithPath(e, WrittenSettings.class, name);
         }
       }
