@@ -179,9 +179,14 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   public List<Object[]> answersWithAsker(Collection<UUID> ids) {
     return getEntityManager()
         .createQuery(
-            "select a.id, q.memberId from EntryEntity a"
-                + " join EntryEntity q on q.id = a.parentId where a.id in :ids"
-                + " and a.state = EntryState.LIVE and q.state = EntryState.LIVE and a.memberId <> q.memberId",
+            """
+            select a.id, q.memberId
+              from EntryEntity a
+              join EntryEntity q on q.id = a.parentId
+             where a.id in :ids
+               and a.state = EntryState.LIVE and q.state = EntryState.LIVE
+               and a.memberId <> q.memberId
+             order by a.number""",
             Object[].class)
         .setParameter("ids", ids)
         .getResultList();
