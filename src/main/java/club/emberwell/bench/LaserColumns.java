@@ -7,13 +7,10 @@ import club.emberwell.laser.Motion;
 import club.emberwell.laser.Regime;
 import jakarta.persistence.Column;
 import jakarta.persistence.Embeddable;
-import jakarta.persistence.EnumType;
-import jakarta.persistence.Enumerated;
 
 /** A laser as columns: of a machine as it is, of a report as it was. */
 @Embeddable
 public class LaserColumns {
-  @Enumerated(EnumType.STRING)
   private LaserSource source;
 
   @Column(name = "wavelength_nm")
@@ -22,10 +19,8 @@ public class LaserColumns {
   @Column(name = "rated_power_w")
   private double ratedPowerW;
 
-  @Enumerated(EnumType.STRING)
   private Motion motion;
 
-  @Enumerated(EnumType.STRING)
   private Regime regime;
 
   private boolean gated;

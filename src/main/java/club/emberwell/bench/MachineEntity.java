@@ -5,8 +5,6 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Convert;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
-import jakarta.persistence.EnumType;
-import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
@@ -33,7 +31,6 @@ public class MachineEntity {
 
   @Embedded private LaserColumns laser;
 
-  @Enumerated(EnumType.STRING)
   @Column(name = "pulse_control")
   private PulseControl pulseControl;
 
@@ -45,7 +42,6 @@ public class MachineEntity {
   @ColumnTransformer(write = "?::jsonb")
   private WrittenMachine written;
 
-  @Enumerated(EnumType.STRING)
   @Column(name = "number_style")
   private NumberStyle numberStyle;
 

@@ -13,8 +13,6 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Convert;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
-import jakarta.persistence.EnumType;
-import jakarta.persistence.Enumerated;
 import jakarta.persistence.FetchType;
 import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
@@ -51,7 +49,6 @@ class ReportEntity {
   @Column(name = "written_hash")
   private String writtenHash;
 
-  @Enumerated(EnumType.STRING)
   @Column(name = "number_style")
   private NumberStyle numberStyle;
 
@@ -83,7 +80,6 @@ class ReportEntity {
   @Column(name = "colour_written")
   private String colourWritten;
 
-  @Enumerated(EnumType.STRING)
   private Process process;
 
   @Column(name = "thickness_mm")

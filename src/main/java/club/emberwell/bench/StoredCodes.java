@@ -1,0 +1,81 @@
+package club.emberwell.bench;
+
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.member.NumberStyles;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.Coded;
+import jakarta.persistence.AttributeConverter;
+import jakarta.persistence.Converter;
+import java.util.Optional;
+import java.util.function.Function;
+
+/** What has a code stands in the database by that code, wherever an entity holds one. */
+final class StoredCodes {
+  private StoredCodes() {}
+
+  /** By code, and back. */
+  abstract static class ByCode<E> implements AttributeConverter<E, String> {
+    private final Function<E, String> code;
+    private final Function<String, Optional<E>> of;
+
+    ByCode(Function<E, String> code, Function<String, Optional<E>> of) {
+      this.code = code;
+      this.of = of;
+    }
+
+    @Override
+    public String convertToDatabaseColumn(E value) {
+      return value == null ? null : code.apply(value);
+    }
+
+    @Override
+    public E convertToEntityAttribute(String stored) {
+      return stored == null ? null : of.apply(stored).orElseThrow();
+    }
+  }
+
+  @Converter(autoApply = true)
+  static class OfSource extends ByCode<LaserSource> {
+    OfSource() {
+      super(Coded::code, LaserSource::of);
+    }
+  }
+
+  @Converter(autoApply = true)
+  static class OfMotion extends ByCode<Motion> {
+    OfMotion() {
+      super(Coded::code, Motion::of);
+    }
+  }
+
+  @Converter(autoApply = true)
+  static class OfRegime extends ByCode<Regime> {
+    OfRegime() {
+      super(Coded::code, Regime::of);
+    }
+  }
+
+  @Converter(autoApply = true)
+  static class OfProcess extends ByCode<Process> {
+    OfProcess() {
+      super(Coded::code, Process::of);
+    }
+  }
+
+  @Converter(autoApply = true)
+  static class OfPulseControl extends ByCode<PulseControl> {
+    OfPulseControl() {
+      super(Coded::code, PulseControl::of);
+    }
+  }
+
+  @Converter(autoApply = true)
+  static class OfNumberStyle extends ByCode<NumberStyle> {
+    OfNumberStyle() {
+      super(NumberStyles::code, NumberStyles::of);
+    }
+  }
+}
