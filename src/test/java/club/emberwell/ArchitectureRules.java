@@ -109,7 +109,7 @@ record ArchitectureRules(String root) {
   ArchRule nothingCallsOtherMachines() {
     return noClasses()
         .that()
-        .haveNameNotMatching(Pattern.quote(root + ".member.ProviderClient") + "(\\$.*)?")
+        .haveNameNotMatching(Pattern.quote(root + ".member.sso.ProviderClient") + "(\\$.*)?")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage(

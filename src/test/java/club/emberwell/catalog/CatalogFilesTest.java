@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -75,7 +76,7 @@ class CatalogFilesTest {
   /** The spellings that a file declares to mean several things. */
   private static List<String> ambiguous(TermKind kind) {
     JsonNode file =
-        new ObjectMapper().valueToTree(CatalogFiles.tree("vocabulary/" + kind.plural() + ".yaml"));
+        new ObjectMapper().valueToTree(CatalogFiles.tree("vocabulary/" + kind.plural().toLowerCase(Locale.ROOT) + ".yaml"));
     return file.path("ambiguous").findValuesAsText("text");
   }
 
