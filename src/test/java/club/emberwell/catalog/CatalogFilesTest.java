@@ -76,7 +76,10 @@ class CatalogFilesTest {
   /** The spellings that a file declares to mean several things. */
   private static List<String> ambiguous(TermKind kind) {
     JsonNode file =
-        new ObjectMapper().valueToTree(CatalogFiles.tree("vocabulary/" + kind.plural().toLowerCase(Locale.ROOT) + ".yaml"));
+        new ObjectMapper()
+            .valueToTree(
+                CatalogFiles.tree(
+                    "vocabulary/" + kind.plural().toLowerCase(Locale.ROOT) + ".yaml"));
     return file.path("ambiguous").findValuesAsText("text");
   }
 

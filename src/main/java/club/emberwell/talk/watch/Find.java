@@ -47,7 +47,7 @@ public record Find(
 
   /** Names a report by what was worked on, how and with what. */
   static String reportTitle(String work, String process, String source) {
-    String how = Process.valueOf(process).label().toLowerCase(Locale.ROOT);
-    return work + ": " + how + ", " + LaserSource.valueOf(source).label();
+    String how = Process.of(process).orElseThrow().label().toLowerCase(Locale.ROOT);
+    return work + ": " + how + ", " + LaserSource.of(source).orElseThrow().label();
   }
 }
