@@ -66,10 +66,20 @@ class ReportInterpreterTest {
   // Worked example 2.2: 40 W, 10 mm/s give 4.0 J/mm (Steen & Mazumder, Laser Material Processing).
   @Test
   void lineWorkNeedsNoSpacing() {
-    WrittenTrial cut = Entries.trial(settings("40 W", "10 mm/s", null));
-    Interpretation read = read(Entries.work("birch plywood", null, null, "cut", List.of(cut)));
+    WrittenTrial scored = Entries.trial(settings("40 W", "10 mm/s", null));
+    Interpretation read = read(Entries.work("birch plywood", null, null, "score", List.of(scored)));
     assertEquals(List.of(), read.remarks());
     assertEquals(4.0, read.trials().get(0).derived().lineDose(), 1e-12);
+  }
+
+  @Test
+  void aCutWithoutThicknessIsKeptWithAWarning() {
+    WrittenTrial cut = Entries.trial(settings("40 W", "10 mm/s", null));
+    Interpretation read = read(Entries.work("birch plywood", null, null, "cut", List.of(cut)));
+    Remark remark = only(read, "thickness-missing");
+    assertEquals(Severity.WARNING, remark.severity());
+    assertEquals("/thickness", remark.field());
+    assertTrue(read.readable());
   }
 
   @Test
