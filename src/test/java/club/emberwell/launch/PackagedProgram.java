@@ -15,6 +15,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import org.awaitility.core.ConditionTimeoutException;
 import org.awaitility.core.TerminalFailureException;
@@ -34,14 +35,25 @@ final class PackagedProgram {
     this.output = output;
   }
 
+  /** Below the ports that systems give to connections, so that none takes it before the start. */
+  private static int freePort() throws IOException {
+    IOException taken = null;
+    for (int i = 0; i < 50; i++) {
+      int port = ThreadLocalRandom.current().nextInt(15_000, 30_000);
+      try (ServerSocket socket = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
+        return socket.getLocalPort();
+      } catch (IOException e) {
+        taken = e;
+      }
+    }
+    throw taken;
+  }
+
   /** Starts it on a free port; {@code prefix} is a command that runs another one. */
   static PackagedProgram start(
       List<String> prefix, Path app, Path home, Map<String, String> environment, String... words)
       throws IOException {
-    int port;
-    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      port = socket.getLocalPort();
-    }
+    int port = freePort();
     List<String> line = new ArrayList<>(prefix);
     line.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     line.addAll(List.of("-Xmx300m", "-jar", app.resolve("quarkus-run.jar").toString()));
