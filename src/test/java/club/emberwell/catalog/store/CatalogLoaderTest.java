@@ -15,6 +15,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
+import org.hibernate.Session;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.Test;
 class CatalogLoaderTest {
   private static final Deed DEED = new Deed(TwoModerators.ONE, "a test");
 
+  @Inject Session session;
   @Inject TwoModerators moderators;
   @Inject CatalogLoader loader;
   @Inject CatalogStore store;
@@ -52,9 +54,24 @@ class CatalogLoaderTest {
         .toList();
   }
 
+  /** As before the very first start, whatever other tests did to the club's words. */
+  private void withoutWords() {
+    for (String statement :
+        List.of(
+            "set local session_replication_role = replica",
+            "delete from synonym",
+            "delete from caution",
+            "delete from term",
+            "set local session_replication_role = origin")) {
+      session.createNativeMutationQuery(statement).executeUpdate();
+    }
+  }
+
   @Test
   @TestTransaction
-  void afterTheStartTheDatabaseSaysWhatTheFilesSay() {
+  void afterTheFirstStartTheDatabaseSaysWhatTheFilesSay() {
+    withoutWords();
+    assertTrue(loader.load(CatalogFiles.terms(), CatalogFiles.cautions()));
     assertEquals(
         CatalogFiles.terms().size(), store.allTerms().size(), "every term of the files, no more");
     assertEquals(
