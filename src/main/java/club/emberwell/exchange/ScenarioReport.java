@@ -1,10 +1,10 @@
 package club.emberwell.exchange;
 
-import club.emberwell.report.Particulars;
-import club.emberwell.report.WrittenReport;
-import club.emberwell.report.WrittenSettings;
-import club.emberwell.report.WrittenTrial;
-import club.emberwell.report.WrittenWork;
+import club.emberwell.report.reading.Particulars;
+import club.emberwell.report.reading.WrittenReport;
+import club.emberwell.report.reading.WrittenSettings;
+import club.emberwell.report.reading.WrittenTrial;
+import club.emberwell.report.reading.WrittenWork;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.LocalDate;
 import java.util.List;

@@ -2,6 +2,7 @@ package club.emberwell.report;
 
 import club.emberwell.entry.Origin;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.report.reading.WrittenReport;
 import java.time.Instant;
 import java.util.UUID;
 

@@ -6,6 +6,10 @@ import club.emberwell.laser.Settings;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.reading.WrittenReport;
+import club.emberwell.report.reading.WrittenSettings;
+import club.emberwell.report.reading.WrittenTrial;
+import club.emberwell.report.reading.WrittenWork;
 import java.math.BigDecimal;
 import java.util.List;
 
@@ -52,10 +56,7 @@ final class Repeat {
   private static List<WrittenTrial> trials(
       List<WrittenTrial> mine, StoredReport original, boolean sameStyle) {
     boolean both =
-        mine != null
-            && mine.size() == 1
-            && mine.get(0) != null
-            && TrialStep.isPlain(original.written().trials());
+        mine != null && mine.size() == 1 && mine.get(0) != null && original.written().plain();
     if (!both) {
       return mine;
     }

@@ -1,33 +1,9 @@
 package club.emberwell.report;
 
-import club.emberwell.quantity.Bounds;
 import java.time.Duration;
 
-/**
- * Every limit of a report, in one place. Bounds are inclusive, in canonical units, and far outside
- * the plausible: whatever lies beyond cannot be meant. What is merely unusual is only warned of.
- */
+/** Every limit of a report but those of what it says, which the reading has. */
 public final class ReportLimits {
-  /** Longest word for a material, coating or colour, in characters. */
-  public static final int WORDS = 120;
-
-  public static final int NOTES = 4000;
-  public static final int LOT = 80;
-  public static final int CONTROLLER_VERSION = 80;
-  public static final int REASON = 1000;
-
-  /** Trials in one report: a grid of 20 by 20. */
-  public static final int TRIALS = 400;
-
-  public static final int DEFECTS = 10;
-
-  /** Highest row or column of a grid. */
-  public static final int GRID_SIDE = 400;
-
-  public static final int BEST_QUALITY = 5;
-
-  public static final Bounds THICKNESS_MM = new Bounds(0.000_1, 10_000);
-
   /** The same words by the same member within this time look like a slip. */
   public static final Duration DUPLICATE_WITHIN = Duration.ofDays(1);
 

@@ -7,6 +7,8 @@ import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.photo.PhotoRepository;
+import club.emberwell.report.reading.Interpretation;
+import club.emberwell.report.reading.WrittenReport;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.UUID;

@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.report.reading.Filed;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
@@ -165,7 +166,7 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   List<Filed> words(String column) {
     return session()
         .createQuery(
-            "select distinct new club.emberwell.report.Filed(r.%1$s, r.%1$sWritten)"
+            "select distinct new club.emberwell.report.reading.Filed(r.%1$s, r.%1$sWritten)"
                     .formatted(column)
                 + " from ReportEntity r where r.%1$sWritten is not null".formatted(column),
             Filed.class)

@@ -8,6 +8,9 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.report.reading.Filed;
+import club.emberwell.report.reading.Interpretation;
+import club.emberwell.report.reading.WrittenReport;
 import jakarta.enterprise.context.ApplicationScoped;
 
 /** Stores what a report says of its own, beside its entry and in the caller's transaction. */

@@ -4,6 +4,7 @@ import club.emberwell.entry.Origin;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
 import club.emberwell.report.photo.Photo;
+import club.emberwell.report.reading.WrittenReport;
 import java.util.List;
 
 /**

@@ -5,6 +5,7 @@ import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Settings;
+import club.emberwell.report.reading.TrialSnapshot;
 import jakarta.persistence.Column;
 import jakarta.persistence.Convert;
 import jakarta.persistence.Entity;

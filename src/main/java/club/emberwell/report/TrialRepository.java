@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.report.reading.TrialSnapshot;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;

@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import club.emberwell.bench.StoredJson;
+import club.emberwell.report.reading.WrittenReport;
 import com.fasterxml.jackson.core.type.TypeReference;
 import jakarta.persistence.AttributeConverter;
 import jakarta.persistence.Converter;

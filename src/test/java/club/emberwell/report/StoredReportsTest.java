@@ -24,6 +24,8 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.reading.Entries;
+import club.emberwell.report.reading.WrittenReport;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;

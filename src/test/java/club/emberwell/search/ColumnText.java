@@ -6,7 +6,7 @@ import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.Settings;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;

@@ -3,14 +3,14 @@ package club.emberwell.search;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
-import club.emberwell.report.Filed;
-import club.emberwell.report.Particulars;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSnapshot.Standing;
-import club.emberwell.report.TrialSnapshot;
-import club.emberwell.report.Work;
+import club.emberwell.report.reading.Filed;
+import club.emberwell.report.reading.Particulars;
+import club.emberwell.report.reading.TrialSnapshot;
+import club.emberwell.report.reading.Work;
 import java.util.List;
 
 /** One report for a test, with only what the test is about. */

@@ -2,7 +2,7 @@ package club.emberwell.search;
 
 import club.emberwell.laser.Effect;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.index.FacetCodes;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.RangeField;

@@ -1,7 +1,7 @@
 package club.emberwell.api.json;
 
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.report.Particulars;
+import club.emberwell.report.reading.Particulars;
 import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.Module;

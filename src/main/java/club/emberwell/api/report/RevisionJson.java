@@ -2,8 +2,8 @@ package club.emberwell.api.report;
 
 import club.emberwell.entry.FieldChange;
 import club.emberwell.entry.Revision;
-import club.emberwell.report.WrittenDifference;
-import club.emberwell.report.WrittenReport;
+import club.emberwell.report.reading.WrittenDifference;
+import club.emberwell.report.reading.WrittenReport;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;

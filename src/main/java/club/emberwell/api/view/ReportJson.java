@@ -2,7 +2,7 @@ package club.emberwell.api.view;
 
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Process;
-import club.emberwell.report.Particulars;
+import club.emberwell.report.reading.Particulars;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;

@@ -2,7 +2,7 @@ package club.emberwell.api.view;
 
 import club.emberwell.laser.Amount;
 import club.emberwell.laser.Settings;
-import club.emberwell.report.WrittenSettings;
+import club.emberwell.report.reading.WrittenSettings;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.LinkedHashMap;
 import java.util.Map;

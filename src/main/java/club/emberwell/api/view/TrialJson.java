@@ -1,8 +1,8 @@
 package club.emberwell.api.view;
 
 import club.emberwell.laser.Effect;
-import club.emberwell.report.TrialSnapshot;
-import club.emberwell.report.WrittenTrial;
+import club.emberwell.report.reading.TrialSnapshot;
+import club.emberwell.report.reading.WrittenTrial;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;

@@ -3,7 +3,7 @@ package club.emberwell.api.view;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.report.Filed;
+import club.emberwell.report.reading.Filed;
 import com.fasterxml.jackson.annotation.JsonInclude;
 
 /**

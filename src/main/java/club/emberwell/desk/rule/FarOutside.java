@@ -10,7 +10,7 @@ import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.index.IndexNotReady;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;

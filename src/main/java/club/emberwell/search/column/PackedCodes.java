@@ -8,7 +8,7 @@ import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.SettingValue.Shape;
 import club.emberwell.laser.Settings;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.query.Property;
 import java.util.EnumMap;
 import java.util.HashMap;

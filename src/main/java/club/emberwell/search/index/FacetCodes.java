@@ -5,7 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.PowerClass;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchLimits;
 

@@ -5,7 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.Laser;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.column.Documents;
 import club.emberwell.search.column.PackedCodes;

@@ -3,7 +3,7 @@ package club.emberwell.search.query;
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;

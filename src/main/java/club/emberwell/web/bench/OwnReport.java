@@ -4,7 +4,7 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.entry.EntryState;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import java.time.Instant;

@@ -13,9 +13,9 @@ import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Remark;
-import club.emberwell.report.DoseCalculator.Answer;
-import club.emberwell.report.SettingsReader;
-import club.emberwell.report.WrittenSettings;
+import club.emberwell.report.reading.DoseCalculator.Answer;
+import club.emberwell.report.reading.SettingsReader;
+import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.web.frame.SentForm;
 import java.util.List;
 

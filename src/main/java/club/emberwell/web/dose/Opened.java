@@ -6,7 +6,7 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.report.DoseCalculator.Answer;
+import club.emberwell.report.reading.DoseCalculator.Answer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

@@ -3,7 +3,7 @@ package club.emberwell.web.find;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.SearchResult.Hit;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;

@@ -2,7 +2,7 @@ package club.emberwell.web.report;
 
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.web.report.ReportPage.Grid;
 import club.emberwell.web.report.ReportPage.GridCell;
 import club.emberwell.web.report.ReportPage.GridRow;

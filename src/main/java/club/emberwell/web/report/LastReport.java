@@ -3,7 +3,7 @@ package club.emberwell.web.report;
 import club.emberwell.member.Actor;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
-import club.emberwell.report.WrittenReport;
+import club.emberwell.report.reading.WrittenReport;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Optional;
 

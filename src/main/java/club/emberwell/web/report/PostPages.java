@@ -12,7 +12,7 @@ import club.emberwell.report.Posting;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
-import club.emberwell.report.WrittenReport;
+import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.search.index.SearchIndex;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;

@@ -4,7 +4,7 @@ import club.emberwell.bench.Machine;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
-import club.emberwell.report.ReportLimits;
+import club.emberwell.report.reading.ReadingLimits;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
@@ -33,11 +33,11 @@ final class ReportForm {
     form.add(choice("effect", "How it came out", effects()).required());
     form.add(choice("quality", "How good, where right", qualities()));
     form.add(word("defects", "What went wrong", "defect-words").hint("Charring, halo, banding …"));
-    form.add(Field.of("notes", "Notes").maxLength(ReportLimits.NOTES).lines());
-    form.add(Field.of("lot", "Lot or supplier's batch").maxLength(ReportLimits.LOT));
+    form.add(Field.of("notes", "Notes").maxLength(ReadingLimits.NOTES).lines());
+    form.add(Field.of("lot", "Lot or supplier's batch").maxLength(ReadingLimits.LOT));
     form.add(
         Field.of("controllerVersion", "Controller version")
-            .maxLength(ReportLimits.CONTROLLER_VERSION));
+            .maxLength(ReadingLimits.CONTROLLER_VERSION));
     return form;
   }
 
@@ -49,7 +49,7 @@ final class ReportForm {
   }
 
   private static Field word(String name, String label, String datalist) {
-    return Field.of(name, label).list(datalist).maxLength(ReportLimits.WORDS);
+    return Field.of(name, label).list(datalist).maxLength(ReadingLimits.WORDS);
   }
 
   private static Field quantity(String name, String label, String hint) {
@@ -71,7 +71,7 @@ final class ReportForm {
   private static List<Option> qualities() {
     return Stream.concat(
             Stream.of(NOTHING),
-            IntStream.rangeClosed(1, ReportLimits.BEST_QUALITY)
+            IntStream.rangeClosed(1, ReadingLimits.BEST_QUALITY)
                 .mapToObj(q -> option(Integer.toString(q), Integer.toString(q))))
         .toList();
   }

@@ -2,10 +2,10 @@ package club.emberwell.web.report;
 
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.Particulars;
-import club.emberwell.report.WrittenReport;
-import club.emberwell.report.WrittenTrial;
-import club.emberwell.report.WrittenWork;
+import club.emberwell.report.reading.Particulars;
+import club.emberwell.report.reading.WrittenReport;
+import club.emberwell.report.reading.WrittenTrial;
+import club.emberwell.report.reading.WrittenWork;
 import club.emberwell.web.frame.SentForm;
 import java.util.List;
 import java.util.UUID;

@@ -1,8 +1,8 @@
 package club.emberwell.web.report;
 
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.report.WrittenReport;
-import club.emberwell.report.WrittenTrial;
+import club.emberwell.report.reading.WrittenReport;
+import club.emberwell.report.reading.WrittenTrial;
 import club.emberwell.web.frame.SentForm;
 import java.util.LinkedHashMap;
 import java.util.Map;

@@ -2,7 +2,7 @@ package club.emberwell.web.report;
 
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.report.WrittenSettings;
+import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.SentForm;

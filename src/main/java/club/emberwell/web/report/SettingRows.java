@@ -7,7 +7,7 @@ import club.emberwell.laser.Settings;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.StoredReport;
-import club.emberwell.report.WrittenSettings;
+import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.report.ReportPage.Row;
 import java.util.ArrayList;

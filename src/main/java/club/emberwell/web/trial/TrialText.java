@@ -10,7 +10,7 @@ import club.emberwell.laser.Settings;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.report.TrialSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;

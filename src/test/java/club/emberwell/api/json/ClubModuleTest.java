@@ -7,7 +7,7 @@ import club.emberwell.laser.Effect;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.report.Particulars;
+import club.emberwell.report.reading.Particulars;
 import club.emberwell.stats.DoseWindow;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.core.JsonProcessingException;

@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.entry.Difference;
 import java.util.Map;
@@ -17,7 +17,7 @@ public final class WrittenDifference {
 
   private static Map<String, String> fields(WrittenReport written) {
     Map<String, String> fields = new TreeMap<>(Difference.fields(written.withConfirmed(null)));
-    if (written.trials() == null || !TrialStep.isPlain(written.trials())) {
+    if (!written.plain()) {
       return fields;
     }
     Map<String, String> plain = new TreeMap<>();

@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.catalog.Term;
@@ -27,12 +27,12 @@ final class TrialStep implements ReportInterpreter.Step {
       draft.in.add(Remark.error(RemarkId.REQUIRED, "/settings", "A report needs settings."));
       return;
     }
-    if (written.size() > ReportLimits.TRIALS) {
-      String detail = "At most " + ReportLimits.TRIALS + " trials fit in a report.";
+    if (written.size() > ReadingLimits.TRIALS) {
+      String detail = "At most " + ReadingLimits.TRIALS + " trials fit in a report.";
       draft.in.add(Remark.error(RemarkId.TOO_MANY, "/trials", detail));
       return;
     }
-    boolean plain = isPlain(written);
+    boolean plain = draft.written.plain();
     Set<List<Integer>> places = new HashSet<>();
     for (int i = 0; i < written.size(); i++) {
       String at = plain ? "" : "/trials/" + i;
@@ -43,14 +43,6 @@ final class TrialStep implements ReportInterpreter.Step {
       place(draft.in, written.get(i), at, plain, places);
       draft.trials.add(trial(draft, written.get(i), at));
     }
-  }
-
-  /** One trial outside a grid: its fields stand at the top of the entry. */
-  static boolean isPlain(List<WrittenTrial> trials) {
-    return trials.size() == 1
-        && trials.get(0) != null
-        && trials.get(0).row() == null
-        && trials.get(0).column() == null;
   }
 
   private static void place(
@@ -71,8 +63,8 @@ final class TrialStep implements ReportInterpreter.Step {
       in.add(Remark.error(RemarkId.REQUIRED, at, "This field is needed."));
       return false;
     }
-    if (value < 0 || value >= ReportLimits.GRID_SIDE) {
-      String detail = "A grid's places count from 0 to " + (ReportLimits.GRID_SIDE - 1) + ".";
+    if (value < 0 || value >= ReadingLimits.GRID_SIDE) {
+      String detail = "A grid's places count from 0 to " + (ReadingLimits.GRID_SIDE - 1) + ".";
       in.add(Remark.error(RemarkId.OUT_OF_RANGE, at, detail));
       return false;
     }
@@ -115,8 +107,8 @@ final class TrialStep implements ReportInterpreter.Step {
     if (given == null) {
       return null;
     }
-    if (given < 1 || given > ReportLimits.BEST_QUALITY) {
-      String detail = "Quality goes from 1 to " + ReportLimits.BEST_QUALITY + ".";
+    if (given < 1 || given > ReadingLimits.BEST_QUALITY) {
+      String detail = "Quality goes from 1 to " + ReadingLimits.BEST_QUALITY + ".";
       in.add(Remark.error(RemarkId.OUT_OF_RANGE, at, detail));
       return null;
     }
@@ -132,14 +124,14 @@ final class TrialStep implements ReportInterpreter.Step {
     if (given == null) {
       return List.of();
     }
-    if (given.size() > ReportLimits.DEFECTS) {
-      String detail = "At most " + ReportLimits.DEFECTS + " defects fit here.";
+    if (given.size() > ReadingLimits.DEFECTS) {
+      String detail = "At most " + ReadingLimits.DEFECTS + " defects fit here.";
       draft.in.add(Remark.error(RemarkId.TOO_MANY, at, detail));
       return List.of();
     }
     Set<String> slugs = new LinkedHashSet<>();
     for (int i = 0; i < given.size(); i++) {
-      String text = draft.in.text(at + "/" + i, given.get(i), ReportLimits.WORDS, false);
+      String text = draft.in.text(at + "/" + i, given.get(i), ReadingLimits.WORDS, false);
       if (text != null) {
         defect(draft, at + "/" + i, text, slugs);
       }

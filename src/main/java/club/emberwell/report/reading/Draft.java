@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.catalog.Ban;

@@ -1,7 +1,7 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
-import static club.emberwell.report.Entries.settings;
-import static club.emberwell.report.Entries.text;
+import static club.emberwell.report.reading.Entries.settings;
+import static club.emberwell.report.reading.Entries.text;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;

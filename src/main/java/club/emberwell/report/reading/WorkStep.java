@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineReader;
@@ -23,19 +23,19 @@ final class WorkStep implements ReportInterpreter.Step {
             Process::code);
     draft.thicknessMm =
         in.quantity(
-            "/thickness", QuantityKind.THICKNESS, written.thickness(), ReportLimits.THICKNESS_MM);
+            "/thickness", QuantityKind.THICKNESS, written.thickness(), ReadingLimits.THICKNESS_MM);
     if (draft.process == Process.CUT && FieldReader.isAbsent(written.thickness())) {
       String detail = "A cut without its thickness tells others little: how thick was the piece?";
       in.add(Remark.warning(RemarkId.THICKNESS_MISSING, "/thickness", detail));
     }
     draft.particulars =
         new Particulars(
-            in.text("/notes", said.notes(), ReportLimits.NOTES, true),
-            in.text("/lot", said.lot(), ReportLimits.LOT, false),
+            in.text("/notes", said.notes(), ReadingLimits.NOTES, true),
+            in.text("/lot", said.lot(), ReadingLimits.LOT, false),
             in.text(
                 "/controllerVersion",
                 said.controllerVersion(),
-                ReportLimits.CONTROLLER_VERSION,
+                ReadingLimits.CONTROLLER_VERSION,
                 false));
     MachineReader.confirmed(in, draft.written.confirmed());
   }

@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.catalog.ColourNaming;
 import club.emberwell.catalog.ColourNaming.Named;
@@ -15,7 +15,7 @@ import java.util.Optional;
  * Material, coating and colour. Words that match nothing or two things stay unresolved: a note, not
  * an error, and a moderator files them later.
  */
-final class VocabularyStep implements ReportInterpreter.Step {
+public final class VocabularyStep implements ReportInterpreter.Step {
   @Override
   public void read(Draft draft) {
     WrittenWork written = draft.written.work();
@@ -26,7 +26,7 @@ final class VocabularyStep implements ReportInterpreter.Step {
   }
 
   private static Filed filed(Draft draft, TermKind kind, String pointer, String given) {
-    String text = draft.in.text(pointer, given, ReportLimits.WORDS, false);
+    String text = draft.in.text(pointer, given, ReadingLimits.WORDS, false);
     if (text == null) {
       return Filed.NOTHING;
     }
@@ -52,7 +52,8 @@ final class VocabularyStep implements ReportInterpreter.Step {
   }
 
   /** What a written word means now; the same as in {@link #read}, without remarks. */
-  static String slug(Vocabulary vocabulary, ColourNaming colours, TermKind kind, String text) {
+  public static String slug(
+      Vocabulary vocabulary, ColourNaming colours, TermKind kind, String text) {
     Optional<Term> term = vocabulary.resolve(kind, text).term();
     if (term.isEmpty() && kind == TermKind.COLOUR) {
       term = colours.name(text).map(Named::term);

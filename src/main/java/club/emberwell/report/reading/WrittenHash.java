@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.bench.StoredJson;
 import java.nio.charset.StandardCharsets;
@@ -7,10 +7,10 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /** Tells whether two entries say the same; what was confirmed does not matter. */
-final class WrittenHash {
+public final class WrittenHash {
   private WrittenHash() {}
 
-  static String of(WrittenReport written) {
+  public static String of(WrittenReport written) {
     String json = StoredJson.write(written.withConfirmed(null));
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");

@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.bench.WrittenLaser;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -21,13 +21,22 @@ public record WrittenReport(
     @JsonUnwrapped Particulars particulars,
     UUID repeatOf,
     List<String> confirmed) {
+  /** One trial outside a grid: its fields stand at the top of the entry. */
+  public boolean plain() {
+    return trials != null
+        && trials.size() == 1
+        && trials.get(0) != null
+        && trials.get(0).row() == null
+        && trials.get(0).column() == null;
+  }
+
   /** The same entry with other pointers confirmed. */
   public WrittenReport withConfirmed(List<String> pointers) {
     return new WrittenReport(machine, laser, work, trials, particulars, repeatOf, pointers);
   }
 
   /** The same entry, said to be a repeat of that report. */
-  WrittenReport repeating(UUID original) {
+  public WrittenReport repeating(UUID original) {
     return new WrittenReport(machine, laser, work, trials, particulars, original, confirmed);
   }
 }

@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.catalog.Ban;
 import club.emberwell.laser.Laser;
@@ -44,7 +44,7 @@ public record Interpretation(
   }
 
   /** Equal but for a ban, which is no part of a stored report. */
-  boolean sameAs(Interpretation other) {
+  public boolean sameAs(Interpretation other) {
     return withBan(other.ban).equals(other);
   }
 
@@ -52,7 +52,7 @@ public record Interpretation(
     return copy(other, remarks);
   }
 
-  Interpretation withRemarks(List<Remark> others) {
+  public Interpretation withRemarks(List<Remark> others) {
     return copy(ban, others);
   }
 

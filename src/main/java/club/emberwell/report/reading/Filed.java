@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 /**
  * A word of the author's and what it was filed as.

@@ -1,4 +1,4 @@
-package club.emberwell.report;
+package club.emberwell.report.reading;
 
 import club.emberwell.bench.WrittenLaser;
 import club.emberwell.laser.Setting;
@@ -8,41 +8,41 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 
 /** Entries for tests, changed field by field. */
-final class Entries {
+public final class Entries {
   private Entries() {}
 
   /** CO2, 40 W, gantry. */
-  static WrittenLaser laser() {
+  public static WrittenLaser laser() {
     return new WrittenLaser(
         "co2", text("10.6 um"), text("40 W"), "gantry", "cw", null, text("150 um"));
   }
 
   /** 100 % at 400 mm/s and 0.1 mm: 1 J/mm2 with 40 W. */
-  static WrittenSettings settings() {
+  public static WrittenSettings settings() {
     return settings("100 %", "400 mm/s", "0.1 mm").with(Setting.PASSES, 1);
   }
 
-  static WrittenTrial trial(WrittenSettings settings) {
+  public static WrittenTrial trial(WrittenSettings settings) {
     return new WrittenTrial(null, null, settings, "right", 4, List.of());
   }
 
-  static WrittenReport report() {
+  public static WrittenReport report() {
     return with(settings());
   }
 
-  static WrittenReport with(WrittenSettings settings) {
+  public static WrittenReport with(WrittenSettings settings) {
     return with(List.of(trial(settings)));
   }
 
-  static WrittenReport with(List<WrittenTrial> trials) {
+  public static WrittenReport with(List<WrittenTrial> trials) {
     return work("birch plywood", null, null, "surface engraving", trials);
   }
 
-  static WrittenReport work(String material, String coating, String colour) {
+  public static WrittenReport work(String material, String coating, String colour) {
     return work(material, coating, colour, "surface engraving", List.of(trial(settings())));
   }
 
-  static WrittenReport work(
+  public static WrittenReport work(
       String material, String coating, String colour, String process, List<WrittenTrial> trials) {
     return new WrittenReport(
         null,
@@ -55,7 +55,7 @@ final class Entries {
   }
 
   /** The settings with another power, speed and spacing. */
-  static WrittenSettings settings(String power, String speed, String spacing) {
+  public static WrittenSettings settings(String power, String speed, String spacing) {
     return WrittenSettings.NONE
         .with(Setting.POWER, text(power))
         .with(Setting.SPEED, text(speed))
@@ -63,7 +63,7 @@ final class Entries {
   }
 
   /** A grid of this many rows and columns, all alike but for what is changed. */
-  static WrittenReport grid(int rows, int columns, UnaryOperator<WrittenTrial> change) {
+  public static WrittenReport grid(int rows, int columns, UnaryOperator<WrittenTrial> change) {
     List<WrittenTrial> trials = new ArrayList<>();
     for (int row = 0; row < rows; row++) {
       for (int column = 0; column < columns; column++) {
@@ -74,7 +74,7 @@ final class Entries {
     return with(trials);
   }
 
-  static WrittenQuantity text(String text) {
+  public static WrittenQuantity text(String text) {
     return text == null ? null : WrittenQuantity.of(text);
   }
 }
