@@ -1,14 +1,14 @@
 package club.emberwell.bench;
 
-import club.emberwell.laser.Derived;
 import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
-import club.emberwell.laser.Plausibility;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Derived;
+import club.emberwell.laser.dose.Plausibility;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;

@@ -1,5 +1,12 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.dose.Dosed;
+import club.emberwell.consensus.range.ConsensusLimits;
+import club.emberwell.consensus.range.Figures;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.VoiceSet;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Interval;

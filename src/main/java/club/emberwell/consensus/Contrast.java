@@ -1,5 +1,7 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.range.Figures;
+import club.emberwell.consensus.range.Recorded;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Ratio;
 import java.util.Locale;

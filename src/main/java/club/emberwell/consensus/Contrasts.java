@@ -1,5 +1,9 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.dose.Dosed;
+import club.emberwell.consensus.range.ConsensusLimits;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Recorded;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Holm;
 import club.emberwell.stats.Interval;

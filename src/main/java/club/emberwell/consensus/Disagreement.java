@@ -1,5 +1,11 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.dose.Dosed;
+import club.emberwell.consensus.range.Figures;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Recorded;
+import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.VoiceSet;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;

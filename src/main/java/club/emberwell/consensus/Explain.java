@@ -1,7 +1,11 @@
 package club.emberwell.consensus;
 
-import club.emberwell.laser.DoseFormula;
+import club.emberwell.consensus.range.Figures;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.VoiceSet;
 import club.emberwell.laser.DoseKind;
+import club.emberwell.laser.dose.DoseFormula;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,5 +1,9 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.EqualDosePair;
+import club.emberwell.consensus.dose.OnMyMachine;
+import club.emberwell.consensus.dose.Window;
 import club.emberwell.stats.Ratio;
 import java.util.List;
 

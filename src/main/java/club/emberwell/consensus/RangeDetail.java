@@ -1,6 +1,10 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.Caution;
+import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.OnMyMachine;
+import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.range.Range;
 import java.util.List;
 import java.util.Optional;
 

@@ -1,6 +1,12 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.Cautions;
+import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.OnMyMachine;
+import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.laser.Laser;
 import java.util.List;
 import java.util.Optional;

@@ -1,5 +1,8 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.consensus.range.Spread;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;

@@ -2,6 +2,8 @@ package club.emberwell.consensus;
 
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Cautions;
+import club.emberwell.consensus.range.ConsensusLimits;
+import club.emberwell.consensus.range.Group;
 import club.emberwell.search.column.TrialColumns.PropertyLabels;
 import club.emberwell.search.query.Property;
 import java.util.ArrayList;

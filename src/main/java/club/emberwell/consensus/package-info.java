@@ -1,8 +1,7 @@
 /**
- * Ranges over the voices of members.
+ * What the members' trials say together, and why.
  *
  * <p>Entry points: {@link club.emberwell.consensus.ConsensusService}: {@code ranges} is the cheap
- * core, {@code details} everything; {@link club.emberwell.consensus.Window} and {@link
- * club.emberwell.consensus.OnMyMachine} say what a range is good for.
+ * core, {@code details} everything; {@link club.emberwell.consensus.Explain} says it in words.
  */
 package club.emberwell.consensus;

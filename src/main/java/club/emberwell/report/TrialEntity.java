@@ -1,10 +1,10 @@
 package club.emberwell.report;
 
-import club.emberwell.laser.Dose;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Dose;
 import club.emberwell.report.reading.TrialSnapshot;
 import jakarta.persistence.Column;
 import jakarta.persistence.Convert;

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.consensus.range.Group;
 import club.emberwell.search.query.Property;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.stats.RandomEffects;

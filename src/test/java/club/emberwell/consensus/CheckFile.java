@@ -11,15 +11,15 @@ import java.util.List;
 import java.util.Map;
 
 /** Rows of the check files made with R 4.2.2; each file's header names the call and the source. */
-final class CheckFile {
+public final class CheckFile {
   private CheckFile() {}
 
   /** Rows by column name, of a file whose cells hold no quotes. */
-  static List<Map<String, String>> statistics(String file) {
+  public static List<Map<String, String>> statistics(String file) {
     return read("/reference/statistics/" + file);
   }
 
-  static List<Map<String, String>> dataset(String file) {
+  public static List<Map<String, String>> dataset(String file) {
     return read("/reference/datasets/" + file);
   }
 
@@ -46,11 +46,11 @@ final class CheckFile {
     }
   }
 
-  static double number(String cell) {
+  public static double number(String cell) {
     return cell.isEmpty() || cell.equals("NA") ? Double.NaN : Double.parseDouble(cell);
   }
 
-  static double[] vector(String cell) {
+  public static double[] vector(String cell) {
     return cell.isEmpty()
         ? new double[0]
         : Arrays.stream(cell.split(";")).mapToDouble(Double::parseDouble).toArray();

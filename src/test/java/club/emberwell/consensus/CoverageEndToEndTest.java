@@ -3,6 +3,7 @@ package club.emberwell.consensus;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.consensus.range.Spread;
 import club.emberwell.stats.Interval;
 import java.util.SplittableRandom;
 import org.junit.jupiter.params.ParameterizedTest;

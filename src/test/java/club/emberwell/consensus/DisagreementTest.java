@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Range;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Evidence;
 import java.util.Optional;

@@ -1,5 +1,7 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
@@ -15,12 +17,12 @@ import java.util.List;
 import java.util.Map;
 
 /** Columns for a test, trial by trial. A trial is right unless it is said otherwise. */
-final class MadeTrials {
+public final class MadeTrials {
   private final List<Trial> trials = new ArrayList<>();
   private final Map<Property, List<String>> names = new HashMap<>();
 
   /** One trial on the way. */
-  final class Trial {
+  public final class Trial {
     private final long member;
     private final long report = trials.size() + 1L;
     private long machine;
@@ -37,42 +39,42 @@ final class MadeTrials {
       Arrays.fill(codes, -1);
     }
 
-    Trial on(long number) {
+    public Trial on(long number) {
       machine = number;
       return this;
     }
 
-    Trial of(Process other) {
+    public Trial of(Process other) {
       process = other;
       return this;
     }
 
-    Trial at(WavelengthBand other) {
+    public Trial at(WavelengthBand other) {
       band = other;
       return this;
     }
 
-    Trial in(Regime other) {
+    public Trial in(Regime other) {
       regime = other;
       return this;
     }
 
-    Trial was(Effect other) {
+    public Trial was(Effect other) {
       effect = other;
       return this;
     }
 
-    Trial dose(double dose) {
+    public Trial dose(double dose) {
       return with(
           process.doseKind() == DoseKind.AREAL ? Measure.AREAL_DOSE : Measure.LINE_DOSE, dose);
     }
 
-    Trial with(Measure measure, double value) {
+    public Trial with(Measure measure, double value) {
       values[measure.place()] = value;
       return this;
     }
 
-    Trial with(Property property, String value) {
+    public Trial with(Property property, String value) {
       List<String> known = names.computeIfAbsent(property, key -> new ArrayList<>());
       if (!known.contains(value)) {
         known.add(value);
@@ -82,17 +84,17 @@ final class MadeTrials {
     }
   }
 
-  Trial by(long member) {
+  public Trial by(long member) {
     Trial trial = new Trial(member);
     trials.add(trial);
     return trial;
   }
 
-  int size() {
+  public int size() {
     return trials.size();
   }
 
-  TrialColumns columns() {
+  public TrialColumns columns() {
     int n = trials.size();
     double[][] values = new double[Measure.all().size()][n];
     int[][] properties = new int[Property.all().size()][n];
@@ -128,7 +130,7 @@ final class MadeTrials {
   }
 
   /** All of them, where they have one key. */
-  Group group() {
+  public Group group() {
     List<Group> groups = Group.split(columns());
     if (groups.size() != 1) {
       throw new AssertionError(groups.size() + " groups");
@@ -136,12 +138,12 @@ final class MadeTrials {
     return groups.get(0);
   }
 
-  Range range() {
+  public Range range() {
     return Range.of(group(), false);
   }
 
   /** Doses of right trials, a member each. */
-  static MadeTrials ofVoices(double... doses) {
+  public static MadeTrials ofVoices(double... doses) {
     MadeTrials made = new MadeTrials();
     for (int i = 0; i < doses.length; i++) {
       made.by(i + 1L).dose(doses[i]);

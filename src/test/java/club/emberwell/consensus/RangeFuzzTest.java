@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.catalog.Cautions;
+import club.emberwell.consensus.range.Group;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;

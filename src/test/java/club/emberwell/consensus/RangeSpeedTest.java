@@ -1,6 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.consensus.range.Group;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;

@@ -5,6 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.Success;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;

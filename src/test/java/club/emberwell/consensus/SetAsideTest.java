@@ -3,6 +3,7 @@ package club.emberwell.consensus;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.consensus.range.Spread;
 import java.util.Arrays;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;

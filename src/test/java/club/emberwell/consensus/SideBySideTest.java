@@ -3,6 +3,7 @@ package club.emberwell.consensus;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.query.Measure;

@@ -6,10 +6,10 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /** Compares a computed number with a published one to the last digit that was printed. */
-final class Printed {
+public final class Printed {
   private Printed() {}
 
-  static void assertPrinted(String printed, double computed) {
+  public static void assertPrinted(String printed, double computed) {
     BigDecimal expected = new BigDecimal(printed);
     assertEquals(
         expected,

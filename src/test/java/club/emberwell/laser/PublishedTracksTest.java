@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.laser.dose.Dose;
+import club.emberwell.laser.dose.Transfer;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;

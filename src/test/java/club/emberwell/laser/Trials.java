@@ -1,10 +1,10 @@
 package club.emberwell.laser;
 
 /** Lasers and settings for tests, with everything left out that a test does not name. */
-final class Trials {
+public final class Trials {
   private Trials() {}
 
-  static Laser co2(double ratedW) {
+  public static Laser co2(double ratedW) {
     return new Laser(
         LaserSource.CO2,
         10600,
@@ -16,7 +16,7 @@ final class Trials {
         null);
   }
 
-  static Laser diode(double ratedW) {
+  public static Laser diode(double ratedW) {
     return new Laser(
         LaserSource.DIODE,
         450,
@@ -28,20 +28,21 @@ final class Trials {
         null);
   }
 
-  static Laser fibre(double ratedW, Double beamUm) {
+  public static Laser fibre(double ratedW, Double beamUm) {
     return new Laser(
         LaserSource.FIBRE, 1064, ratedW, Motion.GALVO, Emission.of(Regime.NS), null, beamUm, null);
   }
 
-  static Settings watts(double powerW, double speed, Double spacing, Integer passes) {
+  public static Settings watts(double powerW, double speed, Double spacing, Integer passes) {
     return with(Settings.ofWatts(powerW), speed, spacing, passes);
   }
 
-  static Settings percent(double percent, double speed, Double spacing, Integer passes) {
+  public static Settings percent(double percent, double speed, Double spacing, Integer passes) {
     return with(Settings.ofPercent(percent), speed, spacing, passes);
   }
 
-  static Settings pulsed(double powerW, double speed, Double spacing, Double khz, Double ns) {
+  public static Settings pulsed(
+      double powerW, double speed, Double spacing, Double khz, Double ns) {
     return watts(powerW, speed, spacing, null)
         .with(Setting.REPETITION_RATE, khz)
         .with(Setting.PULSE_DURATION, ns);

@@ -3,6 +3,8 @@ package club.emberwell.laser;
 import static club.emberwell.laser.Printed.assertPrinted;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import club.emberwell.laser.dose.IsoDose;
+import club.emberwell.laser.safety.Ventilation;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -1,9 +1,7 @@
 package club.emberwell.search;
 
 import club.emberwell.entry.EntryState;
-import club.emberwell.laser.Derived;
 import club.emberwell.laser.Direction;
-import club.emberwell.laser.DoseFormula;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Emission;
 import club.emberwell.laser.Laser;
@@ -13,6 +11,8 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Derived;
+import club.emberwell.laser.dose.DoseFormula;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;

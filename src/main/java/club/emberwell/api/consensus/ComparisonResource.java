@@ -2,10 +2,10 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.access.Problems;
 import club.emberwell.api.search.SearchRequests;
-import club.emberwell.consensus.ConsensusLimits;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
+import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.search.query.Measure;

@@ -3,12 +3,12 @@ package club.emberwell.api.consensus;
 import static club.emberwell.api.view.QuantityJson.number;
 
 import club.emberwell.api.view.QuantityJson;
-import club.emberwell.consensus.BetweenMachines;
 import club.emberwell.consensus.Borrowing;
 import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Disagreement;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.RangeDetail.Findings;
+import club.emberwell.consensus.dose.BetweenMachines;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;

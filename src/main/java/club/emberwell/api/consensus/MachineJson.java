@@ -2,10 +2,10 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.SettingsJson;
-import club.emberwell.consensus.EqualDosePair;
-import club.emberwell.consensus.OnMyMachine;
-import club.emberwell.laser.Comparison;
-import club.emberwell.laser.Transfer.Verdict;
+import club.emberwell.consensus.dose.EqualDosePair;
+import club.emberwell.consensus.dose.OnMyMachine;
+import club.emberwell.laser.dose.Comparison;
+import club.emberwell.laser.dose.Transfer.Verdict;
 import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;

@@ -2,11 +2,11 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.QuantityJson;
-import club.emberwell.consensus.Range;
 import club.emberwell.consensus.RangeDetail;
-import club.emberwell.consensus.RangeKey;
-import club.emberwell.consensus.Spread;
-import club.emberwell.consensus.Success;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.Success;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.stats.MemberShare;
 import com.fasterxml.jackson.annotation.JsonInclude;

@@ -3,8 +3,8 @@ package club.emberwell.api.consensus;
 import static club.emberwell.api.view.QuantityJson.number;
 
 import club.emberwell.api.view.QuantityJson;
-import club.emberwell.consensus.Spread;
-import club.emberwell.consensus.VoiceSet;
+import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.VoiceSet;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.Quantiles.Seven;

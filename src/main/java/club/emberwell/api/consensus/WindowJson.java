@@ -2,7 +2,7 @@ package club.emberwell.api.consensus;
 
 import static club.emberwell.api.view.QuantityJson.number;
 
-import club.emberwell.consensus.Window;
+import club.emberwell.consensus.dose.Window;
 import club.emberwell.stats.DoseLimit;
 import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.WindowEdges;

@@ -1,6 +1,6 @@
 package club.emberwell.api.view;
 
-import club.emberwell.laser.Derived;
+import club.emberwell.laser.dose.Derived;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.LinkedHashMap;
 import java.util.Map;

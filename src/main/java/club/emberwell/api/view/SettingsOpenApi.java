@@ -1,8 +1,8 @@
 package club.emberwell.api.view;
 
-import club.emberwell.laser.DoseFormula;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
+import club.emberwell.laser.dose.DoseFormula;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.util.List;
 import java.util.stream.Stream;

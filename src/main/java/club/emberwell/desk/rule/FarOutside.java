@@ -1,7 +1,7 @@
 package club.emberwell.desk.rule;
 
 import club.emberwell.consensus.ConsensusService;
-import club.emberwell.consensus.Range;
+import club.emberwell.consensus.range.Range;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.laser.DoseKind;

@@ -2,12 +2,12 @@ package club.emberwell.report.reading;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.WrittenLaser;
-import club.emberwell.laser.Derived;
-import club.emberwell.laser.Dose;
 import club.emberwell.laser.Laser;
-import club.emberwell.laser.Plausibility;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Derived;
+import club.emberwell.laser.dose.Dose;
+import club.emberwell.laser.dose.Plausibility;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;

@@ -1,8 +1,8 @@
 package club.emberwell.report.reading;
 
-import club.emberwell.laser.Derived;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Derived;
 import java.util.List;
 
 /** One trial as interpreted; canonical units. */

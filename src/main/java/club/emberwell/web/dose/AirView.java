@@ -1,8 +1,8 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.laser.Ventilation;
-import club.emberwell.laser.Ventilation.Carried;
+import club.emberwell.laser.safety.Ventilation;
+import club.emberwell.laser.safety.Ventilation.Carried;
 import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;

@@ -1,12 +1,12 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.laser.Dose;
 import club.emberwell.laser.DoseKind;
-import club.emberwell.laser.IsoDose;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Dose;
+import club.emberwell.laser.dose.IsoDose;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;

@@ -1,13 +1,13 @@
 package club.emberwell.web.dose;
 
-import club.emberwell.laser.En207;
-import club.emberwell.laser.EyeLimits;
-import club.emberwell.laser.EyeLimits.Edition;
-import club.emberwell.laser.EyeLimits.Limit;
-import club.emberwell.laser.Eyewear;
-import club.emberwell.laser.HazardDistance;
-import club.emberwell.laser.HazardDistance.Edge;
 import club.emberwell.laser.Regime;
+import club.emberwell.laser.safety.En207;
+import club.emberwell.laser.safety.EyeLimits;
+import club.emberwell.laser.safety.EyeLimits.Edition;
+import club.emberwell.laser.safety.EyeLimits.Limit;
+import club.emberwell.laser.safety.Eyewear;
+import club.emberwell.laser.safety.HazardDistance;
+import club.emberwell.laser.safety.HazardDistance.Edge;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.web.dose.EyesView.Beam;

@@ -1,7 +1,7 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.laser.EyeLimits;
+import club.emberwell.laser.safety.EyeLimits;
 import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;

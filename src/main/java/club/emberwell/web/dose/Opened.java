@@ -1,7 +1,7 @@
 package club.emberwell.web.dose;
 
-import club.emberwell.laser.DoseFormula;
-import club.emberwell.laser.Formula;
+import club.emberwell.laser.dose.DoseFormula;
+import club.emberwell.laser.dose.Formula;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;

@@ -8,7 +8,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
-import club.emberwell.consensus.Range;
+import club.emberwell.consensus.range.Range;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Remark;

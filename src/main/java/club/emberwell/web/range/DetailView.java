@@ -1,12 +1,12 @@
 package club.emberwell.web.range;
 
-import club.emberwell.consensus.BetweenMachines;
 import club.emberwell.consensus.Borrowing;
 import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Explanation;
-import club.emberwell.consensus.Range;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.RangeDetail.Findings;
+import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.range.Range;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.Interval;

@@ -1,10 +1,10 @@
 package club.emberwell.web.range;
 
-import club.emberwell.consensus.OnMyMachine;
-import club.emberwell.consensus.OnMyMachine.Line;
-import club.emberwell.consensus.Range;
-import club.emberwell.laser.Comparison;
-import club.emberwell.laser.IsoDose;
+import club.emberwell.consensus.dose.OnMyMachine;
+import club.emberwell.consensus.dose.OnMyMachine.Line;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.laser.dose.Comparison;
+import club.emberwell.laser.dose.IsoDose;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;

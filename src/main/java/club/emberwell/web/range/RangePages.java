@@ -2,10 +2,10 @@ package club.emberwell.web.range;
 
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.store.CatalogService;
-import club.emberwell.consensus.ConsensusLimits;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
+import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.Quantity;

@@ -1,7 +1,7 @@
 package club.emberwell.web.range;
 
-import club.emberwell.consensus.Range;
 import club.emberwell.consensus.SideBySide;
+import club.emberwell.consensus.range.Range;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
 import club.emberwell.stats.MemberShare;

@@ -1,6 +1,6 @@
 package club.emberwell.web.range;
 
-import club.emberwell.consensus.Window;
+import club.emberwell.consensus.dose.Window;
 import club.emberwell.laser.Effect;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.WindowEdges;

@@ -1,12 +1,12 @@
 package club.emberwell.web.trial;
 
 import club.emberwell.laser.Amount;
-import club.emberwell.laser.Derived;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Derived;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;

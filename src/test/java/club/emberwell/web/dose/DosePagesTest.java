@@ -6,9 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
-import club.emberwell.laser.EyeLimits;
-import club.emberwell.laser.Eyewear;
-import club.emberwell.laser.Ventilation;
+import club.emberwell.laser.safety.EyeLimits;
+import club.emberwell.laser.safety.Eyewear;
+import club.emberwell.laser.safety.Ventilation;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import java.net.URLEncoder;

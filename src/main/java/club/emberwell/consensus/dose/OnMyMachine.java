@@ -1,0 +1,231 @@
+package club.emberwell.consensus.dose;
+
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.laser.DoseKind;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.Settings;
+import club.emberwell.laser.WavelengthBand;
+import club.emberwell.laser.dose.Comparison;
+import club.emberwell.laser.dose.IsoDose;
+import club.emberwell.laser.dose.Transfer;
+import club.emberwell.laser.dose.Transfer.Verdict;
+import club.emberwell.remark.Coded;
+import club.emberwell.search.query.Measure;
+import club.emberwell.stats.Quantiles;
+import club.emberwell.stats.WindowEdges;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What a range means on the reader's machine: first whether it may be carried over at all, then
+ * lines of equal dose.
+ *
+ * <p>Every voice is judged by {@link Transfer} with its own typical trial; the verdict is the one
+ * that at least half of the voices reach, so that a machine unlike most peers' gets no number.
+ *
+ * @param judgement whether a range may be carried over
+ * @param start settings for the middle of a test grid; empty unless the verdict gives a number
+ * @param equalDose lines over power, cut to the machine's limits
+ * @param sideBySide peers' medians and this machine's values: what must match before the dose
+ */
+public record OnMyMachine(
+    Laser laser,
+    Judgement judgement,
+    Optional<Settings> start,
+    EqualDose equalDose,
+    List<Comparison> sideBySide) {
+
+  /**
+   * Whether a range may be carried over.
+   *
+   * @param reasons of the verdict, the deciding one first
+   * @param verdicts how many voices got each
+   */
+  public record Judgement(Verdict verdict, List<String> reasons, Map<Verdict, Integer> verdicts) {}
+
+  /**
+   * What gives the same dose.
+   *
+   * @param basis where the doses of the lines come from; empty where there are no lines
+   * @param spacingMm of the lines, null for line work or where nobody stated one
+   * @param lines empty unless the verdict gives a number
+   */
+  public record EqualDose(Optional<Basis> basis, Double spacingMm, List<Line> lines) {}
+
+  /** Where the doses come from. */
+  public enum Basis implements Coded {
+    WINDOW("window", "the window in which a right result is likelier than not"),
+    QUARTILES("quartiles", "the quartiles of peers' right doses, as there is no window yet");
+
+    private final String code;
+    private final String words;
+
+    Basis(String code, String words) {
+      this.code = code;
+      this.words = words;
+    }
+
+    @Override
+    public String code() {
+      return code;
+    }
+
+    public String words() {
+      return words;
+    }
+  }
+
+  /** Which dose a line is drawn for. */
+  public enum Place {
+    LOW,
+    MIDDLE,
+    HIGH
+  }
+
+  /** One line of equal dose. */
+  public record Line(Place place, double dose, List<IsoDose.Point> points) {}
+
+  private record Doses(Basis basis, double low, double middle, double high) {}
+
+  private record Judged(PeerTrial peer, Transfer.Outcome outcome) {}
+
+  /**
+   * Judges and computes.
+   *
+   * @param mine the reader's machine
+   * @param spacing line spacing the reader would use, mm; null = the middle of peers'
+   */
+  public static OnMyMachine of(
+      Group group, Range range, Window window, Laser mine, Double spacing) {
+    Process process = group.key().process();
+    Double lines = process.doseKind() == DoseKind.AREAL ? spacing(range, spacing) : null;
+    Optional<Transfer.Outcome> refused = unnamedBand(group);
+    if (refused.isPresent()) {
+      return refused(mine, refused.get(), lines);
+    }
+    List<Judged> judged = judge(group, range, mine, lines);
+    if (judged.isEmpty()) {
+      return refused(
+          mine,
+          new Transfer.Outcome(
+              Verdict.SHOW_SIDE_BY_SIDE,
+              List.of("No peer stated a dose for a right result yet."),
+              null,
+              List.of()),
+          lines);
+    }
+    Map<Verdict, Integer> verdicts = new EnumMap<>(Verdict.class);
+    judged.forEach(j -> verdicts.merge(j.outcome().verdict(), 1, Integer::sum));
+    Verdict verdict = half(verdicts, judged.size());
+    Judged typical =
+        judged.stream().filter(j -> j.outcome().verdict() == verdict).findFirst().orElseThrow();
+    Optional<Settings> start = Optional.ofNullable(typical.outcome().start());
+    Optional<Doses> doses = verdict.givesNumber() ? doses(range, window) : Optional.empty();
+    return new OnMyMachine(
+        mine,
+        new Judgement(verdict, typical.outcome().reasons(), verdicts),
+        start,
+        new EqualDose(
+            doses.map(Doses::basis),
+            lines,
+            doses.map(d -> lines(mine, process.doseKind(), d, lines)).orElse(List.of())),
+        sideBySide(typical.outcome(), group));
+  }
+
+  private static OnMyMachine refused(Laser mine, Transfer.Outcome outcome, Double spacing) {
+    return new OnMyMachine(
+        mine,
+        new Judgement(outcome.verdict(), outcome.reasons(), Map.of()),
+        Optional.empty(),
+        new EqualDose(Optional.empty(), spacing, List.of()),
+        outcome.sideBySide());
+  }
+
+  /** Peers outside the named bands may have any wavelength: nothing is known to be alike. */
+  private static Optional<Transfer.Outcome> unnamedBand(Group group) {
+    if (group.key().band() != WavelengthBand.OTHER) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new Transfer.Outcome(
+            Verdict.NO_TRANSFER,
+            List.of("No transfer: these peers' wavelengths lie outside the named bands."),
+            null,
+            List.of()));
+  }
+
+  private static Double spacing(Range range, Double given) {
+    return given != null
+        ? given
+        : range
+            .setting(Measure.LINE_SPACING)
+            .filter(spread -> spread.voices().size() > 0)
+            .map(spread -> Quantiles.median(spread.voices().values()))
+            .orElse(null);
+  }
+
+  private static List<Judged> judge(Group group, Range range, Laser mine, Double spacing) {
+    Settings planned = Settings.NONE.with(Setting.LINE_SPACING, spacing);
+    List<Judged> judged = new ArrayList<>();
+    for (PeerTrial peer : PeerTrial.of(group, range.dose())) {
+      Transfer.Question question =
+          new Transfer.Question(
+              peer.laser(), peer.settings(), mine, planned, group.key().process(), true, true);
+      judged.add(new Judged(peer, Transfer.judge(question)));
+    }
+    return judged;
+  }
+
+  /** The best verdict that at least half of the voices reach or better. */
+  private static Verdict half(Map<Verdict, Integer> verdicts, int n) {
+    int reached = 0;
+    for (Verdict verdict : Verdict.values()) {
+      reached += verdicts.getOrDefault(verdict, 0);
+      if (2 * reached >= n) {
+        return verdict;
+      }
+    }
+    throw new IllegalStateException("no verdict");
+  }
+
+  private static Optional<Doses> doses(Range range, Window window) {
+    if (window.edges().isPresent()) {
+      WindowEdges edges = window.edges().get();
+      double low = edges.low().to();
+      double high = edges.high().from();
+      if (low < high) {
+        return Optional.of(new Doses(Basis.WINDOW, low, Math.sqrt(low * high), high));
+      }
+    }
+    return range
+        .dose()
+        .quantiles()
+        .filter(q -> q.p25() > 0)
+        .map(q -> new Doses(Basis.QUARTILES, q.p25(), q.median(), q.p75()));
+  }
+
+  private static List<Line> lines(Laser mine, DoseKind kind, Doses doses, Double spacing) {
+    if (kind == DoseKind.AREAL && spacing == null) {
+      return List.of();
+    }
+    double width = spacing == null ? Double.NaN : spacing;
+    return List.of(
+        new Line(Place.LOW, doses.low(), IsoDose.line(mine, kind, doses.low(), width, 1)),
+        new Line(Place.MIDDLE, doses.middle(), IsoDose.line(mine, kind, doses.middle(), width, 1)),
+        new Line(Place.HIGH, doses.high(), IsoDose.line(mine, kind, doses.high(), width, 1)));
+  }
+
+  /** For pulsed work the peers' medians stand on the left, else the typical trial's values. */
+  private static List<Comparison> sideBySide(Transfer.Outcome outcome, Group group) {
+    if (!group.key().regime().pulsed()) {
+      return outcome.sideBySide();
+    }
+    return PulseMedians.beside(group, outcome);
+  }
+}

@@ -1,0 +1,110 @@
+package club.emberwell.laser.safety;
+
+import club.emberwell.laser.Regime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Scale numbers of laser eye protectors after EN 207:2017 (superseded by ISO 19818-1:2021).
+ * Formulas read in two encyclopaedia mirrors, not in the standard.
+ */
+public final class En207 {
+  /** The highest number there is. */
+  private static final int HIGHEST = 10;
+
+  private En207() {}
+
+  /** Test condition by pulse duration, with its letter in the marking. */
+  public enum Condition {
+    /** Continuous: over 0.25 s; W/m2. */
+    D,
+    /** Over 1 us to 0.25 s; J/m2. */
+    I,
+    /** From 1 ns to 1 us; J/m2. */
+    R,
+    /** Under 1 ns; J/m2 from 315 to 1400 nm, else W/m2. */
+    M;
+
+    /** The condition of a pulse duration in ns. */
+    public static Condition of(double durationNs) {
+      return switch (Regime.ofPulseDuration(durationNs)) {
+        case CW -> D;
+        case LONG -> I;
+        case NS -> R;
+        case PS, FS -> M;
+      };
+    }
+  }
+
+  /**
+   * The calculated minimum.
+   *
+   * @param exact before rounding up
+   * @param number n of LBn
+   * @param marking as it stands on a protector, e.g. {@code D 1064 LB6}
+   */
+  public record Scale(
+      double exact, int number, String marking, List<String> assumptions, String closing) {
+    public Scale {
+      assumptions = List.copyOf(assumptions);
+    }
+  }
+
+  /** For a cw beam: power in W over a beam of a diameter in mm. */
+  public static Optional<Scale> continuous(double nm, double powerW, double beamMm) {
+    return scale(Condition.D, nm, powerW / EyeLimits.areaM2(beamMm));
+  }
+
+  /**
+   * For one pulse: energy in mJ over a beam of a diameter in mm, by the condition its duration in
+   * ns falls under. Beside it the average power needs its own number under condition D.
+   */
+  public static Optional<Scale> pulse(
+      double nm, double energyMj, double durationNs, double beamMm) {
+    Condition condition = Condition.of(durationNs);
+    double exposure = energyMj / 1000 / EyeLimits.areaM2(beamMm);
+    boolean asPower = condition == Condition.D || condition == Condition.M && !retinal(nm);
+    return scale(condition, nm, asPower ? exposure / (durationNs * 1e-9) : exposure);
+  }
+
+  /**
+   * The smallest number for a load, W/m2 or J/m2 as the condition says; empty outside 180 nm to 1
+   * mm and where even the highest number is too small.
+   */
+  public static Optional<Scale> scale(Condition condition, double nm, double load) {
+    if (!(nm >= 180 && nm <= 1e6 && load > 0)) {
+      return Optional.empty();
+    }
+    double exact = exact(condition, nm, load);
+    // the tiny step keeps a load that meets a number exactly from being pushed to the next
+    int number = Math.max(1, (int) Math.ceil(exact - 1e-9));
+    if (number > HIGHEST) {
+      return Optional.empty();
+    }
+    List<String> notes = new ArrayList<>();
+    notes.add("EN 207:2017, formulas not read in the standard itself; rounded up.");
+    notes.add(
+        "No correction for beams wider than the test beam of 1 mm; the standard's can be higher.");
+    if (condition != Condition.D) {
+      notes.add("One pulse only; the average power needs its own number under condition D.");
+    }
+    String marking = String.format(Locale.ROOT, "%s %.0f LB%d", condition, nm, number);
+    return Optional.of(new Scale(exact, number, marking, notes, EyeLimits.CLOSING));
+  }
+
+  private static double exact(Condition condition, double nm, double load) {
+    int column = nm <= 315 ? 0 : retinal(nm) ? 1 : 2;
+    double lg = Math.log10(load);
+    return switch (condition) {
+      case D -> lg + new double[] {3, -1, -3}[column];
+      case I, R -> lg + new double[] {-1 - Math.log10(3), 3 - Math.log10(5), -2}[column];
+      case M -> lg + new double[] {-10 - Math.log10(3), 4 - Math.log10(1.5), -11}[column];
+    };
+  }
+
+  private static boolean retinal(double nm) {
+    return nm > 315 && nm <= 1400;
+  }
+}
