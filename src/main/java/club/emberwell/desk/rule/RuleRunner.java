@@ -8,6 +8,7 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryState;
 import club.emberwell.entry.change.ChangeFollower;
 import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.entry.change.StoredReaders;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -25,7 +26,7 @@ import java.util.stream.Collectors;
  * held again.
  */
 @ApplicationScoped
-public class RuleRunner implements ChangeFollower.Reader {
+public class RuleRunner {
   private static final Pattern LINK =
       Pattern.compile("(?i)\\b(https?://|www\\.)\\S|\\[[^\\]]*\\]\\([^)]+\\)");
 
@@ -39,12 +40,12 @@ public class RuleRunner implements ChangeFollower.Reader {
       RuleRepository rules,
       Entries entries,
       EntryLife life,
-      ChangeFollower changes,
+      StoredReaders readers,
       FarOutside farOutside) {
     this.rules = rules;
     this.entries = entries;
     this.life = life;
-    this.changes = changes;
+    this.changes = readers.following("rules", DeskLimits.RULE_RUN, this::take);
     this.farOutside = farOutside;
   }
 
@@ -52,7 +53,7 @@ public class RuleRunner implements ChangeFollower.Reader {
       every = "${emberwell.desk.rules-every}",
       concurrentExecution = ConcurrentExecution.SKIP)
   void run() {
-    changes.all(this);
+    changes.attempt(changes::all);
   }
 
   /**
@@ -61,21 +62,10 @@ public class RuleRunner implements ChangeFollower.Reader {
    * @return true where there are more
    */
   public boolean some() {
-    return changes.some(this);
+    return changes.some();
   }
 
-  @Override
-  public String name() {
-    return "rules";
-  }
-
-  @Override
-  public int most() {
-    return DeskLimits.RULE_RUN;
-  }
-
-  @Override
-  public void take(List<Change> some) {
+  private void take(List<Change> some) {
     List<Rule> all =
         rules.all().stream().filter(r -> r.on() && r.code() != RuleCode.FIRST_LOOK).toList();
     if (!all.isEmpty()) {

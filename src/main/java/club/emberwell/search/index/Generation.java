@@ -3,6 +3,7 @@ package club.emberwell.search.index;
 import club.emberwell.search.column.Columns;
 import java.io.Closeable;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -102,22 +103,33 @@ public final class Generation implements Closeable {
   }
 
   /** Replaces the documents of an entry; none removes it. */
-  public void put(UUID id, List<Document> documents) throws IOException {
+  public void put(UUID id, List<Document> documents) {
     Term term = new Term(Columns.ID, id.toString());
-    if (documents.isEmpty()) {
-      writer.deleteDocuments(term);
-    } else {
-      writer.updateDocuments(term, documents);
+    written(
+        documents.isEmpty()
+            ? () -> writer.deleteDocuments(term)
+            : () -> writer.updateDocuments(term, documents));
+  }
+
+  public void clear() {
+    written(writer::deleteAll);
+  }
+
+  private interface Writing {
+    void run() throws IOException;
+  }
+
+  private static void written(Writing writing) {
+    try {
+      writing.run();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
-  public void clear() throws IOException {
-    writer.deleteAll();
-  }
-
   /** Lets new searches see everything written so far. */
-  public void refresh() throws IOException {
-    searchers.maybeRefreshBlocking();
+  public void refresh() {
+    written(searchers::maybeRefreshBlocking);
   }
 
   /** Everything written belongs to this place in the change rows. */
@@ -126,9 +138,9 @@ public final class Generation implements Closeable {
   }
 
   /** Makes everything written so far durable, together with the stamp. */
-  void commit() throws IOException {
+  void commit() {
     writer.setLiveCommitData(stamp.toUserData().entrySet());
-    writer.commit();
+    written(writer::commit);
   }
 
   /** What a read of the index answers. */
@@ -152,13 +164,14 @@ public final class Generation implements Closeable {
 
   /** Uncommitted writes are dropped: the change rows bring them again. */
   @Override
-  public void close() throws IOException {
+  public void close() {
     closed = true;
-    try {
-      searchers.close();
-      writer.rollback();
-    } finally {
-      directory.close();
-    }
+    written(
+        () -> {
+          try (directory) {
+            searchers.close();
+            writer.rollback();
+          }
+        });
   }
 }

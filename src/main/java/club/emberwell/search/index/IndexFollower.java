@@ -1,14 +1,18 @@
 package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryState;
+import club.emberwell.entry.change.ChangeFollower;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.entry.change.ChangeLog.Position;
+import club.emberwell.entry.change.ChangeReader;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
-import java.util.ArrayList;
+import java.io.UncheckedIOException;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -25,15 +29,15 @@ import org.jboss.logging.Logger;
  * Ticks come from one thread. Applying a change twice does no harm, because the current report is
  * loaded each time.
  */
-final class IndexFollower {
+final class IndexFollower implements ChangeReader {
   private static final Logger LOG = Logger.getLogger(IndexFollower.class);
-  private static final String REPORT = "report";
 
   private final IndexFolder folder;
   private final ChangeLog log;
   private final ReportSource source;
   private final Supplier<Vocabulary> vocabulary;
   private final Rebuilding rebuilding;
+  private final ChangeFollower changes;
   private volatile Generation live;
   private volatile long caughtUp = System.nanoTime();
   private volatile int drifts;
@@ -49,6 +53,7 @@ final class IndexFollower {
     this.log = log;
     this.source = source;
     this.vocabulary = vocabulary;
+    this.changes = new ChangeFollower(log, this);
     this.rebuilding =
         new Rebuilding(stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped));
   }
@@ -66,33 +71,76 @@ final class IndexFollower {
    * Brings the index up to date.
    *
    * @param wanted reports to load at once, whatever the change rows say
-   * @return false while there is no index
+   * @return false where there was trouble
    */
-  boolean tick(Collection<UUID> wanted) throws IOException {
-    UUID epoch = log.epoch();
-    takeOver(epoch);
+  boolean tick(Collection<UUID> wanted) {
+    return changes.attempt(
+        () -> {
+          changes.all();
+          Generation at = live;
+          if (at != null) {
+            caughtUp = System.nanoTime();
+            finish(at, wanted);
+          }
+        });
+  }
+
+  private void finish(Generation at, Collection<UUID> wanted) {
+    apply(at, wanted);
+    if (!wanted.isEmpty()) {
+      at.refresh();
+    }
+    if (uncommitted > 0 && System.nanoTime() - committed > SearchLimits.COMMIT.toNanos()) {
+      commit(at);
+    }
+  }
+
+  @Override
+  public String name() {
+    return "the search index";
+  }
+
+  @Override
+  public int most() {
+    return SearchLimits.BATCH;
+  }
+
+  @Override
+  public Optional<Position> place(UUID history) {
+    prepare(history);
+    return Optional.ofNullable(live).map(at -> at.stamp().position());
+  }
+
+  private void prepare(UUID history) {
+    takeOver(history);
     reopen();
     Generation at = live;
-    if (at == null || !usable(at, epoch)) {
+    if (at == null || !at.stamp().canFollow(history, log.trimmedTo())) {
       retire();
       rebuilding.start();
-      return false;
+      return;
     }
     read(vocabulary.get());
     if (!at.stamp().vocabulary().equals(words)) {
       rebuilding.start();
     }
-    try {
-      apply(at, wanted);
-      follow(at);
-      if (!wanted.isEmpty()) {
-        at.refresh();
-      }
-      commitNowAndThen(at);
-    } catch (AlreadyClosedException e) {
-      throw new IOException("the index closed itself after an error of the disk", e);
+  }
+
+  @Override
+  public void take(List<Change> some) {
+    Set<UUID> reports = Change.ids(some, Set.of(EntryKind.REPORT));
+    uncommitted += some.size();
+    apply(live, reports);
+  }
+
+  @Override
+  public void reached(UUID history, Position place) {
+    Generation at = live;
+    at.reached(at.stamp().at(place));
+    at.refresh();
+    if (uncommitted >= SearchLimits.CHANGES) {
+      commit(at);
     }
-    return true;
   }
 
   private void read(Vocabulary current) {
@@ -102,11 +150,7 @@ final class IndexFollower {
     }
   }
 
-  private boolean usable(Generation at, UUID epoch) {
-    return at.stamp().epoch().equals(epoch) && !at.stamp().isBefore(log.trimmedTo());
-  }
-
-  private void takeOver(UUID epoch) throws IOException {
+  private void takeOver(UUID epoch) {
     Optional<Generation> built = rebuilding.finished();
     if (built.isEmpty()) {
       return;
@@ -125,7 +169,7 @@ final class IndexFollower {
     folder.deleteOld();
   }
 
-  private void reopen() throws IOException {
+  private void reopen() {
     Generation at = live;
     if (at != null && !at.isOpen()) {
       LOG.warn("The search index closed itself; opening it again at its last commit");
@@ -140,7 +184,7 @@ final class IndexFollower {
     }
   }
 
-  private void retire() throws IOException {
+  private void retire() {
     Generation at = live;
     live = null;
     if (at != null) {
@@ -148,53 +192,23 @@ final class IndexFollower {
     }
   }
 
-  private void follow(Generation at) throws IOException {
-    List<Change> changes;
-    do {
-      changes = log.since(at.stamp().position(), SearchLimits.CHANGES);
-      if (changes.isEmpty()) {
-        break;
+  private void apply(Generation at, Collection<UUID> reports) {
+    if (reports.isEmpty()) {
+      return;
+    }
+    Set<UUID> gone = new LinkedHashSet<>(reports);
+    for (ReportSnapshot report : source.byIds(reports)) {
+      if (report.state() == EntryState.LIVE) {
+        at.put(report.id(), documents.of(report));
+        gone.remove(report.id());
       }
-      Set<UUID> reports = new LinkedHashSet<>();
-      changes.stream()
-          .filter(change -> change.entity().equals(REPORT))
-          .forEach(change -> reports.add(change.id()));
-      apply(at, reports);
-      at.reached(at.stamp().at(changes.get(changes.size() - 1).position()));
-      at.refresh();
-      uncommitted += changes.size();
-      if (uncommitted >= SearchLimits.CHANGES) {
-        commit(at);
-      }
-    } while (changes.size() == SearchLimits.CHANGES);
-    caughtUp = System.nanoTime();
-  }
-
-  private void apply(Generation at, Collection<UUID> reports) throws IOException {
-    List<UUID> left = new ArrayList<>(reports);
-    while (!left.isEmpty()) {
-      List<UUID> batch = left.subList(0, Math.min(left.size(), SearchLimits.BATCH));
-      Set<UUID> gone = new LinkedHashSet<>(batch);
-      for (ReportSnapshot report : source.byIds(List.copyOf(batch))) {
-        if (report.state() == EntryState.LIVE) {
-          at.put(report.id(), documents.of(report));
-          gone.remove(report.id());
-        }
-      }
-      for (UUID report : gone) {
-        at.put(report, List.of());
-      }
-      batch.clear();
+    }
+    for (UUID report : gone) {
+      at.put(report, List.of());
     }
   }
 
-  private void commitNowAndThen(Generation at) throws IOException {
-    if (uncommitted > 0 && System.nanoTime() - committed > SearchLimits.COMMIT.toNanos()) {
-      commit(at);
-    }
-  }
-
-  private void commit(Generation at) throws IOException {
+  private void commit(Generation at) {
     at.commit();
     uncommitted = 0;
     committed = System.nanoTime();
@@ -247,7 +261,7 @@ final class IndexFollower {
         at.commit();
       }
       at.close();
-    } catch (IOException | AlreadyClosedException e) {
+    } catch (UncheckedIOException | AlreadyClosedException e) {
       LOG.warnf("The search index was not closed cleanly (%s); its last commit stands", e);
     }
   }

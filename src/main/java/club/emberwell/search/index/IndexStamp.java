@@ -49,9 +49,8 @@ public record IndexStamp(UUID epoch, Position position, String vocabulary) {
     return new IndexStamp(epoch, newer, vocabulary);
   }
 
-  /** True where change rows behind this index may be gone. */
-  public boolean isBefore(Position other) {
-    Position mine = position;
-    return mine.xid() < other.xid() || mine.xid() == other.xid() && mine.seq() < other.seq();
+  /** False where this index is of another history or change rows behind it are gone. */
+  public boolean canFollow(UUID history, Position trimmedTo) {
+    return epoch.equals(history) && !position.isBefore(trimmedTo);
   }
 }

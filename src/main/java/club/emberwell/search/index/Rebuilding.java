@@ -1,6 +1,7 @@
 package club.emberwell.search.index;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -103,7 +104,7 @@ final class Rebuilding {
     }
     try {
       built.close();
-    } catch (IOException e) {
+    } catch (UncheckedIOException e) {
       LOG.warnf("A new search index was not closed cleanly (%s)", e);
     }
     built = null;

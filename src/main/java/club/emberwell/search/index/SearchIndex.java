@@ -31,14 +31,13 @@ public final class SearchIndex {
   private static final long SECOND = 1_000_000_000L;
 
   /** Somebody who waits for a report. */
-  private record Ticket(UUID report, CompletableFuture<Void> seen) {}
+  private record Ticket(UUID report, CompletableFuture<Boolean> seen) {}
 
   private final IndexFollower follower;
   private final Supplier<Vocabulary> vocabulary;
   private final BlockingQueue<Ticket> waiting = new LinkedBlockingQueue<>();
   private volatile Thread thread;
   private volatile boolean stopping;
-  private String lastTrouble = "";
 
   public SearchIndex(
       IndexFolder folder, ChangeLog log, ReportSource source, Supplier<Vocabulary> vocabulary) {
@@ -86,26 +85,11 @@ public final class SearchIndex {
   }
 
   private void tick(List<Ticket> tickets) {
-    try {
-      boolean shown = follower.tick(tickets.stream().map(Ticket::report).toList());
-      if (shown) {
-        tickets.forEach(ticket -> ticket.seen().complete(null));
-      } else {
-        tickets.stream().filter(ticket -> !ticket.seen().isDone()).forEach(waiting::add);
-      }
-      lastTrouble = "";
-    } catch (IOException | RuntimeException e) {
-      trouble(e);
-      tickets.forEach(ticket -> ticket.seen().completeExceptionally(e));
-    }
-  }
-
-  // The same trouble comes four times a second while the database is away: say it once.
-  private void trouble(Exception e) {
-    String now = e.toString();
-    if (!now.equals(lastTrouble) && !stopping) {
-      LOG.warnf(e, "The search index cannot follow the database; it goes on trying");
-      lastTrouble = now;
+    boolean well = follower.tick(tickets.stream().map(Ticket::report).toList());
+    if (well && follower.live() == null) {
+      tickets.stream().filter(ticket -> !ticket.seen().isDone()).forEach(waiting::add);
+    } else {
+      tickets.forEach(ticket -> ticket.seen().complete(well));
     }
   }
 
@@ -119,8 +103,7 @@ public final class SearchIndex {
     Ticket ticket = new Ticket(report, new CompletableFuture<>());
     waiting.add(ticket);
     try {
-      ticket.seen().get(SearchLimits.OWN_REPORT.toMillis(), TimeUnit.MILLISECONDS);
-      return true;
+      return ticket.seen().get(SearchLimits.OWN_REPORT.toMillis(), TimeUnit.MILLISECONDS);
     } catch (ExecutionException | TimeoutException e) {
       ticket.seen().cancel(false);
       return false;

@@ -2,9 +2,12 @@ package club.emberwell.search.talk;
 
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.change.ChangeFollower;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.entry.change.ChangeLog.Change;
 import club.emberwell.entry.change.ChangeLog.Position;
+import club.emberwell.entry.change.ChangeReader;
 import club.emberwell.search.index.Generation;
 import club.emberwell.search.index.IndexStamp;
 import club.emberwell.search.query.SearchLimits;
@@ -16,35 +19,31 @@ import jakarta.enterprise.event.Observes;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.store.ByteBuffersDirectory;
-import org.jboss.logging.Logger;
 
 /**
  * Questions and notices of the whole club, in memory: a year of talk is small beside the trials, so
  * it is read anew at every start and follows the change rows from there.
  */
 @ApplicationScoped
-class TalkIndex {
-  private static final Logger LOG = Logger.getLogger(TalkIndex.class);
-  private static final Set<String> ENTITIES =
-      Set.of(TalkSource.QUESTION, TalkSource.NOTICE, TalkSource.ANSWER);
-
+class TalkIndex implements ChangeReader {
   private final ChangeLog log;
   private final TalkSource source;
   private final CatalogService catalog;
+  private final ChangeFollower changes;
   private final Generation live;
   private Vocabulary words;
-  private boolean troubled;
 
   TalkIndex(ChangeLog log, TalkSource source, CatalogService catalog) {
     this.log = log;
     this.source = source;
     this.catalog = catalog;
+    this.changes = new ChangeFollower(log, this);
     try {
       IndexStamp nothing = new IndexStamp(new UUID(0, 0), new Position(0, 0), "");
       live = Generation.create(new ByteBuffersDirectory(), nothing);
@@ -53,54 +52,60 @@ class TalkIndex {
     }
   }
 
+  /** While the database is away, what is there goes on answering. */
   @Scheduled(every = "1s", concurrentExecution = ConcurrentExecution.SKIP)
   void follow() {
-    try {
-      upToDate();
-      troubled = false;
-    } catch (RuntimeException e) {
-      // said once per outage; what is there goes on answering
-      if (!troubled) {
-        LOG.warn("the talk index cannot follow the database: " + e.getMessage());
-      }
-      troubled = true;
-    }
+    changes.attempt(this::upToDate);
   }
 
   /** Takes in everything that was committed before the call. */
   synchronized void upToDate() {
-    try {
-      Vocabulary now = catalog.vocabulary();
-      UUID history = log.epoch();
-      IndexStamp stamp = live.stamp();
-      if (stamp.vocabulary().equals(now.contentHash())
-          && stamp.epoch().equals(history)
-          && !stamp.isBefore(log.trimmedTo())) {
-        catchUp();
-      } else {
-        rebuild(now, history);
-      }
-      live.refresh();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    changes.all();
+    live.refresh();
+  }
+
+  @Override
+  public String name() {
+    return "the talk index";
+  }
+
+  @Override
+  public int most() {
+    return SearchLimits.BATCH;
+  }
+
+  @Override
+  public Optional<Position> place(UUID history) {
+    Vocabulary now = catalog.vocabulary();
+    if (!live.stamp().vocabulary().equals(now.contentHash())
+        || !live.stamp().canFollow(history, log.trimmedTo())) {
+      rebuild(now, history);
     }
+    return Optional.of(live.stamp().position());
+  }
+
+  @Override
+  public void take(List<Change> some) {
+    Set<UUID> ids = Change.ids(some, EntryKind.TALK);
+    apply(ids);
+  }
+
+  @Override
+  public void reached(UUID history, Position place) {
+    live.reached(live.stamp().at(place));
   }
 
   /** Takes in the current state of these entries, whatever the change rows say yet. */
-  synchronized void take(Collection<UUID> ids) {
+  synchronized void show(Collection<UUID> ids) {
     if (words == null) {
       upToDate();
       return;
     }
-    try {
-      apply(ids);
-      live.refresh();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    apply(ids);
+    live.refresh();
   }
 
-  private void rebuild(Vocabulary now, UUID history) throws IOException {
+  private void rebuild(Vocabulary now, UUID history) {
     IndexStamp reached = new IndexStamp(history, log.head(), now.contentHash());
     live.clear();
     long after = 0;
@@ -114,22 +119,7 @@ class TalkIndex {
     live.reached(reached);
   }
 
-  private void catchUp() throws IOException {
-    List<Change> changes;
-    do {
-      changes = log.since(live.stamp().position(), SearchLimits.CHANGES);
-      Set<UUID> ids = new LinkedHashSet<>();
-      changes.stream()
-          .filter(change -> ENTITIES.contains(change.entity()))
-          .forEach(change -> ids.add(change.id()));
-      apply(ids);
-      if (!changes.isEmpty()) {
-        live.reached(live.stamp().at(changes.get(changes.size() - 1).position()));
-      }
-    } while (changes.size() == SearchLimits.CHANGES);
-  }
-
-  private void apply(Collection<UUID> ids) throws IOException {
+  private void apply(Collection<UUID> ids) {
     if (ids.isEmpty()) {
       return;
     }
@@ -139,7 +129,7 @@ class TalkIndex {
     put(source.byIds(ids), words);
   }
 
-  private void put(List<TalkText> texts, Vocabulary with) throws IOException {
+  private void put(List<TalkText> texts, Vocabulary with) {
     TalkDocuments documents = new TalkDocuments(with);
     for (TalkText text : texts) {
       live.put(text.id(), List.of(documents.of(text)));
@@ -166,7 +156,7 @@ class TalkIndex {
     }
   }
 
-  void close(@Observes ShutdownEvent event) throws IOException {
+  void close(@Observes ShutdownEvent event) {
     live.close();
   }
 }

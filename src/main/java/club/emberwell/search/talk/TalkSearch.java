@@ -71,7 +71,7 @@ public class TalkSearch {
 
   /** Makes entries findable at once on this node; call it after their transaction. */
   public void show(List<UUID> ids) {
-    index.take(ids);
+    index.show(ids);
   }
 
   private static List<UUID> best(IndexSearcher searcher, Query query, int from, int most)

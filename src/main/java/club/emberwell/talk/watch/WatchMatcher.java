@@ -5,6 +5,7 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryState;
 import club.emberwell.entry.change.ChangeFollower;
 import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.entry.change.StoredReaders;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.QueryString;
@@ -25,7 +26,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 
 /**
  * Holds what became live against all watches. One node at a time does it, following the change
@@ -33,7 +33,7 @@ import java.util.stream.Collectors;
  * whatever happens to it later.
  */
 @ApplicationScoped
-public class WatchMatcher implements ChangeFollower.Reader {
+public class WatchMatcher {
   private static final UUID FIRST = new UUID(0, 0);
 
   private final WatchRepository watches;
@@ -49,7 +49,7 @@ public class WatchMatcher implements ChangeFollower.Reader {
       WatchRepository watches,
       WatchHitRepository hits,
       TalkRepository entries,
-      ChangeFollower changes,
+      StoredReaders readers,
       ReportSource reports,
       TalkSource talk,
       NewcomerSearch search,
@@ -57,7 +57,7 @@ public class WatchMatcher implements ChangeFollower.Reader {
     this.watches = watches;
     this.hits = hits;
     this.entries = entries;
-    this.changes = changes;
+    this.changes = readers.following("watches", TalkLimits.MATCH_RUN, this::take);
     this.reports = reports;
     this.talk = talk;
     this.search = search;
@@ -69,7 +69,7 @@ public class WatchMatcher implements ChangeFollower.Reader {
 
   @Scheduled(every = "${emberwell.watches.every}", concurrentExecution = ConcurrentExecution.SKIP)
   void run() {
-    changes.all(this);
+    changes.attempt(changes::all);
   }
 
   /**
@@ -78,33 +78,15 @@ public class WatchMatcher implements ChangeFollower.Reader {
    * @return true where there are more
    */
   public boolean matchSome() {
-    return changes.some(this);
+    return changes.some();
   }
 
-  @Override
-  public String name() {
-    return "watches";
-  }
-
-  @Override
-  public int most() {
-    return TalkLimits.MATCH_RUN;
-  }
-
-  @Override
-  public void take(List<Change> some) {
+  private void take(List<Change> some) {
     Instant now = Instant.now();
-    answered(ids(some, EntryKind.ANSWER), now);
+    answered(Change.ids(some, Set.of(EntryKind.ANSWER)), now);
     if (watches.count() > 0) {
       match(some, now);
     }
-  }
-
-  private static Set<UUID> ids(List<Change> changes, EntryKind kind) {
-    return changes.stream()
-        .filter(change -> change.entity().equals(kind.code()))
-        .map(Change::id)
-        .collect(Collectors.toSet());
   }
 
   /** Whoever asked is told of every answer, without a watch. */
@@ -120,11 +102,10 @@ public class WatchMatcher implements ChangeFollower.Reader {
   }
 
   private void match(List<Change> some, Instant now) {
-    Set<UUID> reportIds = ids(some, EntryKind.REPORT);
+    Set<UUID> reportIds = Change.ids(some, Set.of(EntryKind.REPORT));
     List<ReportSnapshot> live =
         reports.byIds(reportIds).stream().filter(r -> r.state() == EntryState.LIVE).toList();
-    Set<UUID> talkIds = ids(some, EntryKind.QUESTION);
-    talkIds.addAll(ids(some, EntryKind.NOTICE));
+    Set<UUID> talkIds = Change.ids(some, Set.of(EntryKind.QUESTION, EntryKind.NOTICE));
     Map<UUID, News> news = new HashMap<>();
     live.forEach(r -> news.put(r.id(), new News(r.author().id(), r.createdAt())));
     entries.live(talkIds).forEach(e -> news.put(e.id(), new News(e.memberId(), e.createdAt())));
