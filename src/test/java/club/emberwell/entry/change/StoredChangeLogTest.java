@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import javax.sql.DataSource;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -31,10 +32,17 @@ import org.junit.jupiter.api.Test;
 class StoredChangeLogTest {
   @Inject StoredChangeLog log;
   @Inject DataSource database;
+  @Inject StoredReaders readers;
 
   @BeforeEach
   void empty() {
     log.startNewEpoch();
+  }
+
+  /** Else the first look of each would step over what the next test class writes before it. */
+  @AfterEach
+  void letReadersBeginInTheNewHistory() throws SQLException {
+    readers().forEach(reader -> readers.following(reader, 1, changes -> {}).some());
   }
 
   @Test
@@ -127,6 +135,18 @@ class StoredChangeLogTest {
     insert(UUID.randomUUID());
     QuarkusTransaction.rollback();
     assertFalse(log.since(start, 10).iterator().hasNext());
+  }
+
+  private List<String> readers() throws SQLException {
+    List<String> names = new ArrayList<>();
+    try (Connection connection = database.getConnection();
+        PreparedStatement select = connection.prepareStatement("select name from change_reader");
+        ResultSet rows = select.executeQuery()) {
+      while (rows.next()) {
+        names.add(rows.getString(1));
+      }
+    }
+    return names;
   }
 
   private Position newest() {
