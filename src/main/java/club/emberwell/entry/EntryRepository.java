@@ -35,7 +35,7 @@ class EntryRepository implements PanacheRepositoryBase<EntryEntity, UUID> {
   void awaitTurn(UUID id) {
     db.createNativeQuery(
             "select cast(pg_advisory_xact_lock(hashtextextended(:id, 0)) as text)", String.class)
-        .setParameter("id", "entry " + id)
+        .setParameter("id", "entry ".concat(id.toString()))
         .getSingleResult();
   }
 

@@ -2,7 +2,6 @@ package club.emberwell.exchange;
 
 import club.emberwell.member.PersonalData;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.List;
 import java.util.UUID;
 
 /** What a member told the desk, and what the desk noted and decided about the member. */
@@ -10,15 +9,15 @@ import java.util.UUID;
 class DeskData implements PersonalData {
   private static final int AFTER_WHAT_IT_SPEAKS_OF = 400;
 
-  private static final List<String> ERASING =
-      List.of(
-          "delete from desk_trust where member_id = :member",
-          "delete from desk_flag where member_id = :member and state = 'open'",
-          "update desk_flag set note = null where member_id = :member and note is not null",
-          "delete from desk_rule_note where entry_id in"
-              + " (select id from entry where member_id = :member)",
-          "delete from desk_undo where member_id = :member",
-          "delete from desk_caution_proposal where member_id = :member and state = 'waiting'");
+  private static final String ERASING =
+      """
+      delete from desk_trust where member_id = :member;
+      delete from desk_flag where member_id = :member and state = 'open';
+      update desk_flag set note = null where member_id = :member and note is not null;
+      delete from desk_rule_note where entry_id in (
+        select id from entry where member_id = :member);
+      delete from desk_undo where member_id = :member;
+      delete from desk_caution_proposal where member_id = :member and state = 'waiting'""";
 
   private final MemberRowsRepository rows;
 
@@ -56,8 +55,9 @@ class DeskData implements PersonalData {
     parcel.rows(
         "caution-proposals.json",
         rows.json(
-            "select caution_id, rule, why, created_at, state, decided_at, outcome"
-                + " from desk_caution_proposal where member_id = :member order by created_at",
+            """
+            select caution_id, rule, why, created_at, state, decided_at, outcome
+            from desk_caution_proposal where member_id = :member order by created_at""",
             member));
   }
 

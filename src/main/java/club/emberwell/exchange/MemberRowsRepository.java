@@ -50,10 +50,10 @@ class MemberRowsRepository {
   /**
    * Runs statements in their order.
    *
-   * @param statements may take {@code :member}
+   * @param statements each ends with a semicolon and its line; may take {@code :member}
    */
-  void run(List<String> statements, UUID member) {
-    for (String sql : statements) {
+  void run(String statements, UUID member) {
+    for (String sql : statements.split(";\n")) {
       MutationQuery query = db.createNativeMutationQuery(sql);
       if (sql.contains(":member")) {
         query.setParameter("member", member);

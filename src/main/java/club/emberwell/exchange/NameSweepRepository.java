@@ -8,6 +8,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** Finds every column with text by itself, so that no table of a later feature is forgotten. */
 @ApplicationScoped
@@ -41,9 +43,10 @@ class NameSweepRepository {
   /** Whether the vocabulary knows the word, alone or in a longer term. */
   boolean isVocabulary(String word) {
     return !db.createNativeQuery(
-            "select 1 from (select label as text from term union all select text from synonym) w"
-                + " where lower(w.text) ~ :pattern limit 1")
-        .setParameter("pattern", "\\m" + NameSweep.escaped(word) + "\\M")
+            """
+            select 1 from (select label as text from term union all select text from synonym) w
+             where lower(w.text) ~ :pattern limit 1""")
+        .setParameter("pattern", "\\m%s\\M".formatted(NameSweep.escaped(word)))
         .getResultList()
         .isEmpty();
   }
@@ -58,23 +61,32 @@ class NameSweepRepository {
     tables()
         .forEach(
             (table, columns) -> {
-              String touched = where(columns);
+              String touched = joined(columns, " or ", NameSweepRepository::found);
               if (INDEXED.contains(table)) {
                 execute(
-                    "update entry set updated_at = updated_at where id in (select id from "
-                        + quoted(table)
-                        + touched
-                        + ")",
+                    """
+                    update entry set updated_at = updated_at
+                     where id in (select id from %s where %s)"""
+                        .formatted(quoted(table), touched),
                     pattern,
                     null,
                     null);
               }
               execute(
-                  "update " + quoted(table) + " set " + assignments(columns) + touched,
+                  "update %s set %s where %s"
+                      .formatted(
+                          quoted(table),
+                          joined(columns, ", ", NameSweepRepository::assignment),
+                          touched),
                   pattern,
                   name,
                   instead);
             });
+  }
+
+  private static String joined(
+      List<Column> columns, String between, Function<Column, String> part) {
+    return columns.stream().map(part).collect(Collectors.joining(between));
   }
 
   private Map<String, List<Column>> tables() {
@@ -88,38 +100,27 @@ class NameSweepRepository {
     return tables;
   }
 
-  private static String assignments(List<Column> columns) {
-    return String.join(", ", columns.stream().map(NameSweepRepository::assignment).toList());
-  }
-
   private static String assignment(Column column) {
-    String name = quoted(column.name());
     String without =
         switch (column.kind()) {
-          case "json" -> "without_name(" + name + ", :pattern, :name, :instead)";
+          case "json" -> "without_name(%s, :pattern, :name, :instead)";
           case "array" ->
-              "(select array_agg(case when lower(e) = lower(:name) then e else"
-                  + " regexp_replace(e, :pattern, :instead, 'gi') end) from unnest("
-                  + name
-                  + ") e)";
+              """
+              (select array_agg(case when lower(e) = lower(:name) then e
+                  else regexp_replace(e, :pattern, :instead, 'gi') end)
+                 from unnest(%s) e)""";
           default ->
-              "case when lower("
-                  + name
-                  + ") = lower(:name) then "
-                  + name
-                  + " else regexp_replace("
-                  + name
-                  + ", :pattern, :instead, 'gi') end";
+              """
+              case when lower(%1$s) = lower(:name) then %1$s
+                else regexp_replace(%1$s, :pattern, :instead, 'gi') end""";
         };
-    return name + " = case when " + found(column) + " then " + without + " else " + name + " end";
-  }
-
-  private static String where(List<Column> columns) {
-    return " where " + String.join(" or ", columns.stream().map(c -> found(c)).toList());
+    String name = quoted(column.name());
+    return "%1$s = case when %2$s then %3$s else %1$s end"
+        .formatted(name, found(column), without.formatted(name));
   }
 
   private static String found(Column column) {
-    return "cast(" + quoted(column.name()) + " as text) ~* :pattern";
+    return "cast(%s as text) ~* :pattern".formatted(quoted(column.name()));
   }
 
   private void execute(String sql, String pattern, String name, String instead) {
@@ -131,6 +132,6 @@ class NameSweepRepository {
   }
 
   private static String quoted(String identifier) {
-    return '"' + identifier.replace("\"", "\"\"") + '"';
+    return "\"%s\"".formatted(identifier.replace("\"", "\"\""));
   }
 }

@@ -2,7 +2,6 @@ package club.emberwell.exchange;
 
 import club.emberwell.member.PersonalData;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.List;
 import java.util.UUID;
 
 /** A member's reports. Settings and effects are facts and can stay; notes and photos never do. */
@@ -27,32 +26,32 @@ class ReportData implements PersonalData {
   private static final String HIDDEN =
       "(select id from entry where kind = 'report' and member_id = :member and state <> 'live')";
 
-  /** Photos go whatever is chosen. */
-  private static final String PHOTOS =
-      "(select id from entry where kind = 'photo'"
-          + " and (member_id = :member or parent_id in LEAVING))";
-
-  private static final List<String> ERASING =
-      List.of(
-          "update report set written = written - 'repeatOf' where repeat_of in LEAVING",
-          "update entry_revision set written = written - 'repeatOf',"
-              + " interpreted = interpreted - 'repeatOf' where written ->> 'repeatOf' in"
-              + " (select cast(g.id as text) from entry g where g.id in LEAVING)",
-          // whoever follows the changes looks at the repeats again
-          "update entry set updated_at = updated_at where id in"
-              + " (select id from report where repeat_of in LEAVING)",
-          "update report set repeat_of = null where repeat_of in LEAVING",
-          "delete from entry_revision where entry_id in PHOTOS",
-          "delete from entry where id in PHOTOS",
-          "delete from entry_revision where entry_id in LEAVING",
-          "delete from entry where id in LEAVING",
-          "update report set notes = null, lot = null, written_hash = '',"
-              + " written = written - 'notes' - 'lot' where id in MINE",
-          "update entry set updated_at = updated_at where id in MINE",
-          "update entry_revision set reason = null, written = written - 'notes' - 'lot',"
-              + " interpreted = interpreted - 'notes' - 'lot' where entry_id in MINE",
-          "update entry_revision set reason = null"
-              + " where member_id = :member and reason is not null");
+  /** Photos go whatever is chosen; whoever follows the changes looks at repeats again. */
+  private static final String ERASING =
+      """
+      update report set written = written - 'repeatOf' where repeat_of in LEAVING;
+      update entry_revision
+         set written = written - 'repeatOf', interpreted = interpreted - 'repeatOf'
+       where written ->> 'repeatOf' in (
+         select cast(g.id as text) from entry g where g.id in LEAVING);
+      update entry set updated_at = updated_at where id in (
+        select id from report where repeat_of in LEAVING);
+      update report set repeat_of = null where repeat_of in LEAVING;
+      delete from entry_revision where entry_id in (
+        select id from entry
+         where kind = 'photo' and (member_id = :member or parent_id in LEAVING));
+      delete from entry where kind = 'photo' and (member_id = :member or parent_id in LEAVING);
+      delete from entry_revision where entry_id in LEAVING;
+      delete from entry where id in LEAVING;
+      update report
+         set notes = null, lot = null, written_hash = '', written = written - 'notes' - 'lot'
+       where id in MINE;
+      update entry set updated_at = updated_at where id in MINE;
+      update entry_revision
+         set reason = null, written = written - 'notes' - 'lot',
+             interpreted = interpreted - 'notes' - 'lot'
+       where entry_id in MINE;
+      update entry_revision set reason = null where member_id = :member and reason is not null""";
 
   private final MemberRowsRepository rows;
 
@@ -81,18 +80,13 @@ class ReportData implements PersonalData {
         rows.ids(
             "select id from photo join entry using (id) where member_id = :member order by number",
             member)) {
-      parcel.file("photos/" + photo + ".jpg", rows.picture(photo));
+      parcel.file("photos/%s.jpg".formatted(photo), rows.picture(photo));
     }
   }
 
   @Override
   public void erase(UUID member, Choice choice) {
     String leaving = choice == Choice.KEEP ? HIDDEN : MINE;
-    rows.run(
-        ERASING.stream()
-            .map(sql -> sql.replace("PHOTOS", PHOTOS).replace("LEAVING", leaving))
-            .map(sql -> sql.replace("MINE", MINE))
-            .toList(),
-        member);
+    rows.run(ERASING.replace("LEAVING", leaving).replace("MINE", MINE), member);
   }
 }

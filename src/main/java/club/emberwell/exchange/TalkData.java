@@ -2,7 +2,6 @@ package club.emberwell.exchange;
 
 import club.emberwell.member.PersonalData;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.List;
 import java.util.UUID;
 
 /**
@@ -22,29 +21,31 @@ class TalkData implements PersonalData {
       order by e.number""";
 
   private static final String MINE =
-      "(select id from entry where kind in ('question', 'answer', 'notice')"
-          + " and member_id = :member)";
+      """
+      (select id from entry
+        where kind in ('question', 'answer', 'notice') and member_id = :member)""";
 
-  /** Own entries under which nobody else has written. */
-  private static final String ALONE =
-      "(select e.id from entry e where e.kind in ('question', 'answer', 'notice')"
-          + " and e.member_id = :member and not exists (select 1 from entry a"
-          + " where a.parent_id = e.id and a.member_id <> :member))";
-
-  private static final List<String> ERASING =
-      List.of(
-          "delete from entry_revision where entry_id in MINE",
-          "delete from entry where id in MINE and parent_id is not null",
-          "delete from entry where id in ALONE",
-          "update talk set title = 'A question by a former member', body = '(removed)',"
-              + " machine_model = null, controller_version = null where id in MINE",
-          "update entry set title = 'A question by a former member' where id in MINE",
-          "update talk q set answers = c.live from (select t.id, (select count(*) from entry a"
-              + " where a.parent_id = t.id and a.state = 'live') as live from talk t"
-              + " where t.kind = 'question') c where c.id = q.id and q.answers <> c.live",
-          "delete from watch_hit where member_id = :member",
-          "delete from watch where member_id = :member",
-          "delete from watch_digest where member_id = :member");
+  /** Own entries under which nobody else has written go, others lose their words. */
+  private static final String ERASING =
+      """
+      delete from entry_revision where entry_id in MINE;
+      delete from entry where id in MINE and parent_id is not null;
+      delete from entry e where id in MINE and not exists (
+        select 1 from entry a where a.parent_id = e.id and a.member_id <> :member);
+      update talk
+         set title = 'A question by a former member', body = '(removed)', machine_model = null,
+             controller_version = null
+       where id in MINE;
+      update entry set title = 'A question by a former member' where id in MINE;
+      update talk q set answers = c.live
+        from (
+          select t.id, (
+              select count(*) from entry a where a.parent_id = t.id and a.state = 'live') as live
+            from talk t where t.kind = 'question') c
+       where c.id = q.id and q.answers <> c.live;
+      delete from watch_hit where member_id = :member;
+      delete from watch where member_id = :member;
+      delete from watch_digest where member_id = :member""";
 
   private final MemberRowsRepository rows;
 
@@ -63,8 +64,9 @@ class TalkData implements PersonalData {
     parcel.rows(
         "watches.json",
         rows.json(
-            "select id, label, query, mail, created_at from watch where member_id = :member"
-                + " order by created_at",
+            """
+            select id, label, query, mail, created_at from watch
+            where member_id = :member order by created_at""",
             member));
     parcel.rows(
         "inbox.json",
@@ -79,8 +81,6 @@ class TalkData implements PersonalData {
 
   @Override
   public void erase(UUID member, Choice choice) {
-    rows.run(
-        ERASING.stream().map(sql -> sql.replace("ALONE", ALONE).replace("MINE", MINE)).toList(),
-        member);
+    rows.run(ERASING.replace("MINE", MINE), member);
   }
 }

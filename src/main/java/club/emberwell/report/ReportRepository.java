@@ -35,7 +35,7 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
 
   List<Named> named(Collection<UUID> ids) {
     return getEntityManager()
-        .createQuery(WITH_NAMES + " where r.id in :ids", Object[].class)
+        .createQuery(WITH_NAMES.concat("where r.id in :ids"), Object[].class)
         .setParameter("ids", ids)
         .getResultStream()
         .map(ReportRepository::named)
@@ -45,9 +45,11 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   List<Named> namedLiveAfter(long number, int most) {
     return getEntityManager()
         .createQuery(
-            WITH_NAMES
-                + " where e.kind = EntryKind.REPORT and e.state = EntryState.LIVE"
-                + " and e.number > :number order by e.number",
+            WITH_NAMES.concat(
+                """
+                where e.kind = EntryKind.REPORT and e.state = EntryState.LIVE
+                  and e.number > :number
+                order by e.number"""),
             Object[].class)
         .setParameter("number", number)
         .setMaxResults(most)
@@ -143,8 +145,10 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   void remember(ReadingMark reached) {
     session()
         .createNativeMutationQuery(
-            "update report_reading set catalog_version = greatest(catalog_version, :catalog),"
-                + " interpreter_version = :interpreter")
+            """
+            update report_reading
+               set catalog_version = greatest(catalog_version, :catalog),
+                   interpreter_version = :interpreter""")
         .setParameter("catalog", reached.catalogVersion())
         .setParameter("interpreter", reached.interpreterVersion())
         .executeUpdate();
@@ -166,9 +170,10 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   List<Filed> words(String column) {
     return session()
         .createQuery(
-            "select distinct new club.emberwell.report.reading.Filed(r.%1$s, r.%1$sWritten)"
-                    .formatted(column)
-                + " from ReportEntity r where r.%1$sWritten is not null".formatted(column),
+            """
+            select distinct new club.emberwell.report.reading.Filed(r.%1$s, r.%1$sWritten)
+            from ReportEntity r where r.%1$sWritten is not null"""
+                .formatted(column),
             Filed.class)
         .getResultList();
   }
@@ -176,8 +181,10 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   List<UUID> with(String column, Filed word) {
     return session()
         .createQuery(
-            "select r.id from ReportEntity r where r.%1$sWritten = :written".formatted(column)
-                + " and r.%1$s is not distinct from :slug".formatted(column),
+            """
+            select r.id from ReportEntity r
+            where r.%1$sWritten = :written and r.%1$s is not distinct from :slug"""
+                .formatted(column),
             UUID.class)
         .setParameter("written", word.written())
         .setParameter("slug", word.slug())

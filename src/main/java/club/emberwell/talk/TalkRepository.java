@@ -26,6 +26,23 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
         and (e.memberId = :reader or :moderates = true))
       """;
 
+  /** One index serves this order, another one only what is unanswered. */
+  private static final String LATEST =
+      "e.state = EntryState.LIVE and t.kind = :kind order by t.activeAt desc, e.number desc";
+
+  private static final String UNANSWERED = "t.answers = 0 and ".concat(LATEST);
+
+  private static final String IN_ORDER =
+      "order by case when e.id = :accepted then 0 else 1 end, e.createdAt, e.number";
+
+  private static final String BEFORE =
+      """
+      select count(*) from EntryEntity e, EntryEntity a
+      where a.id = :answer and a.parentId = e.parentId and a.id <> :accepted
+        and (e.id = :accepted or e.createdAt < a.createdAt
+          or e.createdAt = a.createdAt and e.number < a.number)
+        and\s""";
+
   private static final UUID NOBODY = new UUID(0, 0);
 
   /** With its entry. */
@@ -46,10 +63,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
 
   /** Asked, announced or answered last: first. */
   List<TalkEntry> latest(EntryKind kind, boolean unanswered, int from, int most) {
-    String only = unanswered ? " and t.answers = 0" : "";
-    String order = " order by t.activeAt desc, e.number desc";
     return entries(
-        query("e.state = EntryState.LIVE and t.kind = :kind" + only + order)
+        query(unanswered ? UNANSWERED : LATEST)
             .setParameter("kind", kind)
             .setFirstResult(from)
             .setMaxResults(most));
@@ -58,13 +73,7 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
   List<TalkEntry> answers(TalkEntry question, Actor actor, int from, int most) {
     return entries(
-        seen(
-                query(
-                    SEEN_ANSWERS
-                        + " order by case when e.id = :accepted then 0 else 1 end,"
-                        + " e.createdAt, e.number"),
-                question,
-                actor)
+        seen(query(SEEN_ANSWERS.concat(IN_ORDER)), question, actor)
             .setFirstResult(from)
             .setMaxResults(most));
   }
@@ -75,14 +84,7 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
    */
   long answersBefore(TalkEntry question, UUID answer, Actor actor) {
     return seen(
-            getEntityManager()
-                .createQuery(
-                    "select count(*) from EntryEntity e, EntryEntity a where a.id = :answer"
-                        + " and a.parentId = e.parentId and a.id <> :accepted and "
-                        + SEEN_ANSWERS
-                        + " and (e.id = :accepted or e.createdAt < a.createdAt"
-                        + " or e.createdAt = a.createdAt and e.number < a.number)",
-                    Long.class),
+            getEntityManager().createQuery(BEFORE.concat(SEEN_ANSWERS), Long.class),
             question,
             actor)
         .setParameter("answer", answer)
@@ -100,14 +102,15 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   List<TalkEntry> aboutReport(UUID report, int most) {
     return entries(
         query(
-                "e.state = EntryState.LIVE and t.reportId = :report"
-                    + " order by t.activeAt desc, e.number desc")
+                """
+                e.state = EntryState.LIVE and t.reportId = :report
+                order by t.activeAt desc, e.number desc""")
             .setParameter("report", report)
             .setMaxResults(most));
   }
 
   private TypedQuery<Object[]> query(String where) {
-    return getEntityManager().createQuery(WITH_NAME + where, Object[].class);
+    return getEntityManager().createQuery(WITH_NAME.concat(where), Object[].class);
   }
 
   private static List<TalkEntry> entries(TypedQuery<Object[]> query) {
@@ -125,9 +128,11 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   LiveAnswers liveAnswers(UUID question) {
     return getEntityManager()
         .createQuery(
-            "select new club.emberwell.talk.TalkRepository$LiveAnswers(count(a),"
-                + " max(a.createdAt)) from EntryEntity a"
-                + " where a.parentId = :question and a.kind = EntryKind.ANSWER and a.state = EntryState.LIVE",
+            """
+            select new club.emberwell.talk.TalkRepository$LiveAnswers(count(a), max(a.createdAt))
+            from EntryEntity a
+            where a.parentId = :question and a.kind = EntryKind.ANSWER
+              and a.state = EntryState.LIVE""",
             LiveAnswers.class)
         .setParameter("question", question)
         .getSingleResult();
@@ -144,9 +149,10 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   List<TalkEntity> behind(Collection<UUID> ids) {
     return getEntityManager()
         .createQuery(
-            "select t from TalkEntity t join fetch t.entry e where e.state = EntryState.LIVE"
-                + " and t.kind <> EntryKind.ANSWER and (e.id in :ids or e.id in"
-                + " (select a.parentId from EntryEntity a where a.id in :ids))",
+            """
+            select t from TalkEntity t join fetch t.entry e
+            where e.state = EntryState.LIVE and t.kind <> EntryKind.ANSWER and (e.id in :ids
+              or e.id in (select a.parentId from EntryEntity a where a.id in :ids))""",
             TalkEntity.class)
         .setParameter("ids", ids)
         .getResultList();
@@ -155,9 +161,11 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   List<TalkEntity> liveAfter(long number, int most) {
     return getEntityManager()
         .createQuery(
-            "select t from TalkEntity t join fetch t.entry e where e.state = EntryState.LIVE"
-                + " and e.kind in (EntryKind.QUESTION, EntryKind.NOTICE)"
-                + " and e.number > :number order by e.number",
+            """
+            select t from TalkEntity t join fetch t.entry e
+            where e.state = EntryState.LIVE
+              and e.kind in (EntryKind.QUESTION, EntryKind.NOTICE) and e.number > :number
+            order by e.number""",
             TalkEntity.class)
         .setParameter("number", number)
         .setMaxResults(most)
@@ -168,8 +176,9 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   List<Object[]> answerTexts(Collection<UUID> questions) {
     return getEntityManager()
         .createQuery(
-            "select a.parentId, t.body from TalkEntity t join t.entry a"
-                + " where a.parentId in :questions and a.state = EntryState.LIVE order by a.number",
+            """
+            select a.parentId, t.body from TalkEntity t join t.entry a
+            where a.parentId in :questions and a.state = EntryState.LIVE order by a.number""",
             Object[].class)
         .setParameter("questions", questions)
         .getResultList();

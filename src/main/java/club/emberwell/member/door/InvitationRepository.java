@@ -16,8 +16,9 @@ class InvitationRepository implements PanacheRepositoryBase<Invitation, UUID> {
   /** Takes one use in a single statement, so that parallel guests cannot pass on one ticket. */
   boolean take(UUID id, Instant now) {
     return update(
-            "used = used + 1 where id = ?1 and revokedAt is null and expiresAt > ?2 and used <"
-                + " most",
+            """
+            used = used + 1
+            where id = ?1 and revokedAt is null and expiresAt > ?2 and used < most""",
             id,
             now)
         == 1;

@@ -67,7 +67,7 @@ class KeyedWriteRepository {
             select pg_try_advisory_xact_lock(hashtextextended(:name, 0))
             """,
             Boolean.class)
-        .setParameter("name", "idempotency " + member + " " + key)
+        .setParameter("name", "idempotency %s %s".formatted(member, key))
         .getSingleResult();
   }
 }

@@ -11,35 +11,44 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.hibernate.Session;
-import org.hibernate.query.NativeQuery;
 
 /** Rows of what watches found. What is no longer live stays out of every list. */
 @ApplicationScoped
 class WatchHitRepository {
-  /** Finds h of a watch w with the entry e they lead to, as far as it is live. */
+  /** Finds h of a watch w with the entry e they lead to, as far as it is live, newest first. */
   private static final String FINDS =
       """
       select h.id as id, e.kind as kind, e.id as entry_id, e.parent_id as parent_id,
         coalesce(q.title, e.title) as title, r.process as process, r.source as source,
         case when m.status = 'erased' then 'former member' else m.handle end as handle,
-        w.label as label, h.found_at as found_at, h.read_at as read_at
+        w.label as watch, h.found_at as found_at, h.read_at as read_at
       from watch_hit h
       left join watch w on w.id = h.watch_id
       join entry e on e.id = h.entry_id and e.state = 'live'
       left join entry q on q.id = e.parent_id
       left join report r on r.id = e.id
       join member m on m.id = e.member_id
-      """;
+      where %s
+      order by h.id desc limit :most""";
 
-  /** Found by two watches, shown once. */
-  private static final String IS_FIRST =
+  /** Those of a member; found by two watches, shown once. */
+  private static final String MINE =
       """
-      and not exists (select 1 from watch_hit o
-        where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)
-      """;
+      h.member_id = :member and not exists (select 1 from watch_hit o
+        where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)""";
 
-  private static final String ENTRY_OF =
-      "entry_id = (select o.entry_id from watch_hit o where o.id = :id and o.member_id = :member)";
+  private static final String INBOX = FINDS.formatted(MINE).concat(" offset :skip");
+  private static final String FOR_MAIL =
+      FINDS.formatted(MINE.concat(" and h.mailed_at is null and w.mail"));
+  private static final String FEED =
+      """
+      select k.id as watch_id, k.label as label, k.query as query, k.created_at as created_at, f.*
+      from watch k
+      join member owner on owner.id = k.member_id and owner.status = 'active'
+      left join lateral (%s) f on true
+      where k.feed_token = :token
+      order by f.id desc"""
+          .formatted(FINDS.formatted("h.watch_id = k.id"));
 
   private final Session db;
 
@@ -75,10 +84,7 @@ class WatchHitRepository {
 
   /** One page of the inbox, newest first: one statement. */
   List<Find> inbox(UUID member, int from, int most) {
-    return rows(FINDS
-            .concat("where h.member_id = :member ")
-            .concat(IS_FIRST)
-            .concat("order by h.id desc offset :skip limit :most"))
+    return db.createNativeQuery(INBOX, Tuple.class)
         .setParameter("member", member)
         .setParameter("skip", from)
         .setParameter("most", most)
@@ -107,9 +113,10 @@ class WatchHitRepository {
   /** The entry counts as read, whichever watches found it. */
   void markRead(UUID member, long id, Instant now) {
     db.createNativeMutationQuery(
-            "update watch_hit set read_at = :now where member_id = :member and read_at is null"
-                + " and "
-                + ENTRY_OF)
+            """
+            update watch_hit set read_at = :now
+             where member_id = :member and read_at is null and entry_id = (
+               select o.entry_id from watch_hit o where o.id = :id and o.member_id = :member)""")
         .setParameter("now", now)
         .setParameter("member", member)
         .setParameter("id", id)
@@ -119,8 +126,9 @@ class WatchHitRepository {
   /** These entries count as read, whichever watches found them. */
   void markSeen(UUID member, Collection<UUID> entries, Instant now) {
     db.createNativeMutationQuery(
-            "update watch_hit set read_at = :now where member_id = :member and read_at is null"
-                + " and entry_id in (:entries)")
+            """
+            update watch_hit set read_at = :now
+             where member_id = :member and read_at is null and entry_id in (:entries)""")
         .setParameter("now", now)
         .setParameter("member", member)
         .setParameterList("entries", entries)
@@ -130,8 +138,9 @@ class WatchHitRepository {
   /** Everything up to what was on the page that was looked at. */
   void markAllRead(UUID member, long upTo, Instant now) {
     db.createNativeMutationQuery(
-            "update watch_hit set read_at = :now where member_id = :member and read_at is null"
-                + " and id <= :upTo")
+            """
+            update watch_hit set read_at = :now
+             where member_id = :member and read_at is null and id <= :upTo""")
         .setParameter("now", now)
         .setParameter("member", member)
         .setParameter("upTo", upTo)
@@ -140,10 +149,7 @@ class WatchHitRepository {
 
   /** What waits for a member's mail, newest first. */
   List<Find> forMail(UUID member, int most) {
-    return rows(FINDS
-            .concat("where h.member_id = :member and h.mailed_at is null and w.mail ")
-            .concat(IS_FIRST)
-            .concat("order by h.id desc limit :most"))
+    return db.createNativeQuery(FOR_MAIL, Tuple.class)
         .setParameter("member", member)
         .setParameter("most", most)
         .getResultStream()
@@ -154,28 +160,7 @@ class WatchHitRepository {
   /** The feed behind a token of an active member, newest first: one statement. */
   Optional<Feed> feed(String token, int most) {
     List<Tuple> rows =
-        db.createNativeQuery(
-                """
-                select w.id as watch_id, w.label as label, w.query as query,
-                  w.created_at as created_at, f.*
-                from watch w
-                join member owner on owner.id = w.member_id and owner.status = 'active'
-                left join lateral (
-                  select h.id as id, e.kind as kind, e.id as entry_id, e.parent_id as parent_id,
-                    coalesce(q.title, e.title) as title, r.process as process,
-                    r.source as source,
-                    case when m.status = 'erased' then 'former member' else m.handle end as handle,
-                    h.found_at as found_at, h.read_at as read_at
-                  from watch_hit h
-                  join entry e on e.id = h.entry_id and e.state = 'live'
-                  left join entry q on q.id = e.parent_id
-                  left join report r on r.id = e.id
-                  join member m on m.id = e.member_id
-                  where h.watch_id = w.id
-                  order by h.id desc limit :most) f on true
-                where w.feed_token = :token
-                order by f.id desc""",
-                Tuple.class)
+        db.createNativeQuery(FEED, Tuple.class)
             .setParameter("token", token)
             .setParameter("most", most)
             .getResultList();
@@ -200,10 +185,6 @@ class WatchHitRepository {
         .executeUpdate();
   }
 
-  private NativeQuery<Tuple> rows(String sql) {
-    return db.createNativeQuery(sql, Tuple.class);
-  }
-
   private static Find read(Tuple row) {
     EntryKind kind = EntryKind.of(row.get("kind", String.class)).orElseThrow();
     String title = row.get("title", String.class);
@@ -216,7 +197,7 @@ class WatchHitRepository {
                 title, row.get("process", String.class), row.get("source", String.class))
             : title,
         row.get("handle", String.class),
-        row.get("label", String.class),
+        row.get("watch", String.class),
         row.get("found_at", Instant.class),
         row.get("read_at") != null);
   }

@@ -34,8 +34,9 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
   /** The next watches of active members by id. */
   List<WatchEntity> activeAfter(UUID id, int most) {
     return db.createQuery(
-            "select w from WatchEntity w join Member m on m.id = w.memberId"
-                + " where m.status = 'active' and w.id > :id order by w.id",
+            """
+            select w from WatchEntity w join Member m on m.id = w.memberId
+            where m.status = 'active' and w.id > :id order by w.id""",
             WatchEntity.class)
         .setParameter("id", id)
         .setMaxResults(most)
@@ -53,13 +54,15 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
   /** Members who wait for mail and got none since then. */
   List<UUID> digestsDue(Instant before, int most) {
     return db.createNativeQuery(
-            "select distinct w.member_id from watch w"
-                + " join watch_hit h on h.watch_id = w.id and h.mailed_at is null"
-                + " join member m on m.id = w.member_id"
-                + " left join watch_digest d on d.member_id = w.member_id"
-                + " where w.mail and m.status = 'active' and m.email is not null"
-                + " and (d.sent_at is null or d.sent_at <= :before)"
-                + " order by w.member_id limit :most",
+            """
+            select distinct w.member_id
+              from watch w
+              join watch_hit h on h.watch_id = w.id and h.mailed_at is null
+              join member m on m.id = w.member_id
+              left join watch_digest d on d.member_id = w.member_id
+             where w.mail and m.status = 'active' and m.email is not null
+               and (d.sent_at is null or d.sent_at <= :before)
+             order by w.member_id limit :most""",
             UUID.class)
         .setParameter("before", before)
         .setParameter("most", most)
@@ -68,14 +71,16 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
 
   void digestSent(UUID member, Instant at) {
     db.createNativeMutationQuery(
-            "insert into watch_digest (member_id, sent_at) values (:member, :at)"
-                + " on conflict (member_id) do update set sent_at = excluded.sent_at")
+            """
+            insert into watch_digest (member_id, sent_at) values (:member, :at)
+            on conflict (member_id) do update set sent_at = excluded.sent_at""")
         .setParameter("member", member)
         .setParameter("at", at)
         .executeUpdate();
     db.createNativeMutationQuery(
-            "update watch_hit h set mailed_at = :at where h.member_id = :member"
-                + " and h.mailed_at is null")
+            """
+            update watch_hit set mailed_at = :at
+             where member_id = :member and mailed_at is null""")
         .setParameter("member", member)
         .setParameter("at", at)
         .executeUpdate();
