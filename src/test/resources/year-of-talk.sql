@@ -27,8 +27,8 @@ select pg_temp.made('bb', n), 'question', 1, case when n = 1 then 'live' else pg
 from generate_series(1, {QUESTIONS}) as n,
   lateral (select now() - interval '1 year' * (1 - n / {QUESTIONS}.0) as at) as moment;
 
-insert into talk (id, kind, title, body, material, active_at)
-select e.id, e.kind, e.title, 'What to do about ' || pg_temp.words(n) || '?', pg_temp.material(n),
+insert into talk (id, kind, body, material, active_at)
+select e.id, e.kind, 'What to do about ' || pg_temp.words(n) || '?', pg_temp.material(n),
   e.created_at
 from generate_series(1, {QUESTIONS}) as n join entry e on e.id = pg_temp.made('bb', n);
 
@@ -49,8 +49,8 @@ select pg_temp.made('dd', n), 'notice', 1, 'live', pg_temp.author(n),
 from generate_series(1, {NOTICES}) as n,
   lateral (select now() - interval '1 year' * (1 - n / {NOTICES}.0) as at) as moment;
 
-insert into talk (id, kind, title, body, material, active_at)
-select e.id, e.kind, e.title, 'Text', pg_temp.material(n), e.created_at
+insert into talk (id, kind, body, material, active_at)
+select e.id, e.kind, 'Text', pg_temp.material(n), e.created_at
 from generate_series(1, {NOTICES}) as n join entry e on e.id = pg_temp.made('dd', n);
 
 update talk q

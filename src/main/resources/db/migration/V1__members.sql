@@ -1,5 +1,6 @@
--- Accounts, what signs them in, what the club decided about itself, and the log.
+-- Accounts, what signs them in, and what the club decided about itself.
 
+-- Rows are never deleted: whoever leaves becomes 'erased', without a name and unable to sign in.
 create table member (
   id             uuid primary key,
   number         bigint generated always as identity unique,
@@ -13,15 +14,14 @@ create table member (
   status         text not null check (status in ('active', 'waiting', 'banned', 'erased')),
   -- how the member writes numbers: settles 1,000 on that member's own pages only
   number_style   text not null default 'any' check (number_style in ('any', 'point', 'comma')),
-  -- {"SPEED": "mm/min", ...}: dimension -> UCUM code; canonical where missing
+  -- {"speed": "mm/min", ...}: kind of quantity -> UCUM code; canonical where missing
   units          jsonb not null default '{}' check (jsonb_typeof(units) = 'object'),
   created_at     timestamptz not null default now(),
   version        bigint not null default 0,
   check (email is not null or email_confirmed_at is null),
-  check (status <> 'erased'
-    or (email is null and password_hash is null and role = 'member' and units = '{}'))
+  check (status <> 'erased' or (handle = 'former member' and email is null
+    and password_hash is null and role = 'member' and number_style = 'any' and units = '{}'))
 );
--- Whoever is gone is called 'former member', so that name may stand many times; so may none.
 create unique index member_handle on member (lower(handle)) where status <> 'erased';
 create unique index member_email on member (lower(email)) where email is not null;
 create index member_status on member (status, created_at) where status <> 'active';
@@ -32,7 +32,7 @@ create table session (
   id_hash     bytea primary key,
   -- what the member sees and revokes by
   id          uuid not null unique,
-  member_id   uuid not null references member (id) on delete cascade,
+  member_id   uuid not null references member (id),
   label       text not null check (label <> ''),
   created_at  timestamptz not null default now(),
   last_seen   timestamptz not null default now(),
@@ -44,7 +44,7 @@ create index session_expiry on session (expires_at);
 -- A key for programs, kept as SHA-256 too.
 create table api_token (
   id            uuid primary key,
-  member_id     uuid not null references member (id) on delete cascade,
+  member_id     uuid not null references member (id),
   hash          bytea not null unique,
   label         text not null check (label <> ''),
   -- in this order, with a space between
@@ -87,7 +87,7 @@ insert into club_option (key, value) values
 
 -- Answers to writes that carried a key, so that a repeat is answered and not done twice.
 create table idempotency (
-  member_id    uuid not null references member (id) on delete cascade,
+  member_id    uuid not null references member (id),
   key          text not null check (key <> ''),
   -- SHA-256 of method, path and body
   fingerprint  bytea not null,
@@ -99,55 +99,3 @@ create table idempotency (
   primary key (member_id, key)
 );
 create index idempotency_age on idempotency (created_at);
-
--- Who did what, why and when. Labels are kept beside ids so that an entry stays readable.
--- Deeds with a history of their own, decisions about entries, stand there and are counted with them.
-create sequence deed;
-create table audit (
-  seq          bigint primary key default nextval('deed'),
-  at           timestamptz not null default now(),
-  actor_id     uuid,
-  actor_label  text not null,
-  action       text not null check (action ~ '^[a-z-]+$'),
-  entity       text not null check (entity ~ '^[a-z-]+$'),
-  entity_id    text not null,
-  reason       text not null default '',
-  detail       jsonb not null default '{}' check (jsonb_typeof(detail) = 'object')
-);
-create index audit_entity on audit (entity, entity_id, seq);
-create index audit_actor on audit (actor_id, seq);
-
--- Who asked to be forgotten, and how. Names nobody: an id alone. It has no key to the account, so
--- that a restored older account can be forgotten again.
-create table erasure (
-  member_id  uuid primary key,
-  choice     text not null check (choice in ('keep', 'remove')),
-  at         timestamptz not null,
-  -- the transaction in which it was last carried out
-  xid        xid8 not null default pg_current_xact_id()
-);
-
--- The application owns its tables, so taking away a grant would not hold it back; triggers do. The
--- log is append-only with one exception: in the transaction that erases somebody, names can be
--- taken out. Who did what to what, and when, cannot be changed even then.
-create function audit_is_append_only() returns trigger language plpgsql as $$
-begin
-  raise exception 'the audit log is append-only' using errcode = 'insufficient_privilege';
-end
-$$;
-create trigger audit_append_only before delete or truncate on audit
-  for each statement execute function audit_is_append_only();
-
-create function audit_names_only() returns trigger language plpgsql as $$
-begin
-  if exists (select 1 from erasure e where e.xid = pg_current_xact_id())
-    and new.seq = old.seq and new.at = old.at and new.action = old.action
-    and new.entity = old.entity and new.entity_id = old.entity_id
-    and new.actor_id is not distinct from old.actor_id then
-    return new;
-  end if;
-  raise exception 'the audit log is append-only' using errcode = 'insufficient_privilege';
-end
-$$;
-create trigger audit_names before update on audit
-  for each row execute function audit_names_only();

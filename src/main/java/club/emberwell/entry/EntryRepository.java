@@ -16,7 +16,7 @@ class EntryRepository implements PanacheRepositoryBase<EntryEntity, UUID> {
   /** An entry e beside the name m of its author. */
   private static final String NAMED =
       """
-      select e, case m.status when 'erased' then 'former member' else m.handle end
+      select e, m.handle
       from EntryEntity e join Member m on m.id = e.memberId
       """;
 

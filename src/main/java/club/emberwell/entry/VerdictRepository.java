@@ -21,9 +21,8 @@ class VerdictRepository {
   /** A revision v of an entry e, its author a, and who made it. */
   private static final String DECIDED =
       """
-      select e, case a.status when 'erased' then 'former member' else a.handle end, v.action,
-        case m.status when 'erased' then 'former member'
-          else coalesce(m.handle, concat('rule ', v.rule)) end,
+      select e, a.handle, v.action,
+        coalesce(m.handle, concat('rule ', v.rule)),
         v.reason, v.at
       from RevisionEntity v
       join EntryEntity e on e.id = v.entryId

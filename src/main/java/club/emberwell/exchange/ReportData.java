@@ -44,7 +44,7 @@ class ReportData implements PersonalData {
       delete from entry_revision where entry_id in LEAVING;
       delete from entry where id in LEAVING;
       update report
-         set notes = null, lot = null, written_hash = '', written = written - 'notes' - 'lot'
+         set notes = null, lot = null, written_hash = null, written = written - 'notes' - 'lot'
        where id in MINE;
       update entry set updated_at = updated_at where id in MINE;
       update entry_revision

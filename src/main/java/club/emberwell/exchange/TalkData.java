@@ -32,9 +32,7 @@ class TalkData implements PersonalData {
       delete from entry where id in MINE and parent_id is not null;
       delete from entry e where id in MINE and not exists (
         select 1 from entry a where a.parent_id = e.id and a.member_id <> :member);
-      update talk
-         set title = 'A question by a former member', body = '(removed)', machine_model = null,
-             controller_version = null
+      update talk set body = '(removed)', machine_model = null, controller_version = null
        where id in MINE;
       update entry set title = 'A question by a former member' where id in MINE;
       update talk q set answers = c.live

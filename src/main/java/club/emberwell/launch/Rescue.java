@@ -30,7 +30,7 @@ final class Rescue {
       """;
   private static final String LOG =
       """
-      INSERT INTO audit (actor_label, action, entity, entity_id) VALUES ('the operator', ?, ?, ?)
+      INSERT INTO audit (action, entity, entity_id) VALUES (?, ?, ?)
       """;
 
   private final Given given;

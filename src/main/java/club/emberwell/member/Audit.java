@@ -31,8 +31,7 @@ public class Audit {
       Map<String, Object> detail) {
     AuditEntry entry = new AuditEntry();
     entry.at = Instant.now();
-    entry.actorId = actor.memberId();
-    entry.actorLabel = actor.handle();
+    entry.memberId = actor.memberId();
     entry.action = action;
     entry.entity = entity;
     entry.entityId = entityId;

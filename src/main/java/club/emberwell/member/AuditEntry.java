@@ -24,11 +24,8 @@ class AuditEntry {
 
   Instant at;
 
-  @Column(name = "actor_id")
-  UUID actorId;
-
-  @Column(name = "actor_label")
-  String actorLabel;
+  @Column(name = "member_id")
+  UUID memberId;
 
   String action;
   String entity;

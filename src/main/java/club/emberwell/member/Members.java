@@ -43,7 +43,7 @@ public class Members {
     Map<UUID, String> labels = new HashMap<>();
     if (!ids.isEmpty()) {
       List<Member> found = members.list("id in ?1", ids);
-      found.forEach(member -> labels.put(member.id, label(member)));
+      found.forEach(member -> labels.put(member.id, member.handle));
     }
     return labels;
   }
@@ -56,7 +56,7 @@ public class Members {
     for (int from = 0; from < all.size(); from += AT_ONCE) {
       List<Long> some = all.subList(from, Math.min(all.size(), from + AT_ONCE));
       List<Member> found = members.list("number in ?1", some);
-      found.forEach(member -> labels.put(member.number, label(member)));
+      found.forEach(member -> labels.put(member.number, member.handle));
     }
     return labels;
   }
@@ -74,7 +74,7 @@ public class Members {
     return new MemberView(
         member.id,
         member.number,
-        label(member),
+        member.handle,
         new MemberView.Standing(role(member), MemberStatus.of(member.status), member.createdAt),
         new MemberView.Contact(member.email, member.emailConfirmedAt != null),
         units(member),
@@ -89,9 +89,5 @@ public class Members {
 
   public static Role role(Member member) {
     return Role.valueOf(member.role.toUpperCase(Locale.ROOT));
-  }
-
-  private static String label(Member member) {
-    return MemberStatus.ERASED.code().equals(member.status) ? FORMER : member.handle;
   }
 }

@@ -14,7 +14,6 @@ import java.util.Map;
  */
 public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style) {
   private static final UnitPreferences METRIC = new UnitPreferences(Map.of(), NumberStyle.ANY);
-  private static final String STYLE_KEY = "style";
 
   /**
    * @throws IllegalArgumentException for a unit that is no choice of its kind
@@ -75,17 +74,10 @@ public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style
     return new UnitPreferences(units, other);
   }
 
-  /** For storing: kind name to UCUM code, and the number style under {@code style}. */
+  /** For storing: UCUM code by code of the kind. */
   public Map<String, String> toMap() {
     Map<String, String> map = new LinkedHashMap<>();
-    for (QuantityKind kind : QuantityKind.values()) {
-      if (units.containsKey(kind)) {
-        map.put(kind.name(), units.get(kind));
-      }
-    }
-    if (style != NumberStyle.ANY) {
-      map.put(STYLE_KEY, style.name());
-    }
+    units.forEach((kind, code) -> map.put(kind.code(), code));
     return map;
   }
 
@@ -93,36 +85,11 @@ public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style
   public static UnitPreferences fromMap(Map<String, String> map) {
     Map<QuantityKind, String> units = new EnumMap<>(QuantityKind.class);
     for (QuantityKind kind : QuantityKind.values()) {
-      String code = map.get(kind.name());
+      String code = map.get(kind.code());
       if (code != null && isChoice(kind, code)) {
         units.put(kind, code);
       }
     }
-    NumberStyle style = NumberStyle.ANY;
-    for (NumberStyle each : NumberStyle.values()) {
-      if (each.name().equals(map.get(STYLE_KEY))) {
-        style = each;
-      }
-    }
-    return new UnitPreferences(units, style);
-  }
-
-  /** {@link #toMap} on one line: {@code SPEED=[in_i]/s;style=DECIMAL_COMMA}; may be empty. */
-  public String compact() {
-    StringBuilder out = new StringBuilder();
-    toMap().forEach((key, value) -> out.append(out.isEmpty() ? "" : ";").append(key + "=" + value));
-    return out.toString();
-  }
-
-  /** From {@link #compact}; parts that can't be read are left out. */
-  public static UnitPreferences parse(String compact) {
-    Map<String, String> map = new LinkedHashMap<>();
-    for (String part : compact.split(";", QuantityKind.values().length + 2)) {
-      int equals = part.indexOf('=');
-      if (equals > 0) {
-        map.put(part.substring(0, equals), part.substring(equals + 1));
-      }
-    }
-    return fromMap(map);
+    return new UnitPreferences(units);
   }
 }

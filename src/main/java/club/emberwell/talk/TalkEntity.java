@@ -36,7 +36,6 @@ class TalkEntity {
   @Column(updatable = false)
   private EntryKind kind;
 
-  private String title;
   private String body;
   private String material;
   private String coating;
@@ -71,7 +70,6 @@ class TalkEntity {
 
   /** Takes words that were checked. */
   final void take(WrittenTalk written) {
-    title = written.title();
     body = written.text();
     Ties ties = written.ties();
     material = ties.material();
@@ -124,6 +122,7 @@ class TalkEntity {
   WrittenTalk written() {
     Ties ties =
         new Ties(material, coating, source, process, machineModel, controllerVersion, reportId);
+    String title = kind == EntryKind.ANSWER ? null : entry.title();
     return new WrittenTalk(title, body, ties);
   }
 

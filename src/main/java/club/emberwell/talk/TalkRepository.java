@@ -16,7 +16,7 @@ import java.util.UUID;
 public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   private static final String WITH_NAME =
       """
-      select t, case m.status when 'erased' then 'former member' else m.handle end
+      select t, m.handle
       from TalkEntity t join fetch t.entry e join Member m on m.id = e.memberId
       where\s""";
 

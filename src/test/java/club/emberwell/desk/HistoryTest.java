@@ -40,8 +40,8 @@ class HistoryTest {
         "insert into catalog_revision (subject, subject_id, version, why)"
             + " values ('term', 'material:history-test', 1, 'Somebody asked.')");
     cast.run(
-        "insert into audit (actor_label, action, entity, entity_id)"
-            + " values ('somebody', 'try', 'report', '%s')".formatted(report.id()));
+        "insert into audit (action, entity, entity_id)"
+            + " values ('try', 'report', '%s')".formatted(report.id()));
     cast.run(ERASING);
   }
 

@@ -252,7 +252,7 @@ class PersonalDataTest {
   void theLogCannotBeChangedOutsideAnErasureAndNeverInWhatWasDone() {
     for (String sql :
         List.of(
-            "update audit set actor_label = 'x'",
+            "update audit set reason = 'x'",
             "update audit set action = 'x'",
             "delete from audit",
             "truncate audit")) {

@@ -142,8 +142,8 @@ final class Things {
   private String flagged() {
     String id = report();
     crew.run(
-        ("insert into desk_flag (id, member_id, entry_id, reason, owner_role, state,"
-                + " created_at) values ('%s', '%s', '%s', 'spam', 'moderator', 'open',"
+        ("insert into desk_flag (id, member_id, entry_id, reason, state,"
+                + " created_at) values ('%s', '%s', '%s', 'spam', 'open',"
                 + " now())")
             .formatted(UUID.randomUUID(), crew.person("member", "active").id(), id));
     return id;
@@ -166,8 +166,8 @@ final class Things {
   private String flag() {
     UUID id = UUID.randomUUID();
     crew.run(
-        ("insert into desk_flag (id, member_id, entry_id, reason, owner_role, state,"
-                + " created_at) values ('%s', '%s', '%s', 'spam', 'moderator', 'open',"
+        ("insert into desk_flag (id, member_id, entry_id, reason, state,"
+                + " created_at) values ('%s', '%s', '%s', 'spam', 'open',"
                 + " now())")
             .formatted(id, author.id(), get("report")));
     return id.toString();

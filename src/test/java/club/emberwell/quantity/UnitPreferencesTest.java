@@ -33,15 +33,12 @@ class UnitPreferencesTest {
   }
 
   @Test
-  void theCompactFormComesBackAndForgetsWhatIsNoChoice() {
-    UnitPreferences all = INCHES.with(NumberStyle.DECIMAL_COMMA);
-    assertEquals("SPEED=[in_i]/s;LINE_SPACING={dot}/[in_i];style=DECIMAL_COMMA", all.compact());
-    assertEquals(all, UnitPreferences.parse(all.compact()));
-    assertEquals(all, UnitPreferences.fromMap(all.toMap()));
-    assertEquals("", UnitPreferences.metric().compact());
-    assertEquals(UnitPreferences.metric(), UnitPreferences.parse(""));
+  void whatIsStoredByCodeComesBackAndForgetsWhatIsNoChoice() {
+    assertEquals(Map.of("speed", "[in_i]/s", "lineSpacing", "{dot}/[in_i]"), INCHES.toMap());
+    assertEquals(INCHES, UnitPreferences.fromMap(INCHES.toMap()));
+    assertEquals(Map.of(), UnitPreferences.metric().toMap());
     assertEquals(
-        UnitPreferences.metric(), UnitPreferences.parse("SPEED=W;X=1;=;style=ROMAN;;SPEED"));
+        UnitPreferences.metric(), UnitPreferences.fromMap(Map.of("speed", "W", "x", "1", "", "")));
   }
 
   @Test

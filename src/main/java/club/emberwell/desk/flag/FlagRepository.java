@@ -8,7 +8,6 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -22,8 +21,8 @@ public class FlagRepository {
   /** A flag f with the name of who raised it, beside its entry e with the name of its author. */
   private static final String FLAGS =
       """
-      select f, case m.status when 'erased' then 'former member' else m.handle end,
-        e, case a.status when 'erased' then 'former member' else a.handle end
+      select f, m.handle,
+        e, a.handle
       from FlagEntity f
       join Member m on m.id = f.memberId
       join EntryEntity e on e.id = f.entryId
@@ -59,10 +58,10 @@ public class FlagRepository {
     db.createNativeMutationQuery(
             """
             insert into desk_flag
-              (id, member_id, entry_id, reason, note, owner_role, state, created_at)
-            values (:id, :member, :entry, :reason, :note, :owner, 'open', :now)
+              (id, member_id, entry_id, reason, note, state, created_at)
+            values (:id, :member, :entry, :reason, :note, 'open', :now)
             on conflict (member_id, entry_id) do update set
-              reason = excluded.reason, note = excluded.note, owner_role = excluded.owner_role,
+              reason = excluded.reason, note = excluded.note,
               state = 'open', created_at = excluded.created_at
             where desk_flag.state = 'withdrawn'
             """)
@@ -71,7 +70,6 @@ public class FlagRepository {
         .setParameter("entry", ref.id())
         .setParameter("reason", reason.code())
         .setParameter("note", note, String.class)
-        .setParameter("owner", reason.owner().name().toLowerCase(Locale.ROOT))
         .setParameter("now", now)
         .executeUpdate();
   }
@@ -149,20 +147,20 @@ public class FlagRepository {
     return new Flagged(entry, flags.size(), reasons, flags.get(0).createdAt());
   }
 
-  /** Settles the open flags on an entry that a role may settle; answers how many. */
-  int settle(EntryRef ref, boolean owners, String state, UUID by, Flag.Settled said) {
+  /** Settles the open flags on an entry that were raised for these reasons; answers how many. */
+  int settle(EntryRef ref, List<FlagReason> reasons, String state, UUID by, Flag.Settled said) {
     return db.createNativeMutationQuery(
             """
             update desk_flag
             set state = :state, decided_by = :by, decided_at = :now, outcome = :outcome
-            where entry_id = :entry and state = 'open' and (:owners or owner_role = 'moderator')
+            where entry_id = :entry and state = 'open' and reason in (:reasons)
             """)
         .setParameter("state", state)
         .setParameter("by", by)
         .setParameter("now", said.at())
         .setParameter("outcome", said.outcome())
         .setParameter("entry", ref.id())
-        .setParameter("owners", owners)
+        .setParameterList("reasons", reasons.stream().map(FlagReason::code).toList())
         .executeUpdate();
   }
 

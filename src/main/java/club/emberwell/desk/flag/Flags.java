@@ -10,7 +10,6 @@ import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
-import club.emberwell.member.Role;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
@@ -23,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Members say what is wrong; whoever owns the reason answers them. */
 @ApplicationScoped
@@ -149,10 +149,11 @@ public class Flags {
     if (action != null) {
       life.decide(actor, ref, action, why);
     }
-    boolean owner = actor.role().atLeast(Role.OWNER);
+    List<FlagReason> may =
+        Stream.of(FlagReason.values()).filter(r -> actor.role().atLeast(r.owner())).toList();
     String state = upheld ? "upheld" : "dismissed";
     int settled =
-        flags.settle(ref, owner, state, actor.memberId(), new Flag.Settled(Instant.now(), why));
+        flags.settle(ref, may, state, actor.memberId(), new Flag.Settled(Instant.now(), why));
     if (settled == 0 && action == null) {
       throw new EntryForbidden("An owner settles flags for this reason.");
     }

@@ -37,7 +37,7 @@ class PeopleRepository {
   Optional<Person> one(UUID id) {
     return db.createNativeQuery(
             """
-            select m.id, case m.status when 'erased' then 'former member' else m.handle end,
+            select m.id, m.handle,
               m.role, m.status, m.created_at,
               exists (select 1 from desk_trust t where t.member_id = m.id)
             from member m

@@ -6,7 +6,7 @@ import java.time.Instant;
 /**
  * One line of the log.
  *
- * @param who name at that time, or of a rule
+ * @param who name of a member, or of a rule
  * @param detail JSON
  */
 public record AuditLine(

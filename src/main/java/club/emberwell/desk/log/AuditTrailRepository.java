@@ -15,12 +15,12 @@ class AuditTrailRepository {
     this.db = db;
   }
 
-  /** Lines before a number, newest first. Whoever changed their name is found under both. */
+  /** Lines before a number, newest first. */
   List<AuditLine> before(AuditFilter filter, long before, int most) {
     String who = filter.who() == null ? null : filter.who().toLowerCase(Locale.ROOT);
     return db.createNativeQuery(
             """
-            select seq, at, actor_label, action, entity, entity_id, reason, cast(detail as text)
+            select seq, at, who, action, entity, entity_id, reason, cast(detail as text)
             from audit_line
             where seq < :before
               and (cast(:action as text) is null or action = :action)
@@ -28,8 +28,9 @@ class AuditTrailRepository {
               and (cast(:id as text) is null or entity_id = :id)
               and (cast(:from as timestamptz) is null or at >= :from)
               and (cast(:to as timestamptz) is null or at < :to)
-              and (cast(:who as text) is null or lower(actor_label) = :who
-                or actor_id in (select m.id from member m where lower(m.handle) = :who))
+              and (cast(:who as text) is null
+                or member_id in (select m.id from member m where lower(m.handle) = :who)
+                or member_id is null and who = :who)
             order by seq desc limit :most
             """,
             AuditLine.class)

@@ -20,7 +20,7 @@ public class RuleRepository {
   /** A note n beside its entry e and the name of that entry's author. */
   private static final String NOTES =
       """
-      select n, e, case a.status when 'erased' then 'former member' else a.handle end
+      select n, e, a.handle
       from RuleNoteEntity n
       join EntryEntity e on e.id = n.entryId
       join Member a on a.id = e.memberId
@@ -279,7 +279,11 @@ public class RuleRepository {
           colour_written)
         from report where id = :id
         """;
-    String talk = "select concat_ws(' ', title, body) from talk where id = :id";
+    String talk =
+        """
+        select concat_ws(' ', case when t.kind <> 'answer' then e.title end, t.body)
+        from talk t join entry e on e.id = t.id where t.id = :id
+        """;
     return db.createNativeQuery(ref.kind() == EntryKind.REPORT ? report : talk, String.class)
         .setParameter("id", ref.id())
         .uniqueResultOptional()

@@ -64,7 +64,7 @@ class UndoCandidateRepository {
       union all
       select 'unban', 'member', b.id, b.handle, b.status, 0, max(a.at)
       from audit a join member b on cast(b.id as text) = a.entity_id
-      where a.actor_id = :member and a.action = 'ban' and a.at >= :since and b.status = 'banned'
+      where a.member_id = :member and a.action = 'ban' and a.at >= :since and b.status = 'banned'
       group by b.id, b.handle, b.status
       """
           .formatted(EDITS, LATEST);
@@ -118,8 +118,8 @@ class UndoCandidateRepository {
   void keep(UUID run, UUID member, RuleCode rule, Instant since) {
     String keep =
         """
-        insert into desk_undo_item (run_id, step, kind, item_id, title, was, back_to)
-        select :run, step, kind, id, left(coalesce(title, ''), 200), was, back_to from (%s) c
+        insert into desk_undo_item (run_id, step, kind, item_id, was, back_to)
+        select :run, step, kind, id, was, back_to from (%s) c
         order by at desc, id
         on conflict do nothing
         """;

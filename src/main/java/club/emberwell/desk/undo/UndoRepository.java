@@ -19,7 +19,7 @@ class UndoRepository {
   /** An undo u with the names of whose deeds it undoes and of who began it. */
   private static final String RUNS =
       """
-      select u, case m.status when 'erased' then 'former member' else m.handle end, b.handle
+      select u, m.handle, b.handle
       from UndoEntity u
       left join Member m on m.id = u.memberId
       join Member b on b.id = u.startedBy

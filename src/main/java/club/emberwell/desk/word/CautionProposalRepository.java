@@ -16,7 +16,7 @@ public class CautionProposalRepository
   /** A proposal p beside the name of its author. */
   private static final String NAMED =
       """
-      select p, case m.status when 'erased' then 'former member' else m.handle end
+      select p, m.handle
       from CautionProposalEntity p join Member m on m.id = p.memberId
       """;
 

@@ -41,9 +41,6 @@ class AccountDataRepository {
            where member_id = :member
           """,
           """
-          update audit set actor_label = 'former member' where actor_id = :member
-          """,
-          """
           update audit set reason = ''
            where reason <> '' and entity = 'member' and entity_id = cast(:member as text)
           """,
@@ -115,7 +112,7 @@ class AccountDataRepository {
     return json(
         """
         select at, action, entity, entity_id, reason, detail
-          from audit where actor_id = :member order by seq
+          from audit where member_id = :member order by seq
         """,
         member);
   }

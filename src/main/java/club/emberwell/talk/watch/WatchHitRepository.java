@@ -20,7 +20,7 @@ class WatchHitRepository {
       """
       select h.id as id, e.kind as kind, e.id as entry_id, e.parent_id as parent_id,
         coalesce(q.title, e.title) as title, r.process as process, r.source as source,
-        case when m.status = 'erased' then 'former member' else m.handle end as handle,
+        m.handle as handle,
         w.label as watch, h.found_at as found_at, h.read_at as read_at
       from watch_hit h
       left join watch w on w.id = h.watch_id

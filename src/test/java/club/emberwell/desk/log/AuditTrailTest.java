@@ -36,7 +36,7 @@ class AuditTrailTest {
         "update audit set reason = 'never said'",
         "delete from audit",
         "truncate audit",
-        "update audit set actor_label = 'former member'"
+        "update audit set member_id = null"
       })
   void theApplicationCannotRewriteTheLog(String statement) throws SQLException {
     audit.record(cast.moderator(), "test", "nothing", "1", "Said.", Map.of());
@@ -54,11 +54,11 @@ class AuditTrailTest {
     Actor moderator = cast.moderator();
     int lines = DeskLimits.AUDIT_BATCH + 7;
     cast.run(
-        ("insert into audit (actor_id, actor_label, action, entity, entity_id)"
-                + " select '%s', '%s', 'test', 'nothing', n::text"
+        ("insert into audit (member_id, action, entity, entity_id)"
+                + " select '%s', 'test', 'nothing', n::text"
                 + " from generate_series(1, %d) as n")
             .replace("::text", "||''")
-            .formatted(moderator.memberId(), moderator.handle(), lines));
+            .formatted(moderator.memberId(), lines));
     AuditFilter filter = new AuditFilter(moderator.handle(), "test", null, null, null, null);
     StringWriter out = new StringWriter();
     trail.export(trail.exportable(moderator, filter), AuditTrail.Format.CSV, out);

@@ -131,8 +131,8 @@ class UndoTest {
             .formatted(id, member.memberId(), moderator.memberId()));
     for (EntryRef ref : new EntryRef[] {one, two}) {
       cast.run(
-          ("insert into desk_undo_item (run_id, step, kind, item_id, title, was, back_to)"
-                  + " values ('%s', 'remove', 'report', '%s', 'x', 'live', 0)")
+          ("insert into desk_undo_item (run_id, step, kind, item_id, was, back_to)"
+                  + " values ('%s', 'remove', 'report', '%s', 'live', 0)")
               .formatted(id, ref.id()));
     }
     reports.withdraw(member, one.id(), null);
@@ -159,8 +159,8 @@ class UndoTest {
                 + " now())")
             .formatted(id, member.memberId(), moderator.memberId()));
     cast.run(
-        ("insert into desk_undo_item (run_id, step, kind, item_id, title, was, back_to) select"
-                + " '%s', 'remove', 'report', id, '', state, 0 from entry where member_id = '%s'"
+        ("insert into desk_undo_item (run_id, step, kind, item_id, was, back_to) select"
+                + " '%s', 'remove', 'report', id, state, 0 from entry where member_id = '%s'"
                 + " and created_at >= '%s'")
             .formatted(id, member.memberId(), since));
     work.some(id, 3);

@@ -299,7 +299,7 @@ class AccountsTest {
     assertEquals(
         0L,
         db.createNativeQuery(
-                "select count(*) from audit where actor_id = :id and action = 'half'", Long.class)
+                "select count(*) from audit where member_id = :id and action = 'half'", Long.class)
             .setParameter("id", member.id())
             .getSingleResult());
     AtomicInteger done = new AtomicInteger();

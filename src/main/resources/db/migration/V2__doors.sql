@@ -17,7 +17,7 @@ create index invitation_age on invitation (created_at desc);
 
 -- Somebody who asked to come in. The account waits with status 'waiting'.
 create table join_request (
-  member_id   uuid primary key references member (id) on delete cascade,
+  member_id   uuid primary key references member (id),
   text        text not null check (text <> ''),
   asked_at    timestamptz not null,
   decided_by  uuid references member (id),
@@ -40,7 +40,7 @@ create table owner_code (
 create table once_link (
   secret_hash  bytea primary key,
   kind         text not null check (kind in ('confirm', 'reset')),
-  member_id    uuid not null references member (id) on delete cascade,
+  member_id    uuid not null references member (id),
   -- the address a 'confirm' proves
   email        text,
   created_at   timestamptz not null,
@@ -53,7 +53,7 @@ create index once_link_expiry on once_link (expires_at);
 -- Letters on their way. Rows are written with the deed they tell of and go once they are sent.
 create table mail_outbox (
   id          bigint generated always as identity primary key,
-  member_id   uuid not null references member (id) on delete cascade,
+  member_id   uuid not null references member (id),
   recipient   text not null,
   kind        text not null check (kind ~ '^[a-z-]+$'),
   subject     text not null,
@@ -73,7 +73,7 @@ create index mail_outbox_member on mail_outbox (member_id);
 create table identity_link (
   issuer      text not null,
   subject     text not null,
-  member_id   uuid not null references member (id) on delete cascade,
+  member_id   uuid not null references member (id),
   created_at  timestamptz not null,
   last_used   timestamptz not null,
   primary key (issuer, subject)

@@ -122,3 +122,10 @@ create table catalog_revision (
   at          timestamptz not null default now()
 );
 create index catalog_revision_subject on catalog_revision (subject, subject_id, seq);
+create index catalog_revision_member on catalog_revision (member_id, at) where member_id is not null;
+
+-- Vocabulary and cautions are the club's own: their history loses texts and nothing else.
+create trigger catalog_revision_kept before delete or truncate on catalog_revision
+  for each statement execute function history_is_append_only();
+create trigger catalog_revision_names before update on catalog_revision
+  for each row execute function history_is_append_only('why', 'before', 'after');

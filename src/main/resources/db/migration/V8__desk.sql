@@ -2,20 +2,18 @@
 
 -- Members whose entries need no first look, whatever they posted so far.
 create table desk_trust (
-  member_id  uuid primary key references member (id) on delete cascade,
-  given_by   uuid references member (id) on delete set null,
+  member_id  uuid primary key references member (id),
+  given_by   uuid references member (id),
   given_at   timestamptz not null
 );
 
 create table desk_flag (
   id          uuid primary key,
-  member_id   uuid not null references member (id) on delete cascade,
+  member_id   uuid not null references member (id),
   entry_id    uuid not null references entry (id) on delete cascade,
   reason      text not null check (reason in ('unsafe-advice', 'wrong-numbers', 'spam',
     'off-topic', 'personal-data', 'rights')),
   note        text,
-  -- the role that has to settle it
-  owner_role  text not null check (owner_role in ('moderator', 'owner')),
   state       text not null check (state in ('open', 'withdrawn', 'upheld', 'dismissed')),
   created_at  timestamptz not null,
   decided_by  uuid references member (id),
@@ -28,24 +26,6 @@ create table desk_flag (
 create index desk_flag_open on desk_flag (created_at) where state = 'open';
 create index desk_flag_entry on desk_flag (entry_id);
 create index desk_flag_member on desk_flag (member_id, created_at desc);
-
--- How each rule is set. No threshold: the default of the configuration.
-create table desk_rule (
-  code            text primary key check (code in ('first-look', 'burst', 'repeated-text',
-    'newcomer-links', 'far-outside')),
-  mode            text not null check (mode in ('off', 'note', 'hold')),
-  threshold       double precision check (threshold between 0 and 1000),
-  window_minutes  integer check (window_minutes >= 0),
-  version         integer not null default 1 check (version > 0),
-  changed_by      uuid references member (id),
-  changed_at      timestamptz,
-  -- nobody can be noted for posting a first time
-  check (code <> 'first-look' or mode <> 'note'),
-  check ((changed_by is null) = (changed_at is null))
-);
-insert into desk_rule (code, mode) values
-  ('first-look', 'hold'), ('burst', 'note'), ('repeated-text', 'note'), ('newcomer-links', 'note'),
-  ('far-outside', 'note');
 
 -- What a rule noticed about an item, once.
 create table desk_rule_note (
@@ -80,23 +60,22 @@ create table desk_caution_proposal (
   base_version  integer not null check (base_version >= 0),
   rule          jsonb not null check (rule ->> 'id' = caution_id),
   why           text not null,
-  member_id     uuid not null references member (id) on delete cascade,
+  member_id     uuid not null references member (id),
   created_at    timestamptz not null,
   state         text not null check (state in ('waiting', 'accepted', 'declined', 'withdrawn')),
   decided_by    uuid references member (id),
   decided_at    timestamptz,
   outcome       text,
-  check (state not in ('accepted', 'declined') or outcome is not null),
   check ((decided_by is null) = (decided_at is null)),
-  check (state not in ('accepted', 'declined') or decided_by is not null)
+  check (state not in ('accepted', 'declined') or num_nulls(decided_by, outcome) = 0)
 );
-create index desk_caution_waiting on desk_caution_proposal (created_at) where state = 'waiting';
-create index desk_caution_member on desk_caution_proposal (member_id, created_at desc);
+create index desk_caution_proposal_waiting on desk_caution_proposal (created_at) where state = 'waiting';
+create index desk_caution_proposal_member on desk_caution_proposal (member_id, created_at desc);
 
 -- Undoing what a member or a rule did since a time.
 create table desk_undo (
   id           uuid primary key,
-  member_id    uuid references member (id) on delete cascade,
+  member_id    uuid references member (id),
   rule         text references desk_rule (code),
   since        timestamptz not null,
   reason       text not null,
@@ -121,8 +100,7 @@ create table desk_undo_item (
   item_id      uuid not null,
   -- set where it is about an entry; other steps are about a flag, a proposal or a member
   entry_id     uuid references entry (id) on delete cascade generated always as (
-    case when kind in ('report', 'question', 'answer', 'notice', 'photo') then item_id end) stored,
-  title        text not null,
+    case when kind not in ('flag', 'caution', 'member') then item_id end) stored,
   -- how it stood, and for texts which version stood before the first change
   was          text not null,
   back_to      integer not null,
@@ -136,7 +114,3 @@ create table desk_undo_item (
 );
 create index desk_undo_item_entry on desk_undo_item (entry_id) where entry_id is not null;
 create index desk_undo_item_open on desk_undo_item (run_id, position) where done_at is null;
-
--- The desk looks the log up by deed and by time.
-create index audit_action on audit (action, seq);
-create index audit_at on audit (at, seq);

@@ -1,0 +1,179 @@
+package club.emberwell.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.entry.EntryRef;
+import club.emberwell.member.Actor;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import jakarta.persistence.PersistenceException;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What the tables hold to themselves, whatever the program does. */
+@QuarkusTest
+class SchemaTest {
+  @Inject Cast cast;
+
+  private EntryRef report;
+  private EntryRef question;
+  private UUID machine;
+  private Actor member;
+
+  @BeforeEach
+  void oneOfEach() {
+    member = cast.member();
+    report = cast.report(member);
+    question = cast.question(member, "Words of " + report.id());
+    machine = UUID.randomUUID();
+    cast.run(
+        ("insert into machine (id, member_id, name, source, wavelength_nm, rated_power_w, motion,"
+                + " regime, gated, written, number_style, version, created_at, updated_at) values"
+                + " ('%s', '%s', 'Shed', 'diode', 455, 10, 'gantry', 'cw', true, '{}', 'any', 1,"
+                + " now(), now())")
+            .formatted(machine, member.memberId()));
+  }
+
+  private String about(String change) {
+    String table = change.substring(0, change.indexOf(' '));
+    String where =
+        switch (table) {
+          case "trial" -> "report_id = '" + report.id() + "'";
+          case "talk" -> "id = '" + question.id() + "'";
+          case "machine" -> "id = '" + machine + "'";
+          case "member" -> "id = '" + member.memberId() + "'";
+          default -> "id = '" + report.id() + "'";
+        };
+    return "update " + change.replaceFirst(" ", " set ") + " where " + where;
+  }
+
+  private void refused(String sql) {
+    PersistenceException refused =
+        assertThrows(PersistenceException.class, () -> cast.run(sql), () -> sql);
+    assertTrue(refused.getMessage().contains("violates"), refused.getMessage());
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "machine source = 'CO2'",
+        "machine motion = 'Gantry'",
+        "machine regime = 'CW'",
+        "machine pulse_control = 'free'",
+        "machine number_style = 'COMMA'",
+        "report source = 'DIODE'",
+        "report motion = 'arm'",
+        "report regime = 'pulsed'",
+        "report process = 'engraving'",
+        "report number_style = 'roman'",
+        "report material = 'no-such-material'",
+        "report coating = 'no-such-coating', coating_written = 'x'",
+        "report colour = 'no-such-colour', colour_written = 'x'",
+        "trial effect = 'RIGHT'",
+        "talk source = 'CO2'",
+        "talk process = 'cutting'",
+        "talk material = 'no-such-material'",
+        "talk coating = 'no-such-coating'",
+        "talk kind = 'Question'",
+        "entry state = 'LIVE'",
+        "entry kind = 'REPORT'",
+        "member role = 'Owner'",
+        "member status = 'gone'"
+      })
+  void aCodeIsOneOfThoseThereAre(String change) {
+    refused(about(change));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "machine wavelength_nm = 0",
+        "machine rated_power_w = -1",
+        "machine lens_focal_mm = 0",
+        "machine beam_diameter_um = 0",
+        "machine max_speed_mm_s = -1",
+        "machine version = 0",
+        "machine name = ''",
+        "report wavelength_nm = -455",
+        "report rated_power_w = 0",
+        "report lens_focal_mm = -50",
+        "report beam_diameter_um = 0",
+        "report max_speed_mm_s = 0",
+        "report thickness_mm = 0",
+        "report material_written = ''",
+        "report remarks = '{}'",
+        "report written = '[]'",
+        "trial quality = 0",
+        "trial quality = 6",
+        "trial grid_row = -1, grid_column = 0",
+        "trial position = -1",
+        "trial settings = '[]'",
+        "trial defects = array[null]",
+        "talk answers = -1",
+        "talk body = ''",
+        "entry version = 0"
+      })
+  void aNumberOrATextIsPossible(String change) {
+    refused(about(change));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "trial effect = 'too-little'",
+        "trial settings = settings - 'powerPercent'",
+        "trial settings = settings || '{\"powerW\": 4}'",
+        "trial grid_row = 0",
+        "report written = written - 'laser'",
+        "report written = written || '{\"machine\": \"x\"}'",
+        "report coating = 'powder-coat'",
+        "report repeat_of = id",
+        "talk accepted_id = id",
+        "entry parent_id = id",
+        "entry origin = 'https://club.example'",
+        "entry kind = 'photo'",
+        "member status = 'erased'",
+        "member email_confirmed_at = now()"
+      })
+  void whatExcludesOrNeedsSomethingElseIsHeldToIt(String change) {
+    refused(about(change));
+  }
+
+  @Test
+  void aReportIsOfAMachineOrOfALaserThatIsDescribed() {
+    String id = "'" + machine + "'";
+    String written = "(written - 'laser') || '{\"machine\": \"" + machine + "\"}'";
+    refused(about("report machine_id = " + id));
+    refused(about("report written = " + written));
+    cast.run(about("report machine_id = " + id + ", written = " + written));
+  }
+
+  @Test
+  void whoDidSomethingIsAMember() {
+    String people =
+        "select count(*) from information_schema.columns c where c.table_schema = 'public'"
+            + " and c.udt_name = 'uuid' and (c.column_name = 'member_id' or c.column_name like '%_by')"
+            + " and c.table_name not in ('erasure', 'audit_line')";
+    String held =
+        "select count(distinct k.conrelid || '-' || a.attname) from pg_constraint k"
+            + " join pg_attribute a on a.attrelid = k.conrelid and a.attnum = any (k.conkey)"
+            + " where k.contype = 'f' and k.confrelid = cast('member' as regclass)";
+    assertTrue(cast.count(people) > 20);
+    assertEquals(cast.count(people), cast.count(held));
+  }
+
+  @Test
+  void anIndexIsCalledByItsTable() {
+    assertEquals(
+        0,
+        cast.count(
+            "select count(*) from pg_indexes where schemaname = 'public'"
+                + " and tablename <> 'flyway_schema_history'"
+                + " and not starts_with(indexname, tablename || '_')"));
+  }
+}
