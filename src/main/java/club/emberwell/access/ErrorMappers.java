@@ -1,12 +1,20 @@
 package club.emberwell.access;
 
-import club.emberwell.access.Problem.Fault;
+import club.emberwell.access.problem.Errors;
+import club.emberwell.access.problem.JsonFaults;
+import club.emberwell.access.problem.Problem;
+import club.emberwell.access.problem.Problem.Fault;
+import club.emberwell.access.problem.ProblemException;
+import club.emberwell.access.problem.Problems;
+import club.emberwell.access.problem.Unavailable;
 import club.emberwell.entry.Gone;
 import club.emberwell.member.session.HashingBusy;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.TooManyTries;
+import club.emberwell.remark.Unproven;
 import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.photo.PictureRefused;
@@ -106,6 +114,16 @@ class ErrorMappers {
   @ServerExceptionMapper
   Response notReady(IndexNotReady e) {
     return errors.answer(Problems.of(503, e.getMessage()).with(HttpHeaders.RETRY_AFTER, SOON));
+  }
+
+  @ServerExceptionMapper
+  Response unproven(Unproven e) {
+    return errors.answer(Problems.unproven(e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response tooManyTries(TooManyTries e) {
+    return errors.answer(Problems.tooMany(e.retryAfter()));
   }
 
   @ServerExceptionMapper

@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.Problems;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.ext.web.RoutingContext;
 import java.util.regex.Matcher;

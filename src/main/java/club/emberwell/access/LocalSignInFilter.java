@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.club.ClubOptions;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerRequestFilter;

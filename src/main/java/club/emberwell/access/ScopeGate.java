@@ -1,5 +1,7 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.Problem;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.Scope;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.container.ContainerRequestContext;

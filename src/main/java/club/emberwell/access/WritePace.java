@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.pace.Throttle;
 import io.quarkus.runtime.BlockingOperationControl;
 import jakarta.enterprise.context.ApplicationScoped;

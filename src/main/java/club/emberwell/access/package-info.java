@@ -4,7 +4,6 @@
  * <p>Entry points: {@link club.emberwell.access.CurrentActor} is who asks; {@link
  * club.emberwell.access.CredentialMechanism} finds out, {@link club.emberwell.access.ScopeGate} and
  * {@link club.emberwell.access.WritePace} hold them to what they may; {@link
- * club.emberwell.access.ErrorMappers} and {@link club.emberwell.access.Problems} say what a refusal
- * becomes.
+ * club.emberwell.access.ErrorMappers} says what a refusal becomes, of the kinds in {@code problem}.
  */
 package club.emberwell.access;

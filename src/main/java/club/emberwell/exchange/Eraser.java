@@ -3,10 +3,11 @@ package club.emberwell.exchange;
 import club.emberwell.exchange.ErasureLedger.Entry;
 import club.emberwell.exchange.ErasureRepository.Person;
 import club.emberwell.member.Actor;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.PersonalData;
 import club.emberwell.member.PersonalData.Choice;
 import club.emberwell.member.session.Proof;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import io.quarkus.arc.All;
@@ -51,31 +52,31 @@ public class Eraser {
    * @param session the session of the request, where no password can prove the member
    * @param choice keep or remove: what becomes of measurements
    */
-  public Outcome<Choice> erase(
+  public Choice erase(
       Actor actor, UUID session, String choice, String password, String addressPrefix) {
-    Optional<Choice> wanted =
-        Arrays.stream(Choice.values()).filter(c -> c.code().equals(choice)).findFirst();
-    if (wanted.isEmpty()) {
-      return Outcome.refused(
-          Remark.error(
-              RemarkId.CHOICE_MISSING, "/choice", "Say whether your measurements stay or go."));
-    }
-    Outcome<UUID> proved = proof.of(actor, session, password, addressPrefix);
-    if (!(proved instanceof Outcome.Done<UUID>)) {
-      return Outcome.recast(proved);
-    }
-    return QuarkusTransaction.requiringNew()
+    Choice wanted =
+        Arrays.stream(Choice.values())
+            .filter(c -> c.code().equals(choice))
+            .findFirst()
+            .orElseThrow(() -> new EntryRefused(undecided()));
+    proof.of(actor, session, password, addressPrefix);
+    QuarkusTransaction.requiringNew()
         .timeout(limits.erasureSeconds())
-        .call(() -> forgetAsking(actor.memberId(), wanted.get()));
+        .run(() -> forgetAsking(actor.memberId(), wanted));
+    return wanted;
   }
 
-  private Outcome<Choice> forgetAsking(UUID member, Choice choice) {
+  private static Remark undecided() {
+    return Remark.error(
+        RemarkId.CHOICE_MISSING, "/choice", "Say whether your measurements stay or go.");
+  }
+
+  private void forgetAsking(UUID member, Choice choice) {
     Optional<Person> person = rows.lock(member);
     if (person.filter(Person::onlyOwner).isPresent()) {
-      return new Outcome.Denied<>(LAST_OWNER);
+      throw new EntryForbidden(LAST_OWNER);
     }
     person.ifPresent(p -> forget(p, new Entry(member, choice, Instant.now())));
-    return new Outcome.Done<>(choice);
   }
 
   /** Carries an entry of the ledger out; false where the member is gone already. */

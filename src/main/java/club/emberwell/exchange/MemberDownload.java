@@ -1,7 +1,6 @@
 package club.emberwell.exchange;
 
 import club.emberwell.member.Actor;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.PersonalData;
 import club.emberwell.member.pace.Throttle;
 import io.quarkus.arc.All;
@@ -14,11 +13,9 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
@@ -61,16 +58,11 @@ Each .json file is a list. Times are in UTC.
    *
    * @return the file; whoever asked sends it and deletes it
    */
-  public Outcome<Path> pack(Actor actor) {
-    Optional<Duration> wait =
-        throttle.pause(ASKED, actor.memberId().toString(), limits.downloadPause());
-    if (wait.isPresent()) {
-      return new Outcome.Throttled<>(wait.get());
-    }
-    return new Outcome.Done<>(
-        QuarkusTransaction.requiringNew()
-            .timeout(limits.downloadSeconds())
-            .call(() -> written(actor.memberId())));
+  public Path pack(Actor actor) {
+    throttle.pause(ASKED, actor.memberId().toString(), limits.downloadPause());
+    return QuarkusTransaction.requiringNew()
+        .timeout(limits.downloadSeconds())
+        .call(() -> written(actor.memberId()));
   }
 
   private Path written(UUID member) {

@@ -6,7 +6,6 @@ import club.emberwell.desk.home.People;
 import club.emberwell.member.Actor;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.door.Doors;
@@ -86,13 +85,9 @@ class ScenarioClub {
         .orElseGet(
             () -> {
               Role role = Role.valueOf(person.role().toUpperCase(Locale.ROOT));
-              Outcome<MemberView> outcome =
-                  doors.enrol(new NewMember(person.handle(), null, password), role);
-              if (outcome instanceof Outcome.Done<MemberView> done) {
-                people.trustInvented(done.value().id());
-                return done.value().actor();
-              }
-              throw new IllegalStateException(person.handle() + ": " + outcome);
+              MemberView made = doors.enrol(new NewMember(person.handle(), null, password), role);
+              people.trustInvented(made.id());
+              return made.actor();
             });
   }
 

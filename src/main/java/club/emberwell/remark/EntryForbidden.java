@@ -1,7 +1,7 @@
 package club.emberwell.remark;
 
 /** The entry may be seen but not changed by whoever asks. */
-public class EntryForbidden extends RuntimeException {
+public final class EntryForbidden extends TurnedDown {
   public EntryForbidden(String why) {
     super(why);
   }

@@ -12,6 +12,17 @@ public final class Remarks {
   }
 
   /**
+   * Ends an action whose entry has faults.
+   *
+   * @throws EntryRefused where there is any remark
+   */
+  public static void refuse(List<Remark> remarks) {
+    if (!remarks.isEmpty()) {
+      throw new EntryRefused(remarks);
+    }
+  }
+
+  /**
    * Implausible values that nobody has said are meant.
    *
    * @param confirmed pointers of those that are meant, or null

@@ -1,10 +1,8 @@
 package club.emberwell.access;
 
 import club.emberwell.api.writes.KeyedWrites;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.session.Sessions;
-import club.emberwell.member.session.Sessions.SignedIn;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
@@ -70,8 +68,7 @@ public class ProbePages {
       @FormParam("handle") String handle,
       @FormParam("password") String password,
       RoutingContext request) {
-    Outcome<SignedIn> outcome = sessions.signIn(handle, password, "test", client.prefix());
-    cookie.set(request, Problems.unwrap(outcome));
+    cookie.set(request, sessions.signIn(handle, password, "test", client.prefix()));
     return "done";
   }
 

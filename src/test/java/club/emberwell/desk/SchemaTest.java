@@ -74,7 +74,7 @@ class SchemaTest {
         "report material = 'no-such-material'",
         "report coating = 'no-such-coating', coating_written = 'x'",
         "report colour = 'no-such-colour', colour_written = 'x'",
-        "trial effect = 'RIGHT'",
+        "trial effect = 'RIGHT', quality = null",
         "talk source = 'CO2'",
         "talk process = 'cutting'",
         "talk material = 'no-such-material'",

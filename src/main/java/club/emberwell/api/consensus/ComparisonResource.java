@@ -1,6 +1,6 @@
 package club.emberwell.api.consensus;
 
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;

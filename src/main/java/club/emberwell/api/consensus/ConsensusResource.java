@@ -1,7 +1,7 @@
 package club.emberwell.api.consensus;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.member.Role;

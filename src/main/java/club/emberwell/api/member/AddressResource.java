@@ -44,8 +44,10 @@ public class AddressResource {
           "Where this server sends mail, a letter asks the new address for a yes. Takes no"
               + " Idempotency-Key: the same address twice changes nothing.")
   public void change(Entry entry) {
-    Proofs.unwrap(
-        addresses.change(
-            actor.get(), actor.credential(), entry.email(), entry.password(), client.prefix()));
+    Proofs.at(
+        "/password",
+        () ->
+            addresses.change(
+                actor.get(), actor.credential(), entry.email(), entry.password(), client.prefix()));
   }
 }

@@ -1,6 +1,5 @@
 package club.emberwell.api.member;
 
-import club.emberwell.access.Problems;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubCare;
@@ -77,7 +76,7 @@ public class ClubResource {
   @Operation(summary = "Change the club's settings", description = "Needs If-Match.")
   public Response change(ClubCare.Draft draft) {
     int version = request.version();
-    return answer(Problems.unwrap(care.change(request.actor(), draft, version)));
+    return answer(care.change(request.actor(), draft, version));
   }
 
   private Response answer(Card card) {

@@ -1,6 +1,6 @@
 package club.emberwell.api.member;
 
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.account.Addresses;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;

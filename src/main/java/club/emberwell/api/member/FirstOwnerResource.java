@@ -1,7 +1,7 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.ClientAddress;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.door.FirstOwner;
 import club.emberwell.member.door.NewMember;
@@ -47,7 +47,7 @@ public class FirstOwnerResource {
       throw Problems.notFound().exception();
     }
     NewMember newcomer = new NewMember(entry.handle(), entry.email(), entry.password());
-    MemberView owner = Problems.unwrap(first.found(entry.code(), newcomer, client.prefix()));
+    MemberView owner = first.found(entry.code(), newcomer, client.prefix());
     return Response.created(URI.create("/api/v1/members/" + owner.id()))
         .entity(MemberResource.Card.of(owner))
         .build();

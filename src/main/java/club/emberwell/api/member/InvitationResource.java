@@ -1,8 +1,8 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Problems;
 import club.emberwell.access.PublicUrl;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.Role;
 import club.emberwell.member.door.Invitations;
 import jakarta.annotation.security.RolesAllowed;
@@ -50,7 +50,7 @@ public class InvitationResource {
       description =
           "The link is shown this once. Takes no Idempotency-Key: a secret is never kept.")
   public Response make(Invitations.Draft draft) {
-    Invitations.Fresh fresh = Problems.unwrap(invitations.make(actor.get(), draft));
+    Invitations.Fresh fresh = invitations.make(actor.get(), draft);
     String link = url.of("/invitation/" + fresh.code());
     return Response.status(Response.Status.CREATED)
         .header("Cache-Control", "no-store")

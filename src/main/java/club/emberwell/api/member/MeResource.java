@@ -4,19 +4,20 @@ import club.emberwell.access.ApiPaths;
 import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.NumberStyles;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
 import club.emberwell.member.account.NewPasswords;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SessionView;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Unproven;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -114,9 +115,7 @@ public class MeResource {
   @Operation(summary = "Choose units and the decimal mark", description = "Needs If-Match.")
   public Response prefer(PreferencesEntry entry) {
     int version = request.version();
-    return answer(
-        Problems.unwrap(
-            accounts.prefer(request.actor(), entry.numberStyle(), entry.units(), version)));
+    return answer(accounts.prefer(request.actor(), entry.numberStyle(), entry.units(), version));
   }
 
   @POST
@@ -126,17 +125,13 @@ public class MeResource {
       summary = "Change the password",
       description = "Ends every session; tokens go on until they are ended one by one.")
   public void changePassword(PasswordEntry entry) {
-    Outcome<MemberView> outcome =
-        passwords.change(request.actor(), entry.current(), entry.password(), null, client.prefix());
-    if (outcome instanceof Outcome.Unproven<MemberView>) {
+    try {
+      passwords.change(request.actor(), entry.current(), entry.password(), null, client.prefix());
+    } catch (Unproven e) {
       // the caller is known: what is wrong is the field
-      throw Problems.of(
-              List.of(
-                  Remark.error(
-                      RemarkId.PASSWORD_WRONG, "/current", "This is not your present password.")))
-          .exception();
+      throw new EntryRefused(
+          Remark.error(RemarkId.PASSWORD_WRONG, "/current", "This is not your present password."));
     }
-    Problems.unwrap(outcome);
   }
 
   @GET

@@ -3,7 +3,7 @@ package club.emberwell.api.member;
 import club.emberwell.access.ApiPaths;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
@@ -70,9 +70,7 @@ public class MemberResource {
               + " Idempotency-Key: a name can be taken only once.")
   public Response join(Entry entry) {
     NewMember newcomer = new NewMember(entry.handle(), entry.email(), entry.password());
-    MemberView member =
-        Problems.unwrap(
-            doors.enter(newcomer, entry.invitation(), entry.request(), client.prefix()));
+    MemberView member = doors.enter(newcomer, entry.invitation(), entry.request(), client.prefix());
     if (member.status() == MemberStatus.WAITING) {
       return Response.accepted(Card.of(member)).build();
     }

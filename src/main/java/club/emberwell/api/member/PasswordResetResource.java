@@ -3,7 +3,6 @@ package club.emberwell.api.member;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.access.Problems;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.NewPasswords;
 import club.emberwell.member.account.PasswordResets;
@@ -59,7 +58,7 @@ public class PasswordResetResource {
       description =
           "202 whether or not anybody has this address; 403 where this server sends no mail.")
   public Response ask(Asked asked) {
-    Problems.unwrap(resets.ask(asked.email(), client.prefix()));
+    resets.ask(asked.email(), client.prefix());
     return Response.accepted().build();
   }
 
@@ -70,7 +69,7 @@ public class PasswordResetResource {
       summary = "Choose a new password by a link",
       description = "Ends every session and token.")
   public void redeem(Redeemed redeemed) {
-    Problems.unwrap(passwords.redeem(redeemed.link(), redeemed.password(), client.prefix()));
+    passwords.redeem(redeemed.link(), redeemed.password(), client.prefix());
   }
 
   @POST

@@ -3,7 +3,6 @@ package club.emberwell.api.member;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Downloads;
-import club.emberwell.access.Problems;
 import club.emberwell.exchange.Eraser;
 import club.emberwell.exchange.MemberDownload;
 import club.emberwell.member.Role;
@@ -49,7 +48,7 @@ public class PersonalDataResource {
   @Produces("application/zip")
   @Operation(summary = "All of my data in one zip file")
   public Response data() {
-    return Downloads.once(Problems.unwrap(download.pack(actor.get())));
+    return Downloads.once(download.pack(actor.get()));
   }
 
   @POST
@@ -61,12 +60,14 @@ public class PersonalDataResource {
           "No name, address or text of mine remains. Takes no Idempotency-Key: who is gone cannot"
               + " ask twice.")
   public void erase(Farewell farewell) {
-    Proofs.unwrap(
-        eraser.erase(
-            actor.get(),
-            actor.credential(),
-            farewell.choice(),
-            farewell.password(),
-            client.prefix()));
+    Proofs.at(
+        "/password",
+        () ->
+            eraser.erase(
+                actor.get(),
+                actor.credential(),
+                farewell.choice(),
+                farewell.password(),
+                client.prefix()));
   }
 }

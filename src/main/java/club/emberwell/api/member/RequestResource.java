@@ -1,7 +1,7 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.Role;
 import club.emberwell.member.door.JoinRequests;
 import jakarta.annotation.security.RolesAllowed;
@@ -57,6 +57,6 @@ public class RequestResource {
     if (decision.accept() == null) {
       throw Problems.unreadable("/accept", "Say true or false.").exception();
     }
-    Problems.unwrap(requests.decide(actor.get(), member, decision.accept(), decision.reason()));
+    requests.decide(actor.get(), member, decision.accept(), decision.reason());
   }
 }

@@ -1,7 +1,6 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Problems;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
@@ -58,7 +57,6 @@ public class RoleResource {
               + " changes nothing.")
   public MemberResource.Card give(Entry entry) {
     return MemberResource.Card.of(
-        Problems.unwrap(
-            accounts.appoint(actor.get(), entry.handle(), entry.role(), entry.reason())));
+        accounts.appoint(actor.get(), entry.handle(), entry.role(), entry.reason()));
   }
 }

@@ -5,7 +5,7 @@ import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.Role;
 import club.emberwell.member.session.Tokens;
 import club.emberwell.member.session.Tokens.NewToken;
@@ -68,12 +68,11 @@ public class TokenResource {
               + " 403. Takes no Idempotency-Key: a secret is never kept.")
   public Response create(Entry entry) {
     NewToken token =
-        Problems.unwrap(
-            tokens.create(
-                entry.handle(),
-                entry.password(),
-                new Wish(entry.label(), entry.scopes()),
-                client.prefix()));
+        tokens.create(
+            entry.handle(),
+            entry.password(),
+            new Wish(entry.label(), entry.scopes()),
+            client.prefix());
     return Response.created(URI.create(ApiPaths.BASE + "/tokens/" + token.id()))
         .header("Cache-Control", "no-store")
         .entity(token)

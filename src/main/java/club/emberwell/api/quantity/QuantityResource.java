@@ -1,6 +1,6 @@
 package club.emberwell.api.quantity;
 
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.RemarkJson;
 import club.emberwell.quantity.Quantity;

@@ -1,6 +1,6 @@
 package club.emberwell.api.report;
 
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.api.writes.ApiRequest;

@@ -1,7 +1,7 @@
 package club.emberwell.api.search;
 
-import club.emberwell.access.Problem;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problem;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.remark.Remark;
 import club.emberwell.search.query.QueryString;
@@ -29,8 +29,8 @@ public class SearchRequests {
    * The query of an address.
    *
    * @param others parameters of the resource itself
-   * @throws club.emberwell.access.ProblemException 400 with a pointer for each parameter that
-   *     cannot be read; 422 where the only trouble is a quantity that could mean two things
+   * @throws club.emberwell.access.problem.ProblemException 400 with a pointer for each parameter
+   *     that cannot be read; 422 where the only trouble is a quantity that could mean two things
    */
   public SearchQuery read(UriInfo uri, Set<String> others) {
     SearchQueryCodec.Parsed parsed =

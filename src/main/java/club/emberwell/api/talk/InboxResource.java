@@ -1,7 +1,7 @@
 package club.emberwell.api.talk;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.talk.watch.Find;

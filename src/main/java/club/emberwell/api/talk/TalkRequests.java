@@ -1,6 +1,6 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;

@@ -2,8 +2,8 @@ package club.emberwell.api.writes;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Etags;
-import club.emberwell.access.Problem;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problem;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.Actor;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;

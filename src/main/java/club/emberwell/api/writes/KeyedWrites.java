@@ -1,7 +1,7 @@
 package club.emberwell.api.writes;
 
 import club.emberwell.access.CurrentActor;
-import club.emberwell.access.Problems;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.MemberLimits;
 import club.emberwell.member.pace.Idempotency;
 import club.emberwell.member.pace.Idempotency.Answer;

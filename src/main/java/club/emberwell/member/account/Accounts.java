@@ -10,7 +10,6 @@ import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.NumberStyles;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Tokens;
@@ -21,6 +20,7 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -62,8 +62,7 @@ public class Accounts {
    * @throws EntryChanged when the account changed since
    */
   @Transactional
-  public Outcome<MemberView> prefer(
-      Actor actor, String style, Map<String, String> units, long version) {
+  public MemberView prefer(Actor actor, String style, Map<String, String> units, long version) {
     List<Remark> remarks = new ArrayList<>();
     Optional<NumberStyle> read = style == null ? Optional.empty() : NumberStyles.of(style);
     if (read.isEmpty()) {
@@ -72,9 +71,7 @@ public class Accounts {
               RemarkId.NUMBER_STYLE_UNKNOWN, "/numberStyle", "Choose any, point or comma."));
     }
     Map<QuantityKind, String> chosen = units == null ? Map.of() : checks.units(units, remarks);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
+    Remarks.refuse(remarks);
     Member member = members.findById(actor.memberId());
     if (member.version != version) {
       throw new EntryChanged((int) member.version);
@@ -82,7 +79,7 @@ public class Accounts {
     member.numberStyle = NumberStyles.code(read.get());
     member.units = new UnitPreferences(chosen).toMap();
     members.flush();
-    return new Outcome.Done<>(Members.view(member));
+    return Members.view(member);
   }
 
   /**
@@ -111,7 +108,7 @@ public class Accounts {
    * @throws EntryForbidden when the last owner would go
    */
   @Transactional
-  public Outcome<MemberView> appoint(Actor owner, String handle, String role, String reason) {
+  public MemberView appoint(Actor owner, String handle, String role, String reason) {
     List<Remark> remarks = new ArrayList<>();
     Optional<Role> wanted = Role.of(role == null ? "" : role).filter(r -> r.atLeast(Role.MEMBER));
     if (wanted.isEmpty()) {
@@ -127,11 +124,9 @@ public class Accounts {
       remarks.add(
           Remark.error(RemarkId.MEMBER_UNKNOWN, "/handle", "No active member here has this name."));
     }
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
+    Remarks.refuse(remarks);
     changeRole(owner, member.get().id, wanted.get(), reason.strip());
-    return new Outcome.Done<>(Members.view(member.get()));
+    return Members.view(member.get());
   }
 
   /**

@@ -7,18 +7,17 @@ import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.account.OnceLinks.Kind;
 import club.emberwell.member.account.OnceLinks.Link;
 import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.member.session.Proof;
-import club.emberwell.remark.Remark;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.text.Normalizer;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -65,25 +64,19 @@ public class Addresses {
    *
    * @param email empty takes it away
    */
-  public Outcome<MemberView> change(
+  public MemberView change(
       Actor actor, UUID session, String email, String password, String addressPrefix) {
     String wanted = email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
-    List<Remark> remarks = wanted.isEmpty() ? List.of() : checks.address(wanted);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
-    Outcome<UUID> proved = proof.of(actor, session, password, addressPrefix);
-    if (!(proved instanceof Outcome.Done<UUID>)) {
-      return Outcome.recast(proved);
-    }
+    Remarks.refuse(wanted.isEmpty() ? List.of() : checks.address(wanted));
+    proof.of(actor, session, password, addressPrefix);
     return QuarkusTransaction.requiringNew()
         .call(() -> store(actor, wanted.isEmpty() ? null : wanted));
   }
 
-  private Outcome<MemberView> store(Actor actor, String email) {
+  private MemberView store(Actor actor, String email) {
     Member member = members.findById(actor.memberId());
     if (email != null && members.emailTaken(email, member.id)) {
-      return Outcome.refused(MemberChecks.emailTaken());
+      throw new EntryRefused(MemberChecks.emailTaken());
     }
     if (member.email != null && member.emailConfirmedAt != null) {
       mail.queueUnproved(
@@ -100,17 +93,13 @@ public class Addresses {
     members.flush();
     sendLink(member);
     audit.record(actor, "change-address", ENTITY, member.id.toString(), "", Map.of());
-    return new Outcome.Done<>(Members.view(member));
+    return Members.view(member);
   }
 
   /** Sends the letter that proves the address once more. */
-  public Outcome<Boolean> askAgain(Actor actor) {
-    Optional<Duration> wait = throttle.claim(ASKED, actor.memberId().toString(), limits.account());
-    return wait.<Outcome<Boolean>>map(Outcome.Throttled::new)
-        .orElseGet(
-            () ->
-                QuarkusTransaction.requiringNew()
-                    .call(() -> new Outcome.Done<>(sendLink(members.findById(actor.memberId())))));
+  public void askAgain(Actor actor) {
+    throttle.claim(ASKED, actor.memberId().toString(), limits.account());
+    QuarkusTransaction.requiringNew().run(() -> sendLink(members.findById(actor.memberId())));
   }
 
   /** Queues the proving letter in the caller's transaction, where there is something to prove. */

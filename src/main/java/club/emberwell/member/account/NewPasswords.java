@@ -6,22 +6,21 @@ import club.emberwell.member.Member;
 import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.account.OnceLinks.Kind;
 import club.emberwell.member.account.OnceLinks.Link;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.member.session.Passwords;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Tokens;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 
 /** Sets new passwords for whoever knows the old one or has a link. */
@@ -64,18 +63,12 @@ public class NewPasswords {
    *
    * @param keep the session to spare; null ends all
    */
-  public Outcome<MemberView> change(
+  public MemberView change(
       Actor actor, String current, String fresh, UUID keep, String addressPrefix) {
     String handle =
         QuarkusTransaction.requiringNew().call(() -> members.findById(actor.memberId()).handle);
-    Optional<Remark> remark = passwords.check(fresh, FIELD, handle);
-    if (remark.isPresent()) {
-      return Outcome.refused(remark.get());
-    }
-    Outcome<UUID> proof = sessions.prove(handle, current, addressPrefix);
-    if (!(proof instanceof Outcome.Done<UUID>)) {
-      return Outcome.recast(proof);
-    }
+    Remarks.refuse(passwords.check(fresh, FIELD, handle).stream().toList());
+    sessions.prove(handle, current, addressPrefix);
     String hash = passwords.hash(fresh);
     return QuarkusTransaction.requiringNew()
         .call(
@@ -93,34 +86,23 @@ public class NewPasswords {
   }
 
   /** Sets a new password by a link, which is used up; every session and token ends. */
-  public Outcome<MemberView> redeem(String secret, String password, String addressPrefix) {
-    Optional<Duration> wait = throttle.claim(TRIED, addressPrefix, limits.tried());
-    if (wait.isPresent()) {
-      return new Outcome.Throttled<>(wait.get());
-    }
-    Optional<String> handle =
+  public MemberView redeem(String secret, String password, String addressPrefix) {
+    throttle.claim(TRIED, addressPrefix, limits.tried());
+    String handle =
         QuarkusTransaction.requiringNew()
             .call(
-                () -> links.find(Kind.RESET, secret).map(l -> members.findById(l.member()).handle));
-    if (handle.isEmpty()) {
-      return over();
-    }
+                () -> links.find(Kind.RESET, secret).map(l -> members.findById(l.member()).handle))
+            .orElseThrow(NewPasswords::over);
     throttle.giveBack(TRIED, addressPrefix);
-    Optional<Remark> remark = passwords.check(password, FIELD, handle.get());
-    if (remark.isPresent()) {
-      return Outcome.refused(remark.get());
-    }
+    Remarks.refuse(passwords.check(password, FIELD, handle).stream().toList());
     String hash = passwords.hash(password);
     return QuarkusTransaction.requiringNew().call(() -> storeByLink(secret, hash));
   }
 
-  private Outcome<MemberView> storeByLink(String secret, String hash) {
-    Optional<Link> link = links.take(Kind.RESET, secret);
-    if (link.isEmpty()) {
-      return over();
-    }
-    Member member = members.findById(link.get().member());
-    if (member.email != null && member.email.equals(link.get().email())) {
+  private MemberView storeByLink(String secret, String hash) {
+    Link link = links.take(Kind.RESET, secret).orElseThrow(NewPasswords::over);
+    Member member = members.findById(link.member());
+    if (member.email != null && member.email.equals(link.email())) {
       // the letter arrived, which is all a confirmation could show
       member.emailConfirmedAt = Instant.now();
     }
@@ -129,15 +111,15 @@ public class NewPasswords {
     return store(member, hash, Members.view(member).actor(), "reset-password");
   }
 
-  private Outcome<MemberView> store(Member member, String hash, Actor actor, String action) {
+  private MemberView store(Member member, String hash, Actor actor, String action) {
     member.passwordHash = hash;
     audit.record(actor, action, ENTITY, member.id.toString(), "", Map.of());
     members.flush();
-    return new Outcome.Done<>(Members.view(member));
+    return Members.view(member);
   }
 
-  private static Outcome<MemberView> over() {
-    return Outcome.refused(
+  private static EntryRefused over() {
+    return new EntryRefused(
         Remark.error(
             RemarkId.LINK_OVER,
             "/link",

@@ -6,24 +6,20 @@ import club.emberwell.member.Member;
 import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.account.OnceLinks.Kind;
 import club.emberwell.member.account.OnceLinks.Link;
 import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
+import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.text.Normalizer;
-import java.time.Duration;
 import java.time.Instant;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import org.eclipse.microprofile.context.ManagedExecutor;
 import org.jboss.logging.Logger;
 
@@ -74,25 +70,15 @@ public class PasswordResets {
    * Sends a link to whoever has this address here. The answer and the time it takes are the same
    * where nobody has it.
    */
-  public Outcome<Boolean> ask(String email, String addressPrefix) {
+  public void ask(String email, String addressPrefix) {
     if (!byMail()) {
-      return new Outcome.Denied<>(
-          "This server sends no mail: ask an owner of the club for a link.");
+      throw new EntryForbidden("This server sends no mail: ask an owner of the club for a link.");
     }
     String address = email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
-    List<Remark> remarks = checks.address(address);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
-    Optional<Duration> wait =
-        throttle
-            .claim(ADDRESS, addressPrefix, limits.address())
-            .or(() -> throttle.claim(ACCOUNT, address.toLowerCase(Locale.ROOT), limits.account()));
-    if (wait.isPresent()) {
-      return new Outcome.Throttled<>(wait.get());
-    }
+    Remarks.refuse(checks.address(address));
+    throttle.claim(ADDRESS, addressPrefix, limits.address());
+    throttle.claim(ACCOUNT, address.toLowerCase(Locale.ROOT), limits.account());
     aside.execute(() -> queue(address));
-    return new Outcome.Done<>(true);
   }
 
   private void queue(String address) {

@@ -3,7 +3,6 @@ package club.emberwell.member.club;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.MemberChecks;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.member.session.IdentityLinkRepository;
@@ -11,6 +10,7 @@ import club.emberwell.member.session.SignInProvider;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -67,11 +67,8 @@ public class ClubCare {
    * @param version that was read
    * @throws EntryChanged when another owner was faster
    */
-  public Outcome<Card> change(Actor owner, Draft draft, long version) {
-    List<Remark> remarks = remarks(owner, draft);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
+  public Card change(Actor owner, Draft draft, long version) {
+    Remarks.refuse(remarks(owner, draft));
     Card before = card();
     Card after =
         new Card(
@@ -83,7 +80,7 @@ public class ClubCare {
             draft.notes() == null ? "" : draft.notes().strip(),
             version);
     QuarkusTransaction.requiringNew().run(() -> store(owner, before, after));
-    return new Outcome.Done<>(card());
+    return card();
   }
 
   private void store(Actor owner, Card before, Card after) {

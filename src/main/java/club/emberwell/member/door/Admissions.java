@@ -7,17 +7,17 @@ import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Addresses;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.member.session.Passwords;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.PersistenceException;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -85,24 +85,20 @@ public class Admissions {
    *
    * @param more what is wrong besides, at fields of the door itself
    */
-  Outcome<MemberView> join(NewMember entry, String addressPrefix, Terms terms, List<Remark> more) {
+  MemberView join(NewMember entry, String addressPrefix, Terms terms, List<Remark> more) {
     NewMember normal = entry.normal();
     List<Remark> remarks = new ArrayList<>(remarks(normal));
     remarks.addAll(more);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
-    Optional<Duration> wait =
-        throttle.claim(SIGN_UP_ADDRESS, addressPrefix, limits.signUpAddress());
-    return wait.<Outcome<MemberView>>map(Outcome.Throttled::new)
-        .orElseGet(() -> admit(normal, terms));
+    Remarks.refuse(remarks);
+    throttle.claim(SIGN_UP_ADDRESS, addressPrefix, limits.signUpAddress());
+    return admit(normal, terms);
   }
 
   /** Adds a member from the club's own side: same checks, but neither door nor throttle. */
-  Outcome<MemberView> enrol(NewMember entry, Role role) {
+  MemberView enrol(NewMember entry, Role role) {
     NewMember normal = entry.normal();
-    List<Remark> remarks = remarks(normal);
-    return remarks.isEmpty() ? admit(normal, Terms.of(role)) : new Outcome.Refused<>(remarks);
+    Remarks.refuse(remarks(normal));
+    return admit(normal, Terms.of(role));
   }
 
   private List<Remark> remarks(NewMember entry) {
@@ -116,28 +112,28 @@ public class Admissions {
     return checks.newMember(handle, email);
   }
 
-  private Outcome<MemberView> admit(NewMember entry, Terms terms) {
+  private MemberView admit(NewMember entry, Terms terms) {
     // hashed before the transaction: no connection is held while people queue for a thread
     return store(entry, passwords.hash(entry.password()), terms);
   }
 
   /** Stores somebody who signs in elsewhere and has no password here. */
-  public Outcome<MemberView> admitWithoutPassword(NewMember entry, Terms terms) {
+  public MemberView admitWithoutPassword(NewMember entry, Terms terms) {
     return store(entry, null, terms);
   }
 
-  private Outcome<MemberView> store(NewMember entry, String hash, Terms terms) {
+  private MemberView store(NewMember entry, String hash, Terms terms) {
     try {
       return QuarkusTransaction.requiringNew().call(() -> insert(entry, hash, terms));
     } catch (PersistenceException e) {
       if (e instanceof ConstraintViolationException clash) {
-        return taken(clash);
+        throw taken(clash);
       }
       throw e;
     }
   }
 
-  private Outcome<MemberView> insert(NewMember entry, String hash, Terms terms) {
+  private MemberView insert(NewMember entry, String hash, Terms terms) {
     List<Remark> remarks = new ArrayList<>();
     if (members.byHandle(entry.handle()).isPresent()) {
       remarks.add(handleTaken());
@@ -149,9 +145,7 @@ public class Admissions {
     if (remarks.isEmpty()) {
       terms.gate().get().ifPresent(remarks::add);
     }
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
+    Remarks.refuse(remarks);
     Member member = new Member();
     member.id = UUID.randomUUID();
     member.handle = entry.handle();
@@ -170,12 +164,12 @@ public class Admissions {
         member.id.toString(),
         "",
         terms.detail());
-    return new Outcome.Done<>(Members.view(member));
+    return Members.view(member);
   }
 
-  private static Outcome<MemberView> taken(ConstraintViolationException clash) {
+  private static EntryRefused taken(ConstraintViolationException clash) {
     String name = String.valueOf(clash.getConstraintName());
-    return Outcome.refused(name.contains("email") ? MemberChecks.emailTaken() : handleTaken());
+    return new EntryRefused(name.contains("email") ? MemberChecks.emailTaken() : handleTaken());
   }
 
   private static Remark handleTaken() {

@@ -1,10 +1,11 @@
 package club.emberwell.member.door;
 
 import club.emberwell.member.MemberView;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.door.Admissions.Terms;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -30,26 +31,31 @@ public class Doors {
    *
    * @param invitation a code; null for none
    * @param request what somebody says who asks to come in; null for none
+   * @throws EntryRefused for fields at fault, as a name that somebody has
+   * @throws EntryForbidden where the door is shut
    */
-  public Outcome<MemberView> enter(
+  public MemberView enter(
       NewMember entry, String invitation, String request, String addressPrefix) {
     if (invitation != null && !invitation.isBlank()) {
       return invitations.accept(invitation, entry, addressPrefix);
     }
     return switch (club.door()) {
-      case OPEN ->
-          request == null
-              ? admissions.join(entry, addressPrefix, Terms.of(Role.MEMBER), List.of())
-              : Outcome.refused(
-                  Remark.error(
-                      RemarkId.REQUEST_NEEDLESS, "/request", "The door is open; nothing to ask."));
+      case OPEN -> {
+        if (request != null) {
+          throw new EntryRefused(
+              Remark.error(
+                  RemarkId.REQUEST_NEEDLESS, "/request", "The door is open; nothing to ask."));
+        }
+        yield admissions.join(entry, addressPrefix, Terms.of(Role.MEMBER), List.of());
+      }
       case REQUEST -> requests.ask(entry, request, addressPrefix);
-      case INVITATION -> new Outcome.Denied<>("This club takes new members by invitation only.");
+      case INVITATION ->
+          throw new EntryForbidden("This club takes new members by invitation only.");
     };
   }
 
   /** Adds a member from the club's own side: same checks, but neither door nor throttle. */
-  public Outcome<MemberView> enrol(NewMember entry, Role role) {
+  public MemberView enrol(NewMember entry, Role role) {
     return admissions.enrol(entry, role);
   }
 }

@@ -3,7 +3,6 @@ package club.emberwell.member.door;
 import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.door.Admissions.Terms;
@@ -13,7 +12,6 @@ import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -69,11 +67,8 @@ public class FirstOwner {
    *
    * @param code as logged; dashes, spaces and the case of letters do not count
    */
-  public Outcome<MemberView> found(String code, NewMember entry, String addressPrefix) {
-    Optional<Duration> wait = throttle.claim(THROTTLE, addressPrefix, limits.codeAddress());
-    if (wait.isPresent()) {
-      return new Outcome.Throttled<>(wait.get());
-    }
+  public MemberView found(String code, NewMember entry, String addressPrefix) {
+    throttle.claim(THROTTLE, addressPrefix, limits.codeAddress());
     byte[] hash = Secrets.sha256(Secrets.plain(code));
     List<Remark> remarks = new ArrayList<>();
     if (!QuarkusTransaction.requiringNew().call(() -> codes.fits(hash))) {

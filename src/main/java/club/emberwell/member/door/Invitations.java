@@ -6,18 +6,18 @@ import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.door.Admissions.Terms;
 import club.emberwell.member.pace.Throttle;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -92,20 +92,16 @@ public class Invitations {
   public record Uses(int uses, int used) {}
 
   /** Makes an invitation. */
-  public Outcome<Fresh> make(Actor actor, Draft draft) {
+  public Fresh make(Actor actor, Draft draft) {
     List<Remark> remarks = new ArrayList<>();
     int uses = draft.uses() == null ? 1 : draft.uses();
     int days = draft.days() == null ? limits.invitationDays() : draft.days();
     between(uses, limits.invitationUsesMax(), "/uses", remarks);
     between(days, limits.invitationDaysMax(), "/days", remarks);
     MemberChecks.text(draft.note(), "/note", 0, NOTE_MAX, false, remarks);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
-    Optional<Duration> wait = throttle.claim(MADE, actor.memberId().toString(), limits.invite());
-    return wait.<Outcome<Fresh>>map(Outcome.Throttled::new)
-        .orElseGet(
-            () -> QuarkusTransaction.requiringNew().call(() -> store(actor, draft, uses, days)));
+    Remarks.refuse(remarks);
+    throttle.claim(MADE, actor.memberId().toString(), limits.invite());
+    return QuarkusTransaction.requiringNew().call(() -> store(actor, draft, uses, days));
   }
 
   private static void between(int value, int most, String pointer, List<Remark> remarks) {
@@ -115,7 +111,7 @@ public class Invitations {
     }
   }
 
-  private Outcome<Fresh> store(Actor actor, Draft draft, int uses, int days) {
+  private Fresh store(Actor actor, Draft draft, int uses, int days) {
     Instant now = Instant.now();
     long open =
         rows.count(
@@ -123,7 +119,7 @@ public class Invitations {
             actor.memberId(),
             now);
     if (open >= limits.invitationsOpenMax()) {
-      return Outcome.refused(
+      throw new EntryRefused(
           Remark.error(
               RemarkId.INVITATIONS_MANY,
               "",
@@ -143,7 +139,7 @@ public class Invitations {
     rows.persist(invitation);
     audit.record(
         actor, "invite", ENTITY, invitation.id.toString(), "", Map.of("uses", uses, "days", days));
-    return new Outcome.Done<>(new Fresh(invitation.id, code, uses, invitation.expiresAt));
+    return new Fresh(invitation.id, code, uses, invitation.expiresAt);
   }
 
   /** The latest, newest first. */
@@ -179,37 +175,29 @@ public class Invitations {
     return ended;
   }
 
-  /** Whether a code opens the door right now. Throttled, so that codes cannot be tried out. */
-  public Outcome<Boolean> opens(String code, String addressPrefix) {
-    Outcome<UUID> found = find(code, addressPrefix);
-    return found instanceof Outcome.Done<UUID> ? new Outcome.Done<>(true) : Outcome.recast(found);
-  }
-
   /** Signs somebody up by invitation, however the door stands. */
-  public Outcome<MemberView> accept(String code, NewMember entry, String addressPrefix) {
-    Outcome<UUID> found = find(code, addressPrefix);
-    return found instanceof Outcome.Done<UUID> done
-        ? admissions.join(entry, addressPrefix, terms(done.value()), List.of())
-        : Outcome.recast(found);
+  public MemberView accept(String code, NewMember entry, String addressPrefix) {
+    return admissions.join(entry, addressPrefix, terms(find(code, addressPrefix)), List.of());
   }
 
-  public Outcome<UUID> find(String code, String addressPrefix) {
-    Optional<Duration> wait = throttle.claim(TRIED, addressPrefix, limits.codeAddress());
-    if (wait.isPresent()) {
-      return new Outcome.Throttled<>(wait.get());
-    }
-    Optional<UUID> id =
+  /**
+   * The invitation of a code that opens the door right now. Throttled, so that codes cannot be
+   * tried out.
+   *
+   * @throws EntryRefused where it opens nothing (any more)
+   */
+  public UUID find(String code, String addressPrefix) {
+    throttle.claim(TRIED, addressPrefix, limits.codeAddress());
+    UUID id =
         QuarkusTransaction.requiringNew()
             .call(
                 () ->
                     rows.byCode(code == null ? "" : code.strip())
                         .filter(i -> i.works(Instant.now()))
-                        .map(i -> i.id));
-    if (id.isEmpty()) {
-      return Outcome.refused(over());
-    }
+                        .map(i -> i.id))
+            .orElseThrow(() -> new EntryRefused(over()));
     throttle.giveBack(TRIED, addressPrefix);
-    return new Outcome.Done<>(id.get());
+    return id;
   }
 
   public Terms terms(UUID invitation) {

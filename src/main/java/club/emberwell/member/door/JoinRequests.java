@@ -9,13 +9,14 @@ import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.door.Admissions.Terms;
 import club.emberwell.member.mail.MailOutbox;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.Remarks;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
@@ -68,10 +69,7 @@ public class JoinRequests {
    *
    * @param text what the person says about themselves
    */
-  public Outcome<MemberView> ask(NewMember entry, String text, String addressPrefix) {
-    if (club.door() != ClubOptions.Door.REQUEST) {
-      return new Outcome.Denied<>("This club takes no requests.");
-    }
+  MemberView ask(NewMember entry, String text, String addressPrefix) {
     return admissions.join(entry, addressPrefix, terms(text), remarks(text));
   }
 
@@ -113,15 +111,14 @@ public class JoinRequests {
    * Says yes or no.
    *
    * @param reason for the person; needed for a no
+   * @throws EntryRefused for a reason at fault
    * @throws EntryUnknown when nobody waits under this id (any more)
    */
   @Transactional
-  public Outcome<MemberView> decide(Actor actor, UUID id, boolean accept, String reason) {
+  public void decide(Actor actor, UUID id, boolean accept, String reason) {
     List<Remark> remarks = new ArrayList<>();
     MemberChecks.text(reason, "/reason", accept ? 0 : 1, MemberLimits.REASON_MAX, true, remarks);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
+    Remarks.refuse(remarks);
     JoinRequest request = rows.findById(id, LockModeType.PESSIMISTIC_WRITE);
     if (request == null || request.decidedAt != null) {
       throw new EntryUnknown("request");
@@ -137,7 +134,6 @@ public class JoinRequests {
     }
     audit.record(actor, accept ? "let-in" : "turn-away", ENTITY, id.toString(), why, Map.of());
     tell(member, accept, why);
-    return new Outcome.Done<>(Members.view(member));
   }
 
   private void tell(Member member, boolean accept, String why) {

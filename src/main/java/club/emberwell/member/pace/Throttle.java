@@ -1,5 +1,6 @@
 package club.emberwell.member.pace;
 
+import club.emberwell.remark.TooManyTries;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -23,15 +24,18 @@ public class Throttle {
    *
    * @param kind a fixed word for what is tried
    * @param subject who or what tries; stored as a hash
-   * @return how long to wait where it is too early
+   * @throws TooManyTries where it is too early
    */
-  public Optional<Duration> claim(String kind, String subject, Pace pace) {
-    return attempts.claim(kind, subject, pace);
+  public void claim(String kind, String subject, Pace pace) {
+    Optional<Duration> wait = attempts.claim(kind, subject, pace);
+    if (wait.isPresent()) {
+      throw new TooManyTries(wait.get());
+    }
   }
 
   /** The same for what has one pause between two. */
-  public Optional<Duration> pause(String kind, String subject, Duration between) {
-    return attempts.claim(kind, subject, Pace.every(between));
+  public void pause(String kind, String subject, Duration between) {
+    claim(kind, subject, Pace.every(between));
   }
 
   /**

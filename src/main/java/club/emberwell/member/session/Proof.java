@@ -3,7 +3,7 @@ package club.emberwell.member.session;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Member;
 import club.emberwell.member.MemberRepository;
-import club.emberwell.member.Outcome;
+import club.emberwell.remark.Unproven;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
@@ -32,22 +32,24 @@ public class Proof {
    * Proves a member, throttled like a sign-in.
    *
    * @param session the session of the request; null or a token's id where there is none
+   * @throws Unproven where it does not prove the member
    */
-  public Outcome<UUID> of(Actor actor, UUID session, String password, String addressPrefix) {
+  public void of(Actor actor, UUID session, String password, String addressPrefix) {
     Member member =
         QuarkusTransaction.requiringNew().call(() -> members.findById(actor.memberId()));
     if (member.passwordHash != null) {
-      return signIn.prove(member.handle, password, addressPrefix);
+      signIn.prove(member.handle, password, addressPrefix);
+      return;
     }
     Instant since = Instant.now().minus(limits.fresh());
     boolean fresh =
         QuarkusTransaction.requiringNew()
             .call(() -> sessions.begunSince(actor.memberId(), session, since));
-    return fresh
-        ? new Outcome.Done<>(actor.memberId())
-        : new Outcome.Unproven<>(
-            "Sign out, sign in again, and do this within "
-                + limits.fresh().toMinutes()
-                + " minutes.");
+    if (!fresh) {
+      throw new Unproven(
+          "Sign out, sign in again, and do this within "
+              + limits.fresh().toMinutes()
+              + " minutes.");
+    }
   }
 }

@@ -6,17 +6,18 @@ import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Scope;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.Texts;
 import club.emberwell.member.pace.Throttle;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.TooManyTries;
+import club.emberwell.remark.Unproven;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.text.Normalizer;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -73,52 +74,43 @@ public class Sessions {
    * Starts a session. Unknown names cost the same work as known ones and count the same.
    *
    * @param label what the member will know the session by, e.g. the kind of browser
+   * @throws Unproven where name and password do not fit together
+   * @throws EntryForbidden for an account that waits or was shut out
+   * @throws TooManyTries of this account, or from this address
    */
-  public Outcome<SignedIn> signIn(
-      String handle, String password, String label, String addressPrefix) {
-    Outcome<UUID> proof = prove(handle, password, addressPrefix);
-    if (proof instanceof Outcome.Done<UUID> done) {
-      return QuarkusTransaction.requiringNew().call(() -> begin(done.value(), label));
-    }
-    return Outcome.recast(proof);
+  public SignedIn signIn(String handle, String password, String label, String addressPrefix) {
+    UUID member = prove(handle, password, addressPrefix);
+    return QuarkusTransaction.requiringNew().call(() -> begin(member, label));
   }
 
   /** Starts a session for somebody whom the sign-in provider vouches for. */
-  public Outcome<SignedIn> start(UUID memberId, String label) {
+  public SignedIn start(UUID memberId, String label) {
     return QuarkusTransaction.requiringNew()
         .call(
             () -> {
               MemberStatus status = MemberStatus.of(members.findById(memberId).status);
-              Outcome<UUID> admitted = admitted(memberId, status);
-              return admitted instanceof Outcome.Done<UUID>
-                  ? begin(memberId, label)
-                  : Outcome.recast(admitted);
+              return begin(admitted(memberId, status), label);
             });
   }
 
   /** Checks a password, throttled by account and address; answers the member's id. */
-  public Outcome<UUID> prove(String handle, String password, String addressPrefix) {
+  public UUID prove(String handle, String password, String addressPrefix) {
     String name = handle == null ? "" : Normalizer.normalize(handle, Normalizer.Form.NFKC).strip();
     String account = name.toLowerCase(Locale.ROOT);
-    Optional<Duration> wait =
-        throttle
-            .claim(ADDRESS, addressPrefix, limits.address())
-            .or(() -> throttle.claim(ACCOUNT, account, limits.account()));
-    if (wait.isPresent()) {
-      return new Outcome.Throttled<>(wait.get());
-    }
+    throttle.claim(ADDRESS, addressPrefix, limits.address());
+    throttle.claim(ACCOUNT, account, limits.account());
     Optional<Stored> found = QuarkusTransaction.requiringNew().call(() -> stored(name));
     String normal = PasswordRules.normal(password == null ? "" : password);
     String given = Texts.length(normal) > MemberLimits.PASSWORD_MAX ? "" : normal;
     if (!passwords.matches(given, found.map(Stored::hash).orElse(null))) {
-      return new Outcome.Unproven<>(UNPROVEN);
+      throw new Unproven(UNPROVEN);
     }
     throttle.forget(ACCOUNT, account);
     throttle.giveBack(ADDRESS, addressPrefix);
     return admitted(found.orElseThrow(), given);
   }
 
-  private Outcome<UUID> admitted(Stored member, String password) {
+  private UUID admitted(Stored member, String password) {
     if (passwords.stale(member.hash())) {
       String fresh = passwords.hash(password);
       QuarkusTransaction.requiringNew()
@@ -127,12 +119,12 @@ public class Sessions {
     return admitted(member.id(), member.status());
   }
 
-  private Outcome<UUID> admitted(UUID member, MemberStatus status) {
+  private UUID admitted(UUID member, MemberStatus status) {
     return switch (status) {
-      case ACTIVE -> new Outcome.Done<>(member);
-      case WAITING -> new Outcome.Denied<>(stillWaiting(member));
-      case BANNED -> new Outcome.Denied<>("This account has been shut out by a moderator.");
-      case ERASED -> new Outcome.Unproven<>(UNPROVEN);
+      case ACTIVE -> member;
+      case WAITING -> throw new EntryForbidden(stillWaiting(member));
+      case BANNED -> throw new EntryForbidden("This account has been shut out by a moderator.");
+      case ERASED -> throw new Unproven(UNPROVEN);
     };
   }
 
@@ -149,7 +141,7 @@ public class Sessions {
         .map(m -> new Stored(m.id, m.passwordHash, MemberStatus.of(m.status)));
   }
 
-  private Outcome<SignedIn> begin(UUID memberId, String label) {
+  private SignedIn begin(UUID memberId, String label) {
     String secret = Secrets.random();
     MemberSession session = new MemberSession();
     session.idHash = Secrets.sha256(secret);
@@ -161,7 +153,7 @@ public class Sessions {
     session.expiresAt = session.createdAt.plus(limits.sessionLife());
     sessions.persist(session);
     MemberView member = Members.view(members.findById(memberId));
-    return new Outcome.Done<>(new SignedIn(secret, session.expiresAt, member));
+    return new SignedIn(secret, session.expiresAt, member);
   }
 
   private String shortened(String label) {

@@ -8,12 +8,13 @@ import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Scope;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.session.Sessions.Holder;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -78,7 +79,7 @@ public class Tokens {
       Instant lastUsed) {}
 
   /** Makes a token for whoever knows the password. Throttled like a sign-in. */
-  public Outcome<NewToken> create(String handle, String password, Wish wish, String addressPrefix) {
+  public NewToken create(String handle, String password, Wish wish, String addressPrefix) {
     List<Remark> remarks = new ArrayList<>();
     if (handle == null || handle.isBlank()) {
       remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "A name is needed."));
@@ -87,27 +88,23 @@ public class Tokens {
       remarks.add(Remark.error(RemarkId.PASSWORD_MISSING, "/password", "A password is needed."));
     }
     check(wish, remarks);
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
-    Outcome<UUID> proof = sessions.prove(handle, password, addressPrefix);
-    if (proof instanceof Outcome.Done<UUID> done) {
-      return QuarkusTransaction.requiringNew().call(() -> store(done.value(), wish));
-    }
-    return Outcome.recast(proof);
+    Remarks.refuse(remarks);
+    UUID member = sessions.prove(handle, password, addressPrefix);
+    return QuarkusTransaction.requiringNew().call(() -> store(member, wish));
   }
 
   /** Makes a token for a member who is signed in. */
   @Transactional
-  public Outcome<NewToken> create(Actor actor, Wish wish) {
+  public NewToken create(Actor actor, Wish wish) {
     List<Remark> remarks = new ArrayList<>();
     check(wish, remarks);
-    return remarks.isEmpty() ? store(actor.memberId(), wish) : new Outcome.Refused<>(remarks);
+    Remarks.refuse(remarks);
+    return store(actor.memberId(), wish);
   }
 
-  private Outcome<NewToken> store(UUID memberId, Wish wish) {
+  private NewToken store(UUID memberId, Wish wish) {
     if (live(memberId).size() >= MemberLimits.TOKENS_MAX) {
-      return Outcome.refused(
+      throw new EntryRefused(
           Remark.error(
               RemarkId.TOKENS_MANY,
               "",
@@ -129,7 +126,7 @@ public class Tokens {
     token.createdAt = Instant.now();
     token.expiresAt = token.createdAt.plus(limits.tokenLife());
     tokens.persist(token);
-    return new Outcome.Done<>(new NewToken(token.id, secret, Scope.codes(scopes), token.expiresAt));
+    return new NewToken(token.id, secret, Scope.codes(scopes), token.expiresAt);
   }
 
   /** Whose live token this is. Writes down its use, at most once a minute. */

@@ -2,13 +2,14 @@ package club.emberwell.member.sso;
 
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.session.IdentityLinkRepository;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.session.SignInProvider;
 import club.emberwell.member.sso.ProviderClient.ProviderFault;
 import club.emberwell.member.sso.SsoTrip.Ticket;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.Unproven;
 import com.nimbusds.openid.connect.sdk.claims.IDTokenClaimsSet;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -93,14 +94,14 @@ public class SingleSignOn {
    * @param to a path of this server
    * @param invitation a code that was followed; or null
    */
-  public Outcome<Start> begin(Actor actor, String to, String invitation) {
+  public Start begin(Actor actor, String to, String invitation) {
     Ticket ticket = trips.fresh(to, invitation, actor.memberId());
     try {
       URI at = provider.signInAt(ticket.state(), ticket.nonce(), ticket.verifier());
-      return new Outcome.Done<>(new Start(at, trips.signed(ticket)));
+      return new Start(at, trips.signed(ticket));
     } catch (ProviderFault e) {
       LOG.warnf("single sign-on: %s", e.getMessage());
-      return new Outcome.Denied<>(AWAY);
+      throw new EntryForbidden(AWAY);
     }
   }
 
@@ -112,62 +113,60 @@ public class SingleSignOn {
    * @param issuer who says it has answered (RFC 9207); or null
    * @param label what a session will be known by
    */
-  public Outcome<End> finish(
+  public End finish(
       Actor actor, String cookie, String state, String code, String issuer, String label) {
     boolean stranger = issuer != null && !issuer.equals(config.issuer().orElse(null));
     Optional<Ticket> ticket = stranger ? Optional.empty() : trips.back(cookie, state);
     if (ticket.isEmpty()) {
-      return new Outcome.Unproven<>(BROKEN);
+      throw new Unproven(BROKEN);
     }
     if (code == null || code.isBlank()) {
-      return new Outcome.Unproven<>("The provider did not let you in.");
+      throw new Unproven("The provider did not let you in.");
     }
     try {
       IDTokenClaimsSet claims =
           provider.redeem(code, ticket.get().nonce(), ticket.get().verifier());
       if (claims.getSubject().getValue().length() > SUBJECT_LENGTH) {
-        return new Outcome.Unproven<>(AWAY);
+        throw new Unproven(AWAY);
       }
       return arrived(actor, ticket.get(), claims, label);
     } catch (ProviderFault e) {
       LOG.warnf("single sign-on: %s", e.getMessage());
-      return new Outcome.Unproven<>(AWAY);
+      throw new Unproven(AWAY);
     }
   }
 
-  private Outcome<End> arrived(Actor actor, Ticket ticket, IDTokenClaimsSet claims, String label) {
+  private End arrived(Actor actor, Ticket ticket, IDTokenClaimsSet claims, String label) {
     String issuer = claims.getIssuer().getValue();
     String subject = claims.getSubject().getValue();
     if (ticket.member() != null) {
-      return actor.is(ticket.member())
-          ? link(actor, issuer, subject, ticket.to())
-          : new Outcome.Unproven<>(BROKEN);
+      if (!actor.is(ticket.member())) {
+        throw new Unproven(BROKEN);
+      }
+      return link(actor, issuer, subject, ticket.to());
     }
     Optional<UUID> known =
         QuarkusTransaction.requiringNew().call(() -> identities.seen(issuer, subject));
     if (known.isPresent()) {
-      Outcome<SignedIn> session = sessions.start(known.get(), label);
-      return session instanceof Outcome.Done<SignedIn> done
-          ? new Outcome.Done<>(new End.Known(done.value(), ticket.to()))
-          : Outcome.recast(session);
+      return new End.Known(sessions.start(known.get(), label), ticket.to());
     }
-    return new Outcome.Done<>(new End.Newcomer(newcomers.remember(claims, ticket.invitation())));
+    return new End.Newcomer(newcomers.remember(claims, ticket.invitation()));
   }
 
-  private Outcome<End> link(Actor actor, String issuer, String subject, String to) {
+  private End link(Actor actor, String issuer, String subject, String to) {
     return QuarkusTransaction.requiringNew()
         .call(
             () -> {
               Optional<UUID> owner = identities.seen(issuer, subject);
               if (owner.filter(o -> !actor.is(o)).isPresent()) {
-                return new Outcome.Denied<>("Somebody else here already signs in by this account.");
+                throw new EntryForbidden("Somebody else here already signs in by this account.");
               }
               if (owner.isEmpty()) {
                 identities.add(issuer, subject, actor.memberId());
                 String id = actor.memberId().toString();
                 audit.record(actor, "link-sign-in", ENTITY, id, "", Map.of());
               }
-              return new Outcome.Done<>(new End.Linked(to));
+              return new End.Linked(to);
             });
   }
 

@@ -3,7 +3,6 @@ package club.emberwell.member.sso;
 import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.club.ClubOptions;
@@ -16,14 +15,17 @@ import club.emberwell.member.session.IdentityLinkRepository;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.sso.SsoRepository.Arrival;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.Remarks;
+import club.emberwell.remark.Unproven;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 
 /** Makes accounts for people the provider vouches for, by the same doors as for everybody. */
 @ApplicationScoped
@@ -71,59 +73,43 @@ public class SsoArrivals {
    * @param request where the door opens on request: what somebody says who asks
    * @param label what the session will be known by
    */
-  public Outcome<Arrived> enter(
+  public Arrived enter(
       String secret, String handle, String request, String addressPrefix, String label) {
     byte[] hash = Secrets.sha256(secret);
-    Optional<Arrival> found = QuarkusTransaction.requiringNew().call(() -> rows.find(hash));
-    if (found.isEmpty()) {
-      return new Outcome.Unproven<>("This took too long; sign in again.");
-    }
-    Arrival arrival = found.get();
-    Outcome<Terms> door = door(arrival, request, addressPrefix);
-    List<Remark> remarks = new ArrayList<>();
+    Arrival arrival =
+        QuarkusTransaction.requiringNew()
+            .call(() -> rows.find(hash))
+            .orElseThrow(() -> new Unproven("This took too long; sign in again."));
     NewMember entry = new NewMember(handle, freeAddress(arrival.email()), null).normal();
-    remarks.addAll(admissions.remarksWithoutPassword(entry.handle(), entry.email()));
-    if (door instanceof Outcome.Refused<Terms> refused) {
-      remarks.addAll(refused.remarks());
-    } else if (!(door instanceof Outcome.Done<Terms>)) {
-      return Outcome.recast(door);
-    }
-    if (!remarks.isEmpty()) {
-      return new Outcome.Refused<>(remarks);
-    }
-    Terms terms = ((Outcome.Done<Terms>) door).value();
-    return stored(admissions.admitWithoutPassword(entry, linking(terms, arrival, hash)), label);
+    List<Remark> remarks =
+        new ArrayList<>(admissions.remarksWithoutPassword(entry.handle(), entry.email()));
+    Terms terms = door(arrival, request, addressPrefix, remarks);
+    Remarks.refuse(remarks);
+    MemberView member = admissions.admitWithoutPassword(entry, linking(terms, arrival, hash));
+    return new Arrived(
+        member,
+        member.status() == MemberStatus.ACTIVE
+            ? Optional.of(sessions.start(member.id(), label))
+            : Optional.empty());
   }
 
-  private Outcome<Arrived> stored(Outcome<MemberView> outcome, String label) {
-    if (!(outcome instanceof Outcome.Done<MemberView> done)) {
-      return Outcome.recast(outcome);
-    }
-    MemberView member = done.value();
-    if (member.status() != MemberStatus.ACTIVE) {
-      return new Outcome.Done<>(new Arrived(member, Optional.empty()));
-    }
-    Outcome<SignedIn> session = sessions.start(member.id(), label);
-    return session instanceof Outcome.Done<SignedIn> begun
-        ? new Outcome.Done<>(new Arrived(member, Optional.of(begun.value())))
-        : Outcome.recast(session);
-  }
-
-  private Outcome<Terms> door(Arrival arrival, String request, String addressPrefix) {
+  /** The terms, or remarks why there are none. */
+  private Terms door(Arrival arrival, String request, String addressPrefix, List<Remark> remarks) {
     if (arrival.invitation() != null) {
-      Outcome<UUID> invitation = invitations.find(arrival.invitation(), addressPrefix);
-      return invitation instanceof Outcome.Done<UUID> done
-          ? new Outcome.Done<>(invitations.terms(done.value()))
-          : Outcome.recast(invitation);
+      try {
+        return invitations.terms(invitations.find(arrival.invitation(), addressPrefix));
+      } catch (EntryRefused e) {
+        remarks.addAll(e.remarks());
+        return null;
+      }
     }
     return switch (club.door()) {
-      case OPEN -> new Outcome.Done<>(Terms.of(Role.MEMBER));
-      case INVITATION -> new Outcome.Denied<>("This club takes new members by invitation only.");
+      case OPEN -> Terms.of(Role.MEMBER);
+      case INVITATION ->
+          throw new EntryForbidden("This club takes new members by invitation only.");
       case REQUEST -> {
-        List<Remark> remarks = requests.remarks(request);
-        yield remarks.isEmpty()
-            ? new Outcome.Done<>(requests.terms(request))
-            : new Outcome.Refused<>(remarks);
+        remarks.addAll(requests.remarks(request));
+        yield requests.terms(request);
       }
     };
   }

@@ -76,7 +76,7 @@ public class AddressPages extends Pages {
   @RolesAllowed(Role.WRITE)
   public Response sendAgain() {
     return press(this::form, this::shown)
-        .attempt(s -> addresses.askAgain(actor()))
+        .attemptTo(s -> addresses.askAgain(actor()))
         .then("/me/email?done=again");
   }
 

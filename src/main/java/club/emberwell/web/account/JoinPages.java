@@ -1,14 +1,14 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.LocalSignIn;
-import club.emberwell.access.Problems;
-import club.emberwell.member.Outcome;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.door.FirstOwner;
 import club.emberwell.member.door.Invitations;
-import club.emberwell.member.session.Sessions.SignedIn;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.TooManyTries;
+import club.emberwell.remark.TurnedDown;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.Outcomes;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
@@ -55,14 +55,18 @@ public class JoinPages extends Pages {
   @Path("invitation/{code}")
   @PermitAll
   public Response invitation(@RestPath String code) {
-    Outcome<Boolean> outcome = invitations.opens(code, browser.address());
-    if (outcome instanceof Outcome.Done<Boolean>) {
+    try {
+      invitations.find(code, browser.address());
       return Response.ok(Templates.invitation(AccountFields.newMember(), code)).build();
+    } catch (EntryRefused e) {
+      return over(Response.Status.NOT_FOUND, e);
+    } catch (TooManyTries e) {
+      return over(Response.Status.TOO_MANY_REQUESTS, e);
     }
-    int status = outcome instanceof Outcome.Throttled<?> ? 429 : 404;
-    return Response.status(status)
-        .entity(Templates.over(Outcomes.remarks(outcome).get(0).detail()))
-        .build();
+  }
+
+  private static Response over(Response.Status status, RuntimeException why) {
+    return Response.status(status).entity(Templates.over(why.getMessage())).build();
   }
 
   @POST
@@ -100,10 +104,12 @@ public class JoinPages extends Pages {
   }
 
   private String begin(SentForm sent, String path) {
-    return browser.signIn(sent.typed("handle"), sent.typed("password"))
-            instanceof Outcome.Done<SignedIn>
-        ? path
-        : "/sign-in";
+    try {
+      browser.signIn(sent.typed("handle"), sent.typed("password"));
+      return path;
+    } catch (TurnedDown e) {
+      return "/sign-in";
+    }
   }
 
   private static Form ownerForm() {

@@ -1,13 +1,12 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.Downloads;
-import club.emberwell.access.Problems;
 import club.emberwell.exchange.Eraser;
 import club.emberwell.exchange.MemberDownload;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.PersonalData.Choice;
 import club.emberwell.member.Role;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
@@ -63,7 +62,7 @@ public class PersonalDataPages extends Pages {
   @Path("data")
   @Produces({"application/zip", MediaType.TEXT_HTML})
   public Response data() {
-    return Downloads.once(Problems.unwrap(download.pack(actor())));
+    return Downloads.once(download.pack(actor()));
   }
 
   @POST
@@ -77,9 +76,9 @@ public class PersonalDataPages extends Pages {
             });
   }
 
-  private Outcome<Choice> erased(SentForm sent) {
+  private Choice erased(SentForm sent) {
     if (!"yes".equals(sent.typed("sure"))) {
-      return Outcome.refused(
+      throw new EntryRefused(
           Remark.error(RemarkId.SURE_MISSING, "/sure", "Tick the box: it cannot be taken back."));
     }
     return eraser.erase(

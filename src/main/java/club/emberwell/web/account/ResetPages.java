@@ -59,7 +59,7 @@ public class ResetPages extends Pages {
   @PermitAll
   public Response send(SentForm sent) {
     return take(sent, ResetPages::askForm, this::asking)
-        .attempt(s -> resets.ask(s.typed("email"), browser.address()))
+        .attemptTo(s -> resets.ask(s.typed("email"), browser.address()))
         .show((form, done) -> Templates.ask(form, true, true));
   }
 

@@ -1,7 +1,6 @@
 package club.emberwell.web.account;
 
-import club.emberwell.access.Problems;
-import club.emberwell.member.Outcome;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.member.session.Sessions.SignedIn;
@@ -10,9 +9,10 @@ import club.emberwell.member.sso.SingleSignOn.End;
 import club.emberwell.member.sso.SingleSignOn.Suggestion;
 import club.emberwell.member.sso.SsoArrivals;
 import club.emberwell.member.sso.SsoArrivals.Arrived;
+import club.emberwell.remark.TurnedDown;
 import club.emberwell.web.frame.Form;
+import club.emberwell.web.frame.FormPage;
 import club.emberwell.web.frame.LocalPath;
-import club.emberwell.web.frame.Outcomes;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
@@ -64,13 +64,13 @@ public class SsoPages extends Pages {
   @GET
   public Response begin(@RestQuery String to, @RestQuery String invitation) {
     requireProvider();
-    Outcome<SingleSignOn.Start> outcome =
-        sso.begin(actor(), LocalPath.of(to, "/").toString(), invitation);
-    if (outcome instanceof Outcome.Done<SingleSignOn.Start> done) {
-      browser.keep(TRIP, done.value().cookie(), COOKIE_LIFE);
-      return Response.seeOther(done.value().at()).build();
+    try {
+      var start = sso.begin(actor(), LocalPath.of(to, "/").toString(), invitation);
+      browser.keep(TRIP, start.cookie(), COOKIE_LIFE);
+      return Response.seeOther(start.at()).build();
+    } catch (TurnedDown e) {
+      return broken(e);
     }
-    return broken(outcome);
   }
 
   @GET
@@ -79,17 +79,21 @@ public class SsoPages extends Pages {
     requireProvider();
     String trip = browser.read(TRIP).orElse(null);
     browser.drop(TRIP);
-    Outcome<End> outcome = sso.finish(actor(), trip, state, code, iss, browser.agent());
-    if (!(outcome instanceof Outcome.Done<End> done)) {
-      return broken(outcome);
+    try {
+      return goOn(sso.finish(actor(), trip, state, code, iss, browser.agent()));
+    } catch (TurnedDown e) {
+      return broken(e);
     }
-    if (done.value() instanceof End.Known known) {
+  }
+
+  private Response goOn(End end) {
+    if (end instanceof End.Known known) {
       return begin(known.session(), known.to());
-    } else if (done.value() instanceof End.Newcomer newcomer) {
+    } else if (end instanceof End.Newcomer newcomer) {
       browser.keep(ARRIVAL, newcomer.secret(), COOKIE_LIFE);
       return Response.seeOther(URI.create("/sign-in/sso/name")).build();
     }
-    return Response.seeOther(LocalPath.of(((End.Linked) done.value()).to(), "/me")).build();
+    return Response.seeOther(LocalPath.of(((End.Linked) end).to(), "/me")).build();
   }
 
   private Response begin(SignedIn session, String to) {
@@ -146,11 +150,9 @@ public class SsoPages extends Pages {
     }
   }
 
-  private Response broken(Outcome<?> outcome) {
+  private Response broken(TurnedDown e) {
     page.fail();
-    return Outcomes.status(outcome)
-        .entity(Templates.broken(Outcomes.remarks(outcome).get(0).detail()))
-        .build();
+    return FormPage.answer(e).entity(Templates.broken(e.getMessage())).build();
   }
 
   private TemplateInstance namePage(Form form, Suggestion newcomer) {

@@ -2,7 +2,6 @@ package club.emberwell.web.account;
 
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.SessionCookie;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SignedIn;
 import io.vertx.ext.web.RoutingContext;
@@ -37,12 +36,10 @@ class ThisBrowser {
     return request.request().getHeader(HttpHeaders.USER_AGENT);
   }
 
-  Outcome<SignedIn> signIn(String handle, String password) {
-    Outcome<SignedIn> outcome = sessions.signIn(handle, password, agent(), address());
-    if (outcome instanceof Outcome.Done<SignedIn> done) {
-      begin(done.value());
-    }
-    return outcome;
+  SignedIn signIn(String handle, String password) {
+    SignedIn session = sessions.signIn(handle, password, agent(), address());
+    begin(session);
+    return session;
   }
 
   /** A sign-in never goes on with an older session of the same browser. */

@@ -1,11 +1,10 @@
 package club.emberwell.web.club;
 
 import club.emberwell.access.PublicUrl;
-import club.emberwell.member.MemberView;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.door.Invitations;
 import club.emberwell.member.door.JoinRequests;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -113,15 +112,15 @@ public class DoorPages extends Pages {
     Map<UUID, String> said = Map.of(id, sent.values().getOrDefault("reason", ""));
     return take(
             sent, () -> answerTo(id), form -> Templates.requests(requests.waiting(), said, form))
-        .attempt(s -> decided(id, yes, s.typed("reason")))
+        .run(s -> decide(id, yes, s.typed("reason")))
         .then("/desk/requests?done=" + (yes ? "in" : "out"));
   }
 
-  private Outcome<MemberView> decided(UUID id, boolean yes, String reason) {
+  private void decide(UUID id, boolean yes, String reason) {
     try {
-      return requests.decide(actor(), id, yes, reason);
+      requests.decide(actor(), id, yes, reason);
     } catch (EntryUnknown e) {
-      return Outcome.refused(
+      throw new EntryRefused(
           Remark.error(RemarkId.DECIDED, "", "Somebody else has answered this request meanwhile."));
     }
   }

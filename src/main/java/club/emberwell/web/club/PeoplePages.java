@@ -2,7 +2,6 @@ package club.emberwell.web.club;
 
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
 import club.emberwell.member.account.PasswordResets;
@@ -66,7 +65,7 @@ public class PeoplePages extends Pages {
   @Path("role")
   public Response give(SentForm sent) {
     return take(sent, PeoplePages::roleForm, form -> page(form, linkForm(), null))
-        .attempt(this::appointed)
+        .store(this::appointed)
         // who gave their own ownership away cannot see this page any more
         .then(
             member ->
@@ -75,12 +74,12 @@ public class PeoplePages extends Pages {
                     : "/desk/club/people?done=role");
   }
 
-  private Outcome<MemberView> appointed(SentForm sent) {
+  private MemberView appointed(SentForm sent) {
     try {
       return accounts.appoint(
           actor(), sent.typed("handle"), sent.typed("role"), sent.typed("reason"));
     } catch (EntryForbidden e) {
-      return Outcome.refused(Remark.error(RemarkId.LAST_OWNER, "/handle", e.getMessage()));
+      throw new EntryRefused(Remark.error(RemarkId.LAST_OWNER, "/handle", e.getMessage()));
     }
   }
 

@@ -1,7 +1,7 @@
 package club.emberwell.web.frame;
 
-import club.emberwell.access.ErrorRenderer;
-import club.emberwell.access.Problem;
+import club.emberwell.access.problem.ErrorRenderer;
+import club.emberwell.access.problem.Problem;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.vertx.ext.web.RoutingContext;
@@ -29,7 +29,7 @@ public class ErrorPages implements ErrorRenderer {
 
   @Override
   public boolean claims(String path) {
-    return !path.startsWith("/q/");
+    return !path.startsWith("/q/") && !path.startsWith("/api/");
   }
 
   @Override

@@ -1,13 +1,18 @@
 package club.emberwell.web.frame;
 
-import club.emberwell.member.Outcome;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.TooManyTries;
+import club.emberwell.remark.TurnedDown;
+import club.emberwell.remark.Unproven;
 import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.ProhibitedWork;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.List;
 import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -21,6 +26,7 @@ import java.util.function.UnaryOperator;
  */
 public final class FormPage {
   private static final int UNPROCESSABLE = 422;
+  private static final int TOO_MANY = 429;
 
   private final PageFrame page;
   private final SentForm sent;
@@ -43,10 +49,6 @@ public final class FormPage {
     private Stored(T value, Response again) {
       this.value = value;
       this.again = again;
-    }
-
-    private <R> Stored<R> next(Function<T, Stored<R>> step) {
-      return again == null ? step.apply(value) : new Stored<>(null, again);
     }
 
     /** Goes on at a path of this site. */
@@ -82,11 +84,14 @@ public final class FormPage {
 
   /** Does what the form asks for. */
   public Stored<Void> run(Consumer<SentForm> deed) {
-    return store(
-        s -> {
-          deed.accept(s);
-          return null;
-        });
+    return store(nothingFrom(deed));
+  }
+
+  private static Function<SentForm, Void> nothingFrom(Consumer<SentForm> deed) {
+    return s -> {
+      deed.accept(s);
+      return null;
+    };
   }
 
   /** Does what the form asks for, and keeps what came of it. */
@@ -110,18 +115,36 @@ public final class FormPage {
     }
   }
 
-  /** Does what the form asks for where failing is an answer, too. */
-  public <T> Stored<T> attempt(Function<SentForm, Outcome<T>> deed) {
-    return store(deed).next(this::failed);
+  /** The same where whoever is turned down stays at the form, with why above it. */
+  public <T> Stored<T> attempt(Function<SentForm, T> deed) {
+    try {
+      return store(deed);
+    } catch (TurnedDown e) {
+      page.fail();
+      Form form = typed().remarks(List.of(Remark.error(id(e), "", e.getMessage())));
+      return new Stored<>(null, answer(e).entity(shown.apply(form)).build());
+    }
   }
 
-  private <T> Stored<T> failed(Outcome<T> outcome) {
-    if (outcome instanceof Outcome.Done<T> done) {
-      return new Stored<>(done.value(), null);
+  /** The same where nothing comes of it. */
+  public Stored<Void> attemptTo(Consumer<SentForm> deed) {
+    return attempt(nothingFrom(deed));
+  }
+
+  private static RemarkId id(TurnedDown e) {
+    return e instanceof Unproven
+        ? RemarkId.UNPROVEN
+        : e instanceof TooManyTries ? RemarkId.THROTTLED : RemarkId.DENIED;
+  }
+
+  /** The answer to somebody who is turned down, to be filled with a page. */
+  public static Response.ResponseBuilder answer(TurnedDown e) {
+    if (e instanceof TooManyTries tries) {
+      return Response.status(TOO_MANY)
+          .header("Retry-After", Math.max(1, tries.retryAfter().toSeconds()));
     }
-    page.fail();
-    Form form = typed().remarks(Outcomes.remarks(outcome));
-    return new Stored<>(null, Outcomes.status(outcome).entity(shown.apply(form)).build());
+    return Response.status(
+        e instanceof Unproven ? Response.Status.UNAUTHORIZED : Response.Status.FORBIDDEN);
   }
 
   private <T> Stored<T> refused(UnaryOperator<Form> said) {

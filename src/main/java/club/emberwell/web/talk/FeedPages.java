@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.access.Problems;
 import club.emberwell.access.PublicUrl;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.talk.watch.Feed;
 import club.emberwell.talk.watch.Watches;

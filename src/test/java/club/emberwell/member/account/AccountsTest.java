@@ -1,7 +1,6 @@
 package club.emberwell.member.account;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -10,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.member.Audit;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Role;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.door.Doors;
@@ -24,6 +22,10 @@ import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.session.Tokens;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.TooManyTries;
+import club.emberwell.remark.TurnedDown;
+import club.emberwell.remark.Unproven;
 import io.micrometer.core.instrument.MeterRegistry;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -60,19 +62,11 @@ class AccountsTest {
 
   private MemberView join() {
     String handle = "s" + Long.toString(System.nanoTime(), 36) + COUNT.incrementAndGet();
-    return done(doors.enrol(new NewMember(handle, null, PASSWORD), Role.MEMBER));
-  }
-
-  private static <T> T done(Outcome<T> outcome) {
-    return assertInstanceOf(Outcome.Done.class, outcome) == null ? null : value(outcome);
-  }
-
-  private static <T> T value(Outcome<T> outcome) {
-    return ((Outcome.Done<T>) outcome).value();
+    return doors.enrol(new NewMember(handle, null, PASSWORD), Role.MEMBER);
   }
 
   private SignedIn signIn(MemberView member) {
-    return done(sessions.signIn(member.handle(), PASSWORD, "test", address()));
+    return sessions.signIn(member.handle(), PASSWORD, "test", address());
   }
 
   private static String address() {
@@ -93,7 +87,7 @@ class AccountsTest {
     SignedIn here = signIn(member);
     SignedIn elsewhere = signIn(member);
     UUID keep = sessions.find(here.secret()).orElseThrow().credential();
-    done(passwords.change(member.actor(), PASSWORD, "ten grey herons left", keep, address()));
+    passwords.change(member.actor(), PASSWORD, "ten grey herons left", keep, address());
     assertTrue(sessions.find(here.secret()).isPresent());
     assertTrue(sessions.find(elsewhere.secret()).isEmpty());
   }
@@ -103,12 +97,11 @@ class AccountsTest {
     MemberView member = join();
     MemberView moderator = join();
     SignedIn session = signIn(member);
-    String token = done(tokens.create(member.actor(), new Tokens.Wish("script", null))).token();
+    String token = tokens.create(member.actor(), new Tokens.Wish("script", null)).token();
     accounts.ban(moderator.actor(), member.id(), "posted nothing but links");
     assertTrue(sessions.find(session.secret()).isEmpty());
     assertTrue(tokens.find(token).isEmpty());
-    assertInstanceOf(
-        Outcome.Denied.class, sessions.signIn(member.handle(), PASSWORD, "test", address()));
+    assertThrows(EntryForbidden.class, () -> signIn(member));
     accounts.unban(moderator.actor(), member.id(), "a misunderstanding");
     assertTrue(sessions.find(session.secret()).isEmpty());
     signIn(member);
@@ -171,20 +164,22 @@ class AccountsTest {
     MemberView member = join();
     int refusedUnheard = 0;
     for (int i = 0; i < 50; i++) {
-      Outcome<SignedIn> wrong = sessions.signIn(member.handle(), "wrong " + i, "t", address());
-      assertFalse(wrong instanceof Outcome.Done<SignedIn>);
-      refusedUnheard += wrong instanceof Outcome.Throttled<SignedIn> ? 1 : 0;
+      refusedUnheard += turnedDown(member.handle(), i, address()) instanceof TooManyTries ? 1 : 0;
     }
     assertTrue(refusedUnheard > 40, "only the first few are even looked at");
-    Outcome<SignedIn> right = sessions.signIn(member.handle(), PASSWORD, "t", address());
-    Duration wait = ((Outcome.Throttled<SignedIn>) right).retryAfter();
+    Duration wait = assertThrows(TooManyTries.class, () -> signIn(member)).retryAfter();
     assertTrue(wait.toSeconds() <= 30, "nobody can lock a member out for long: " + wait);
     waitIsOver(member.handle());
     signIn(member);
-    assertFalse(
-        sessions.signIn(member.handle(), "wrong again", "t", address())
-            instanceof Outcome.Throttled<SignedIn>,
+    assertInstanceOf(
+        Unproven.class,
+        turnedDown(member.handle(), 51, address()),
         "the right one wiped the slate");
+  }
+
+  private TurnedDown turnedDown(String handle, int wrong, String from) {
+    return assertThrows(
+        TurnedDown.class, () -> sessions.signIn(handle, "wrong " + wrong, "t", from));
   }
 
   private void waitIsOver(String handle) {
@@ -204,11 +199,18 @@ class AccountsTest {
     String address = address();
     boolean slowed = false;
     for (int i = 0; i < 40 && !slowed; i++) {
-      slowed =
-          sessions.signIn("nobody" + i, "wrong", "t", address)
-              instanceof Outcome.Throttled<SignedIn>;
+      slowed = turnedDown("nobody" + i, i, address) instanceof TooManyTries;
     }
     assertTrue(slowed);
+  }
+
+  private boolean heard(Pace rule) {
+    try {
+      throttle.claim("test", "parallel", rule);
+      return true;
+    } catch (TooManyTries e) {
+      return false;
+    }
   }
 
   @Test
@@ -216,7 +218,7 @@ class AccountsTest {
     Pace rule = new Pace(5, Duration.ofHours(1), Duration.ofMinutes(1), Duration.ofMinutes(5));
     ExecutorService many = Executors.newFixedThreadPool(8);
     try {
-      Callable<Boolean> claim = () -> throttle.claim("test", "parallel", rule).isEmpty();
+      Callable<Boolean> claim = () -> heard(rule);
       List<Future<Boolean>> tries = many.invokeAll(java.util.Collections.nCopies(40, claim));
       int heard = 0;
       for (Future<Boolean> one : tries) {
@@ -232,9 +234,9 @@ class AccountsTest {
   void anUnknownNameCostsTheSameWorkAsAKnownOne() {
     MemberView member = join();
     long before = hashes();
-    sessions.signIn(member.handle(), "wrong", "t", address());
+    turnedDown(member.handle(), 1, address());
     long known = hashes() - before;
-    sessions.signIn("nobody-" + member.handle(), "wrong", "t", address());
+    turnedDown("nobody-" + member.handle(), 1, address());
     assertEquals(1, known);
     assertEquals(1, hashes() - before - known);
   }

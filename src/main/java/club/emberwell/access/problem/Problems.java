@@ -1,8 +1,7 @@
-package club.emberwell.access;
+package club.emberwell.access.problem;
 
-import club.emberwell.access.Problem.Fault;
+import club.emberwell.access.problem.Problem.Fault;
 import club.emberwell.catalog.Ban;
-import club.emberwell.member.Outcome;
 import club.emberwell.member.Scope;
 import club.emberwell.remark.Remark;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -59,7 +58,7 @@ public final class Problems {
   }
 
   /** 422 with what is known of the hazard, for work that takes no settings. */
-  static Problem prohibited(Ban ban) {
+  public static Problem prohibited(Ban ban) {
     Fault fault = new Fault("/material", ban.sentence(), List.of());
     Problem problem = of(UNPROCESSABLE, ban.sentence(), List.of(fault));
     Map<String, String> hazard = new LinkedHashMap<>();
@@ -82,7 +81,7 @@ public final class Problems {
     return of(400, detail, List.of(new Fault(pointer, detail, List.of())));
   }
 
-  static Problem unauthorized(boolean refused) {
+  public static Problem unauthorized(boolean refused) {
     String challenge = "Bearer realm=\"emberwell\"";
     return refused
         ? of(401, "This token is unknown, revoked or expired.")
@@ -90,12 +89,12 @@ public final class Problems {
         : of(401, "This needs a signed-in member.").with(HttpHeaders.WWW_AUTHENTICATE, challenge);
   }
 
-  static Problem forbidden() {
+  public static Problem forbidden() {
     return of(403, "Your role does not reach this far.");
   }
 
   /** RFC 6750, section 3.1. */
-  static Problem scopeMissing(Scope missing, Set<Scope> granted) {
+  public static Problem scopeMissing(Scope missing, Set<Scope> granted) {
     String has = String.join(", ", Scope.codes(granted));
     return of(
             403,
@@ -112,31 +111,36 @@ public final class Problems {
     return of(404, "There is nothing here.");
   }
 
-  static Problem tooLarge(long limit) {
+  public static Problem tooLarge(long limit) {
     return of(413, "At most " + limit + " bytes can be sent here.");
   }
 
-  static Problem changed() {
+  public static Problem changed() {
     return of(412, "It was changed since you read it; read it again and decide anew.");
   }
 
-  static Problem conditionMissing() {
+  public static Problem conditionMissing() {
     return of(PRECONDITION_REQUIRED, "Send If-Match with the ETag you read.");
   }
 
-  static Problem tooMany(Duration wait) {
+  /** Of somebody who is asked to prove who they are, and is no program with a token. */
+  public static Problem unproven(String why) {
+    return of(401, why).with(HttpHeaders.WWW_AUTHENTICATE, "Bearer");
+  }
+
+  public static Problem tooMany(Duration wait) {
     return of(TOO_MANY_REQUESTS, "Too many tries: come back in " + wait.toSeconds() + " seconds.")
         .with(HttpHeaders.RETRY_AFTER, Long.toString(wait.toSeconds()));
   }
 
-  static Problem slower(Duration wait) {
+  public static Problem slower(Duration wait) {
     String said = "That was a lot in a short time: wait %d seconds, then send it again.";
     return of(TOO_MANY_REQUESTS, said.formatted(wait.toSeconds()))
         .with(HttpHeaders.RETRY_AFTER, Long.toString(wait.toSeconds()));
   }
 
   /** Our fault: nothing but a number to ask the operator about. */
-  static Problem internal(String id) {
+  public static Problem internal(String id) {
     return new Problem(
         TITLES.get(500),
         500,
@@ -148,30 +152,8 @@ public final class Problems {
   }
 
   /** The database is away or full; nothing was stored. */
-  static Problem unavailable() {
+  public static Problem unavailable() {
     return of(503, "The database cannot answer right now. Try again in a moment.")
         .with(HttpHeaders.RETRY_AFTER, "3");
-  }
-
-  /** The value, or the problem that stands in its way. */
-  public static <T> T unwrap(Outcome<T> outcome) {
-    if (outcome instanceof Outcome.Done<T> done) {
-      return done.value();
-    }
-    throw of(outcome).exception();
-  }
-
-  /** What a failed outcome is over HTTP. */
-  static Problem of(Outcome<?> failed) {
-    if (failed instanceof Outcome.Refused<?> refused) {
-      return of(refused.remarks());
-    } else if (failed instanceof Outcome.Unproven<?> unproven) {
-      return of(401, unproven.why()).with(HttpHeaders.WWW_AUTHENTICATE, "Bearer");
-    } else if (failed instanceof Outcome.Denied<?> denied) {
-      return of(403, denied.why());
-    } else if (failed instanceof Outcome.Throttled<?> throttled) {
-      return tooMany(throttled.retryAfter());
-    }
-    throw new IllegalArgumentException("this one succeeded");
   }
 }

@@ -1,4 +1,4 @@
-package club.emberwell.access;
+package club.emberwell.access.problem;
 
 import io.quarkus.arc.All;
 import io.vertx.ext.web.RoutingContext;
@@ -24,7 +24,7 @@ public class Errors {
   public Response answer(Problem problem) {
     Response.ResponseBuilder answer =
         renderers.stream()
-            .filter(r -> !ApiPaths.isApi(request) && r.claims(request.normalizedPath()))
+            .filter(r -> r.claims(request.normalizedPath()))
             .findFirst()
             .map(r -> r.render(problem))
             .orElseGet(() -> Response.ok(problem, PROBLEM_JSON));

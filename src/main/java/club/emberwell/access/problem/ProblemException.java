@@ -1,4 +1,4 @@
-package club.emberwell.access;
+package club.emberwell.access.problem;
 
 /** Ends a request with a problem. */
 public class ProblemException extends RuntimeException {

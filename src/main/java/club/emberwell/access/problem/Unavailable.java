@@ -1,17 +1,17 @@
-package club.emberwell.access;
+package club.emberwell.access.problem;
 
 import java.sql.SQLException;
 import java.util.Set;
 
 /** Tells a database that is away, full or shutting down from a fault of ours. */
-final class Unavailable {
+public final class Unavailable {
   /** SQLSTATE classes: connection exception, insufficient resources, operator intervention. */
   private static final Set<String> CLASSES = Set.of("08", "53", "57");
 
   private Unavailable() {}
 
   /** Looks through all causes. */
-  static boolean is(Throwable e) {
+  public static boolean is(Throwable e) {
     for (Throwable cause = e; cause != null; cause = cause.getCause()) {
       if (cause instanceof SQLException sql) {
         String state = sql.getSQLState();

@@ -1,4 +1,4 @@
-package club.emberwell.access;
+package club.emberwell.access.problem;
 
 import club.emberwell.remark.Remark;
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
@@ -52,7 +52,7 @@ public record Problem(
     return "about:blank";
   }
 
-  Problem with(String header, String value) {
+  public Problem with(String header, String value) {
     return new Problem(title, status, detail, id, errors, more, Map.of(header, value));
   }
 

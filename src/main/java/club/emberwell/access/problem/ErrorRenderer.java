@@ -1,4 +1,4 @@
-package club.emberwell.access;
+package club.emberwell.access.problem;
 
 import jakarta.ws.rs.core.Response;
 

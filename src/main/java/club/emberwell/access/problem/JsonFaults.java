@@ -1,4 +1,4 @@
-package club.emberwell.access;
+package club.emberwell.access.problem;
 
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.core.JacksonException;
@@ -13,11 +13,11 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /** Says where in the JSON something is wrong, in words without class names. */
-final class JsonFaults {
+public final class JsonFaults {
   private JsonFaults() {}
 
   /** 400 with a pointer to the field, or the line and column of what is no JSON at all. */
-  static Problem of(JacksonException e) {
+  public static Problem of(JacksonException e) {
     if (e instanceof UnrecognizedPropertyException unknown) {
       return Problems.unreadable(pointer(unknown), "There is no such field here.");
     }

@@ -1,0 +1,9 @@
+package club.emberwell.remark;
+
+/** Who asks is told no, whatever the fields say. */
+public abstract sealed class TurnedDown extends RuntimeException
+    permits EntryForbidden, Unproven, TooManyTries {
+  TurnedDown(String why) {
+    super(why);
+  }
+}
