@@ -24,23 +24,14 @@ public record Settings(Map<Setting, Object> values) {
     values = Collections.unmodifiableMap(copy);
   }
 
-  /** Only a power, in % of the rated power. */
-  public static Settings ofPercent(Double percent) {
-    return NONE.withPower(QuantityKind.POWER_PERCENT, percent);
-  }
-
   /** Only a power, in W. */
   public static Settings ofWatts(Double watts) {
-    return NONE.withPower(QuantityKind.POWER, watts);
-  }
-
-  private Settings withPower(QuantityKind basis, Double number) {
-    return with(Setting.POWER, number == null ? null : new Amount(basis, number));
+    return NONE.atWatts(watts);
   }
 
   /** The same at another power in W. */
   public Settings atWatts(Double watts) {
-    return withPower(QuantityKind.POWER, watts);
+    return with(Setting.POWER, watts == null ? null : new Amount(QuantityKind.POWER, watts));
   }
 
   /**

@@ -36,11 +36,6 @@ public enum Evidence {
     return words;
   }
 
-  /** Whether there are voices enough for a range; below that dots only. */
-  public boolean hasRange() {
-    return ordinal() >= SPARSE.ordinal();
-  }
-
   /**
    * The word for a range.
    *

@@ -9,15 +9,12 @@ import org.hipparchus.linear.RealMatrix;
  *
  * <p>Source: Firth, "Bias reduction of maximum likelihood estimates", Biometrika 80 (1993) 27-38;
  * Heinze &amp; Schemper, "A solution to the problem of separation in logistic regression",
- * Statistics in Medicine 21 (2002) 2409-2419. Plain maximum likelihood is here too, to compare.
+ * Statistics in Medicine 21 (2002) 2409-2419.
  *
  * <p>Rows hold the covariates including the 1 for the constant; successes and trials are counts and
  * may be fractional (weights). NaN is refused; fewer distinct rows than coefficients have no fit.
  */
 public final class FirthLogit {
-  /** A standard error of a fitted log odds beyond this means that the estimate is infinite. */
-  private static final double INFINITE_ERROR = 1000;
-
   private FirthLogit() {}
 
   /**
@@ -25,14 +22,8 @@ public final class FirthLogit {
    *
    * @param coefficients on the log odds scale, in the order of the columns
    * @param covariance inverse Fisher information at the estimate
-   * @param logLikelihood without penalty and without binomial constant
    */
-  public record Fit(double[] coefficients, double[][] covariance, double logLikelihood) {
-
-    /** Standard error of one coefficient. */
-    public double error(int column) {
-      return Math.sqrt(covariance[column][column]);
-    }
+  public record Fit(double[] coefficients, double[][] covariance) {
 
     /** Fitted probability at a row of covariates. */
     public double probability(double... row) {
@@ -65,28 +56,17 @@ public final class FirthLogit {
 
   /** The penalised fit; empty only of no data or of rows that do not determine a curve. */
   public static Optional<Fit> fit(double[][] rows, double[] successes, double[] trials) {
-    return fit(new Likelihood(rows, successes, trials, true));
+    Likelihood likelihood = new Likelihood(rows, successes, trials);
+    if (rows.length == 0) {
+      return Optional.empty();
+    }
+    return NewtonAscent.climb(likelihood, new double[rows[0].length])
+        .map(top -> new Fit(top.parameters(), top.covariance().getData()));
   }
 
   /** The penalised fit of a straight line in {@code x}. */
   public static Optional<Fit> fit(double[] x, double[] successes, double[] trials) {
     return fit(line(x), successes, trials);
-  }
-
-  /** The fit by maximum likelihood; empty also where the data are separated (infinite estimate). */
-  public static Optional<Fit> maximumLikelihood(
-      double[][] rows, double[] successes, double[] trials) {
-    return fit(new Likelihood(rows, successes, trials, false));
-  }
-
-  private static Optional<Fit> fit(Likelihood likelihood) {
-    if (likelihood.rows.length == 0) {
-      return Optional.empty();
-    }
-    double[] start = new double[likelihood.rows[0].length];
-    return NewtonAscent.climb(likelihood, start)
-        .filter(top -> likelihood.penalised || likelihood.finite(top))
-        .map(top -> new Fit(top.parameters(), top.covariance().getData(), top.logLikelihood()));
   }
 
   /** Rows of a constant and one covariate. */
@@ -102,8 +82,8 @@ public final class FirthLogit {
     return 1 / (1 + Math.exp(-logOdds));
   }
 
-  /** The (penalised) likelihood and its score. */
-  private record Likelihood(double[][] rows, double[] successes, double[] trials, boolean penalised)
+  /** The penalised likelihood and its score. */
+  private record Likelihood(double[][] rows, double[] successes, double[] trials)
       implements NewtonAscent.Surface {
 
     Likelihood {
@@ -144,8 +124,7 @@ public final class FirthLogit {
               inverse ->
                   new NewtonAscent.Point(
                       beta,
-                      likelihood + (penalised ? inverse.logDeterminant() / 2 : 0),
-                      likelihood,
+                      likelihood + inverse.logDeterminant() / 2,
                       score(p, inverse.matrix()),
                       inverse.matrix()));
     }
@@ -155,24 +134,13 @@ public final class FirthLogit {
       double[] score = new double[v.length];
       for (int i = 0; i < rows.length; i++) {
         double residual = successes[i] - trials[i] * p[i];
-        if (penalised) {
-          double leverage = trials[i] * p[i] * (1 - p[i]) * form(v, rows[i]);
-          residual += leverage * (0.5 - p[i]);
-        }
+        double leverage = trials[i] * p[i] * (1 - p[i]) * form(v, rows[i]);
+        residual += leverage * (0.5 - p[i]);
         for (int j = 0; j < score.length; j++) {
           score[j] += rows[i][j] * residual;
         }
       }
       return score;
-    }
-
-    boolean finite(NewtonAscent.Point top) {
-      for (double[] row : rows) {
-        if (!(top.error(row) < INFINITE_ERROR)) {
-          return false;
-        }
-      }
-      return true;
     }
   }
 

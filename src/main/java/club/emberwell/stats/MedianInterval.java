@@ -53,9 +53,4 @@ public final class MedianInterval {
     double coverage = 1 - 2 * signs.cumulativeProbability(rank - 1);
     return Optional.of(new Ranks(rank, n + 1 - rank, coverage));
   }
-
-  /** The most any interval of {@code n} values can cover: from the smallest to the largest. */
-  public static double mostCoverage(int n) {
-    return n < 1 ? 0 : 1 - 2 * Math.pow(0.5, n);
-  }
 }

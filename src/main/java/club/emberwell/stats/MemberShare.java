@@ -13,11 +13,8 @@ import java.util.Optional;
  * @param share mean of the members' shares, 0 to 1
  * @param members members with at least one trial
  * @param interval Wilson interval at 0.95 for {@code share}
- * @param pooledShare all good trials over all trials: for comparison only, never to be shown alone
- * @param effectiveTrials Kish's size of the trials when each member has the same total weight
  */
-public record MemberShare(
-    double share, int members, Interval interval, double pooledShare, double effectiveTrials) {
+public record MemberShare(double share, int members, Interval interval) {
 
   /** Level of the interval. */
   public static final double LEVEL = 0.95;
@@ -32,9 +29,6 @@ public record MemberShare(
   public static Optional<MemberShare> of(int[] good, int[] trials) {
     Checked.sameLength(good.length, trials.length);
     double shares = 0;
-    double inverse = 0;
-    long allGood = 0;
-    long all = 0;
     int members = 0;
     for (int i = 0; i < good.length; i++) {
       if (good[i] < 0 || good[i] > trials[i]) {
@@ -43,9 +37,6 @@ public record MemberShare(
       if (trials[i] > 0) {
         members++;
         shares += (double) good[i] / trials[i];
-        inverse += 1.0 / trials[i];
-        allGood += good[i];
-        all += trials[i];
       }
     }
     if (members == 0) {
@@ -53,11 +44,6 @@ public record MemberShare(
     }
     double share = Math.min(1, shares / members);
     return Optional.of(
-        new MemberShare(
-            share,
-            members,
-            BinomialInterval.wilsonShare(share, members, LEVEL),
-            (double) allGood / all,
-            (double) members * members / inverse));
+        new MemberShare(share, members, BinomialInterval.wilsonShare(share, members, LEVEL)));
   }
 }

@@ -1,6 +1,5 @@
 package club.emberwell.stats;
 
-import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -92,37 +91,6 @@ public record ModifiedZ(Rule rule, double median, double mad, double meanDeviati
   /** Suspect voices, on logs: all false below 8 voices. */
   public static boolean[] suspects(double[] voices) {
     return voices.length < FEWEST ? new boolean[voices.length] : ofLogs(voices).beyond();
-  }
-
-  /**
-   * Scores with a MAD of their own for each side of the median, for skew sets: the median of the
-   * deviations at or below it and of those at or above it. Source: Rosenmai, "Using the Median
-   * Absolute Deviation to Find Outliers" (2013).
-   */
-  public record TwoSided(double lowerMad, double upperMad, double[] z) {}
-
-  /** Two-sided scores; NaN for a value that deviates to a side whose MAD is 0. */
-  public static TwoSided twoSided(double[] values) {
-    double median = Quantiles.median(Checked.finite(values));
-    double lower = sideMad(values, median, -1);
-    double upper = sideMad(values, median, 1);
-    double[] z =
-        map(
-            values,
-            x -> {
-              double mad = x < median ? lower : upper;
-              return x == median ? 0 : mad > 0 ? NORMAL * (x - median) / mad : Double.NaN;
-            });
-    return new TwoSided(lower, upper, z);
-  }
-
-  private static double sideMad(double[] values, double median, int side) {
-    double[] deviations =
-        Arrays.stream(values)
-            .map(x -> side * (x - median))
-            .filter(deviation -> deviation >= 0)
-            .toArray();
-    return Quantiles.median(deviations);
   }
 
   private static double[] map(double[] values, DoubleUnaryOperator operator) {

@@ -41,16 +41,10 @@ final class NewtonAscent {
    *
    * @param parameters the place
    * @param target what is to be made largest
-   * @param logLikelihood without penalty
    * @param score gradient of the target (or of its estimating equation)
    * @param covariance inverse of the information
    */
-  record Point(
-      double[] parameters,
-      double target,
-      double logLikelihood,
-      double[] score,
-      RealMatrix covariance) {
+  record Point(double[] parameters, double target, double[] score, RealMatrix covariance) {
 
     double[] step() {
       return covariance.operate(score);

@@ -23,8 +23,7 @@ public final class ProportionalOdds {
    * @param coefficients one per covariate
    * @param covariance of thresholds, then coefficients
    */
-  public record Fit(
-      double[] thresholds, double[] coefficients, double[][] covariance, double logLikelihood) {
+  public record Fit(double[] thresholds, double[] coefficients, double[][] covariance) {
 
     /** Standard error of a threshold, or of a coefficient counted on after the thresholds. */
     public double error(int parameter) {
@@ -78,8 +77,7 @@ public final class ProportionalOdds {
                 new Fit(
                     Arrays.copyOf(top.parameters(), count - 1),
                     Arrays.copyOfRange(top.parameters(), count - 1, top.parameters().length),
-                    top.covariance().getData(),
-                    top.logLikelihood()));
+                    top.covariance().getData()));
   }
 
   private record Surface(double[][] rows, int[] grades, int count, double[] weights)
@@ -142,10 +140,7 @@ public final class ProportionalOdds {
       }
       double likelihood = logLikelihood;
       return NewtonAscent.Inverse.of(information)
-          .map(
-              inverse ->
-                  new NewtonAscent.Point(
-                      parameters, likelihood, likelihood, score, inverse.matrix()));
+          .map(inverse -> new NewtonAscent.Point(parameters, likelihood, score, inverse.matrix()));
     }
 
     /** The cumulated probability up to grade j with its first two derivatives. */

@@ -18,36 +18,18 @@ import org.apache.commons.statistics.descriptive.Quantile.EstimationMethod;
 public final class Quantiles {
   private static final Quantile DESCRIPTION =
       Quantile.withDefaults().withCopy(true).with(NaNPolicy.ERROR).with(EstimationMethod.HF8);
-  private static final Quantile DESCRIPTION_IN_PLACE = DESCRIPTION.withCopy(false);
+  private static final Quantile BAND = DESCRIPTION.with(EstimationMethod.HF6);
   private static final double[] PANEL = {0, 0.1, 0.25, 0.5, 0.75, 0.9, 1};
 
   private Quantiles() {}
 
   /** The seven numbers a range is described with, type 8, in the unit of the values. */
   public record Seven(
-      double min, double p10, double p25, double median, double p75, double p90, double max) {
-    /** Distance between the quartiles. */
-    public double quartileRange() {
-      return p75 - p25;
-    }
-  }
+      double min, double p10, double p25, double median, double p75, double p90, double max) {}
 
   /** Quantiles of type 8 at the probabilities {@code p}. */
   public static double[] describe(double[] values, double... p) {
     return DESCRIPTION.evaluate(values, p);
-  }
-
-  /** As {@link #describe}, reordering {@code values} instead of copying them. */
-  public static double[] describeInPlace(double[] values, double... p) {
-    return DESCRIPTION_IN_PLACE.evaluate(values, p);
-  }
-
-  /** As {@link #describe} for values already in ascending order: nothing is copied or searched. */
-  public static double[] describeSorted(double[] ascending, double... p) {
-    if (ascending.length > 0 && Double.isNaN(ascending[ascending.length - 1])) {
-      throw new IllegalArgumentException("not a number among the values");
-    }
-    return DESCRIPTION.evaluate(ascending.length, i -> ascending[i], p);
   }
 
   /** Minimum, p10, quartiles, p90 and maximum of type 8; seven NaN of no values. */
@@ -68,15 +50,6 @@ public final class Quantiles {
 
   /** Quantiles of type 6 at the probabilities {@code p}, as a band for the next value needs. */
   public static double[] band(double[] values, double... p) {
-    return ofType(6, values, p);
-  }
-
-  /** Quantiles of any of the nine types. */
-  public static double[] ofType(int type, double[] values, double... p) {
-    if (type < 1 || type > 9) {
-      throw new IllegalArgumentException("Hyndman and Fan number their types 1 to 9: " + type);
-    }
-    EstimationMethod method = EstimationMethod.valueOf("HF" + type);
-    return DESCRIPTION.with(method).evaluate(values, p);
+    return BAND.evaluate(values, p);
   }
 }

@@ -2,44 +2,29 @@ package club.emberwell.stats;
 
 import java.util.Arrays;
 import java.util.Optional;
-import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 
 /**
  * The mean of estimates that differ by more than their own errors: here, of members' ln doses, said
  * on pages as "machines differ by a factor of ...".
  *
- * <p>Sources: between-variance by Paule &amp; Mandel (1982) unless another method is asked for;
- * interval by Hartung &amp; Knapp, Statistics in Medicine 20 (2001) 3875-3889; prediction interval
- * with k - 2 degrees of freedom by Higgins, Thompson &amp; Spiegelhalter, JRSS A 172 (2009)
- * 137-159. Checked against R's metafor.
+ * <p>Sources: between-variance by Paule &amp; Mandel (1982); interval by Hartung &amp; Knapp,
+ * Statistics in Medicine 20 (2001) 3875-3889; prediction interval with k - 2 degrees of freedom by
+ * Higgins, Thompson &amp; Spiegelhalter, JRSS A 172 (2009) 137-159. Checked against R's metafor.
  *
  * @param k number of estimates
  * @param mean weighted mean
  * @param error its standard error by the weights
- * @param tau2 variance between the estimates; 0 for the fixed effect
- * @param q Cochran's Q
- * @param qP chance of a larger Q where all estimates have the same mean; NaN of one estimate
- * @param typicalVariance Higgins and Thompson's typical variance within; NaN of one estimate
+ * @param tau2 variance between the estimates
  * @param knappHartungError standard error by Hartung and Knapp; NaN of one estimate
  */
 public record RandomEffects(
-    int k,
-    double mean,
-    double error,
-    double tau2,
-    double q,
-    double qP,
-    double typicalVariance,
-    double knappHartungError) {
+    int k, double mean, double error, double tau2, double knappHartungError) {
 
   /** Level of the intervals. */
   public static final double LEVEL = 0.95;
 
-  /** The analysis with Paule and Mandel's between-variance; empty of no estimates. */
-  public static Optional<RandomEffects> of(double[] estimates, double[] variances) {
-    return of(estimates, variances, BetweenVariance.PAULE_MANDEL);
-  }
+  private static final double PRECISION = 1e-14;
 
   /**
    * The analysis.
@@ -48,8 +33,7 @@ public record RandomEffects(
    * @param variances squared standard errors, positive
    * @return empty of no estimates
    */
-  public static Optional<RandomEffects> of(
-      double[] estimates, double[] variances, BetweenVariance method) {
+  public static Optional<RandomEffects> of(double[] estimates, double[] variances) {
     Checked.sameLength(estimates.length, variances.length);
     Checked.finite(estimates);
     Checked.positive(variances);
@@ -57,28 +41,37 @@ public record RandomEffects(
     if (k == 0) {
       return Optional.empty();
     }
-    double tau2 = k == 1 ? 0 : method.of(estimates, variances);
-    Weighted fixed = Weighted.of(estimates, variances, 0);
+    double tau2 = k == 1 ? 0 : between(estimates, variances);
     Weighted random = Weighted.of(estimates, variances, tau2);
-    double q = fixed.squares();
-    double typical = (k - 1) * fixed.sum() / (fixed.sum() * fixed.sum() - fixed.sumOfSquares());
-    double qP = k == 1 ? Double.NaN : ChiSquaredDistribution.of(k - 1.0).survivalProbability(q);
-    double hartung = Math.sqrt(random.squares() / (k - 1) / random.sum());
     return Optional.of(
         new RandomEffects(
             k,
             random.mean(),
             Math.sqrt(1 / random.sum()),
             tau2,
-            q,
-            qP,
-            k == 1 ? Double.NaN : typical,
-            k == 1 ? Double.NaN : hartung));
+            Math.sqrt(random.squares() / (k - 1) / random.sum())));
   }
 
-  /** Normal interval of the mean. */
-  public Interval normalInterval() {
-    return around(BinomialInterval.z(LEVEL) * error);
+  /** By bisection: the variance at which the weighted sum of squares is k - 1; 0 if none is. */
+  private static double between(double[] y, double[] v) {
+    int degrees = y.length - 1;
+    if (Weighted.of(y, v, 0).squares() <= degrees) {
+      return 0;
+    }
+    double low = 0;
+    double high = 1;
+    while (Weighted.of(y, v, high).squares() > degrees) {
+      high *= 2;
+    }
+    while (high - low > PRECISION * high) {
+      double middle = (low + high) / 2;
+      if (Weighted.of(y, v, middle).squares() > degrees) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return (low + high) / 2;
   }
 
   /** Interval of the mean by Hartung and Knapp, t with k - 1; empty of one estimate. */
@@ -94,19 +87,9 @@ public record RandomEffects(
     return k < 3 ? Optional.empty() : Optional.of(around(t(k - 2) * spread()));
   }
 
-  /** The same with the normal quantile: too narrow for few members. */
-  public Interval normalPrediction() {
-    return around(BinomialInterval.z(LEVEL) * spread());
-  }
-
   /** For estimates on the log scale: exp(tau), the factor by which members typically differ. */
   public double factor() {
     return Math.exp(Math.sqrt(tau2));
-  }
-
-  /** Share of the variance that is between, 0 to 1, by Higgins and Thompson; not for pages. */
-  public double iSquared() {
-    return tau2 / (tau2 + typicalVariance);
   }
 
   private double spread() {
@@ -122,17 +105,13 @@ public record RandomEffects(
   }
 
   /** Sums over weights 1 / (variance + tau2). */
-  record Weighted(double mean, double sum, double sumOfSquares, double sumOfCubes, double squares) {
+  private record Weighted(double mean, double sum, double squares) {
     static Weighted of(double[] y, double[] v, double tau2) {
       double[] w = Arrays.stream(v).map(variance -> 1 / (variance + tau2)).toArray();
       double sum = 0;
-      double squares = 0;
-      double cubes = 0;
       double total = 0;
       for (int i = 0; i < w.length; i++) {
         sum += w[i];
-        squares += w[i] * w[i];
-        cubes += w[i] * w[i] * w[i];
         total += w[i] * y[i];
       }
       double mean = total / sum;
@@ -140,7 +119,7 @@ public record RandomEffects(
       for (int i = 0; i < w.length; i++) {
         rest += w[i] * (y[i] - mean) * (y[i] - mean);
       }
-      return new Weighted(mean, sum, squares, cubes, rest);
+      return new Weighted(mean, sum, rest);
     }
   }
 }

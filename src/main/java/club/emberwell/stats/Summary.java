@@ -44,14 +44,4 @@ public final class Summary {
     double rest = deviations.getAsDouble();
     return Math.sqrt(squares.addProduct(-rest / n, rest).getAsDouble() / (n - 1));
   }
-
-  /** exp(mean of logs); for positive values. */
-  public static double geometricMean(double[] values) {
-    return Math.exp(mean(Checked.logs(values)));
-  }
-
-  /** exp(standard deviation of logs): a factor, 1 where all values are equal. */
-  public static double geometricDeviation(double[] values) {
-    return Math.exp(standardDeviation(Checked.logs(values)));
-  }
 }

@@ -1,5 +1,7 @@
 package club.emberwell.laser;
 
+import club.emberwell.quantity.QuantityKind;
+
 /** Lasers and settings for tests, with everything left out that a test does not name. */
 public final class Trials {
   private Trials() {}
@@ -33,12 +35,18 @@ public final class Trials {
         LaserSource.FIBRE, 1064, ratedW, Motion.GALVO, Emission.of(Regime.NS), null, beamUm, null);
   }
 
+  /** Only a power, in % of the rated power. */
+  public static Settings ofPercent(Double percent) {
+    return Settings.NONE.with(
+        Setting.POWER, percent == null ? null : new Amount(QuantityKind.POWER_PERCENT, percent));
+  }
+
   public static Settings watts(double powerW, double speed, Double spacing, Integer passes) {
     return with(Settings.ofWatts(powerW), speed, spacing, passes);
   }
 
   public static Settings percent(double percent, double speed, Double spacing, Integer passes) {
-    return with(Settings.ofPercent(percent), speed, spacing, passes);
+    return with(ofPercent(percent), speed, spacing, passes);
   }
 
   public static Settings pulsed(

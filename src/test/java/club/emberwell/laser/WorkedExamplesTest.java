@@ -3,22 +3,13 @@ package club.emberwell.laser;
 import static club.emberwell.laser.Printed.assertPrinted;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import club.emberwell.laser.dose.IsoDose;
 import club.emberwell.laser.safety.Ventilation;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Times and air, each computed from the source named beside it. */
+/** Air, each computed from the source named beside it. */
 class WorkedExamplesTest {
-  @Test
-  void aFillTakesItsAreaOverSpeedAndSpacing() {
-    double seconds = IsoDose.fillSeconds(100, 100, 400, 0.1, 1);
-    assertPrinted("250", seconds);
-    // the energy identity: dose x area = power x time
-    assertPrinted("10000", 40 * seconds);
-  }
-
   // A = pi d^2 / 4, Q = A v; exact factors of foot and minute
   @ParameterizedTest
   @CsvSource({

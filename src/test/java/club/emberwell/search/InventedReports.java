@@ -11,6 +11,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.Trials;
 import club.emberwell.laser.dose.Derived;
 import club.emberwell.laser.dose.DoseFormula;
 import club.emberwell.report.ReportSnapshot;
@@ -109,7 +110,7 @@ final class InventedReports {
       double speed = 10 * (1 + random.nextInt(100));
       double percent = 5 * (1 + random.nextInt(20));
       Settings settings =
-          Settings.ofPercent(percent)
+          Trials.ofPercent(percent)
               .with(Setting.SPEED, speed)
               .with(Setting.LINE_SPACING, 0.05 + 0.01 * random.nextInt(8))
               .with(Setting.PASSES, random.nextInt(3) == 0 ? 2 : null)

@@ -1,8 +1,6 @@
 package club.emberwell.stats;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -37,13 +35,6 @@ class EvidenceTest {
   @Test
   void campsSplitAnyEvidence() {
     assertEquals("split", Evidence.of(40, 1.1, true).words());
-  }
-
-  @Test
-  void fewerThanThreeVoicesHaveNoRange() {
-    assertFalse(Evidence.TWO_VOICES.hasRange());
-    assertTrue(Evidence.SPARSE.hasRange());
-    assertTrue(Evidence.SPLIT.hasRange());
   }
 
   @Test

@@ -36,10 +36,8 @@ class ShareTest {
   void theShareOfMembersAgreesWithR(ArgumentsAccessor row) {
     MemberShare share =
         MemberShare.of(integers(row.getString(1)), integers(row.getString(2))).orElseThrow();
-    assertClose(row.getDouble(3), share.pooledShare(), CLOSED_FORM, "pooled");
     assertClose(row.getDouble(4), share.share(), CLOSED_FORM, "share");
     assertEquals(row.getInteger(5), share.members());
-    assertClose(row.getDouble(6), share.effectiveTrials(), CLOSED_FORM, "Kish");
     check(row, 7, share.interval(), "Wilson of members");
   }
 

@@ -25,7 +25,6 @@ public record EqualDosePair(
   private static final String LANE =
       "Lane et al., Integr. Mater. Manuf. Innov. 9(1) (2020), doi 10.1007/s40192-020-00169-1,"
           + " Tables 3 and 4; means of three tracks each";
-  private static final double AGREES = 1.05;
 
   /** All pairs, those that agree first. */
   public static final List<EqualDosePair> ALL =
@@ -62,10 +61,5 @@ public record EqualDosePair(
   /** Second depth over first. */
   public double ratio() {
     return secondDepthUm / firstDepthUm;
-  }
-
-  /** Whether the tracks are equally deep within 5 %. */
-  public boolean agrees() {
-    return ratio() <= AGREES && ratio() >= 1 / AGREES;
   }
 }

@@ -35,8 +35,7 @@ public final class Dose {
     Double areal = present(power, runs, speed, spacing) ? power * runs / (speed * spacing) : null;
     Double line = !area && present(power, runs, speed) ? power * runs / speed : null;
     Double energy = present(power, rate) ? power / rate : null;
-    Double peak =
-        present(energy, duration) ? Pulse.peakPowerKw(energy, duration, Pulse.Shape.SQUARE) : null;
+    Double peak = present(energy, duration) ? Pulse.peakPowerKw(energy, duration) : null;
     Double fluence = present(energy, diameter) ? Pulse.peakFluence(energy, diameter) : null;
     Double pitch = present(speed, rate) ? speed / rate : null;
     Double overlap = present(pitch, diameter) ? 1 - pitch / diameter : null;

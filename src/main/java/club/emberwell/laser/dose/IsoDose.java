@@ -68,13 +68,4 @@ public final class IsoDose {
     }
     return List.copyOf(points);
   }
-
-  /**
-   * Seconds a fill takes without overscan, t = W H n / (v h); the energy identity is dose x area =
-   * power x time.
-   */
-  public static double fillSeconds(
-      double widthMm, double heightMm, double speedMmS, double spacingMm, double runs) {
-    return widthMm * heightMm * runs / (speedMmS * spacingMm);
-  }
 }

@@ -131,24 +131,4 @@ public final class Eyewear {
     return Optional.of(
         new PulsedDensity(single, average, additive, required, notes, EyeLimits.CLOSING));
   }
-
-  /**
-   * T_min in s, below which pulses count as one: Directive 2006/25/EC, Table 2.6 (2019 text); empty
-   * outside it.
-   */
-  public static Optional<Double> shortestTimeBase(double nm) {
-    if (nm < 315 || nm >= 1800) {
-      return Optional.empty();
-    }
-    if (nm < 400) {
-      return Optional.of(1e-9);
-    }
-    if (nm < 1050) {
-      return Optional.of(18e-6);
-    }
-    if (nm < 1400) {
-      return Optional.of(50e-6);
-    }
-    return Optional.of(nm < 1500 ? 1e-3 : 10.0);
-  }
 }

@@ -275,7 +275,7 @@ class PlausibilityTest {
           settings = settings.with(setting, bad);
         }
       }
-      for (Settings both : List.of(settings.atWatts(bad), settings.or(Settings.ofPercent(bad)))) {
+      for (Settings both : List.of(settings.atWatts(bad), settings.or(Trials.ofPercent(bad)))) {
         Settings none = both.with(Setting.PASSES, 0);
         assertFalse(check(Trials.fibre(20, bad), Process.DEEP_ENGRAVING, none).isEmpty());
       }

@@ -91,13 +91,6 @@ class EyewearTest {
     assertEquals(Optional.empty(), Eyewear.pulsed(1064, 1, 1e-6, 30, 10, Edition.ICNIRP_2013));
   }
 
-  // Directive 2006/25/EC, Table 2.6 (2019 text)
-  @ParameterizedTest
-  @CsvSource({"355, 1e-9", "532, 18e-6", "1064, 50e-6", "1450, 1e-3", "1550, 10"})
-  void shortestTimeBases(double nm, double seconds) {
-    assertEquals(seconds, Eyewear.shortestTimeBase(nm).orElseThrow());
-  }
-
   // UK training text p. 110: 225 m; ANSI Z136.1 App. B form (from memory)
   @ParameterizedTest
   @CsvSource({"25, 225.68", "25.456, 223.65"})
