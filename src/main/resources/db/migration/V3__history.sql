@@ -94,8 +94,8 @@ insert into desk_rule (code, mode) values
   ('first-look', 'hold'), ('burst', 'note'), ('repeated-text', 'note'), ('newcomer-links', 'note'),
   ('far-outside', 'note');
 
--- Who did what, why and when. Deeds with a history of their own, decisions about entries, stand
--- there and are counted with them.
+-- Who did what, why and when. Deeds with a history of their own, about entries, vocabulary and
+-- cautions, stand there and are counted with them.
 create sequence deed;
 create table audit (
   seq        bigint primary key default nextval('deed'),

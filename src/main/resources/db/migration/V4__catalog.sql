@@ -110,7 +110,8 @@ create table unfiled (
 create index unfiled_waiting on unfiled (count desc, first_seen) where state = 'waiting';
 
 create table catalog_revision (
-  seq         bigint generated always as identity primary key,
+  -- its place in the log, among all deeds
+  seq         bigint primary key default nextval('deed'),
   subject     text not null check (subject in ('term', 'caution', 'unfiled')),
   subject_id  text not null,
   version     integer not null check (version > 0),
@@ -119,13 +120,19 @@ create table catalog_revision (
   -- null: the data files
   member_id   uuid references member (id),
   why         text not null,
-  at          timestamptz not null default now()
+  -- what the log calls it and says besides; null: the data files did it, or it is part of a deed that
+  -- has a line of its own
+  action      text check (action ~ '^[a-z-]+$'),
+  detail      jsonb not null default '{}' check (jsonb_typeof(detail) = 'object'),
+  at          timestamptz not null default now(),
+  check (action is null or member_id is not null)
 );
 create index catalog_revision_subject on catalog_revision (subject, subject_id, seq);
+create index catalog_revision_deed on catalog_revision (seq) where action is not null;
 create index catalog_revision_member on catalog_revision (member_id, at) where member_id is not null;
 
 -- Vocabulary and cautions are the club's own: their history loses texts and nothing else.
 create trigger catalog_revision_kept before delete or truncate on catalog_revision
   for each statement execute function history_is_append_only();
 create trigger catalog_revision_names before update on catalog_revision
-  for each row execute function history_is_append_only('why', 'before', 'after');
+  for each row execute function history_is_append_only('why', 'before', 'after', 'detail');

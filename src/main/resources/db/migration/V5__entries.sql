@@ -64,8 +64,9 @@ create trigger entry_revision_left before delete on entry_revision
 create trigger entry_revision_names before update on entry_revision
   for each row execute function history_is_append_only('reason', 'written', 'interpreted');
 
--- The log: what has no history of its own, and what moderators and rules decided about entries.
--- Each part is one table and nothing joined to it, so that the newest lines are read from both ends.
+-- The log: what has no history of its own, what moderators and rules decided about entries, and what
+-- moderators did to the catalog. Each part is one table and nothing joined to it, so that the newest
+-- lines are read from all ends.
 create view audit_line as
   select a.seq, a.at, a.member_id,
     coalesce((select m.handle from member m where m.id = a.member_id), 'rule ' || a.rule,
@@ -82,7 +83,12 @@ create view audit_line as
     coalesce(v.reason, ''), jsonb '{}'
   from entry_revision v
   where v.action in ('held', 'removed', 'approved', 'restored')
-    and (v.member_id is not null or v.rule is not null);
+    and (v.member_id is not null or v.rule is not null)
+  union all
+  select r.seq, r.at, r.member_id, (select m.handle from member m where m.id = r.member_id),
+    r.action, r.subject, r.subject_id, r.why, r.detail
+  from catalog_revision r
+  where r.action is not null;
 
 -- An entry can leave with its author; that somebody decided about it stays in the log.
 create function deeds_stay_in_the_log() returns trigger language plpgsql as $$

@@ -1,6 +1,5 @@
 package club.emberwell.exchange;
 
-import club.emberwell.member.PersonalData;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.UUID;
 

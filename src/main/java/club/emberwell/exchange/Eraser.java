@@ -2,9 +2,8 @@ package club.emberwell.exchange;
 
 import club.emberwell.exchange.ErasureLedger.Entry;
 import club.emberwell.exchange.ErasureRepository.Person;
+import club.emberwell.exchange.PersonalData.Choice;
 import club.emberwell.member.Actor;
-import club.emberwell.member.PersonalData;
-import club.emberwell.member.PersonalData.Choice;
 import club.emberwell.member.session.Proof;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;

@@ -1,6 +1,6 @@
 package club.emberwell.exchange;
 
-import club.emberwell.member.PersonalData.Choice;
+import club.emberwell.exchange.PersonalData.Choice;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;

@@ -1,7 +1,7 @@
 package club.emberwell.exchange;
 
 import club.emberwell.exchange.ErasureLedger.Entry;
-import club.emberwell.member.PersonalData.Choice;
+import club.emberwell.exchange.PersonalData.Choice;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.List;

@@ -1,7 +1,6 @@
 package club.emberwell.exchange;
 
 import club.emberwell.member.Actor;
-import club.emberwell.member.PersonalData;
 import club.emberwell.member.pace.Throttle;
 import io.quarkus.arc.All;
 import io.quarkus.narayana.jta.QuarkusTransaction;

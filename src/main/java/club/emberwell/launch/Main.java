@@ -69,8 +69,7 @@ public final class Main implements Callable<Integer> {
 
     @Override
     public Integer call() {
-      main.where().run("emberwell.home");
-      return ExitCode.STOPPED.number();
+      return main.call();
     }
   }
 

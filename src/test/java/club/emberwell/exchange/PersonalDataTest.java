@@ -15,7 +15,7 @@ import club.emberwell.api.member.ClosedClub;
 import club.emberwell.api.member.Staff;
 import club.emberwell.exchange.ErasureLedger.Entry;
 import club.emberwell.exchange.Life.Lived;
-import club.emberwell.member.PersonalData.Choice;
+import club.emberwell.exchange.PersonalData.Choice;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.club.ClubOptions.Door;

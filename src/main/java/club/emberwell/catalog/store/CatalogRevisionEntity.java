@@ -39,6 +39,11 @@ class CatalogRevisionEntity {
   UUID by;
 
   String why;
+  String action;
+
+  @JdbcTypeCode(SqlTypes.JSON)
+  Map<String, Object> detail;
+
   Instant at;
 
   CatalogRevision toRevision() {

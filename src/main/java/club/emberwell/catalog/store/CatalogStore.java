@@ -135,6 +135,8 @@ class CatalogStore {
     revision.after = after;
     revision.by = deed.by();
     revision.why = deed.why();
+    revision.action = deed.action();
+    revision.detail = deed.detail();
     revision.at = Instant.now();
     revisions.persist(revision);
   }

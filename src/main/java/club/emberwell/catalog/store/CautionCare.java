@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.function.Consumer;
 
 /**
  * What moderators do to cautions. Callers check the role; that two different persons remove a
@@ -112,11 +113,7 @@ public class CautionCare {
       throw new EntryRefused(
           Remark.error(RemarkId.REMOVAL_ASKED, "", "Its removal has been proposed already."));
     }
-    Map<String, Object> before = entity.state();
-    ask(entity, deed.by(), Instant.now(), deed.why());
-    entity.version++;
-    keep(entity, before, deed);
-    return changed(entity.toRule().scope());
+    return change(entity, deed, caution -> ask(caution, deed.by(), Instant.now(), deed.why()));
   }
 
   /** Removes a caution that somebody else proposed to remove. */
@@ -127,24 +124,20 @@ public class CautionCare {
     if (entity.removalAskedBy.equals(deed.by())) {
       throw new EntryForbidden("A second moderator has to confirm the removal of a caution.");
     }
-    Map<String, Object> before = entity.state();
-    entity.removed = true;
-    entity.edited = true;
-    entity.version++;
-    keep(entity, before, deed);
-    return changed(entity.toRule().scope());
+    return change(
+        entity,
+        deed,
+        caution -> {
+          caution.removed = true;
+          caution.edited = true;
+        });
   }
 
   /** Lets a caution stand: turns down or takes back the proposal to remove it. */
   @Transactional
   public CatalogChange keepStanding(String id, Deed deed) {
     store.lock();
-    CautionEntity entity = proposed(id);
-    Map<String, Object> before = entity.state();
-    ask(entity, null, null, null);
-    entity.version++;
-    keep(entity, before, deed);
-    return changed(entity.toRule().scope());
+    return change(proposed(id), deed, caution -> ask(caution, null, null, null));
   }
 
   /** Brings a removed caution back. One moderator is enough to be more careful. */
@@ -155,12 +148,13 @@ public class CautionCare {
     if (entity == null || !entity.removed) {
       throw new EntryUnknown("removed caution");
     }
-    Map<String, Object> before = entity.state();
-    entity.removed = false;
-    ask(entity, null, null, null);
-    entity.version++;
-    keep(entity, before, deed);
-    return changed(entity.toRule().scope());
+    return change(
+        entity,
+        deed,
+        caution -> {
+          caution.removed = false;
+          ask(caution, null, null, null);
+        });
   }
 
   /** Every caution with its standing, removed ones too, by id. */
@@ -188,6 +182,15 @@ public class CautionCare {
         entity.removalAskedBy,
         entity.removalAskedAt,
         entity.removalReason);
+  }
+
+  /** The next version, with the one before in its history. */
+  private CatalogChange change(CautionEntity entity, Deed deed, Consumer<CautionEntity> how) {
+    Map<String, Object> before = entity.state();
+    how.accept(entity);
+    entity.version++;
+    keep(entity, before, deed);
+    return changed(entity.toRule().scope());
   }
 
   private static void ask(CautionEntity entity, UUID who, Instant at, String why) {

@@ -163,7 +163,7 @@ public class TermCare {
     TermKind kind = TermKind.of(text.kind).orElseThrow();
     text.filedTo = slug;
     decide(text, Unfiled.FILED, deed);
-    return addSynonym(kind, slug, text.written, false, deed);
+    return addSynonym(kind, slug, text.written, false, deed.part());
   }
 
   /** Files a waiting text to a term that is spelled like it already. */

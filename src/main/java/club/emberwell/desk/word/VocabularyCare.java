@@ -18,7 +18,6 @@ import club.emberwell.desk.DeskAccess;
 import club.emberwell.entry.FieldChange;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
-import club.emberwell.member.Audit;
 import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
@@ -43,21 +42,18 @@ public class VocabularyCare {
   private final MergeCare merges;
   private final CautionCare cautions;
   private final Members members;
-  private final Audit audit;
 
   VocabularyCare(
       CatalogService catalog,
       TermCare terms,
       MergeCare merges,
       CautionCare cautions,
-      Members members,
-      Audit audit) {
+      Members members) {
     this.catalog = catalog;
     this.terms = terms;
     this.merges = merges;
     this.cautions = cautions;
     this.members = members;
-    this.audit = audit;
   }
 
   /** Words that wait to be filed, the most written first. */
@@ -73,9 +69,7 @@ public class VocabularyCare {
     Deed deed = deed(actor, or(why, "The same thing."));
     Unfiled word = catalog.unfiled(text).orElseThrow(() -> new EntryUnknown("waiting text"));
     String meant = meant(word.kind(), "/term", slug);
-    CatalogChange change = terms.file(text, meant, deed);
-    log(actor, "file-word", "unfiled", text.toString(), deed, Map.of("term", meant));
-    return change;
+    return terms.file(text, meant, deed.as("file-word", "term", meant));
   }
 
   /** Makes a new term, and files a waiting text to it where one is named. */
@@ -83,7 +77,8 @@ public class VocabularyCare {
   public CatalogChange add(
       Actor actor, TermKind kind, String slug, TermDraft draft, UUID text, String why) {
     Deed deed = deed(actor, or(why, "Missing from the list."));
-    CatalogChange change = terms.add(kind, slug, below(kind, draft), deed);
+    TermDraft placed = below(kind, draft);
+    CatalogChange change = terms.add(kind, slug, placed, deed.as("add", "label", draft.label()));
     if (text != null) {
       Unfiled waiting = catalog.unfiled(text).orElseThrow(() -> new EntryUnknown("waiting text"));
       boolean isLabel = same(waiting.written(), draft.label()) || same(waiting.written(), slug);
@@ -93,7 +88,6 @@ public class VocabularyCare {
         change = terms.file(text, slug, deed);
       }
     }
-    log(actor, "add", TERM, id(kind, slug), deed, Map.of("label", draft.label()));
     return change;
   }
 
@@ -128,9 +122,7 @@ public class VocabularyCare {
   /** Lays a waiting text aside. */
   @Transactional
   public void dismiss(Actor actor, UUID text, String why) {
-    Deed deed = deed(actor, why);
-    terms.dismiss(text, deed);
-    log(actor, "dismiss-word", "unfiled", text.toString(), deed, Map.of());
+    terms.dismiss(text, deed(actor, why).as("dismiss-word"));
   }
 
   /** Changes what is said about a term. */
@@ -138,9 +130,7 @@ public class VocabularyCare {
   public CatalogChange edit(
       Actor actor, TermKind kind, String slug, int version, TermDraft draft, String why) {
     Deed deed = deed(actor, why);
-    CatalogChange change = terms.edit(kind, slug, version, below(kind, draft), deed);
-    log(actor, "edit", TERM, id(kind, slug), deed, Map.of());
-    return change;
+    return terms.edit(kind, slug, version, below(kind, draft), deed.as("edit"));
   }
 
   /**
@@ -152,18 +142,15 @@ public class VocabularyCare {
   public CatalogChange addSpelling(
       Actor actor, TermKind kind, String slug, String text, boolean evenIfAmbiguous, String why) {
     Deed deed = deed(actor, or(why, "Another spelling."));
-    CatalogChange change = terms.addSynonym(kind, slug, text, evenIfAmbiguous, deed);
-    log(actor, "add-spelling", TERM, id(kind, slug), deed, Map.of("text", text));
-    return change;
+    return terms.addSynonym(
+        kind, slug, text, evenIfAmbiguous, deed.as("add-spelling", "text", text));
   }
 
   @Transactional
   public CatalogChange removeSpelling(
       Actor actor, TermKind kind, String slug, String text, String why) {
     Deed deed = deed(actor, why);
-    CatalogChange change = terms.removeSynonym(kind, slug, text, deed);
-    log(actor, "remove-spelling", TERM, id(kind, slug), deed, Map.of("text", text));
-    return change;
+    return terms.removeSynonym(kind, slug, text, deed.as("remove-spelling", "text", text));
   }
 
   /** Makes one term redirect to another, for ever or until it is undone. */
@@ -171,18 +158,13 @@ public class VocabularyCare {
   public CatalogChange merge(Actor actor, TermKind kind, String loser, String winner, String why) {
     Deed deed = deed(actor, why);
     String into = meant(kind, "/into", winner);
-    CatalogChange change = merges.merge(kind, loser, into, deed);
-    log(actor, "merge", TERM, id(kind, loser), deed, Map.of("into", into));
-    return change;
+    return merges.merge(kind, loser, into, deed.as("merge", "into", into));
   }
 
   /** Makes a merged term exactly what it was. */
   @Transactional
   public CatalogChange undoMerge(Actor actor, TermKind kind, String loser, String why) {
-    Deed deed = deed(actor, why);
-    CatalogChange change = merges.undo(kind, loser, deed);
-    log(actor, "undo-merge", TERM, id(kind, loser), deed, Map.of());
-    return change;
+    return merges.undo(kind, loser, deed(actor, why).as("undo-merge"));
   }
 
   /** The living term that a text names, by its slug, its label or any spelling. */
@@ -254,32 +236,25 @@ public class VocabularyCare {
   /** Asks for a caution's removal; a second moderator has to confirm it. */
   @Transactional
   public void proposeRemoval(Actor actor, String id, String why) {
-    Deed deed = deed(actor, why);
-    cautions.proposeRemoval(id, deed);
-    log(actor, "propose-removal", CAUTION, id, deed, Map.of());
+    cautions.proposeRemoval(id, deed(actor, why).as("propose-removal"));
   }
 
   @Transactional
   public void confirmRemoval(Actor actor, String id, String why) {
     Deed deed = deed(actor, or(why, "Confirmed."));
-    cautions.confirmRemoval(id, deed);
-    log(actor, "confirm-removal", CAUTION, id, deed, Map.of());
+    cautions.confirmRemoval(id, deed.as("confirm-removal"));
   }
 
   /** Lets a caution stand whose removal was proposed. */
   @Transactional
   public void keepStanding(Actor actor, String id, String why) {
-    Deed deed = deed(actor, why);
-    cautions.keepStanding(id, deed);
-    log(actor, "keep", CAUTION, id, deed, Map.of());
+    cautions.keepStanding(id, deed(actor, why).as("keep"));
   }
 
   /** Brings a removed caution back. */
   @Transactional
   public void restoreCaution(Actor actor, String id, String why) {
-    Deed deed = deed(actor, why);
-    cautions.restore(id, deed);
-    log(actor, "restore", CAUTION, id, deed, Map.of());
+    cautions.restore(id, deed(actor, why).as("restore"));
   }
 
   private static Deed deed(Actor actor, String why) {
@@ -293,10 +268,5 @@ public class VocabularyCare {
 
   private static String id(TermKind kind, String slug) {
     return kind.code() + ":" + slug;
-  }
-
-  private void log(
-      Actor actor, String action, String entity, String id, Deed deed, Map<String, Object> more) {
-    audit.record(actor, action, entity, id, deed.why(), more);
   }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.desk.Cast;
 import club.emberwell.desk.DeskLimits;
+import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import io.quarkus.test.junit.QuarkusTest;
@@ -16,6 +17,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Map;
+import java.util.UUID;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -28,6 +30,7 @@ class AuditTrailTest {
   @Inject Cast cast;
   @Inject Audit audit;
   @Inject AuditTrail trail;
+  @Inject VocabularyCare care;
   @Inject DataSource database;
 
   @ParameterizedTest
@@ -64,6 +67,23 @@ class AuditTrailTest {
     trail.export(trail.exportable(moderator, filter), AuditTrail.Format.CSV, out);
     assertEquals(lines + 1, out.toString().lines().count());
     assertEquals(DeskLimits.AUDIT_PAGE, trail.page(moderator, filter, null).rows().size());
+  }
+
+  @Test
+  void aDeedAboutTheVocabularyIsOneRowOfItsHistoryAndALineOfTheLog() {
+    Actor moderator = cast.moderator();
+    UUID word = UUID.randomUUID();
+    cast.run(
+        "insert into unfiled (id, kind, written, folded) values ('%s', 'material', '%s', '%s')"
+            .formatted(word, word, word));
+    care.dismiss(moderator, word, "Not a word.");
+    AuditFilter about = new AuditFilter(null, null, "unfiled", word.toString(), null, null);
+    AuditLine line = trail.page(moderator, about, null).rows().get(0);
+    assertEquals("dismiss-word", line.action());
+    assertEquals(moderator.handle(), line.who());
+    assertEquals("Not a word.", line.reason());
+    assertEquals(
+        0, cast.count("select count(*) from audit where entity_id = '%s'".formatted(word)));
   }
 
   // Formula injection: OWASP, "CSV Injection" (cells that begin with = + - @, tab or return).

@@ -1,4 +1,4 @@
-package club.emberwell.member;
+package club.emberwell.exchange;
 
 import java.util.UUID;
 import java.util.stream.Stream;
