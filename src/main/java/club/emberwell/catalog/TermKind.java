@@ -2,8 +2,6 @@ package club.emberwell.catalog;
 
 import club.emberwell.remark.Coded;
 import com.fasterxml.jackson.annotation.JsonProperty;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /** The separate vocabularies; a slug is unique within one of them. */
 public enum TermKind implements Coded {
@@ -33,9 +31,5 @@ public enum TermKind implements Coded {
   /** What a list of them is called. */
   public String plural() {
     return plural;
-  }
-
-  public static Optional<TermKind> of(String code) {
-    return Stream.of(values()).filter(kind -> kind.code.equals(code)).findFirst();
   }
 }

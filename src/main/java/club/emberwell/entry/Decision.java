@@ -1,14 +1,14 @@
 package club.emberwell.entry;
 
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What moderators can decide about an entry. */
-public enum Decision {
+public enum Decision implements Coded {
   /** The first look is done: it appears. */
   APPROVE(
       "approve",
@@ -35,6 +35,7 @@ public enum Decision {
     this.action = action;
   }
 
+  @Override
   public String code() {
     return code;
   }
@@ -74,17 +75,13 @@ public enum Decision {
     };
   }
 
-  public static Optional<Decision> of(String code) {
-    return Stream.of(values()).filter(decision -> decision.code.equals(code)).findFirst();
-  }
-
   /**
    * Reads a choice that must be made.
    *
    * @throws EntryRefused for any other word
    */
   public static Decision read(String pointer, String code) {
-    return of(code)
+    return Coded.of(Decision.class, code)
         .orElseThrow(
             () ->
                 new EntryRefused(

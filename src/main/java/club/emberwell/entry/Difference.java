@@ -2,6 +2,9 @@ package club.emberwell.entry;
 
 import club.emberwell.bench.StoredJson;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.github.difflib.DiffUtils;
+import com.github.difflib.patch.AbstractDelta;
+import com.github.difflib.patch.DeltaType;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -83,7 +86,7 @@ public record Difference(List<FieldChange> fields, List<Line> lines) {
   }
 
   /** The fewest lines taken away and put in; whole texts where they are too long to compare. */
-  static List<Line> lines(List<String> before, List<String> after) {
+  private static List<Line> lines(List<String> before, List<String> after) {
     int head = 0;
     int shorter = Math.min(before.size(), after.size());
     while (head < shorter && before.get(head).equals(after.get(head))) {
@@ -110,35 +113,11 @@ public record Difference(List<FieldChange> fields, List<Line> lines) {
       add(lines, Change.NEW, now);
       return;
     }
-    int[][] common = commonLines(old, now);
-    int i = 0;
-    int j = 0;
-    while (i < old.size() && j < now.size()) {
-      if (old.get(i).equals(now.get(j))) {
-        lines.add(new Line(Change.KEPT, old.get(i++)));
-        j++;
-      } else if (common[i + 1][j] >= common[i][j + 1]) {
-        lines.add(new Line(Change.GONE, old.get(i++)));
-      } else {
-        lines.add(new Line(Change.NEW, now.get(j++)));
-      }
+    for (AbstractDelta<String> part : DiffUtils.diff(old, now, true).getDeltas()) {
+      boolean same = part.getType() == DeltaType.EQUAL;
+      add(lines, same ? Change.KEPT : Change.GONE, part.getSource().getLines());
+      add(lines, Change.NEW, same ? List.of() : part.getTarget().getLines());
     }
-    add(lines, Change.GONE, old.subList(i, old.size()));
-    add(lines, Change.NEW, now.subList(j, now.size()));
-  }
-
-  /** Length of the longest common sequence behind each pair of places. */
-  private static int[][] commonLines(List<String> old, List<String> now) {
-    int[][] common = new int[old.size() + 1][now.size() + 1];
-    for (int i = old.size() - 1; i >= 0; i--) {
-      for (int j = now.size() - 1; j >= 0; j--) {
-        common[i][j] =
-            old.get(i).equals(now.get(j))
-                ? common[i + 1][j + 1] + 1
-                : Math.max(common[i + 1][j], common[i][j + 1]);
-      }
-    }
-    return common;
   }
 
   private static void add(List<Line> lines, Change change, List<String> texts) {

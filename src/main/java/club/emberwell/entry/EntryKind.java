@@ -1,14 +1,13 @@
 package club.emberwell.entry;
 
+import club.emberwell.remark.Coded;
 import jakarta.persistence.EnumeratedValue;
 import java.util.EnumSet;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Stream;
 
 /** What members write. */
-public enum EntryKind {
+public enum EntryKind implements Coded {
   REPORT("report", "Report", "this report", "/reports/%s"),
   QUESTION("question", "Question", "this", "/ask/%s"),
   ANSWER("answer", "Answer", "this", "/ask/%2$s?answer=%1$s#answer-%1$s"),
@@ -30,6 +29,7 @@ public enum EntryKind {
   }
 
   /** The word in the API, in addresses and in the database. */
+  @Override
   public String code() {
     return code;
   }
@@ -50,9 +50,5 @@ public enum EntryKind {
    */
   public String path(UUID id, UUID parent) {
     return path.formatted(id, parent);
-  }
-
-  public static Optional<EntryKind> of(String code) {
-    return Stream.of(values()).filter(kind -> kind.code.equals(code)).findFirst();
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.entry;
 
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
 import java.util.UUID;
 
@@ -12,6 +13,6 @@ public record EntryRef(EntryKind kind, UUID id) {
    */
   public static EntryRef of(String kind, UUID id) {
     return new EntryRef(
-        EntryKind.of(kind).orElseThrow(() -> new EntryUnknown("kind of entry")), id);
+        Coded.of(EntryKind.class, kind).orElseThrow(() -> new EntryUnknown("kind of entry")), id);
   }
 }

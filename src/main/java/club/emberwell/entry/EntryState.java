@@ -1,11 +1,10 @@
 package club.emberwell.entry;
 
+import club.emberwell.remark.Coded;
 import jakarta.persistence.EnumeratedValue;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /** Where an entry stands. Only live ones are listed, searched and counted. */
-public enum EntryState {
+public enum EntryState implements Coded {
   LIVE("live"),
   /** Waits for a moderator's first look; its author sees it meanwhile. */
   WAITING("waiting"),
@@ -20,12 +19,9 @@ public enum EntryState {
   }
 
   /** The word in the API and in the database. */
+  @Override
   public String code() {
     return code;
-  }
-
-  public static Optional<EntryState> of(String code) {
-    return Stream.of(values()).filter(state -> state.code.equals(code)).findFirst();
   }
 
   /** Was public once and is not changed any more. */

@@ -2,6 +2,7 @@ package club.emberwell.search;
 
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.remark.Coded;
 import club.emberwell.search.SearchResult.Suggestion;
 import club.emberwell.search.match.QueryParts;
 import club.emberwell.search.match.TextQuery;
@@ -57,7 +58,7 @@ final class NoHits {
 
   private void dropFacets() {
     for (String code : query.facets().keySet()) {
-      Optional<Facet> facet = Facet.of(code);
+      Optional<Facet> facet = Coded.of(Facet.class, code);
       int reports = facet.map(f -> counts.without().getOrDefault(f, 0)).orElse(0);
       if (reports > 0) {
         String label = describe(facet.get(), query.facets().get(code));

@@ -53,7 +53,7 @@ class StoredTalkSource implements TalkSource {
     return new TalkText(
         entry.id(),
         talk.entry().number(),
-        entry.kind().code(),
+        entry.kind(),
         written.title(),
         answers == null ? written.text() : written.text() + answers,
         entry.answers() > 0,

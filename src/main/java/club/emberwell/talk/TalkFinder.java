@@ -43,9 +43,7 @@ public class TalkFinder {
   @Transactional
   public Slice<TalkEntry> find(EntryKind kind, String text, boolean unanswered, int page) {
     return Slice.read(
-            page,
-            TalkLimits.PAGE,
-            (from, most) -> search.find(kind.code(), text, unanswered, from, most))
+            page, TalkLimits.PAGE, (from, most) -> search.find(kind, text, unanswered, from, most))
         .all(this::load);
   }
 

@@ -5,6 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.TermDraft;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.undo.Undos.Wanted;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
 import java.util.UUID;
 
@@ -77,6 +78,6 @@ final class DeskRequests {
   record Verdict(Boolean accept, String reason) {}
 
   static TermKind kind(String code) {
-    return TermKind.of(code).orElseThrow(() -> new EntryUnknown("vocabulary"));
+    return Coded.of(TermKind.class, code).orElseThrow(() -> new EntryUnknown("vocabulary"));
   }
 }

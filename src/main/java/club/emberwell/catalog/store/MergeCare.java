@@ -6,6 +6,7 @@ import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
@@ -96,7 +97,7 @@ public class MergeCare {
   }
 
   private static Map<String, Object> mapping(TermEntity loser, Vocabulary vocabulary) {
-    TermKind kind = TermKind.of(loser.kind).orElseThrow();
+    TermKind kind = Coded.of(TermKind.class, loser.kind).orElseThrow();
     Map<String, Object> mapping = new HashMap<>();
     mapping.put("deprecated", loser.deprecated);
     mapping.put("edited", loser.edited);

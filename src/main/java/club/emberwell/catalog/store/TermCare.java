@@ -5,6 +5,7 @@ import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
@@ -160,7 +161,7 @@ public class TermCare {
   public CatalogChange file(UUID unfiledId, String slug, Deed deed) {
     store.lock();
     UnfiledEntity text = waiting(unfiledId);
-    TermKind kind = TermKind.of(text.kind).orElseThrow();
+    TermKind kind = Coded.of(TermKind.class, text.kind).orElseThrow();
     text.filedTo = slug;
     decide(text, Unfiled.FILED, deed);
     return addSynonym(kind, slug, text.written, false, deed.part());

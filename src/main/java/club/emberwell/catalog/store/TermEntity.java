@@ -2,6 +2,7 @@ package club.emberwell.catalog.store;
 
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.remark.Coded;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -56,7 +57,7 @@ class TermEntity {
 
   Term toTerm(List<String> synonyms) {
     return new Term(
-        TermKind.of(kind).orElseThrow(),
+        Coded.of(TermKind.class, kind).orElseThrow(),
         slug,
         new Term.Words(label, synonyms, note),
         parent,

@@ -1,6 +1,7 @@
 package club.emberwell.catalog.store;
 
 import club.emberwell.catalog.TermKind;
+import club.emberwell.remark.Coded;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -39,6 +40,13 @@ class UnfiledEntity {
 
   Unfiled toUnfiled() {
     return new Unfiled(
-        id, TermKind.of(kind).orElseThrow(), written, count, firstSeen, lastSeen, state, filedTo);
+        id,
+        Coded.of(TermKind.class, kind).orElseThrow(),
+        written,
+        count,
+        firstSeen,
+        lastSeen,
+        state,
+        filedTo);
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.desk.log;
 
 import club.emberwell.entry.EntryKind;
+import club.emberwell.remark.Coded;
 import java.time.Instant;
 
 /**
@@ -23,6 +24,8 @@ public record AuditLine(
     if (entity.equals("member")) {
       return "/desk/members/" + entityId;
     }
-    return EntryKind.of(entity).map(kind -> "/desk/items/" + entity + "/" + entityId).orElse(null);
+    return Coded.of(EntryKind.class, entity)
+        .map(kind -> "/desk/items/" + entity + "/" + entityId)
+        .orElse(null);
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.search.match;
 
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.remark.Coded;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
@@ -44,7 +45,7 @@ public record QueryParts(
         .facets()
         .forEach(
             (code, values) ->
-                Facet.of(code)
+                Coded.of(Facet.class, code)
                     .filter(facet -> !values.isEmpty())
                     .ifPresent(f -> chosen.put(f, expand(f, values, vocabulary))));
     return new QueryParts(base.build(), chosen, text.guesses());

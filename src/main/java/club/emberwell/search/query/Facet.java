@@ -1,11 +1,11 @@
 package club.emberwell.search.query;
 
 import club.emberwell.catalog.TermKind;
+import club.emberwell.remark.Coded;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** What a search can be narrowed by. The code is the word in the API and in addresses. */
-public enum Facet {
+public enum Facet implements Coded {
   SOURCE("source", "Laser source"),
   POWER_CLASS("powerClass", "Power class"),
   BAND("band", "Wavelength"),
@@ -33,16 +33,13 @@ public enum Facet {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }
 
   public String label() {
     return label;
-  }
-
-  public static Optional<Facet> of(String code) {
-    return Stream.of(values()).filter(facet -> facet.code.equals(code)).findFirst();
   }
 
   /** The vocabulary its values come from, where they do; such values form a tree. */

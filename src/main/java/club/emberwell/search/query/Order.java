@@ -1,10 +1,9 @@
 package club.emberwell.search.query;
 
-import java.util.Optional;
-import java.util.stream.Stream;
+import club.emberwell.remark.Coded;
 
 /** In what order hits come; equal ones newest first. */
-public enum Order {
+public enum Order implements Coded {
   /** How well the words fit; the order where there is a text. */
   RELEVANCE("relevance", "Best match"),
   /** The order where nothing else is asked. */
@@ -22,16 +21,13 @@ public enum Order {
     this.label = label;
   }
 
+  @Override
   public String code() {
     return code;
   }
 
   public String label() {
     return label;
-  }
-
-  public static Optional<Order> of(String code) {
-    return Stream.of(values()).filter(order -> order.code.equals(code)).findFirst();
   }
 
   /** The order of a query that asks for none, or for one that needs what it lacks. */
@@ -44,7 +40,7 @@ public enum Order {
 
   /** The order in which a query's hits come. */
   public static Order effective(SearchQuery query) {
-    Order asked = of(query.sort()).orElseGet(() -> usual(query));
+    Order asked = Coded.of(Order.class, query.sort()).orElseGet(() -> usual(query));
     boolean lacking =
         asked == NEAR && query.near() == null || asked == RELEVANCE && query.text().isBlank();
     return lacking ? usual(query) : asked;

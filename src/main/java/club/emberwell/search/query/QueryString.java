@@ -1,6 +1,7 @@
 package club.emberwell.search.query;
 
 import java.net.URLDecoder;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -24,6 +25,20 @@ public final class QueryString {
       }
     }
     return found;
+  }
+
+  /** A name with one of its values. */
+  public record Pair(String name, String value) {}
+
+  /** The same one by one, as the hidden fields of a form carry them along. */
+  public static List<Pair> pairs(String query) {
+    return parse(query).entrySet().stream()
+        .flatMap(e -> e.getValue().stream().map(value -> new Pair(e.getKey(), value)))
+        .toList();
+  }
+
+  public static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
   private static String decoded(String text) {

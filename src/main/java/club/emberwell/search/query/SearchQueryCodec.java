@@ -8,13 +8,12 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import java.math.BigDecimal;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -122,7 +121,8 @@ public final class SearchQueryCodec {
   }
 
   private static boolean isOurs(String name) {
-    if (Set.of(TEXT, NEAR, SORT, PAGE, SIZE).contains(name) || Facet.of(name).isPresent()) {
+    if (Set.of(TEXT, NEAR, SORT, PAGE, SIZE).contains(name)
+        || Coded.of(Facet.class, name).isPresent()) {
       return true;
     }
     return RangeField.all().stream().anyMatch(range -> isLimit(range, name));
@@ -228,7 +228,7 @@ public final class SearchQueryCodec {
 
   private String sort(Map<String, List<String>> parameters) {
     String given = single(SORT, parameters).orElse("");
-    if (!given.isEmpty() && Order.of(given).isEmpty()) {
+    if (!given.isEmpty() && Coded.of(Order.class, given).isEmpty()) {
       problem(SORT, RemarkId.VALUE_UNKNOWN, "There is no such order.");
       return "";
     }
@@ -285,7 +285,7 @@ public final class SearchQueryCodec {
 
   private static void pair(List<String> pairs, String name, String value) {
     if (!value.isEmpty()) {
-      pairs.add(name + "=" + URLEncoder.encode(value, StandardCharsets.UTF_8));
+      pairs.add(name + "=" + QueryString.encoded(value));
     }
   }
 }

@@ -56,7 +56,7 @@ final class TalkDocuments {
     TalkText.About about = text.about();
     Document document = new Document();
     Documents.identify(text.id(), document::add);
-    document.add(new StringField(KIND, text.kind(), Field.Store.NO));
+    document.add(new StringField(KIND, text.kind().code(), Field.Store.NO));
     document.add(new StringField(ANSWERED, text.answered() ? "yes" : "no", Field.Store.NO));
     document.add(new NumericDocValuesField(NUMBER, text.number()));
     tie(document, Facet.MATERIAL, slug(TermKind.MATERIAL, about.material()));

@@ -1,10 +1,14 @@
 package club.emberwell.search.talk;
 
+import club.emberwell.entry.EntryKind;
+import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.column.Documents;
+import club.emberwell.search.index.SearchIndex;
 import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.apache.lucene.index.LeafReaderContext;
@@ -19,7 +23,10 @@ import org.apache.lucene.search.Sort;
 import org.apache.lucene.search.SortField;
 import org.apache.lucene.search.TermQuery;
 
-/** Finds questions and notices; who shows them loads them by their ids. */
+/**
+ * Finds questions and notices, who shows them loads them by their ids; and sets new entries apart,
+ * to hold kept searches against them.
+ */
 @ApplicationScoped
 public class TalkSearch {
   private static final Sort BEST =
@@ -27,9 +34,16 @@ public class TalkSearch {
           SortField.FIELD_SCORE, new SortField(TalkDocuments.NUMBER, SortField.Type.LONG, true));
 
   private final TalkIndex index;
+  private final SearchIndex reports;
 
-  TalkSearch(TalkIndex index) {
+  TalkSearch(TalkIndex index, SearchIndex reports) {
     this.index = index;
+    this.reports = reports;
+  }
+
+  /** The caller closes what it gets. */
+  public Newcomers newcomers(Collection<ReportSnapshot> found, Collection<TalkText> texts) {
+    return Newcomers.of(reports, index, found, texts);
   }
 
   /** Ids of questions and notices that concern a search, the closest first. */
@@ -53,15 +67,15 @@ public class TalkSearch {
   /**
    * Ids of those of one kind that hold every word, the best first.
    *
-   * @param kind {@link TalkSource#QUESTION} or {@link TalkSource#NOTICE}
+   * @param kind question or notice
    * @param unanswered only those without an answer
    */
-  public List<UUID> find(String kind, String text, boolean unanswered, int from, int most) {
+  public List<UUID> find(EntryKind kind, String text, boolean unanswered, int from, int most) {
     return index.read(
         (searcher, words) -> {
           BooleanQuery.Builder query = new BooleanQuery.Builder();
           query.add(new TalkQuery(words, searcher.getIndexReader()).all(text), Occur.MUST);
-          query.add(new TermQuery(new Term(TalkDocuments.KIND, kind)), Occur.FILTER);
+          query.add(new TermQuery(new Term(TalkDocuments.KIND, kind.code())), Occur.FILTER);
           if (unanswered) {
             query.add(new TermQuery(new Term(TalkDocuments.ANSWERED, "no")), Occur.FILTER);
           }

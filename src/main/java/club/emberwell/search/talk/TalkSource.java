@@ -6,12 +6,6 @@ import java.util.UUID;
 
 /** Reads what members ask and announce, for the index; two statements whatever the size. */
 public interface TalkSource {
-  /** The kinds of entries in the change rows that lead to something searched here. */
-  String QUESTION = "question";
-
-  String NOTICE = "notice";
-  String ANSWER = "answer";
-
   /**
    * The live questions and notices behind these ids; an answer leads to its question, whatever is
    * not live is left out.

@@ -1,17 +1,24 @@
 package club.emberwell.search.talk;
 
+import club.emberwell.entry.EntryKind;
 import java.util.UUID;
 
 /**
  * A question with its answers, or a notice, as far as it is searched.
  *
  * @param number rises with every entry; the order of a rebuild
- * @param kind {@code question} or {@code notice}
+ * @param kind question or notice
  * @param body everything said below the title
  * @param answered whether a live answer is among it
  */
 public record TalkText(
-    UUID id, long number, String kind, String title, String body, boolean answered, About about) {
+    UUID id,
+    long number,
+    EntryKind kind,
+    String title,
+    String body,
+    boolean answered,
+    About about) {
 
   /**
    * What it is tied to, each null where it is not.

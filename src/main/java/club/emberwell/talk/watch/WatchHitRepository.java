@@ -3,6 +3,7 @@ package club.emberwell.talk.watch;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
 import java.time.Instant;
@@ -186,7 +187,7 @@ class WatchHitRepository {
   }
 
   private static Find read(Tuple row) {
-    EntryKind kind = EntryKind.of(row.get("kind", String.class)).orElseThrow();
+    EntryKind kind = Coded.of(EntryKind.class, row.get("kind", String.class)).orElseThrow();
     String title = row.get("title", String.class);
     return new Find(
         ((Number) row.get("id")).longValue(),

@@ -10,8 +10,8 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQueryCodec;
-import club.emberwell.search.talk.NewcomerSearch;
 import club.emberwell.search.talk.Newcomers;
+import club.emberwell.search.talk.TalkSearch;
 import club.emberwell.search.talk.TalkSource;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.TalkRepository;
@@ -42,7 +42,7 @@ public class WatchMatcher {
   private final ChangeFollower changes;
   private final ReportSource reports;
   private final TalkSource talk;
-  private final NewcomerSearch search;
+  private final TalkSearch search;
   private final CatalogService catalog;
 
   WatchMatcher(
@@ -52,7 +52,7 @@ public class WatchMatcher {
       StoredReaders readers,
       ReportSource reports,
       TalkSource talk,
-      NewcomerSearch search,
+      TalkSearch search,
       CatalogService catalog) {
     this.watches = watches;
     this.hits = hits;
@@ -114,7 +114,7 @@ public class WatchMatcher {
     }
     List<UUID> inOrder =
         some.stream().map(Change::id).distinct().filter(news::containsKey).toList();
-    try (Newcomers fresh = search.of(live, talk.byIds(talkIds))) {
+    try (Newcomers fresh = search.newcomers(live, talk.byIds(talkIds))) {
       Map<String, Set<UUID>> matching = new HashMap<>();
       List<WatchEntity> batch = watches.activeAfter(FIRST, TalkLimits.WATCH_BATCH);
       while (!batch.isEmpty()) {

@@ -11,6 +11,7 @@ import club.emberwell.desk.word.MergeEffects.Effects;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.desk.word.VocabularyCare.Change;
 import club.emberwell.member.Role;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -102,7 +103,7 @@ public class VocabularyPages extends Pages {
   }
 
   static TermKind kind(String code) {
-    return TermKind.of(code).orElseThrow(() -> new EntryUnknown("vocabulary"));
+    return Coded.of(TermKind.class, code).orElseThrow(() -> new EntryUnknown("vocabulary"));
   }
 
   @GET

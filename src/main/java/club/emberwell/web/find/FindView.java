@@ -1,5 +1,6 @@
 package club.emberwell.web.find;
 
+import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.frame.Field.Option;
@@ -31,7 +32,11 @@ record FindView(
    * @param watch the search as a watch keeps it
    */
   record Asked(
-      String text, List<Pair> hidden, List<Option> orders, List<Option> machines, String watch) {
+      String text,
+      List<QueryString.Pair> hidden,
+      List<Option> orders,
+      List<Option> machines,
+      String watch) {
     /** Where the club is asked about it. */
     public String getAsk() {
       return AskPages.about(text);
@@ -67,9 +72,6 @@ record FindView(
    * @param guesses how words were read
    */
   record Help(List<String> problems, List<String> guesses, List<Way> suggestions) {}
-
-  /** A hidden form field. */
-  record Pair(String name, String value) {}
 
   /** An applied limit. */
   record Chip(String label, String href) {}

@@ -16,6 +16,7 @@ import club.emberwell.search.SearchResult;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Order;
+import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
@@ -27,14 +28,12 @@ import club.emberwell.web.find.FindView.Found;
 import club.emberwell.web.find.FindView.Hazard;
 import club.emberwell.web.find.FindView.Help;
 import club.emberwell.web.find.FindView.Narrowed;
-import club.emberwell.web.find.FindView.Pair;
 import club.emberwell.web.find.FindView.Way;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
 import club.emberwell.web.talk.TalkBeside;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -75,7 +74,8 @@ class FindViews {
     return new FindView(
         new Asked(
             query.text(),
-            hidden(query),
+            QueryString.pairs(
+                SearchQueryCodec.write(query.withText("").withSort("").withNear(null))),
             orders(query, result.order()),
             machineOptions(actor, query),
             SearchQueryCodec.write(query.withPage(0).withSort("").withNear(null))),
@@ -124,22 +124,6 @@ class FindViews {
     String reports = result.totalReports() == 1 ? "1 report" : result.totalReports() + " reports";
     String trials = result.totalTrials() == 1 ? "1 trial" : result.totalTrials() + " trials";
     return reports + " with " + trials;
-  }
-
-  /** What the text form sends along besides its own box. */
-  private static List<Pair> hidden(SearchQuery query) {
-    String parameters = SearchQueryCodec.write(query.withText("").withSort("").withNear(null));
-    return parameters.isEmpty()
-        ? List.of()
-        : Arrays.stream(parameters.split("&"))
-            .map(pair -> pair.split("=", 2))
-            .map(
-                pair ->
-                    new Pair(
-                        pair[0],
-                        java.net.URLDecoder.decode(
-                            pair[1], java.nio.charset.StandardCharsets.UTF_8)))
-            .toList();
   }
 
   private List<Chip> chips(SearchResult result) {

@@ -1,7 +1,6 @@
 package club.emberwell.web.range;
 
 import club.emberwell.catalog.Term;
-import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.laser.Effect;
@@ -10,6 +9,7 @@ import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
+import club.emberwell.remark.Coded;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -44,8 +44,8 @@ public class QueryWords {
   }
 
   private static String label(Vocabulary vocabulary, String facet, String value) {
-    return Facet.of(facet)
-        .flatMap(f -> TermKind.of(f.code()))
+    return Coded.of(Facet.class, facet)
+        .flatMap(Facet::vocabulary)
         .flatMap(kind -> vocabulary.successor(kind, value))
         .map(Term::label)
         .or(() -> fixed(facet, value))
@@ -53,7 +53,7 @@ public class QueryWords {
   }
 
   private static Optional<String> fixed(String facet, String value) {
-    return switch (Facet.of(facet).orElse(Facet.MEMBER)) {
+    return switch (Coded.of(Facet.class, facet).orElse(Facet.MEMBER)) {
       case SOURCE -> LaserSource.of(value).map(LaserSource::label);
       case PROCESS -> Process.of(value).map(Process::label);
       case EFFECT -> Effect.of(value).map(Effect::label);

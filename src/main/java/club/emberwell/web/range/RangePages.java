@@ -32,6 +32,7 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 
@@ -77,14 +78,11 @@ public class RangePages extends Pages {
       String query,
       String back,
       String compare,
-      List<Pair> hidden,
+      List<QueryString.Pair> hidden,
       List<Option> machines,
       String spacing,
       List<String> problems,
       List<DetailView> details) {}
-
-  /** A hidden form field. */
-  record Pair(String name, String value) {}
 
   /**
    * @param remarks what keeps the columns from being compared straight away
@@ -121,22 +119,14 @@ public class RangePages extends Pages {
         new Page(
             words.of(parsed.query()),
             "/?" + parameters,
-            "/compare?" + WITH + "=" + encoded(parameters),
-            pairs(parameters),
+            "/compare?" + WITH + "=" + QueryString.encoded(parameters),
+            QueryString.pairs(parameters),
             machines.of(actor).stream()
                 .map(m -> new Option(m.id().toString(), m.name(), m.id().equals(machine)))
                 .toList(),
             sent.getFirst(SPACING),
             problems,
             details));
-  }
-
-  /** With a machine chosen, what carries over to it comes first. */
-  private static int distance(RangeDetail detail) {
-    return detail
-        .forMachine()
-        .map(m -> m.judgement().verdict().ordinal())
-        .orElse(Integer.MAX_VALUE);
   }
 
   @GET
@@ -147,7 +137,7 @@ public class RangePages extends Pages {
     List<String> wanted = new ArrayList<>(sent.getOrDefault(WITH, List.of()));
     String add = sent.getFirst(ADD);
     if (add != null && !add.isBlank()) {
-      wanted.add(SearchQueryCodec.TEXT + "=" + encoded(add.strip()));
+      wanted.add(SearchQueryCodec.TEXT + "=" + QueryString.encoded(add.strip()));
     }
     List<String> problems = new ArrayList<>();
     List<SearchQuery> queries = new ArrayList<>();
@@ -181,7 +171,7 @@ public class RangePages extends Pages {
                       "&",
                       with.stream()
                           .filter(w -> !w.equals(self))
-                          .map(w -> WITH + "=" + encoded(w))
+                          .map(w -> WITH + "=" + QueryString.encoded(w))
                           .toList())));
     }
     return Templates.compare(
@@ -193,7 +183,7 @@ public class RangePages extends Pages {
             queries.size() < ConsensusLimits.MOST_COMPARED));
   }
 
-  private SearchQueryCodec.Parsed read(java.util.Map<String, List<String>> sent, Actor actor) {
+  private SearchQueryCodec.Parsed read(Map<String, List<String>> sent, Actor actor) {
     return SearchQueryCodec.read(
         sent, catalog.snapshot().vocabulary(), Set.of(MACHINE, SPACING), actor.units().style());
   }
@@ -220,16 +210,5 @@ public class RangePages extends Pages {
         .filter(Remark::isError)
         .forEach(r -> problems.add("Line spacing: " + r.detail()));
     return read.value().map(Quantity::doubleValue).orElse(null);
-  }
-
-  private static List<Pair> pairs(String parameters) {
-    List<Pair> pairs = new ArrayList<>();
-    QueryString.parse(parameters)
-        .forEach((name, values) -> values.forEach(v -> pairs.add(new Pair(name, v))));
-    return pairs;
-  }
-
-  private static String encoded(String text) {
-    return java.net.URLEncoder.encode(text, java.nio.charset.StandardCharsets.UTF_8);
   }
 }

@@ -5,6 +5,7 @@ import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
+import club.emberwell.search.query.QueryString;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
@@ -26,8 +27,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.Objects;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
@@ -119,7 +118,7 @@ public class AskPages extends Pages {
 
   /** Where a question about something is begun. */
   public static String about(String text) {
-    return text.isEmpty() ? NEW : NEW + "?about=" + URLEncoder.encode(text, StandardCharsets.UTF_8);
+    return text.isEmpty() ? NEW : NEW + "?about=" + QueryString.encoded(text);
   }
 
   /** Looks first what is known already; only the second press posts. */

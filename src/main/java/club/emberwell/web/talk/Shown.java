@@ -1,7 +1,6 @@
 package club.emberwell.web.talk;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
+import club.emberwell.search.query.QueryString;
 
 /** The lists of talk, each with its address. */
 enum Shown {
@@ -39,7 +38,7 @@ enum Shown {
    * @param text what is looked for; empty = nothing
    */
   String address(String text) {
-    String words = text.isEmpty() ? "" : "q=" + URLEncoder.encode(text, StandardCharsets.UTF_8);
+    String words = text.isEmpty() ? "" : "q=" + QueryString.encoded(text);
     String only = code == null ? "" : "show=" + code;
     String both = words.isEmpty() || only.isEmpty() ? words + only : words + "&" + only;
     return both.isEmpty() ? path : path + "?" + both;
