@@ -5,6 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.PowerClass;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchLimits;
@@ -23,16 +24,9 @@ public final class FacetCodes {
       case POWER_CLASS -> PowerClass.ofRated(report.laser().ratedPowerW()).code();
       case BAND -> report.laser().band().code();
       case REGIME -> report.laser().regime().code();
-      case MATERIAL ->
-          filed(
-              TermKind.MATERIAL,
-              report.work().material().slug(),
-              report.work().material().written());
-      case COATING ->
-          filed(
-              TermKind.COATING, report.work().coating().slug(), report.work().coating().written());
-      case COLOUR ->
-          filed(TermKind.COLOUR, report.work().colour().slug(), report.work().colour().written());
+      case MATERIAL -> filed(TermKind.MATERIAL, report.work().material());
+      case COATING -> filed(TermKind.COATING, report.work().coating());
+      case COLOUR -> filed(TermKind.COLOUR, report.work().colour());
       case PROCESS -> report.process().code();
       case EFFECT -> trial.effect().code();
       case MOTION ->
@@ -42,11 +36,11 @@ public final class FacetCodes {
     };
   }
 
-  private String filed(TermKind kind, String slug, String written) {
-    if (slug == null) {
-      return written == null || written.isBlank() ? Facet.NOT_GIVEN : Facet.NOT_FILED;
+  private String filed(TermKind kind, Filed word) {
+    if (word.slug() == null) {
+      return word.written() == null || word.written().isBlank() ? Facet.NOT_GIVEN : Facet.NOT_FILED;
     }
-    return vocabulary.successor(kind, slug).map(Term::slug).orElse(slug);
+    return vocabulary.successor(kind, word.slug()).map(Term::slug).orElse(word.slug());
   }
 
   private static String given(String text) {

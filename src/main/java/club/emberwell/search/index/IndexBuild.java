@@ -1,13 +1,12 @@
 package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.entry.EntryState;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
-import java.util.List;
+import java.util.Iterator;
 import java.util.function.BooleanSupplier;
 import org.jboss.logging.Logger;
 
@@ -49,20 +48,14 @@ public final class IndexBuild {
       Generation made, ReportSource source, TrialDocuments documents, BooleanSupplier stopped)
       throws IOException {
     long count = 0;
-    long after = 0;
-    List<ReportSnapshot> batch = source.liveAfter(after, SearchLimits.BATCH);
-    while (!batch.isEmpty()) {
-      for (ReportSnapshot report : batch) {
-        after = Math.max(after, report.number());
-        if (report.state() == EntryState.LIVE) {
-          made.put(report.id(), documents.of(report));
-          count++;
-        }
-      }
+    for (Iterator<ReportSnapshot> all = source.live(SearchLimits.BATCH).iterator();
+        all.hasNext();
+        count++) {
+      ReportSnapshot report = all.next();
+      made.put(report.id(), documents.of(report));
       if (stopped.getAsBoolean()) {
         throw new IOException("stopped while the index was being built");
       }
-      batch = source.liveAfter(after, SearchLimits.BATCH);
     }
     return count;
   }

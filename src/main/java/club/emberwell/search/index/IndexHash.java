@@ -1,12 +1,11 @@
 package club.emberwell.search.index;
 
-import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
-import java.util.List;
+import java.util.Iterator;
 import java.util.UUID;
 import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReader;
@@ -44,15 +43,11 @@ public record IndexHash(long reports, long hash) {
   /** Of everything that should be found. */
   public static IndexHash of(ReportSource source) {
     IndexHash hash = EMPTY;
-    long after = 0;
-    for (List<ReportSnapshot> batch = source.liveAfter(after, SearchLimits.BATCH);
-        !batch.isEmpty();
-        batch = source.liveAfter(after, SearchLimits.BATCH)) {
-      for (ReportSnapshot report : batch) {
-        after = Math.max(after, report.number());
-        if (report.state() == EntryState.LIVE && !report.trials().isEmpty()) {
-          hash = hash.with(report.id(), report.version());
-        }
+    for (Iterator<ReportSnapshot> all = source.live(SearchLimits.BATCH).iterator();
+        all.hasNext(); ) {
+      ReportSnapshot report = all.next();
+      if (!report.trials().isEmpty()) {
+        hash = hash.with(report.id(), report.version());
       }
     }
     return hash;

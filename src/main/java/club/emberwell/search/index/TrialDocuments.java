@@ -5,6 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.Laser;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.column.Documents;
@@ -125,24 +126,9 @@ public final class TrialDocuments {
   private Set<String> wordsOf(TextField field, ReportSnapshot report) {
     Set<String> found = new LinkedHashSet<>();
     switch (field) {
-      case MATERIAL ->
-          filed(
-              found,
-              TermKind.MATERIAL,
-              report.work().material().slug(),
-              report.work().material().written());
-      case COATING ->
-          filed(
-              found,
-              TermKind.COATING,
-              report.work().coating().slug(),
-              report.work().coating().written());
-      case COLOUR ->
-          filed(
-              found,
-              TermKind.COLOUR,
-              report.work().colour().slug(),
-              report.work().colour().written());
+      case MATERIAL -> filed(found, TermKind.MATERIAL, report.work().material());
+      case COATING -> filed(found, TermKind.COATING, report.work().coating());
+      case COLOUR -> filed(found, TermKind.COLOUR, report.work().colour());
       case LASER -> laser(found, report);
       case LOT -> words.addTo(found, report.particulars().lot());
       case CONTROLLER -> words.addTo(found, report.particulars().controllerVersion());
@@ -154,15 +140,14 @@ public final class TrialDocuments {
     return found;
   }
 
-  private void filed(Set<String> found, TermKind kind, String slug, String written) {
-    words.addTo(found, written);
-    if (slug == null) {
-      return;
+  private void filed(Set<String> found, TermKind kind, Filed word) {
+    words.addTo(found, word.written());
+    if (word.slug() != null) {
+      found.addAll(
+          filedWords
+              .computeIfAbsent(kind, key -> new HashMap<>())
+              .computeIfAbsent(word.slug(), slug -> alongPath(kind, slug)));
     }
-    found.addAll(
-        filedWords
-            .computeIfAbsent(kind, key -> new HashMap<>())
-            .computeIfAbsent(slug, key -> alongPath(kind, slug)));
   }
 
   private Set<String> alongPath(TermKind kind, String slug) {

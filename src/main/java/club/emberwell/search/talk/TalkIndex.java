@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.store.ByteBuffersDirectory;
 
@@ -108,13 +109,7 @@ class TalkIndex implements ChangeReader {
   private void rebuild(Vocabulary now, UUID history) {
     IndexStamp reached = new IndexStamp(history, log.head(), now.contentHash());
     live.clear();
-    long after = 0;
-    List<TalkText> batch = source.liveAfter(after, SearchLimits.BATCH);
-    while (!batch.isEmpty()) {
-      put(batch, now);
-      after = batch.stream().mapToLong(TalkText::number).reduce(after, Math::max);
-      batch = source.liveAfter(after, SearchLimits.BATCH);
-    }
+    put(source.live(SearchLimits.BATCH), now);
     words = now;
     live.reached(reached);
   }
@@ -126,14 +121,12 @@ class TalkIndex implements ChangeReader {
     for (UUID id : ids) {
       live.put(id, List.of());
     }
-    put(source.byIds(ids), words);
+    put(source.byIds(ids).stream(), words);
   }
 
-  private void put(List<TalkText> texts, Vocabulary with) {
+  private void put(Stream<TalkText> texts, Vocabulary with) {
     TalkDocuments documents = new TalkDocuments(with);
-    for (TalkText text : texts) {
-      live.put(text.id(), List.of(documents.of(text)));
-    }
+    texts.forEach(text -> live.put(text.id(), List.of(documents.of(text))));
   }
 
   /** What a read of the index answers. */
