@@ -58,13 +58,6 @@ public final class QuantityReader {
     return StructuredReader.read(kind, value, unit, written);
   }
 
-  /** Whichever form it came in; by the rules of the API. */
-  public static Reading<Quantity> read(QuantityKind kind, WrittenQuantity written) {
-    return written.text() != null
-        ? read(kind, written.text())
-        : read(kind, written.value(), written.unit());
-  }
-
   // Asked of the scale first: expanding 1e999999999 would take all memory.
   private static boolean isAbsurd(BigDecimal value) {
     return value.precision() > QuantityLimits.DIGITS

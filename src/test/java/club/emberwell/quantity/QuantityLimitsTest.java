@@ -83,16 +83,6 @@ class QuantityLimitsTest {
         detail(structured(SPEED, new BigDecimal(600), null)));
   }
 
-  @Test
-  void whatIsWrittenIsReadInWhicheverFormItCame() {
-    BigDecimal ten = BigDecimal.TEN;
-    assertEquals(
-        "10", QuantityReader.read(SPEED, WrittenQuantity.of("10 mm/s")).value().get().value() + "");
-    assertEquals(
-        ten,
-        QuantityReader.read(SPEED, new WrittenQuantity(null, ten, "mm/s")).value().get().value());
-  }
-
   // by hand: 1 inch = 25.4 mm
   @ParameterizedTest
   @CsvSource({
