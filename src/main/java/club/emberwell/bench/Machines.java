@@ -8,6 +8,7 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
@@ -50,10 +51,9 @@ public class Machines {
     }
     if (machines.countKeptBy(owner) >= MachineLimits.PER_MEMBER) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.TOO_MANY_MACHINES,
-              "",
-              "A member keeps at most " + MachineLimits.PER_MEMBER + " machines."));
+          RemarkId.TOO_MANY_MACHINES,
+          "",
+          "A member keeps at most " + MachineLimits.PER_MEMBER + " machines.");
     }
     Instant now = Instant.now();
     MachineEntity machine = new MachineEntity(id == null ? UUID.randomUUID() : id, owner, now);
@@ -68,8 +68,7 @@ public class Machines {
         && StoredJson.write(there.written()).equals(StoredJson.write(written))) {
       return there;
     }
-    throw new EntryRefused(
-        Remark.error(RemarkId.ID_TAKEN, "/id", "This id belongs to another entry."));
+    throw new EntryRefused(RemarkId.ID_TAKEN, "/id", "This id belongs to another entry.");
   }
 
   /** The actor's machines in the order they were added, without deleted ones. */
@@ -132,9 +131,7 @@ public class Machines {
 
   private static MachineReader.Result readable(WrittenMachine written, NumberStyle style) {
     MachineReader.Result read = MachineReader.read(written, style);
-    if (!read.readable()) {
-      throw new EntryRefused(read.remarks());
-    }
+    Remarks.refuse(read.remarks());
     return read;
   }
 

@@ -4,7 +4,6 @@ import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
-import club.emberwell.member.NumberStyles;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Coded;
 import jakarta.persistence.AttributeConverter;
@@ -17,18 +16,16 @@ final class StoredCodes {
   private StoredCodes() {}
 
   /** By code, and back. */
-  abstract static class ByCode<E> implements AttributeConverter<E, String> {
-    private final Function<E, String> code;
+  abstract static class ByCode<E extends Coded> implements AttributeConverter<E, String> {
     private final Function<String, Optional<E>> of;
 
-    ByCode(Function<E, String> code, Function<String, Optional<E>> of) {
-      this.code = code;
+    ByCode(Function<String, Optional<E>> of) {
       this.of = of;
     }
 
     @Override
     public String convertToDatabaseColumn(E value) {
-      return value == null ? null : code.apply(value);
+      return value == null ? null : value.code();
     }
 
     @Override
@@ -40,42 +37,42 @@ final class StoredCodes {
   @Converter(autoApply = true)
   static class OfSource extends ByCode<LaserSource> {
     OfSource() {
-      super(Coded::code, LaserSource::of);
+      super(LaserSource::of);
     }
   }
 
   @Converter(autoApply = true)
   static class OfMotion extends ByCode<Motion> {
     OfMotion() {
-      super(Coded::code, Motion::of);
+      super(Motion::of);
     }
   }
 
   @Converter(autoApply = true)
   static class OfRegime extends ByCode<Regime> {
     OfRegime() {
-      super(Coded::code, Regime::of);
+      super(Regime::of);
     }
   }
 
   @Converter(autoApply = true)
   static class OfProcess extends ByCode<Process> {
     OfProcess() {
-      super(Coded::code, Process::of);
+      super(Process::of);
     }
   }
 
   @Converter(autoApply = true)
   static class OfPulseControl extends ByCode<PulseControl> {
     OfPulseControl() {
-      super(Coded::code, PulseControl::of);
+      super(PulseControl::of);
     }
   }
 
   @Converter(autoApply = true)
   static class OfNumberStyle extends ByCode<NumberStyle> {
     OfNumberStyle() {
-      super(NumberStyles::code, NumberStyles::of);
+      super(NumberStyle::of);
     }
   }
 }

@@ -6,9 +6,7 @@ import club.emberwell.member.MemberView;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryForbidden;
-import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import java.util.UUID;
 
 /** Who may do what at the desk, and what may be written there. */
@@ -57,13 +55,7 @@ public final class DeskAccess {
       in.required(pointer, given);
     }
     String text = in.text(pointer, given, most, true);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
+    Remarks.refuse(in.remarks());
     return text;
-  }
-
-  public static EntryRefused refused(RemarkId id, String pointer, String detail) {
-    return new EntryRefused(Remark.error(id, pointer, detail));
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.desk;
 
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -40,7 +41,7 @@ public final class DeskTimes {
         continue;
       }
     }
-    throw DeskAccess.refused(
+    throw new EntryRefused(
         RemarkId.TIME_UNREADABLE, pointer, "Write a time like 2026-11-25 or 2026-11-25T10:30.");
   }
 }

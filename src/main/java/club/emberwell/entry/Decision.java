@@ -2,7 +2,6 @@ package club.emberwell.entry;
 
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import java.util.List;
 import java.util.stream.Stream;
@@ -85,9 +84,8 @@ public enum Decision implements Coded {
         .orElseThrow(
             () ->
                 new EntryRefused(
-                    Remark.error(
-                        RemarkId.CHOICE_UNKNOWN,
-                        pointer,
-                        "Choose one of: approve, hold, remove, restore.")));
+                    RemarkId.CHOICE_UNKNOWN,
+                    pointer,
+                    "Choose one of: approve, hold, remove, restore."));
   }
 }

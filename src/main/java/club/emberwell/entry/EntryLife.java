@@ -6,7 +6,6 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import com.fasterxml.jackson.core.type.TypeReference;
 import io.quarkus.arc.All;
@@ -67,8 +66,7 @@ public class EntryLife {
   /** The same id came with other words. */
   public static EntryRefused taken(EntryKind kind) {
     String what = kind == EntryKind.REPORT ? "report" : "entry";
-    return new EntryRefused(
-        Remark.error(RemarkId.ID_TAKEN, "/id", "This id belongs to another " + what + "."));
+    return new EntryRefused(RemarkId.ID_TAKEN, "/id", "This id belongs to another " + what + ".");
   }
 
   /** Begins an entry in the state the policy gives it. */

@@ -2,7 +2,7 @@ package club.emberwell.entry;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.quantity.NumberStyle;
-import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remarks;
 
 /** Reasons people give for a change. */
 public final class Reasons {
@@ -15,9 +15,7 @@ public final class Reasons {
   public static String checked(String reason) {
     FieldReader in = new FieldReader(NumberStyle.ANY);
     String text = in.text("/reason", reason, MOST, true);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
+    Remarks.refuse(in.remarks());
     return text;
   }
 
@@ -25,9 +23,7 @@ public final class Reasons {
   public static String needed(String reason) {
     FieldReader in = new FieldReader(NumberStyle.ANY);
     in.required("/reason", reason);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
+    Remarks.refuse(in.remarks());
     return checked(reason);
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.member;
 
+import club.emberwell.quantity.NumberStyle;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -37,7 +38,7 @@ public class Member {
   public String status;
 
   @Column(name = "number_style")
-  public String numberStyle = NumberStyles.ANY;
+  public String numberStyle = NumberStyle.ANY.code();
 
   @JdbcTypeCode(SqlTypes.JSON)
   public Map<String, String> units = new HashMap<>();

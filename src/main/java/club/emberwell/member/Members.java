@@ -1,5 +1,6 @@
 package club.emberwell.member;
 
+import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -84,7 +85,7 @@ public class Members {
 
   private static UnitPreferences units(Member member) {
     return UnitPreferences.fromMap(member.units)
-        .with(NumberStyles.of(member.numberStyle).orElseThrow());
+        .with(NumberStyle.of(member.numberStyle).orElseThrow());
   }
 
   public static Role role(Member member) {

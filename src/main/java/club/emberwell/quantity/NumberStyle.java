@@ -1,14 +1,33 @@
 package club.emberwell.quantity;
 
+import club.emberwell.remark.Coded;
+import java.util.Optional;
+import java.util.stream.Stream;
+
 /**
  * How a reader takes a single mark followed by exactly three digits ({@code 1,000}; {@code 4.500}).
  * Everything else means the same in every style.
  */
-public enum NumberStyle {
+public enum NumberStyle implements Coded {
   /** Nothing is known about the writer: ask. The only style of the API. */
-  ANY,
+  ANY("any"),
   /** {@code 4.500} is four and a half, {@code 1,000} a thousand. */
-  DECIMAL_POINT,
+  DECIMAL_POINT("point"),
   /** {@code 4,500} is four and a half, {@code 1.000} a thousand. */
-  DECIMAL_COMMA
+  DECIMAL_COMMA("comma");
+
+  private final String code;
+
+  NumberStyle(String code) {
+    this.code = code;
+  }
+
+  @Override
+  public String code() {
+    return code;
+  }
+
+  public static Optional<NumberStyle> of(String code) {
+    return Stream.of(values()).filter(style -> style.code.equals(code)).findFirst();
+  }
 }

@@ -15,6 +15,16 @@ public class EntryRefused extends RuntimeException {
     this(List.of(remark));
   }
 
+  /**
+   * One field at fault.
+   *
+   * @param pointer of the field (RFC 6901); empty = the whole
+   * @param detail one sentence for a person
+   */
+  public EntryRefused(RemarkId id, String pointer, String detail) {
+    this(Remark.error(id, pointer, detail));
+  }
+
   /** At least one error; warnings may stand beside it. */
   public List<Remark> remarks() {
     return remarks;

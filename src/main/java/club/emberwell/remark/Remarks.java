@@ -14,10 +14,10 @@ public final class Remarks {
   /**
    * Ends an action whose entry has faults.
    *
-   * @throws EntryRefused where there is any remark
+   * @throws EntryRefused where a remark is an error
    */
   public static void refuse(List<Remark> remarks) {
-    if (!remarks.isEmpty()) {
+    if (remarks.stream().anyMatch(Remark::isError)) {
       throw new EntryRefused(remarks);
     }
   }

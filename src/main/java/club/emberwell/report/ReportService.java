@@ -23,6 +23,7 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import club.emberwell.report.ReportRepository.Poster;
 import club.emberwell.report.reading.Interpretation;
 import club.emberwell.report.reading.ReportInterpreter;
@@ -209,7 +210,7 @@ public class ReportService implements Kind {
     boolean live = reports.whole(original).filter(report -> report.entry().live()).isPresent();
     if (!live) {
       throw new EntryRefused(
-          Remark.error(RemarkId.REPORT_UNKNOWN, "/repeatOf", "There is no such report to repeat."));
+          RemarkId.REPORT_UNKNOWN, "/repeatOf", "There is no such report to repeat.");
     }
   }
 
@@ -242,9 +243,7 @@ public class ReportService implements Kind {
     if (read.ban().isPresent()) {
       throw new ProhibitedWork(read.ban().get());
     }
-    if (!read.readable()) {
-      throw new EntryRefused(read.remarks());
-    }
+    Remarks.refuse(read.remarks());
     List<Remark> open = askFirst ? read.unconfirmed(written.confirmed()) : List.of();
     if (!open.isEmpty()) {
       throw new EntryUnconfirmed(open);

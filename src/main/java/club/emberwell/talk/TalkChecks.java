@@ -14,6 +14,7 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSource;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -42,9 +43,7 @@ class TalkChecks {
     String text = in.text("/text", written.text(), TalkLimits.TEXT, true);
     in.required("/text", written.text());
     Ties ties = kind == EntryKind.ANSWER ? untied(written.ties(), in) : ties(written.ties(), in);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
+    Remarks.refuse(in.remarks());
     return new WrittenTalk(title, text, ties);
   }
 

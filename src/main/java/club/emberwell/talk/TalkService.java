@@ -16,7 +16,6 @@ import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import com.fasterxml.jackson.core.type.TypeReference;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -116,7 +115,7 @@ public class TalkService implements Kind {
     Instant since = now.minus(TalkLimits.PACE_WINDOW);
     if (entries.writtenSince(author, since) >= TalkLimits.PACE) {
       String detail = "That was a lot for one day; go on tomorrow.";
-      throw new EntryRefused(Remark.error(RemarkId.PACE, "", detail));
+      throw new EntryRefused(RemarkId.PACE, "", detail);
     }
   }
 

@@ -8,14 +8,12 @@ import club.emberwell.access.problem.Problems;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.NumberStyles;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
 import club.emberwell.member.account.NewPasswords;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SessionView;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Unproven;
 import jakarta.annotation.security.RolesAllowed;
@@ -96,7 +94,7 @@ public class MeResource {
           member.emailConfirmed(),
           member.role().code(),
           member.createdAt(),
-          new PreferencesEntry(NumberStyles.code(member.units().style()), units));
+          new PreferencesEntry(member.units().style().code(), units));
     }
   }
 
@@ -130,7 +128,7 @@ public class MeResource {
     } catch (Unproven e) {
       // the caller is known: what is wrong is the field
       throw new EntryRefused(
-          Remark.error(RemarkId.PASSWORD_WRONG, "/current", "This is not your present password."));
+          RemarkId.PASSWORD_WRONG, "/current", "This is not your present password.");
     }
   }
 

@@ -1,7 +1,6 @@
 package club.emberwell.api.member;
 
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Unproven;
 
@@ -14,7 +13,7 @@ final class Proofs {
     try {
       deed.run();
     } catch (Unproven e) {
-      throw new EntryRefused(Remark.error(RemarkId.PASSWORD_WRONG, pointer, e.getMessage()));
+      throw new EntryRefused(RemarkId.PASSWORD_WRONG, pointer, e.getMessage());
     }
   }
 }

@@ -2,7 +2,6 @@ package club.emberwell.api.report;
 
 import club.emberwell.bench.WrittenLaser;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.WrittenReport;
@@ -43,10 +42,9 @@ record ReportRequest(
       }
       if (settings != null || effect != null || quality != null || defects != null) {
         throw new EntryRefused(
-            Remark.error(
-                RemarkId.TRIALS_AND_SETTINGS,
-                "/trials",
-                "Send either settings with their effect or a list of trials."));
+            RemarkId.TRIALS_AND_SETTINGS,
+            "/trials",
+            "Send either settings with their effect or a list of trials.");
       }
       return trials;
     }

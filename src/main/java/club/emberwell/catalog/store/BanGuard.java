@@ -5,7 +5,6 @@ import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import java.util.Set;
 import java.util.TreeSet;
@@ -26,11 +25,10 @@ final class BanGuard {
       lifted.removeAll(bans(after, kind, each));
       if (!lifted.isEmpty()) {
         throw new EntryRefused(
-            Remark.error(
-                RemarkId.PROHIBITION_LIFTED,
-                "",
-                "This would lift a prohibition of %s (%s). Have that caution removed first."
-                    .formatted(each, String.join(", ", lifted))));
+            RemarkId.PROHIBITION_LIFTED,
+            "",
+            "This would lift a prohibition of %s (%s). Have that caution removed first."
+                .formatted(each, String.join(", ", lifted)));
       }
     }
   }

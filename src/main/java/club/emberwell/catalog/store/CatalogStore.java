@@ -12,7 +12,6 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
@@ -105,11 +104,10 @@ class CatalogStore {
     }
     if (entity.replacedBy != null) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.TERM_MERGED,
-              "/slug",
-              "%s was merged into %s: change that one, or undo the merge first."
-                  .formatted(entity.label, entity.replacedBy)));
+          RemarkId.TERM_MERGED,
+          "/slug",
+          "%s was merged into %s: change that one, or undo the merge first."
+              .formatted(entity.label, entity.replacedBy));
     }
     return entity;
   }

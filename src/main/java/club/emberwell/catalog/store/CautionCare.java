@@ -8,7 +8,6 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -58,7 +57,7 @@ public class CautionCare {
     CautionChecks.check(rule, store.read().vocabulary());
     if (base == 0) {
       if (cautions.findById(rule.id()) != null) {
-        throw new EntryRefused(Remark.error(RemarkId.ID_TAKEN, "/id", "This id was used before."));
+        throw new EntryRefused(RemarkId.ID_TAKEN, "/id", "This id was used before.");
       }
     } else {
       CautionEntity entity = standing(rule.id());
@@ -73,7 +72,7 @@ public class CautionCare {
     store.lock();
     CautionChecks.check(rule, store.read().vocabulary());
     if (cautions.findById(rule.id()) != null) {
-      throw new EntryRefused(Remark.error(RemarkId.ID_TAKEN, "/id", "This id was used before."));
+      throw new EntryRefused(RemarkId.ID_TAKEN, "/id", "This id was used before.");
     }
     CautionEntity entity = CautionEntity.of(rule, Term.CLUB);
     entity.edited = true;
@@ -110,8 +109,7 @@ public class CautionCare {
     store.lock();
     CautionEntity entity = standing(id);
     if (entity.removalAskedBy != null) {
-      throw new EntryRefused(
-          Remark.error(RemarkId.REMOVAL_ASKED, "", "Its removal has been proposed already."));
+      throw new EntryRefused(RemarkId.REMOVAL_ASKED, "", "Its removal has been proposed already.");
     }
     return change(entity, deed, caution -> ask(caution, deed.by(), Instant.now(), deed.why()));
   }

@@ -11,6 +11,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -45,19 +46,16 @@ final class CautionChecks {
     }
     checks.evidence(rule.evidence());
     checks.scope(rule.scope(), vocabulary);
-    if (!checks.remarks.isEmpty()) {
-      throw new EntryRefused(checks.remarks);
-    }
+    Remarks.refuse(checks.remarks);
   }
 
   /** Refuses an edit by which something prohibited would no longer be. */
   static void checkNotWeaker(CautionRule was, CautionRule is) {
     if (was.isBan() && !(is.isBan() && is.scope().equals(was.scope()))) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.PROHIBITION_LIFTED,
-              "/class",
-              "A prohibition keeps its class and scope: propose its removal, and add another."));
+          RemarkId.PROHIBITION_LIFTED,
+          "/class",
+          "A prohibition keeps its class and scope: propose its removal, and add another.");
     }
   }
 

@@ -2,7 +2,6 @@ package club.emberwell.catalog.store;
 
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import java.util.Map;
 import java.util.UUID;
@@ -20,10 +19,9 @@ public record Deed(UUID by, String why, String action, Map<String, Object> detai
     why = why == null ? "" : why.strip();
     if (why.isEmpty() || why.length() > CatalogLimits.REASON) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.REASON_MISSING,
-              "/reason",
-              "Say why, in 1 to " + CatalogLimits.REASON + " characters."));
+          RemarkId.REASON_MISSING,
+          "/reason",
+          "Say why, in 1 to " + CatalogLimits.REASON + " characters.");
     }
     detail = Map.copyOf(detail);
   }

@@ -9,7 +9,6 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -137,10 +136,9 @@ public class MergeCare {
     store.living(kind, winner);
     if (vocabulary.descendants(kind, loser).contains(winner)) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.MERGE_INTO_ITSELF,
-              "/winner",
-              "The winner lies below the loser: merge the other way round, or move it first."));
+          RemarkId.MERGE_INTO_ITSELF,
+          "/winner",
+          "The winner lies below the loser: merge the other way round, or move it first.");
     }
   }
 

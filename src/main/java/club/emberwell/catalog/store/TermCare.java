@@ -8,7 +8,6 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -57,11 +56,12 @@ public class TermCare {
   public CatalogChange add(TermKind kind, String slug, TermDraft draft, Deed deed) {
     store.lock();
     if (slug == null || slug.length() > SLUG_LENGTH || !SLUG.matcher(slug).matches()) {
-      throw refused(RemarkId.SLUG_UNREADABLE, "/slug", "An id is lower-case words with dashes.");
+      throw new EntryRefused(
+          RemarkId.SLUG_UNREADABLE, "/slug", "An id is lower-case words with dashes.");
     }
     Vocabulary vocabulary = store.read().vocabulary();
     if (vocabulary.term(kind, slug).isPresent()) {
-      throw refused(RemarkId.SLUG_TAKEN, "/slug", "This id was used before.");
+      throw new EntryRefused(RemarkId.SLUG_TAKEN, "/slug", "This id was used before.");
     }
     draft.check(kind, slug, vocabulary);
     checkFree(vocabulary, kind, slug, draft.label(), "/label");
@@ -220,7 +220,7 @@ public class TermCare {
             || stripped.matches(".*\\p{Cntrl}.*")
             || store.folding().fold(stripped).isEmpty();
     if (unreadable) {
-      throw refused(
+      throw new EntryRefused(
           RemarkId.SPELLING_UNREADABLE,
           "/text",
           "A spelling has letters or digits and at most "
@@ -239,7 +239,7 @@ public class TermCare {
           others.stream()
               .map(other -> vocabulary.term(kind, other).map(Term::label).orElse(other))
               .collect(Collectors.joining(", "));
-      throw refused(
+      throw new EntryRefused(
           RemarkId.SPELLING_TAKEN, pointer, "This text already stands for " + names + ".");
     }
   }
@@ -253,9 +253,5 @@ public class TermCare {
         before == null ? null : CatalogJson.map(before),
         CatalogJson.map(store.view(entity)),
         deed);
-  }
-
-  private static EntryRefused refused(RemarkId id, String pointer, String detail) {
-    return new EntryRefused(Remark.error(id, pointer, detail));
   }
 }

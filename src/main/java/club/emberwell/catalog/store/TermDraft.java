@@ -4,9 +4,9 @@ import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -62,9 +62,7 @@ public record TermDraft(String label, String parent, String note, String hex, bo
     if (parent != null) {
       checkParent(kind, slug, vocabulary, remarks);
     }
-    if (!remarks.isEmpty()) {
-      throw new EntryRefused(remarks);
-    }
+    Remarks.refuse(remarks);
   }
 
   private void checkParent(

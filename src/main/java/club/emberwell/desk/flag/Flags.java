@@ -65,7 +65,7 @@ public class Flags {
       return before.get();
     }
     if (before.isPresent() && !before.get().state().equals("withdrawn")) {
-      throw DeskAccess.refused(
+      throw new EntryRefused(
           RemarkId.FLAG_SETTLED, "", "Your flag on this was settled: " + before.get().outcome());
     }
     Instant now = Instant.now();
@@ -80,20 +80,20 @@ public class Flags {
     return FlagReason.of(code)
         .orElseThrow(
             () ->
-                DeskAccess.refused(
+                new EntryRefused(
                     RemarkId.CHOICE_UNKNOWN, "/reason", "Choose one of: " + all + "."));
   }
 
   private void keepCount(UUID member, Instant now) {
     FlagRepository.Counts counts = flags.counts(member, now.minus(DeskLimits.FLAG_WINDOW));
     if (counts.open() >= DeskLimits.OPEN_FLAGS) {
-      throw DeskAccess.refused(
+      throw new EntryRefused(
           RemarkId.FLAGS_OPEN,
           "",
           "You have " + counts.open() + " flags open; wait until some are settled.");
     }
     if (counts.fresh() >= DeskLimits.FLAGS) {
-      throw DeskAccess.refused(
+      throw new EntryRefused(
           RemarkId.FLAGS_TODAY, "", "That was a lot for one day; go on tomorrow.");
     }
   }

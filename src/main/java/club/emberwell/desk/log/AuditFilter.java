@@ -2,6 +2,7 @@ package club.emberwell.desk.log;
 
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import java.time.Instant;
 
@@ -18,7 +19,7 @@ public record AuditFilter(
 
   AuditFilter checked() {
     if (from != null && to != null && from.isAfter(to)) {
-      throw DeskAccess.refused(RemarkId.TIME_ORDER, "/to", "The end lies before the beginning.");
+      throw new EntryRefused(RemarkId.TIME_ORDER, "/to", "The end lies before the beginning.");
     }
     return new AuditFilter(
         word("/who", who),

@@ -7,10 +7,10 @@ import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.remark.EntryChanged;
-import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -94,9 +94,7 @@ public class Rules {
           Remark.error(
               RemarkId.OUT_OF_RANGE, "/minutes", "From 1 minute to " + LONGEST + " fit here."));
     }
-    if (!remarks.isEmpty()) {
-      throw new EntryRefused(remarks);
-    }
+    Remarks.refuse(remarks);
   }
 
   /** What rules noticed and nobody has looked at yet, newest first. */

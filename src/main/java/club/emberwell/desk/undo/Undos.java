@@ -84,7 +84,7 @@ public class Undos {
 
   private void begin(Actor actor, UUID run, Wanted wanted, String reason) {
     if (run == null) {
-      throw DeskAccess.refused(RemarkId.REQUIRED, "/id", "This field is needed.");
+      throw new EntryRefused(RemarkId.REQUIRED, "/id", "This field is needed.");
     }
     RuleCode rule = check(actor, wanted);
     String why = DeskAccess.reason(reason);
@@ -97,29 +97,29 @@ public class Undos {
           Map.of("since", wanted.since().toString(), "run", run.toString());
       audit.record(actor, "undo", rule == null ? "member" : "rule", about, why, detail);
     } else if (!undos.run(run).orElseThrow().startedBy().equals(by)) {
-      throw DeskAccess.refused(RemarkId.ID_TAKEN, "/id", "This id belongs to another undo.");
+      throw new EntryRefused(RemarkId.ID_TAKEN, "/id", "This id belongs to another undo.");
     }
   }
 
   private RuleCode check(Actor actor, Wanted wanted) {
     DeskAccess.moderates(actor);
     if ((wanted.member() == null) == (wanted.rule() == null)) {
-      throw DeskAccess.refused(
+      throw new EntryRefused(
           RemarkId.CHOICE_UNKNOWN, "/member", "Name a member or a rule, not both.");
     }
     if (wanted.since() == null || wanted.since().isAfter(Instant.now())) {
-      throw DeskAccess.refused(RemarkId.TIME_UNREADABLE, "/since", "Name a time that has passed.");
+      throw new EntryRefused(RemarkId.TIME_UNREADABLE, "/since", "Name a time that has passed.");
     }
     if (wanted.member() == null) {
       return RuleCode.of(wanted.rule())
           .filter(rule -> rule != RuleCode.FIRST_LOOK)
-          .orElseThrow(() -> DeskAccess.refused(RemarkId.CHOICE_UNKNOWN, "/rule", "No such rule."));
+          .orElseThrow(() -> new EntryRefused(RemarkId.CHOICE_UNKNOWN, "/rule", "No such rule."));
     }
     MemberView member =
         members
             .byId(wanted.member())
             .orElseThrow(
-                () -> DeskAccess.refused(RemarkId.MEMBER_UNKNOWN, "/member", "No such member."));
+                () -> new EntryRefused(RemarkId.MEMBER_UNKNOWN, "/member", "No such member."));
     DeskAccess.above(actor, member);
     return null;
   }

@@ -10,6 +10,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -50,7 +51,7 @@ public class CautionProposals {
     String reason = DeskAccess.reason(why);
     cautions.check(rule, base);
     if (proposals.waitingOf(member) >= DeskLimits.OPEN_PROPOSALS) {
-      throw DeskAccess.refused(
+      throw new EntryRefused(
           RemarkId.PROPOSALS_OPEN,
           "",
           "Several texts of yours wait already; wait until they are seen.");

@@ -19,6 +19,7 @@ import club.emberwell.entry.FieldChange;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -101,7 +102,7 @@ public class VocabularyCare {
         .map(Term::slug)
         .orElseThrow(
             () ->
-                DeskAccess.refused(
+                new EntryRefused(
                     RemarkId.TERM_UNKNOWN, pointer, "There is no such term in the list."));
   }
 

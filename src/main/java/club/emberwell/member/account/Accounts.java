@@ -9,7 +9,6 @@ import club.emberwell.member.MemberRepository;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.NumberStyles;
 import club.emberwell.member.Role;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Tokens;
@@ -64,7 +63,7 @@ public class Accounts {
   @Transactional
   public MemberView prefer(Actor actor, String style, Map<String, String> units, long version) {
     List<Remark> remarks = new ArrayList<>();
-    Optional<NumberStyle> read = style == null ? Optional.empty() : NumberStyles.of(style);
+    Optional<NumberStyle> read = NumberStyle.of(style);
     if (read.isEmpty()) {
       remarks.add(
           Remark.error(
@@ -76,7 +75,7 @@ public class Accounts {
     if (member.version != version) {
       throw new EntryChanged((int) member.version);
     }
-    member.numberStyle = NumberStyles.code(read.get());
+    member.numberStyle = read.get().code();
     member.units = new UnitPreferences(chosen).toMap();
     members.flush();
     return Members.view(member);

@@ -13,7 +13,6 @@ import club.emberwell.member.session.Passwords;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Tokens;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -120,9 +119,6 @@ public class NewPasswords {
 
   private static EntryRefused over() {
     return new EntryRefused(
-        Remark.error(
-            RemarkId.LINK_OVER,
-            "/link",
-            "This link was used, is too old, or never was. Ask again."));
+        RemarkId.LINK_OVER, "/link", "This link was used, is too old, or never was. Ask again.");
   }
 }

@@ -6,7 +6,6 @@ import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.door.Admissions.Terms;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -43,8 +42,7 @@ public class Doors {
       case OPEN -> {
         if (request != null) {
           throw new EntryRefused(
-              Remark.error(
-                  RemarkId.REQUEST_NEEDLESS, "/request", "The door is open; nothing to ask."));
+              RemarkId.REQUEST_NEEDLESS, "/request", "The door is open; nothing to ask.");
         }
         yield admissions.join(entry, addressPrefix, Terms.of(Role.MEMBER), List.of());
       }

@@ -120,12 +120,11 @@ public class Invitations {
             now);
     if (open >= limits.invitationsOpenMax()) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.INVITATIONS_MANY,
-              "",
-              "You have "
-                  + limits.invitationsOpenMax()
-                  + " open invitations, the most there may be: end one first."));
+          RemarkId.INVITATIONS_MANY,
+          "",
+          "You have "
+              + limits.invitationsOpenMax()
+              + " open invitations, the most there may be: end one first.");
     }
     String code = Secrets.random();
     Invitation invitation = new Invitation();

@@ -105,12 +105,9 @@ public class Tokens {
   private NewToken store(UUID memberId, Wish wish) {
     if (live(memberId).size() >= MemberLimits.TOKENS_MAX) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.TOKENS_MANY,
-              "",
-              "You have "
-                  + MemberLimits.TOKENS_MAX
-                  + " tokens, the most there may be: end one first."));
+          RemarkId.TOKENS_MANY,
+          "",
+          "You have " + MemberLimits.TOKENS_MAX + " tokens, the most there may be: end one first.");
     }
     Set<Scope> scopes =
         wish.scopes() == null

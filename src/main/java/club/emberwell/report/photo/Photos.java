@@ -15,7 +15,6 @@ import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportLimits;
 import club.emberwell.report.ReportReader;
@@ -129,6 +128,6 @@ public class Photos implements Kind {
   }
 
   private static EntryRefused tooMany(String detail) {
-    return new EntryRefused(Remark.error(RemarkId.TOO_MANY_PHOTOS, "/photo", detail));
+    return new EntryRefused(RemarkId.TOO_MANY_PHOTOS, "/photo", detail);
   }
 }

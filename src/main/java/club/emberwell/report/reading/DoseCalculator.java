@@ -11,6 +11,7 @@ import club.emberwell.laser.dose.Plausibility;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.Remarks;
 import java.util.List;
 
 /** Computes a dose from what somebody typed; pure. */
@@ -36,9 +37,7 @@ public final class DoseCalculator {
             Process.values(),
             Process::code);
     Settings set = SettingsReader.read(in, "/settings", settings);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
+    Remarks.refuse(in.remarks());
     Derived derived = Dose.derive(read, work, set);
     Plausibility.check(read, work, set, derived).stream()
         .filter(remark -> !remark.field().startsWith("/laser"))

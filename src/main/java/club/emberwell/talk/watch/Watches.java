@@ -11,6 +11,7 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
 import club.emberwell.search.query.QueryLabel;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
@@ -67,7 +68,7 @@ public class Watches {
     }
     if (own.size() >= TalkLimits.WATCHES) {
       String detail = "You have " + TalkLimits.WATCHES + " watches; take one away first.";
-      throw new EntryRefused(Remark.error(RemarkId.TOO_MANY, "", detail));
+      throw new EntryRefused(RemarkId.TOO_MANY, "", detail);
     }
     WatchEntity watch = new WatchEntity(UUID.randomUUID(), member, kept, Instant.now());
     watch.change(label(label, search), mail);
@@ -99,9 +100,7 @@ public class Watches {
   private String label(String given, SearchQuery search) {
     FieldReader in = new FieldReader(NumberStyle.ANY);
     String label = in.text("/label", given, TalkLimits.WATCH_LABEL, false);
-    if (in.failed()) {
-      throw new EntryRefused(in.remarks());
-    }
+    Remarks.refuse(in.remarks());
     String words = label == null ? label(search) : label;
     return words.length() > TalkLimits.WATCH_LABEL
         ? words.substring(0, words.offsetByCodePoints(0, TalkLimits.WATCH_LABEL - 1)) + "…"

@@ -5,7 +5,6 @@ import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
-import club.emberwell.member.NumberStyles;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
 import club.emberwell.member.account.NewPasswords;
@@ -202,7 +201,7 @@ public class MePages extends Pages {
         .choice("any", "Ask me when it could mean two things")
         .choice("point", "Point: 0.08 and 1,000")
         .choice("comma", "Comma: 0,08 and 1.000")
-        .value(NumberStyles.code(member.units().style()))
+        .value(member.units().style().code())
         .required();
   }
 

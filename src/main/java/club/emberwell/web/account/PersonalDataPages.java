@@ -7,7 +7,6 @@ import club.emberwell.exchange.PersonalData.Choice;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -79,7 +78,7 @@ public class PersonalDataPages extends Pages {
   private Choice erased(SentForm sent) {
     if (!"yes".equals(sent.typed("sure"))) {
       throw new EntryRefused(
-          Remark.error(RemarkId.SURE_MISSING, "/sure", "Tick the box: it cannot be taken back."));
+          RemarkId.SURE_MISSING, "/sure", "Tick the box: it cannot be taken back.");
     }
     return eraser.erase(
         actor(),

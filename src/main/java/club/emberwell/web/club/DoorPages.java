@@ -6,7 +6,6 @@ import club.emberwell.member.door.Invitations;
 import club.emberwell.member.door.JoinRequests;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -121,7 +120,7 @@ public class DoorPages extends Pages {
       requests.decide(actor(), id, yes, reason);
     } catch (EntryUnknown e) {
       throw new EntryRefused(
-          Remark.error(RemarkId.DECIDED, "", "Somebody else has answered this request meanwhile."));
+          RemarkId.DECIDED, "", "Somebody else has answered this request meanwhile.");
     }
   }
 

@@ -9,7 +9,6 @@ import club.emberwell.member.account.PasswordResets.HandedOver;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -79,7 +78,7 @@ public class PeoplePages extends Pages {
       return accounts.appoint(
           actor(), sent.typed("handle"), sent.typed("role"), sent.typed("reason"));
     } catch (EntryForbidden e) {
-      throw new EntryRefused(Remark.error(RemarkId.LAST_OWNER, "/handle", e.getMessage()));
+      throw new EntryRefused(RemarkId.LAST_OWNER, "/handle", e.getMessage());
     }
   }
 
@@ -96,7 +95,7 @@ public class PeoplePages extends Pages {
       return resets.handOver(actor(), handle);
     } catch (EntryUnknown e) {
       throw new EntryRefused(
-          Remark.error(RemarkId.MEMBER_UNKNOWN, "/for", "No active member here has this name."));
+          RemarkId.MEMBER_UNKNOWN, "/for", "No active member here has this name.");
     }
   }
 

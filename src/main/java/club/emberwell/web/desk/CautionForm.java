@@ -9,7 +9,6 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -181,7 +180,7 @@ final class CautionForm {
       return Double.valueOf(typed.replace(',', '.'));
     } catch (NumberFormatException e) {
       throw new EntryRefused(
-          Remark.error(RemarkId.NUMBER_UNREADABLE, "/scope/thicknessAboveMm", "Write a number."));
+          RemarkId.NUMBER_UNREADABLE, "/scope/thicknessAboveMm", "Write a number.");
     }
   }
 }

@@ -5,7 +5,6 @@ import club.emberwell.desk.flag.FlagReason;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryState;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -21,7 +20,7 @@ final class DeskForms {
    */
   static boolean yes(String pointer, String answer) {
     if (!"yes".equals(answer) && !"no".equals(answer)) {
-      throw new EntryRefused(Remark.error(RemarkId.CHOICE_UNKNOWN, pointer, "Say yes or no."));
+      throw new EntryRefused(RemarkId.CHOICE_UNKNOWN, pointer, "Say yes or no.");
     }
     return answer.equals("yes");
   }

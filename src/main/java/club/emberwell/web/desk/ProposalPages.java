@@ -11,7 +11,6 @@ import club.emberwell.entry.FieldChange;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -161,8 +160,7 @@ public class ProposalPages extends Pages {
       proposals.decide(actor(), id, accept, reason);
     } catch (EntryChanged e) {
       throw new EntryRefused(
-          Remark.error(
-              RemarkId.CHANGED, "", "The caution was changed since: decline it with a word why."));
+          RemarkId.CHANGED, "", "The caution was changed since: decline it with a word why.");
     }
   }
 

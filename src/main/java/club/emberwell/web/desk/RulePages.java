@@ -5,7 +5,6 @@ import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.desk.rule.Rules;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -123,8 +122,7 @@ public class RulePages extends Pages {
     try {
       return text == null ? null : Double.valueOf(text.replace(',', '.'));
     } catch (NumberFormatException e) {
-      throw new EntryRefused(
-          Remark.error(RemarkId.NUMBER_UNREADABLE, "/" + name, "Write a number."));
+      throw new EntryRefused(RemarkId.NUMBER_UNREADABLE, "/" + name, "Write a number.");
     }
   }
 }

@@ -6,7 +6,6 @@ import club.emberwell.entry.Revision.Step;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.photo.Photos;
@@ -123,12 +122,12 @@ public class ReportPages extends Pages {
 
   private static Photos.Ready picture(FileUpload upload) {
     if (upload == null || upload.size() == 0) {
-      throw new EntryRefused(Remark.error(RemarkId.REQUIRED, "/photo", "Choose a picture first."));
+      throw new EntryRefused(RemarkId.REQUIRED, "/photo", "Choose a picture first.");
     }
     try {
       return Photos.ready(Files.readAllBytes(upload.uploadedFile()));
     } catch (PictureRefused e) {
-      throw new EntryRefused(Remark.error(RemarkId.PICTURE_UNUSABLE, "/photo", e.getMessage()));
+      throw new EntryRefused(RemarkId.PICTURE_UNUSABLE, "/photo", e.getMessage());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
