@@ -3,15 +3,16 @@ package club.emberwell.exchange;
 import club.emberwell.member.Member;
 import club.emberwell.member.MemberRepository;
 import club.emberwell.member.pace.Throttle;
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 
 /** The account itself, what signs it in, and its place in the log. */
+@Priority(100)
 @ApplicationScoped
 class AccountData implements PersonalData {
-  private static final int LAST = 1000;
-
   /** Everything about an account that goes or is blanked, in this order. */
   private static final String ERASING =
       """
@@ -35,75 +36,62 @@ class AccountData implements PersonalData {
        where id = :member;
       """;
 
-  private final MemberRowsRepository rows;
   private final MemberRepository members;
   private final Throttle attempts;
 
-  AccountData(MemberRowsRepository rows, MemberRepository members, Throttle attempts) {
-    this.rows = rows;
+  AccountData(MemberRepository members, Throttle attempts) {
     this.members = members;
     this.attempts = attempts;
   }
 
   @Override
-  public int order() {
-    return LAST;
-  }
-
-  @Override
-  public void write(UUID member, Parcel parcel) {
-    parcel.rows(
-        "account.json",
-        rows.json(
+  public List<Rows> lists() {
+    return List.of(
+        new Rows(
+            "account.json",
             """
             select id, number, handle, email, email_confirmed_at, role, number_style, units, created_at
               from member where id = :member
-            """,
-            member));
-    parcel.rows(
-        "sessions.json",
-        rows.json(
+            """),
+        new Rows(
+            "sessions.json",
             """
             select label, created_at, last_seen, expires_at
               from session where member_id = :member order by created_at
-            """,
-            member));
-    parcel.rows(
-        "tokens.json",
-        rows.json(
+            """),
+        new Rows(
+            "tokens.json",
             """
             select label, scopes, created_at, expires_at, last_used, revoked_at
               from api_token where member_id = :member order by created_at
-            """,
-            member));
-    parcel.rows(
-        "request.json",
-        rows.json(
+            """),
+        new Rows(
+            "request.json",
             """
             select text, asked_at, decided_at, accepted, reason
               from join_request where member_id = :member
-            """,
-            member));
-    parcel.rows(
-        "invitations.json",
-        rows.json(
+            """),
+        new Rows(
+            "invitations.json",
             """
             select note, most, used, created_at, expires_at, revoked_at
               from invitation where member_id = :member order by created_at
-            """,
-            member));
-    parcel.rows(
-        "log.json",
-        rows.json(
+            """),
+        new Rows(
+            "log.json",
             """
             select at, action, entity, entity_id, reason, detail
               from audit_line where member_id = :member order by seq
-            """,
-            member));
+            """));
   }
 
   @Override
-  public void erase(UUID member, Choice choice) {
+  public String erasing(Choice choice) {
+    return ERASING;
+  }
+
+  @Override
+  public void erase(UUID member, Choice choice, MemberRowsRepository rows) {
     Member shell = members.findById(member);
     attempts.forgetSubject(shell.handle.toLowerCase(Locale.ROOT));
     attempts.forgetSubject(member.toString());
@@ -111,7 +99,7 @@ class AccountData implements PersonalData {
       attempts.forgetSubject(shell.email.toLowerCase(Locale.ROOT));
     }
     members.flush();
-    rows.run(ERASING, member);
+    PersonalData.super.erase(member, choice, rows);
     members.reread(shell);
   }
 }

@@ -15,7 +15,6 @@ import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -28,6 +27,7 @@ public class Eraser {
 
   private final List<PersonalData> features;
   private final ErasureRepository rows;
+  private final MemberRowsRepository data;
   private final NameSweep names;
   private final Proof proof;
   private final PersonalDataLimits limits;
@@ -35,11 +35,13 @@ public class Eraser {
   Eraser(
       @All List<PersonalData> features,
       ErasureRepository rows,
+      MemberRowsRepository data,
       NameSweep names,
       Proof proof,
       PersonalDataLimits limits) {
-    this.features = features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
+    this.features = features;
     this.rows = rows;
+    this.data = data;
     this.names = names;
     this.proof = proof;
     this.limits = limits;
@@ -92,7 +94,7 @@ public class Eraser {
 
   private void forget(Person person, Entry entry) {
     rows.enter(entry);
-    features.forEach(feature -> feature.erase(person.id(), entry.choice()));
+    features.forEach(feature -> feature.erase(person.id(), entry.choice(), data));
     names.sweep(person.handle(), person.email());
   }
 

@@ -1,12 +1,13 @@
 package club.emberwell.exchange;
 
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.UUID;
+import java.util.List;
 
 /** A member's machines: what a report needs to be understood stays with it, under no name. */
+@Priority(200)
 @ApplicationScoped
 class MachineData implements PersonalData {
-  private static final int AFTER_REPORTS = 500;
   private static final String ERASING =
       """
       delete from machine m
@@ -17,26 +18,15 @@ class MachineData implements PersonalData {
              deleted_at = coalesce(deleted_at, now())
        where member_id = :member""";
 
-  private final MemberRowsRepository rows;
-
-  MachineData(MemberRowsRepository rows) {
-    this.rows = rows;
+  @Override
+  public List<Rows> lists() {
+    return List.of(
+        new Rows(
+            "machines.json", "select * from machine where member_id = :member order by number"));
   }
 
   @Override
-  public int order() {
-    return AFTER_REPORTS;
-  }
-
-  @Override
-  public void write(UUID member, Parcel parcel) {
-    parcel.rows(
-        "machines.json",
-        rows.json("select * from machine where member_id = :member order by number", member));
-  }
-
-  @Override
-  public void erase(UUID member, Choice choice) {
-    rows.run(ERASING, member);
+  public String erasing(Choice choice) {
+    return ERASING;
   }
 }

@@ -12,7 +12,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.UUID;
@@ -43,11 +42,17 @@ Each .json file is a list. Times are in UTC.
 """;
 
   private final List<PersonalData> features;
+  private final MemberRowsRepository rows;
   private final Throttle throttle;
   private final PersonalDataLimits limits;
 
-  MemberDownload(@All List<PersonalData> features, Throttle throttle, PersonalDataLimits limits) {
-    this.features = features.stream().sorted(Comparator.comparingInt(PersonalData::order)).toList();
+  MemberDownload(
+      @All List<PersonalData> features,
+      MemberRowsRepository rows,
+      Throttle throttle,
+      PersonalDataLimits limits) {
+    this.features = features;
+    this.rows = rows;
     this.throttle = throttle;
     this.limits = limits;
   }
@@ -71,7 +76,10 @@ Each .json file is a list. Times are in UTC.
           new ZipOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
         Zip parcel = new Zip(zip);
         parcel.file("README.txt", READ_ME.getBytes(StandardCharsets.UTF_8));
-        features.forEach(feature -> feature.write(member, parcel));
+        for (PersonalData feature : features) {
+          feature.lists().forEach(l -> parcel.rows(l.file(), rows.json(l.select(), member)));
+          feature.addFiles(member, rows, parcel);
+        }
       } catch (IOException | RuntimeException e) {
         Files.delete(file);
         throw e;
@@ -83,9 +91,9 @@ Each .json file is a list. Times are in UTC.
   }
 
   /** Fills the zip file entry by entry. */
-  private record Zip(ZipOutputStream out) implements PersonalData.Parcel {
-    @Override
-    public void rows(String name, Stream<String> rows) {
+  record Zip(ZipOutputStream out) {
+    /** A list as JSON, of JSON texts. */
+    void rows(String name, Stream<String> rows) {
       try (rows) {
         out.putNextEntry(new ZipEntry(name));
         print(out, "[");
@@ -100,8 +108,7 @@ Each .json file is a list. Times are in UTC.
       }
     }
 
-    @Override
-    public void file(String name, byte[] content) {
+    void file(String name, byte[] content) {
       try {
         out.putNextEntry(new ZipEntry(name));
         out.write(content);

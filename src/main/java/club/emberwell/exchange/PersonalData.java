@@ -1,24 +1,38 @@
 package club.emberwell.exchange;
 
+import club.emberwell.exchange.MemberDownload.Zip;
+import java.util.List;
 import java.util.UUID;
-import java.util.stream.Stream;
 
 /**
  * What a feature keeps about a member. Every feature that stores something personal contributes a
- * bean; the download and the erasure ask them all.
+ * bean; the download and the erasure ask them all, the one with the highest priority first: what
+ * points to others' rows goes before what it points to.
  */
 public interface PersonalData {
-  /** Smaller first when erasing: what points to others' rows goes before what it points to. */
-  int order();
+  /**
+   * A list of the download.
+   *
+   * @param file e.g. {@code reports.json}
+   * @param select reads its rows, takes {@code :member}
+   */
+  record Rows(String file, String select) {}
 
-  /** Puts everything kept about the member into the download. */
-  void write(UUID member, Parcel parcel);
+  List<Rows> lists();
+
+  /** What else goes into the download. */
+  default void addFiles(UUID member, MemberRowsRepository rows, Zip zip) {}
 
   /**
-   * Takes out, in the caller's transaction, every name, address and text of the member, and as
-   * chosen the measurements. The member's row stays as an empty shell, so keys never block.
+   * Statements that take out every name, address and text of the member, and as chosen the
+   * measurements. The member's row stays as an empty shell, so keys never block.
    */
-  void erase(UUID member, Choice choice);
+  String erasing(Choice choice);
+
+  /** Erases in the caller's transaction. */
+  default void erase(UUID member, Choice choice, MemberRowsRepository rows) {
+    rows.run(erasing(choice), member);
+  }
 
   /** What becomes of measurements. */
   enum Choice {
@@ -31,19 +45,5 @@ public interface PersonalData {
     public String code() {
       return this == KEEP ? "keep" : "remove";
     }
-  }
-
-  /** Where the download is filled. */
-  interface Parcel {
-    /**
-     * A list as JSON.
-     *
-     * @param name e.g. {@code reports.json}
-     * @param rows JSON texts
-     */
-    void rows(String name, Stream<String> rows);
-
-    /** Any other file. */
-    void file(String name, byte[] content);
   }
 }

@@ -1,12 +1,15 @@
 package club.emberwell.exchange;
 
+import club.emberwell.exchange.MemberDownload.Zip;
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
 import java.util.UUID;
 
 /** A member's reports. Settings and effects are facts and can stay; notes and photos never do. */
+@Priority(400)
 @ApplicationScoped
 class ReportData implements PersonalData {
-  private static final int ORDER = 300;
   private static final String ALL =
       """
       select e.*, r.*,
@@ -52,40 +55,32 @@ class ReportData implements PersonalData {
        where entry_id in MINE;
       update entry_revision set reason = null where member_id = :member and reason is not null""";
 
-  private final MemberRowsRepository rows;
-
-  ReportData(MemberRowsRepository rows) {
-    this.rows = rows;
-  }
-
   @Override
-  public int order() {
-    return ORDER;
-  }
-
-  @Override
-  public void write(UUID member, Parcel parcel) {
-    parcel.rows("reports.json", rows.json(ALL, member));
-    parcel.rows(
-        "photos.json",
-        rows.json(
+  public List<Rows> lists() {
+    return List.of(
+        new Rows("reports.json", ALL),
+        new Rows(
+            "photos.json",
             """
             select e.id, e.parent_id as report_id, p.width, p.height, p.size_bytes, e.created_at
             from photo p join entry e using (id)
             where e.member_id = :member
-            order by e.number""",
-            member));
+            order by e.number"""));
+  }
+
+  @Override
+  public void addFiles(UUID member, MemberRowsRepository rows, Zip zip) {
     for (UUID photo :
         rows.ids(
             "select id from photo join entry using (id) where member_id = :member order by number",
             member)) {
-      parcel.file("photos/%s.jpg".formatted(photo), rows.picture(photo));
+      zip.file("photos/%s.jpg".formatted(photo), rows.picture(photo));
     }
   }
 
   @Override
-  public void erase(UUID member, Choice choice) {
+  public String erasing(Choice choice) {
     String leaving = choice == Choice.KEEP ? HIDDEN : MINE;
-    rows.run(ERASING.replace("LEAVING", leaving).replace("MINE", MINE), member);
+    return ERASING.replace("LEAVING", leaving).replace("MINE", MINE);
   }
 }

@@ -1,15 +1,16 @@
 package club.emberwell.exchange;
 
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.UUID;
+import java.util.List;
 
 /**
  * A member's questions, answers, notices and watches. Texts go whatever is chosen; a question that
  * others answered stays as an empty frame round their answers.
  */
+@Priority(500)
 @ApplicationScoped
 class TalkData implements PersonalData {
-  private static final int ORDER = 200;
   private static final String WITH_REVISIONS =
       """
       select e.*, t.*,
@@ -44,40 +45,26 @@ class TalkData implements PersonalData {
       delete from watch where member_id = :member;
       delete from watch_digest where member_id = :member""";
 
-  private final MemberRowsRepository rows;
-
-  TalkData(MemberRowsRepository rows) {
-    this.rows = rows;
-  }
-
   @Override
-  public int order() {
-    return ORDER;
-  }
-
-  @Override
-  public void write(UUID member, Parcel parcel) {
-    parcel.rows("talk.json", rows.json(WITH_REVISIONS, member));
-    parcel.rows(
-        "watches.json",
-        rows.json(
+  public List<Rows> lists() {
+    return List.of(
+        new Rows("talk.json", WITH_REVISIONS),
+        new Rows(
+            "watches.json",
             """
             select id, label, query, mail, created_at from watch
-            where member_id = :member order by created_at""",
-            member));
-    parcel.rows(
-        "inbox.json",
-        rows.json(
+            where member_id = :member order by created_at"""),
+        new Rows(
+            "inbox.json",
             """
             select e.kind as entity, h.entry_id, h.found_at, h.read_at
             from watch_hit h join entry e on e.id = h.entry_id
             where h.member_id = :member
-            order by h.id""",
-            member));
+            order by h.id"""));
   }
 
   @Override
-  public void erase(UUID member, Choice choice) {
-    rows.run(ERASING.replace("MINE", MINE), member);
+  public String erasing(Choice choice) {
+    return ERASING.replace("MINE", MINE);
   }
 }
