@@ -59,7 +59,7 @@ public final class IsoDose {
       double power = rated * percent / 100;
       double speed = speedFor(kind, dose, power, spacingMm, runs);
       Double top = laser.maxSpeedMmS();
-      if (top != null && speed > top) {
+      if (top != null && speed >= top) {
         double powerAtTop = powerFor(kind, dose, top, spacingMm, runs);
         points.add(new Point(100 * powerAtTop / rated, powerAtTop, top));
         break;
