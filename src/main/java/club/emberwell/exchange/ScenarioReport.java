@@ -1,6 +1,5 @@
 package club.emberwell.exchange;
 
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
@@ -21,7 +20,6 @@ record ScenarioReport(
     String machine,
     @JsonUnwrapped WrittenWork work,
     @JsonUnwrapped Tried tried,
-    @JsonUnwrapped Particulars particulars,
     @JsonUnwrapped Fate fate) {
   /** Several trials, or what is said of the only one. */
   record Tried(
@@ -50,7 +48,7 @@ record ScenarioReport(
   record Fate(String withdrawn, String expect, String why, String oddity) {}
 
   WrittenReport written(UUID machineId) {
-    return new WrittenReport(machineId, null, work, tried.all(), particulars, null, List.of());
+    return new WrittenReport(machineId, null, work, tried.all(), null, List.of());
   }
 
   boolean mustBeRefused() {

@@ -4,8 +4,9 @@ import club.emberwell.laser.Amount;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.NumberStyle;
-import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.reading.Work;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
@@ -27,30 +28,33 @@ final class Repeat {
         w.laser(),
         work(w.work(), original, style == original.style()),
         trials(w.trials(), original, style == original.style()),
-        w.particulars(),
         original.snapshot().id(),
         w.confirmed());
   }
 
-  /** Material, coating and colour belong together: naming another material drops the old finish. */
+  /** What describes one piece belongs together: another material drops all the rest of it. */
   private static WrittenWork work(WrittenWork w, StoredReport original, boolean sameStyle) {
     WrittenWork from = original.written().work();
-    String process = or(w.process(), from.process());
-    if (w.material() != null) {
-      return new WrittenWork(process, w.material(), w.coating(), w.colour(), w.thickness());
+    WrittenWork filled = new WrittenWork(or(w.process(), from.process()), w.values());
+    if (w.of(WorkProperty.MATERIAL) != null) {
+      return filled;
     }
-    Double thickness = original.snapshot().work().thicknessMm();
-    return new WrittenWork(
-        process,
-        from.material(),
-        or(w.coating(), from.coating()),
-        or(w.colour(), from.colour()),
-        or(
-            w.thickness(),
-            kept(
-                from.thickness(),
-                sameStyle,
-                thickness == null ? null : new Amount(QuantityKind.THICKNESS, thickness))));
+    Work read = original.snapshot().work();
+    for (WorkProperty property : WorkProperty.values()) {
+      Object theirs =
+          switch (property.value().shape()) {
+            case WORD -> from.of(property);
+            case QUANTITY -> kept(from.quantity(property), sameStyle, amount(property, read));
+            case TEXT, LINES -> null;
+          };
+      filled = filled.with(property, or(w.of(property), theirs));
+    }
+    return filled;
+  }
+
+  private static Amount amount(WorkProperty property, Work read) {
+    Double number = read.number(property);
+    return number == null ? null : new Amount(property.value().kind(), number);
   }
 
   private static List<WrittenTrial> trials(

@@ -5,16 +5,14 @@ import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.Words;
 import club.emberwell.laser.Laser;
-import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.Interpretation;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.ReportInterpreter;
 import club.emberwell.report.reading.TrialSnapshot;
-import club.emberwell.report.reading.Work;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenHash;
 import club.emberwell.report.reading.WrittenReport;
 import jakarta.persistence.Column;
@@ -73,32 +71,7 @@ class ReportEntity {
 
   @Embedded private LaserColumns laser;
 
-  private String material;
-
-  @Column(name = "material_written")
-  private String materialWritten;
-
-  private String coating;
-
-  @Column(name = "coating_written")
-  private String coatingWritten;
-
-  private String colour;
-
-  @Column(name = "colour_written")
-  private String colourWritten;
-
-  private Process process;
-
-  @Column(name = "thickness_mm")
-  private Double thicknessMm;
-
-  private String lot;
-
-  @Column(name = "controller_version")
-  private String controllerVersion;
-
-  private String notes;
+  @Embedded private WorkColumns work;
 
   @Column(name = "repeat_of")
   private UUID repeatOf;
@@ -118,47 +91,20 @@ class ReportEntity {
     remarks = read.remarks();
     machineId = read.machineId();
     laser = LaserColumns.of(read.laser());
-    take(read.work());
-    lot = read.particulars().lot();
-    controllerVersion = read.particulars().controllerVersion();
-    notes = read.particulars().notes();
+    work = WorkColumns.of(read.work());
     repeatOf = read.repeatOf();
-  }
-
-  private void take(Work work) {
-    material = work.material().slug();
-    materialWritten = work.material().written();
-    coating = work.coating().slug();
-    coatingWritten = work.coating().written();
-    colour = work.colour().slug();
-    colourWritten = work.colour().written();
-    process = work.process();
-    thicknessMm = work.thicknessMm();
-  }
-
-  private Work work() {
-    return new Work(
-        process,
-        new Filed(material, materialWritten),
-        new Filed(coating, coatingWritten),
-        new Filed(colour, colourWritten),
-        thicknessMm);
   }
 
   private List<TrialSnapshot> read(List<TrialEntity> trials) {
     Laser used = laser.toLaser();
-    return trials.stream().map(trial -> trial.toSnapshot(used, process)).toList();
-  }
-
-  private Particulars particulars() {
-    return new Particulars(notes, lot, controllerVersion);
+    return trials.stream().map(trial -> trial.toSnapshot(used, work.process())).toList();
   }
 
   /** What lists call a report and its history keeps. */
   static Words words(WrittenReport written, Interpretation read) {
     String title =
-        Stream.of(read.work().material(), read.work().coating(), read.work().colour())
-            .map(Filed::written)
+        WorkProperty.of(Shape.WORD).stream()
+            .map(read.work()::typed)
             .filter(Objects::nonNull)
             .collect(Collectors.joining(", "));
     return new Words(title, StoredJson.write(written), StoredJson.write(read));
@@ -212,8 +158,7 @@ class ReportEntity {
     return new Interpretation(
         machineId,
         laser.toLaser(),
-        work(),
-        particulars(),
+        work.toWork(),
         repeatOf,
         read(trials),
         Optional.empty(),
@@ -240,9 +185,8 @@ class ReportEntity {
             names.machineNumber() == null ? 0 : names.machineNumber(),
             names.machineName(),
             laser.toLaser()),
-        work(),
+        work.toWork(),
         trials,
-        particulars(),
         repeatOf,
         Math.toIntExact(names.photos()));
   }

@@ -165,14 +165,14 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   /**
    * The distinct words of a kind with what they are filed as.
    *
-   * @param column {@code material}, {@code coating} or {@code colour}
+   * @param column the code of its property
    */
   List<Filed> words(String column) {
     return session()
         .createQuery(
             """
-            select distinct new club.emberwell.report.reading.Filed(r.%1$s, r.%1$sWritten)
-            from ReportEntity r where r.%1$sWritten is not null"""
+            select distinct new club.emberwell.report.reading.Filed(r.work.%1$s, r.work.%1$sWritten)
+            from ReportEntity r where r.work.%1$sWritten is not null"""
                 .formatted(column),
             Filed.class)
         .getResultList();
@@ -183,7 +183,7 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .createQuery(
             """
             select r.id from ReportEntity r
-            where r.%1$sWritten = :written and r.%1$s is not distinct from :slug"""
+            where r.work.%1$sWritten = :written and r.work.%1$s is not distinct from :slug"""
                 .formatted(column),
             UUID.class)
         .setParameter("written", word.written())

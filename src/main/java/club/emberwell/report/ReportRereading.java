@@ -12,6 +12,8 @@ import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.Interpretation;
 import club.emberwell.report.reading.ReportInterpreter;
 import club.emberwell.report.reading.VocabularyStep;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -35,12 +37,6 @@ import org.jboss.logging.Logger;
 @ApplicationScoped
 public class ReportRereading {
   private static final Logger LOG = Logger.getLogger(ReportRereading.class);
-  private static final Map<TermKind, String> COLUMNS =
-      Map.of(
-          TermKind.MATERIAL, "material",
-          TermKind.COATING, "coating",
-          TermKind.COLOUR, "colour");
-
   private final ReportRepository reports;
   private final TrialRepository trials;
   private final ReportWriter writer;
@@ -92,16 +88,15 @@ public class ReportRereading {
     if (mark.interpreterVersion() != ReportInterpreter.VERSION) {
       ids.addAll(reports.readByOthers(ReportInterpreter.VERSION));
     }
-    COLUMNS.forEach(
-        (kind, column) -> {
-          for (Filed word : reports.words(column)) {
-            String slug =
-                VocabularyStep.slug(now.vocabulary(), now.colours(), kind, word.written());
-            if (!Objects.equals(slug, word.slug())) {
-              ids.addAll(reports.with(column, word));
-            }
-          }
-        });
+    for (WorkProperty property : WorkProperty.of(Shape.WORD)) {
+      TermKind kind = property.value().vocabulary();
+      for (Filed word : reports.words(property.code())) {
+        String slug = VocabularyStep.slug(now.vocabulary(), now.colours(), kind, word.written());
+        if (!Objects.equals(slug, word.slug())) {
+          ids.addAll(reports.with(property.code(), word));
+        }
+      }
+    }
     return new ArrayList<>(ids);
   }
 

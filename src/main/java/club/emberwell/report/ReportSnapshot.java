@@ -3,7 +3,6 @@ package club.emberwell.report;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
 import java.time.Instant;
@@ -22,7 +21,6 @@ public record ReportSnapshot(
     Burner machine,
     Work work,
     List<TrialSnapshot> trials,
-    Particulars particulars,
     UUID repeatOf,
     int photos) {
   /**

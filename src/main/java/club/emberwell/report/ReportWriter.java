@@ -1,6 +1,5 @@
 package club.emberwell.report;
 
-import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAction;
@@ -10,6 +9,8 @@ import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.Interpretation;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenReport;
 import jakarta.enterprise.context.ApplicationScoped;
 
@@ -55,14 +56,11 @@ class ReportWriter {
   }
 
   private void queue(Interpretation read) {
-    queue(TermKind.MATERIAL, read.work().material());
-    queue(TermKind.COATING, read.work().coating());
-    queue(TermKind.COLOUR, read.work().colour());
-  }
-
-  private void queue(TermKind kind, Filed filed) {
-    if (filed.waits()) {
-      catalog.queueUnfiled(kind, filed.written());
+    for (WorkProperty property : WorkProperty.of(Shape.WORD)) {
+      Filed filed = read.work().word(property);
+      if (filed.waits()) {
+        catalog.queueUnfiled(property.value().vocabulary(), filed.written());
+      }
     }
   }
 }

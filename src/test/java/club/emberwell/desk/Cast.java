@@ -10,7 +10,7 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
-import club.emberwell.report.reading.Particulars;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
@@ -82,9 +82,10 @@ public class Cast {
     return new WrittenReport(
         null,
         laser,
-        new WrittenWork("surface engraving", material, null, null, null),
+        WrittenWork.of("surface engraving")
+            .with(WorkProperty.MATERIAL, material)
+            .with(WorkProperty.NOTES, notes),
         List.of(new WrittenTrial(null, null, settings, "right", 4, List.of())),
-        new Particulars(notes, null, null),
         null,
         null);
   }

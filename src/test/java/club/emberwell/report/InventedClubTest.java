@@ -12,8 +12,9 @@ import club.emberwell.laser.Setting;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.reading.Entries;
 import club.emberwell.report.reading.Interpretation;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.ReportInterpreter;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
@@ -106,16 +107,20 @@ class InventedClubTest {
       return new WrittenReport(
           UUID.nameUUIDFromBytes(n.get("machine").asText().getBytes()),
           null,
-          new WrittenWork(
-              text(n, "process"),
-              text(n, "material"),
-              text(n, "coating"),
-              text(n, "colour"),
-              Entries.text(text(n, "thickness"))),
+          work(n),
           trials,
-          new Particulars(text(n, "notes"), text(n, "lot"), text(n, "controllerVersion")),
           null,
           null);
+    }
+
+    private static WrittenWork work(JsonNode n) {
+      WrittenWork work = WrittenWork.of(text(n, "process"));
+      for (WorkProperty property : WorkProperty.values()) {
+        String text = text(n, property.code());
+        boolean quantity = property.value().shape() == Shape.QUANTITY;
+        work = work.with(property, quantity ? Entries.text(text) : text);
+      }
+      return work;
     }
 
     private static WrittenTrial trial(JsonNode n) {

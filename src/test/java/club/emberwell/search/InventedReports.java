@@ -19,9 +19,9 @@ import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSnapshot.Standing;
 import club.emberwell.report.reading.Filed;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
+import club.emberwell.report.reading.WorkProperty;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -73,21 +73,22 @@ final class InventedReports {
             random.nextInt(5) == 0 ? 0 : member,
             "Workshop " + (char) ('a' + member % 26),
             laser),
-        new Work(
-            Process.values()[random.nextInt(Process.values().length)],
-            new Filed(
-                filed ? MATERIALS.get(random.nextInt(MATERIALS.size())) : null,
-                "as written " + random.nextInt(5)),
-            new Filed(coating, coating),
-            new Filed(pick(null, "black", "white", "red"), null),
-            maybe(3, 0.5)),
+        work(filed, coating),
         trials(laser),
-        new Particulars(
-            NOTES.get(random.nextInt(NOTES.size())),
-            pick(null, "LOT-7", "LOT-8"),
-            pick(null, "1.1", "2.0", "2.1b")),
         null,
         random.nextInt(3));
+  }
+
+  private Work work(boolean filed, String coating) {
+    String slug = filed ? MATERIALS.get(random.nextInt(MATERIALS.size())) : null;
+    return Work.of(Process.values()[random.nextInt(Process.values().length)])
+        .with(WorkProperty.MATERIAL, new Filed(slug, "as written " + random.nextInt(5)))
+        .with(WorkProperty.COATING, new Filed(coating, coating))
+        .with(WorkProperty.COLOUR, new Filed(pick(null, "black", "white", "red"), null))
+        .with(WorkProperty.THICKNESS, maybe(3, 0.5))
+        .with(WorkProperty.NOTES, NOTES.get(random.nextInt(NOTES.size())))
+        .with(WorkProperty.LOT, pick(null, "LOT-7", "LOT-8"))
+        .with(WorkProperty.CONTROLLER_VERSION, pick(null, "1.1", "2.0", "2.1b"));
   }
 
   private Laser laser() {

@@ -8,9 +8,9 @@ import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSnapshot.Standing;
 import club.emberwell.report.reading.Filed;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
+import club.emberwell.report.reading.WorkProperty;
 import java.util.List;
 
 /** One report for a test, with only what the test is about. */
@@ -86,14 +86,12 @@ final class ReportMaker {
             base.machine().number(),
             machineName,
             laser == null ? base.laser() : laser),
-        new Work(
-            Process.SURFACE_ENGRAVING,
-            new Filed(material, materialWritten),
-            new Filed(coating, coating),
-            new Filed(colour, colour),
-            null),
+        Work.of(Process.SURFACE_ENGRAVING)
+            .with(WorkProperty.MATERIAL, new Filed(material, materialWritten))
+            .with(WorkProperty.COATING, new Filed(coating, coating))
+            .with(WorkProperty.COLOUR, new Filed(colour, colour))
+            .with(WorkProperty.NOTES, notes),
         trials == null ? base.trials().subList(0, 1) : trials,
-        new Particulars(notes, null, null),
         null,
         0);
   }
@@ -105,7 +103,6 @@ final class ReportMaker {
         r.machine(),
         r.work(),
         r.trials(),
-        r.particulars(),
         r.repeatOf(),
         r.photos());
   }

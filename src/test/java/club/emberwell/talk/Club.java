@@ -8,7 +8,7 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
-import club.emberwell.report.reading.Particulars;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
@@ -62,9 +62,10 @@ public class Club {
         new WrittenReport(
             null,
             laser,
-            new WrittenWork("surface engraving", material, null, null, null),
+            WrittenWork.of("surface engraving")
+                .with(WorkProperty.MATERIAL, material)
+                .with(WorkProperty.NOTES, notes),
             List.of(new WrittenTrial(null, null, settings, "right", 4, List.of())),
-            new Particulars(notes, null, null),
             null,
             null);
     return reports.post(by, Posting.ofApi(null, written)).snapshot().id();

@@ -1,7 +1,6 @@
 package club.emberwell.api.json;
 
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.Module;
@@ -22,7 +21,6 @@ public final class ClubModule extends SimpleModule {
     super("club");
     addDeserializer(WrittenQuantity.class, new WrittenQuantityReader());
     setDeserializerModifier(new StrictGroups.Modifier());
-    setMixInAnnotation(Particulars.class, LeftOutWhereNull.class);
     setMixInAnnotation(Ties.class, LeftOutWhereNull.class);
   }
 

@@ -11,8 +11,10 @@ import com.fasterxml.jackson.databind.deser.std.DelegatingDeserializer;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
 import com.fasterxml.jackson.databind.introspect.BeanPropertyDefinition;
+import com.fasterxml.jackson.databind.util.ClassUtil;
 import com.fasterxml.jackson.databind.util.TokenBuffer;
 import java.io.IOException;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.Set;
 
@@ -72,13 +74,24 @@ final class StrictGroups extends DelegatingDeserializer {
         AnnotatedMember member = property.getPrimaryMember();
         if (member != null
             && config.getAnnotationIntrospector().findUnwrappingNameTransformer(member) != null) {
-          collect(config, config.introspect(property.getPrimaryType()), known);
+          BeanDescription group = config.introspect(property.getPrimaryType());
+          collect(config, group, known);
+          known.addAll(readByItself(config, group));
           groups = true;
         } else {
           known.add(property.getName());
         }
       }
       return groups;
+    }
+
+    /** The names a group knows that is read by a deserializer of its own. */
+    private static Collection<Object> readByItself(
+        DeserializationConfig config, BeanDescription group) {
+      Object own = config.getAnnotationIntrospector().findDeserializer(group.getClassInfo());
+      return own instanceof Class<?> type
+          ? ((JsonDeserializer<?>) ClassUtil.createInstance(type, true)).getKnownPropertyNames()
+          : Set.of();
     }
   }
 }

@@ -3,7 +3,6 @@ package club.emberwell.api.report;
 import club.emberwell.bench.WrittenLaser;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
@@ -25,7 +24,6 @@ record ReportRequest(
     WrittenLaser laser,
     @JsonUnwrapped WrittenWork work,
     @JsonUnwrapped Tried tried,
-    @JsonUnwrapped Particulars particulars,
     List<String> confirmed,
     String reason) {
 
@@ -51,6 +49,6 @@ record ReportRequest(
   }
 
   WrittenReport written() {
-    return new WrittenReport(machine, laser, work, tried.all(), particulars, null, confirmed);
+    return new WrittenReport(machine, laser, work, tried.all(), null, confirmed);
   }
 }

@@ -2,10 +2,12 @@ package club.emberwell.api.view;
 
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Process;
-import club.emberwell.report.reading.Particulars;
+import com.fasterxml.jackson.annotation.JsonAnyGetter;
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 /**
@@ -22,7 +24,6 @@ public record ReportJson(
     @JsonUnwrapped WorkJson work,
     @JsonUnwrapped TrialJson.Tried tried,
     List<TrialJson> trials,
-    @JsonUnwrapped Particulars particulars,
     @JsonUnwrapped Beside beside) {
 
   /** Which report in which state, and where it comes from. */
@@ -39,14 +40,15 @@ public record ReportJson(
   /** The author's machine. */
   public record UsedMachine(UUID id, String name) {}
 
-  /** What was done to what. */
+  /** What was done to what, each property by its code. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record WorkJson(
-      Process process,
-      WordJson material,
-      WordJson coating,
-      WordJson colour,
-      QuantityJson thickness) {}
+  public record WorkJson(Process process, @JsonIgnore Map<String, Object> values) {
+    /** Among the fields of the report. */
+    @JsonAnyGetter
+    public Map<String, Object> byCode() {
+      return values;
+    }
+  }
 
   /** What is shown with it. */
   @JsonInclude(JsonInclude.Include.NON_NULL)

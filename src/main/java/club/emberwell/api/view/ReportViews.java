@@ -8,19 +8,21 @@ import club.emberwell.api.view.ReportJson.Standing;
 import club.emberwell.api.view.ReportJson.UsedMachine;
 import club.emberwell.api.view.ReportJson.WorkJson;
 import club.emberwell.api.view.TrialJson.Tried;
-import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
-import club.emberwell.quantity.QuantityKind;
-import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.photo.Photo;
+import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.Work;
+import club.emberwell.report.reading.WorkValue;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenTrial;
+import club.emberwell.report.reading.WrittenWork;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.IntStream;
 
@@ -91,21 +93,32 @@ public class ReportViews {
             new Author(r.author().id(), r.author().handle()),
             r.machine().id() == null ? null : new UsedMachine(r.machine().id(), r.machine().name()),
             LaserJson.of(r.laser())),
-        work(r.work(), written == null ? null : written.work().thickness()),
+        work(r.work(), written == null ? null : written.work()),
         plain ? Tried.of(r.trials().get(0), written(written, 0)) : null,
         plain ? null : trials(r, written),
-        r.particulars(),
         beside);
   }
 
-  private WorkJson work(Work work, WrittenQuantity thickness) {
+  private WorkJson work(Work work, WrittenWork written) {
     Vocabulary words = catalog.snapshot().vocabulary();
-    return new WorkJson(
-        work.process(),
-        WordJson.of(words, TermKind.MATERIAL, work.material()),
-        WordJson.of(words, TermKind.COATING, work.coating()),
-        WordJson.of(words, TermKind.COLOUR, work.colour()),
-        QuantityJson.of(QuantityKind.THICKNESS, work.thicknessMm(), thickness));
+    Map<String, Object> values = new LinkedHashMap<>();
+    work.values()
+        .forEach(
+            (property, value) -> {
+              WorkValue may = property.value();
+              values.put(
+                  property.code(),
+                  switch (may.shape()) {
+                    case WORD -> WordJson.of(words, may.vocabulary(), (Filed) value);
+                    case QUANTITY ->
+                        QuantityJson.of(
+                            may.kind(),
+                            (Double) value,
+                            written == null ? null : written.quantity(property));
+                    case TEXT, LINES -> value;
+                  });
+            });
+    return new WorkJson(work.process(), values);
   }
 
   private static List<TrialJson> trials(ReportSnapshot r, WrittenReport written) {

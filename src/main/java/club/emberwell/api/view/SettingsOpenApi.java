@@ -3,19 +3,23 @@ package club.emberwell.api.view;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.dose.DoseFormula;
+import club.emberwell.report.reading.WorkProperty;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 
-/** Describes settings and what follows from them, each value from where it is defined. */
+/** Describes settings, the work and what follows from them, each value from where it is defined. */
 @OpenApiFilter(stages = OpenApiFilter.RunStage.BUILD)
 public class SettingsOpenApi implements OASFilter {
   private static final String ANSWERED = "QuantityJson";
   private static final String SENT = "WrittenQuantity";
+  private static final String WORD = "WordJson";
+  private static final Schema TEXT = schema(Schema.SchemaType.STRING);
 
   @Override
   public void filterOpenAPI(OpenAPI api) {
@@ -25,6 +29,10 @@ public class SettingsOpenApi implements OASFilter {
     api.getComponents().addSchema("WrittenSettings", settings(SENT));
     api.getComponents().addSchema("SettingsJson", settings(ANSWERED));
     api.getComponents().addSchema("DerivedJson", derived());
+    api.getComponents().addSchema(WORD, word());
+    Map<String, Schema> schemas = api.getComponents().getSchemas();
+    work(schemas.get("ReportRequest"), TEXT, reference(SENT));
+    work(schemas.get("Hit"), reference(WORD), reference(ANSWERED));
   }
 
   private static Schema settings(String quantity) {
@@ -46,9 +54,32 @@ public class SettingsOpenApi implements OASFilter {
     return setting.value().choices().stream().<Object>map(Choice::code).toList();
   }
 
+  private static Schema word() {
+    Schema word = object();
+    Stream.of(WordJson.class.getRecordComponents())
+        .forEach(part -> word.addProperty(part.getName(), TEXT));
+    return word;
+  }
+
+  /** Null where a document has no such schema. */
+  private static void work(Schema report, Schema word, Schema quantity) {
+    if (report == null) {
+      return;
+    }
+    for (WorkProperty property : WorkProperty.values()) {
+      report.addProperty(
+          property.code(),
+          switch (property.value().shape()) {
+            case WORD -> word;
+            case QUANTITY -> quantity;
+            case TEXT, LINES -> TEXT;
+          });
+    }
+  }
+
   private static Schema derived() {
     Schema all = object();
-    all.addProperty("basis", schema(Schema.SchemaType.STRING));
+    all.addProperty("basis", TEXT);
     Stream.of(DoseFormula.values())
         .forEach(
             formula ->

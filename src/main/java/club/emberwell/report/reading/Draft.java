@@ -4,7 +4,6 @@ import club.emberwell.bench.FieldReader;
 import club.emberwell.catalog.Ban;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.laser.Laser;
-import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,12 +17,7 @@ final class Draft {
   final FieldReader in;
 
   Laser laser;
-  Filed material = Filed.NOTHING;
-  Filed coating = Filed.NOTHING;
-  Filed colour = Filed.NOTHING;
-  Process process;
-  Double thicknessMm;
-  Particulars particulars;
+  Work work;
   Optional<Ban> ban = Optional.empty();
   final List<TrialSnapshot> trials = new ArrayList<>();
 
@@ -39,13 +33,6 @@ final class Draft {
 
   Interpretation done() {
     return new Interpretation(
-        written.machine(),
-        laser,
-        new Work(process, material, coating, colour, thicknessMm),
-        particulars,
-        written.repeatOf(),
-        trials,
-        ban,
-        in.remarks());
+        written.machine(), laser, work, written.repeatOf(), trials, ban, in.remarks());
   }
 }

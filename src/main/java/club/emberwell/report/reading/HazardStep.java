@@ -12,15 +12,20 @@ final class HazardStep implements ReportInterpreter.Step {
     Cautions cautions = draft.catalog.cautions();
     draft.ban =
         cautions
-            .ban(draft.material.slug(), draft.coating.slug(), draft.process, draft.thicknessMm)
-            .or(() -> namedInWords(draft, cautions));
+            .ban(
+                draft.work.material().slug(),
+                draft.work.coating().slug(),
+                draft.work.process(),
+                draft.work.thicknessMm())
+            .or(() -> namedInWords(draft.work, cautions));
   }
 
-  private static Optional<Ban> namedInWords(Draft draft, Cautions cautions) {
-    return Stream.of(draft.material, draft.coating)
+  private static Optional<Ban> namedInWords(Work work, Cautions cautions) {
+    return Stream.of(work.material(), work.coating())
         .filter(Filed::waits)
         .flatMap(
-            filed -> cautions.banInText(filed.written(), draft.process, draft.thicknessMm).stream())
+            filed ->
+                cautions.banInText(filed.written(), work.process(), work.thicknessMm()).stream())
         .findFirst();
   }
 }

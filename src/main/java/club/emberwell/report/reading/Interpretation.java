@@ -20,7 +20,6 @@ public record Interpretation(
     UUID machineId,
     Laser laser,
     @JsonUnwrapped Work work,
-    @JsonUnwrapped Particulars particulars,
     UUID repeatOf,
     List<TrialSnapshot> trials,
     @JsonIgnore Optional<Ban> ban,
@@ -57,7 +56,6 @@ public record Interpretation(
   }
 
   private Interpretation copy(Optional<Ban> otherBan, List<Remark> otherRemarks) {
-    return new Interpretation(
-        machineId, laser, work, particulars, repeatOf, trials, otherBan, otherRemarks);
+    return new Interpretation(machineId, laser, work, repeatOf, trials, otherBan, otherRemarks);
   }
 }

@@ -1,19 +1,9 @@
 package club.emberwell.report.reading;
 
-import club.emberwell.quantity.Bounds;
-
-/**
- * Every limit of what a report says, in one place. Bounds are inclusive, in canonical units, and
- * far outside the plausible: whatever lies beyond cannot be meant. What is merely unusual is only
- * warned of.
- */
+/** Every limit of what a report says beside those in the catalogues of settings and the work. */
 public final class ReadingLimits {
-  /** Longest word for a material, coating or colour, in characters. */
+  /** Longest word of a vocabulary, in characters. */
   public static final int WORDS = 120;
-
-  public static final int NOTES = 4000;
-  public static final int LOT = 80;
-  public static final int CONTROLLER_VERSION = 80;
 
   /** Trials in one report: a grid of 20 by 20. */
   public static final int TRIALS = 400;
@@ -24,8 +14,6 @@ public final class ReadingLimits {
   public static final int GRID_SIDE = 400;
 
   public static final int BEST_QUALITY = 5;
-
-  public static final Bounds THICKNESS_MM = new Bounds(0.000_1, 10_000);
 
   private ReadingLimits() {}
 }

@@ -88,15 +88,15 @@ final class TrialStep implements ReportInterpreter.Step {
   }
 
   private static Derived derive(Draft draft, Settings settings, String at) {
-    if (draft.laser == null || draft.process == null) {
+    if (draft.laser == null || draft.work.process() == null) {
       return Derived.NOTHING;
     }
-    if (draft.process.doseKind() == DoseKind.AREAL && settings.lineSpacingMm() == null) {
+    if (draft.work.process().doseKind() == DoseKind.AREAL && settings.lineSpacingMm() == null) {
       String detail = "Without the line spacing the dose of this area work stays unknown.";
       draft.in.add(Remark.warning(RemarkId.SPACING_MISSING, at + "/settings/lineSpacing", detail));
     }
-    Derived derived = Dose.derive(draft.laser, draft.process, settings);
-    Plausibility.check(draft.laser, draft.process, settings, derived).stream()
+    Derived derived = Dose.derive(draft.laser, draft.work.process(), settings);
+    Plausibility.check(draft.laser, draft.work.process(), settings, derived).stream()
         .filter(remark -> !remark.field().startsWith("/laser"))
         .map(remark -> remark.at(at + remark.field()))
         .forEach(draft.in::add);

@@ -9,24 +9,27 @@ import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
+import club.emberwell.report.reading.WorkValue.Shape;
 import java.util.Optional;
 
 /**
- * Material, coating and colour. Words that match nothing or two things stay unresolved: a note, not
- * an error, and a moderator files them later.
+ * Words of the vocabularies. What matches nothing or two things stays unresolved: a note, not an
+ * error, and a moderator files it later.
  */
 public final class VocabularyStep implements ReportInterpreter.Step {
   @Override
   public void read(Draft draft) {
     WrittenWork written = draft.written.work();
-    draft.in.required("/material", written.material());
-    draft.material = filed(draft, TermKind.MATERIAL, "/material", written.material());
-    draft.coating = filed(draft, TermKind.COATING, "/coating", written.coating());
-    draft.colour = filed(draft, TermKind.COLOUR, "/colour", written.colour());
+    for (WorkProperty property : WorkProperty.of(Shape.WORD)) {
+      WorkStep.needed(draft.in, property, written);
+      draft.work = draft.work.with(property, filed(draft, property, written.text(property)));
+    }
   }
 
-  private static Filed filed(Draft draft, TermKind kind, String pointer, String given) {
-    String text = draft.in.text(pointer, given, ReadingLimits.WORDS, false);
+  private static Filed filed(Draft draft, WorkProperty property, String given) {
+    String pointer = "/" + property.code();
+    TermKind kind = property.value().vocabulary();
+    String text = draft.in.text(pointer, given, property.value().longest(), false);
     if (text == null) {
       return Filed.NOTHING;
     }

@@ -3,40 +3,62 @@ package club.emberwell.report.reading;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.laser.Process;
-import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
+import club.emberwell.report.reading.WorkValue.Shape;
 
-/** What was done, to how thick a piece, and the free texts. */
+/** What was done, and what was said of the work but for the words of the vocabularies. */
 final class WorkStep implements ReportInterpreter.Step {
   @Override
   public void read(Draft draft) {
     WrittenWork written = draft.written.work();
-    Particulars said = draft.written.particulars();
     FieldReader in = draft.in;
-    draft.process =
-        in.choice(
-            "/process",
-            in.required("/process", written.process()),
-            Process::of,
-            Process.values(),
-            Process::code);
-    draft.thicknessMm =
-        in.quantity(
-            "/thickness", QuantityKind.THICKNESS, written.thickness(), ReadingLimits.THICKNESS_MM);
-    if (draft.process == Process.CUT && FieldReader.isAbsent(written.thickness())) {
-      String detail = "A cut without its thickness tells others little: how thick was the piece?";
-      in.add(Remark.warning(RemarkId.THICKNESS_MISSING, "/thickness", detail));
+    draft.work =
+        Work.of(
+            in.choice(
+                "/process",
+                in.required("/process", written.process()),
+                Process::of,
+                Process.values(),
+                Process::code));
+    for (WorkProperty property : WorkProperty.values()) {
+      if (property.value().shape() != Shape.WORD) {
+        draft.work = draft.work.with(property, value(in, property, written));
+        needed(in, property, written);
+      }
+      missed(in, property, draft.work.process(), written);
     }
-    draft.particulars =
-        new Particulars(
-            in.text("/notes", said.notes(), ReadingLimits.NOTES, true),
-            in.text("/lot", said.lot(), ReadingLimits.LOT, false),
-            in.text(
-                "/controllerVersion",
-                said.controllerVersion(),
-                ReadingLimits.CONTROLLER_VERSION,
-                false));
     MachineReader.confirmed(in, draft.written.confirmed());
+  }
+
+  private static Object value(FieldReader in, WorkProperty property, WrittenWork written) {
+    String at = "/" + property.code();
+    WorkValue value = property.value();
+    return switch (value.shape()) {
+      case QUANTITY -> in.quantity(at, value.kind(), written.quantity(property), value.bounds());
+      case TEXT -> in.text(at, written.text(property), value.longest(), false);
+      case LINES -> in.text(at, written.text(property), value.longest(), true);
+      case WORD -> throw new IllegalArgumentException(property + " is read from its vocabulary");
+    };
+  }
+
+  static void needed(FieldReader in, WorkProperty property, WrittenWork written) {
+    if (property.form().isNeeded()) {
+      in.required("/" + property.code(), written.of(property));
+    }
+  }
+
+  private static void missed(
+      FieldReader in, WorkProperty property, Process process, WrittenWork written) {
+    WorkForm.Missed missed = property.form().missed();
+    if (missed != null && missed.at() == process && isAbsent(written.of(property))) {
+      in.add(Remark.warning(missed.id(), "/" + property.code(), missed.words()));
+    }
+  }
+
+  private static boolean isAbsent(Object given) {
+    return given instanceof String text
+        ? text.isBlank()
+        : FieldReader.isAbsent((WrittenQuantity) given);
   }
 }

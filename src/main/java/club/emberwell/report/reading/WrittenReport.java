@@ -18,7 +18,6 @@ public record WrittenReport(
     WrittenLaser laser,
     @JsonUnwrapped WrittenWork work,
     List<WrittenTrial> trials,
-    @JsonUnwrapped Particulars particulars,
     UUID repeatOf,
     List<String> confirmed) {
   /** One trial outside a grid: its fields stand at the top of the entry. */
@@ -32,11 +31,11 @@ public record WrittenReport(
 
   /** The same entry with other pointers confirmed. */
   public WrittenReport withConfirmed(List<String> pointers) {
-    return new WrittenReport(machine, laser, work, trials, particulars, repeatOf, pointers);
+    return new WrittenReport(machine, laser, work, trials, repeatOf, pointers);
   }
 
   /** The same entry, said to be a repeat of that report. */
   public WrittenReport repeating(UUID original) {
-    return new WrittenReport(machine, laser, work, trials, particulars, original, confirmed);
+    return new WrittenReport(machine, laser, work, trials, original, confirmed);
   }
 }

@@ -3,19 +3,15 @@ package club.emberwell.search.column;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Property;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Names for the property codes of one set of columns. */
 record ColumnLabels(Map<Property, List<String>> names, Vocabulary vocabulary)
     implements TrialColumns.PropertyLabels {
-  private static final Map<Property, TermKind> FILED =
-      Map.of(
-          Property.MATERIAL, TermKind.MATERIAL,
-          Property.COATING, TermKind.COATING,
-          Property.COLOUR, TermKind.COLOUR);
-
   @Override
   public String label(Property property, int code) {
     if (code < 0) {
@@ -29,8 +25,10 @@ record ColumnLabels(Map<Property, List<String>> names, Vocabulary vocabulary)
     if (property == Property.LENS) {
       return value + " mm";
     }
-    TermKind kind = FILED.get(property);
-    return kind == null ? value : term(kind, value);
+    return Optional.ofNullable(Property.WORK.get(property))
+        .flatMap(Facet::vocabulary)
+        .map(kind -> term(kind, value))
+        .orElse(value);
   }
 
   @Override

@@ -23,14 +23,15 @@ import org.apache.lucene.search.Query;
  */
 public final class ColumnReader {
   /** The properties whose codes are numbers given out while reading, with their index fields. */
-  private static final Map<Property, String> NAMED =
-      Map.of(
-          Property.LENS, Columns.LENS,
-          Property.LOT, Columns.LOT,
-          Property.MATERIAL, Facet.MATERIAL.field(),
-          Property.COATING, Facet.COATING.field(),
-          Property.COLOUR, Facet.COLOUR.field(),
-          Property.CONTROLLER_VERSION, Facet.CONTROLLER_VERSION.field());
+  private static final Map<Property, String> NAMED = named();
+
+  private static Map<Property, String> named() {
+    Map<Property, String> fields = new HashMap<>();
+    fields.put(Property.LENS, Columns.LENS);
+    fields.put(Property.LOT, Columns.LOT);
+    Property.WORK.forEach((property, facet) -> fields.put(property, facet.field()));
+    return Map.copyOf(fields);
+  }
 
   private record Part(LeafReader leaf, int[] documents) {}
 

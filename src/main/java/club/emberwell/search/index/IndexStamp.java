@@ -2,8 +2,11 @@ package club.emberwell.search.index;
 
 import club.emberwell.entry.change.ChangeLog.Position;
 import club.emberwell.search.column.PackedCodes;
+import club.emberwell.search.match.TextField;
+import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Measure;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
@@ -19,9 +22,15 @@ public record IndexStamp(UUID epoch, Position position, String vocabulary) {
   /** Rises whenever documents are written otherwise than before. */
   private static final int WRITING = 2;
 
-  /** What the documents hold: another catalogue of settings makes another index. */
+  /** What the documents hold: other catalogues make another index. */
   static final String SCHEMA =
-      WRITING + " " + Objects.hash(Measure.all().toString(), PackedCodes.catalogue());
+      WRITING
+          + " "
+          + Objects.hash(
+              Measure.all().toString(),
+              PackedCodes.catalogue(),
+              List.of(Facet.values()).toString(),
+              TextField.all().toString());
 
   Map<String, String> toUserData() {
     return Map.of(

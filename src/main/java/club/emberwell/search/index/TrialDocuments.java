@@ -7,6 +7,8 @@ import club.emberwell.laser.Laser;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.TrialSnapshot;
+import club.emberwell.report.reading.Work;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.column.Documents;
 import club.emberwell.search.column.PackedCodes;
@@ -63,14 +65,14 @@ public final class TrialDocuments {
   public List<Document> of(ReportSnapshot report) {
     List<IndexableField> shared = new ArrayList<>();
     identify(report, shared);
-    for (TextField field : TextField.values()) {
-      Set<String> found = wordsOf(field, report);
-      if (!found.isEmpty()) {
-        shared.add(new Field(field.field(), new FoldedTokens(List.copyOf(found)), WORDS));
-      }
+    for (WorkProperty property : WorkProperty.values()) {
+      words(shared, TextField.of(property), wordsOf(property, report.work()));
     }
+    words(shared, TextField.LASER, laser(report));
+    words(shared, TextField.MACHINE, wordsOf(report.machine().name()));
+    words(shared, TextField.MEMBER, wordsOf(report.author().handle()));
     shared.add(property(Columns.LENS, lens(report.laser())));
-    shared.add(property(Columns.LOT, report.particulars().lot()));
+    shared.add(property(Columns.LOT, report.work().text(WorkProperty.LOT)));
     List<Document> block = new ArrayList<>(report.trials().size());
     for (int i = 0; i < report.trials().size(); i++) {
       Document document = new Document();
@@ -123,31 +125,35 @@ public final class TrialDocuments {
     }
   }
 
-  private Set<String> wordsOf(TextField field, ReportSnapshot report) {
-    Set<String> found = new LinkedHashSet<>();
-    switch (field) {
-      case MATERIAL -> filed(found, TermKind.MATERIAL, report.work().material());
-      case COATING -> filed(found, TermKind.COATING, report.work().coating());
-      case COLOUR -> filed(found, TermKind.COLOUR, report.work().colour());
-      case LASER -> laser(found, report);
-      case LOT -> words.addTo(found, report.particulars().lot());
-      case CONTROLLER -> words.addTo(found, report.particulars().controllerVersion());
-      case MACHINE -> words.addTo(found, report.machine().name());
-      case MEMBER -> words.addTo(found, report.author().handle());
-      case NOTES -> words.addTo(found, report.particulars().notes());
-      default -> throw new IllegalStateException(field + " has no words");
+  private static void words(List<IndexableField> fields, TextField field, Set<String> found) {
+    if (!found.isEmpty() && field.weight() > 0) {
+      fields.add(new Field(field.field(), new FoldedTokens(List.copyOf(found)), WORDS));
     }
+  }
+
+  private Set<String> wordsOf(String text) {
+    Set<String> found = new LinkedHashSet<>();
+    words.addTo(found, text);
     return found;
   }
 
-  private void filed(Set<String> found, TermKind kind, Filed word) {
-    words.addTo(found, word.written());
+  private Set<String> wordsOf(WorkProperty property, Work work) {
+    return switch (property.value().shape()) {
+      case WORD -> filed(property.value().vocabulary(), work.word(property));
+      case TEXT, LINES -> wordsOf(work.text(property));
+      case QUANTITY -> Set.of();
+    };
+  }
+
+  private Set<String> filed(TermKind kind, Filed word) {
+    Set<String> found = wordsOf(word.written());
     if (word.slug() != null) {
       found.addAll(
           filedWords
               .computeIfAbsent(kind, key -> new HashMap<>())
-              .computeIfAbsent(word.slug(), slug -> alongPath(kind, slug)));
+              .computeIfAbsent(word.slug(), key -> alongPath(kind, key)));
     }
+    return found;
   }
 
   private Set<String> alongPath(TermKind kind, String slug) {
@@ -160,7 +166,8 @@ public final class TrialDocuments {
     return found;
   }
 
-  private void laser(Set<String> found, ReportSnapshot report) {
+  private Set<String> laser(ReportSnapshot report) {
+    Set<String> found = new LinkedHashSet<>();
     Laser laser = report.laser();
     words.addTo(found, laser.source().label() + " laser");
     words.addTo(found, laser.band().label());
@@ -171,6 +178,7 @@ public final class TrialDocuments {
     if (laser.motion() != null) {
       words.addTo(found, laser.motion().label());
     }
+    return found;
   }
 
   private static String lens(Laser laser) {

@@ -18,7 +18,7 @@ final class Dictionary {
   private Dictionary() {}
 
   static boolean holds(IndexReader reader, String word) throws IOException {
-    for (TextField field : TextField.values()) {
+    for (TextField field : TextField.all()) {
       if (reader.docFreq(new Term(field.field(), word)) > 0) {
         return true;
       }
@@ -33,7 +33,7 @@ final class Dictionary {
       return found;
     }
     BytesRef prefix = new BytesRef(word);
-    for (TextField field : TextField.values()) {
+    for (TextField field : TextField.all()) {
       Terms terms = MultiTerms.getTerms(reader, field.field());
       if (terms == null) {
         continue;
@@ -63,7 +63,7 @@ final class Dictionary {
         || word.chars().anyMatch(Character::isDigit)) {
       return found;
     }
-    for (TextField field : TextField.values()) {
+    for (TextField field : TextField.all()) {
       Terms terms = MultiTerms.getTerms(reader, field.field());
       if (terms == null) {
         continue;

@@ -1,36 +1,39 @@
 package club.emberwell.search.match;
 
-import java.util.EnumSet;
-import java.util.Set;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
+import java.util.List;
+import java.util.stream.Stream;
 
-/** Where a word can be found, and how much a find there weighs. */
-public enum TextField {
-  MATERIAL("t_material", 4),
-  COATING("t_coating", 3),
-  COLOUR("t_colour", 3),
-  LASER("t_laser", 2),
-  LOT("t_lot", 2),
-  CONTROLLER("t_controller", 2),
-  MACHINE("t_machine", 1.5f),
-  MEMBER("t_member", 1.5f),
-  NOTES("t_notes", 1);
+/**
+ * Where a word can be found.
+ *
+ * @param field in the index
+ * @param weight of a find there
+ */
+public record TextField(String field, float weight) {
+  public static final TextField LASER = new TextField("t_laser", 2);
+  public static final TextField MACHINE = new TextField("t_machine", 1.5f);
+  public static final TextField MEMBER = new TextField("t_member", 1.5f);
 
   /** What was worked on. */
-  static final Set<TextField> SUBJECT = EnumSet.of(MATERIAL, COATING, COLOUR);
+  static final List<TextField> SUBJECT =
+      WorkProperty.of(Shape.WORD).stream().map(TextField::of).toList();
 
-  private final String field;
-  private final float weight;
+  private static final List<TextField> ALL =
+      Stream.concat(
+              Stream.of(WorkProperty.values())
+                  .map(TextField::of)
+                  .filter(field -> field.weight() > 0),
+              Stream.of(LASER, MACHINE, MEMBER))
+          .toList();
 
-  TextField(String field, float weight) {
-    this.field = field;
-    this.weight = weight;
+  /** What a report says of its work. */
+  public static TextField of(WorkProperty property) {
+    return new TextField("t_" + property.code(), property.value().weight());
   }
 
-  public String field() {
-    return field;
-  }
-
-  float weight() {
-    return weight;
+  public static List<TextField> all() {
+    return ALL;
   }
 }

@@ -115,7 +115,7 @@ public final class TextQuery {
               .ifPresent(
                   query -> {
                     ways.subList(start, end).forEach(way -> way.add(query));
-                    if (facet != Facet.COLOUR) {
+                    if (!facet.vocabulary().equals(Optional.of(TermKind.COLOUR))) {
                       Arrays.fill(subject, start, end, true);
                     }
                   });
@@ -167,7 +167,7 @@ public final class TextQuery {
   }
 
   private static Query inAnyField(String word) {
-    return in(List.of(TextField.values()), word);
+    return in(TextField.all(), word);
   }
 
   private static Query in(Collection<TextField> where, String word) {
@@ -183,7 +183,7 @@ public final class TextQuery {
   private static Query guessed(Set<String> instead) {
     List<BytesRef> terms = instead.stream().map(BytesRef::new).toList();
     List<Query> fields = new ArrayList<>();
-    for (TextField field : TextField.values()) {
+    for (TextField field : TextField.all()) {
       Query any = new ConstantScoreQuery(new TermInSetQuery(field.field(), terms));
       fields.add(new BoostQuery(any, field.weight() * GUESS_WEIGHT));
     }

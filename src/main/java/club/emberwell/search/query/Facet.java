@@ -1,23 +1,30 @@
 package club.emberwell.search.query;
 
 import club.emberwell.catalog.TermKind;
+import club.emberwell.laser.PowerClass;
 import club.emberwell.remark.Coded;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.reading.TrialSnapshot;
+import club.emberwell.report.reading.WorkProperty;
 import java.util.Optional;
+import java.util.function.BiFunction;
 
 /** What a search can be narrowed by. The code is the word in the API and in addresses. */
 public enum Facet implements Coded {
-  SOURCE("source", "Laser source"),
-  POWER_CLASS("powerClass", "Power class"),
-  BAND("band", "Wavelength"),
-  REGIME("regime", "Pulse regime"),
-  MATERIAL("material", "Material"),
-  COATING("coating", "Coating"),
-  COLOUR("colour", "Colour"),
-  PROCESS("process", "Process"),
-  EFFECT("effect", "Effect"),
-  MOTION("motion", "Motion"),
-  CONTROLLER_VERSION("controllerVersion", "Controller version"),
-  MEMBER("member", "Member");
+  SOURCE("source", "Laser source", (r, t) -> r.laser().source().code()),
+  POWER_CLASS(
+      "powerClass", "Power class", (r, t) -> PowerClass.ofRated(r.laser().ratedPowerW()).code()),
+  BAND("band", "Wavelength", (r, t) -> r.laser().band().code()),
+  REGIME("regime", "Pulse regime", (r, t) -> r.laser().regime().code()),
+  MATERIAL(WorkProperty.MATERIAL),
+  COATING(WorkProperty.COATING),
+  COLOUR(WorkProperty.COLOUR),
+  PROCESS("process", "Process", (r, t) -> r.process().code()),
+  EFFECT("effect", "Effect", (r, t) -> t.effect().code()),
+  MOTION(
+      "motion", "Motion", (r, t) -> r.laser().motion() == null ? null : r.laser().motion().code()),
+  CONTROLLER_VERSION(WorkProperty.CONTROLLER_VERSION),
+  MEMBER("member", "Member", (r, t) -> r.author().handle());
 
   /** The value of a report that does not say. */
   public static final String NOT_GIVEN = "not-given";
@@ -25,12 +32,26 @@ public enum Facet implements Coded {
   /** The value of a report whose words no moderator has filed yet. */
   public static final String NOT_FILED = "not-filed";
 
+  /** What a trial says. */
+  private interface Source extends BiFunction<ReportSnapshot, TrialSnapshot, String> {}
+
   private final String code;
   private final String label;
+  private final WorkProperty work;
+  private final Source source;
 
-  Facet(String code, String label) {
+  Facet(String code, String label, Source source) {
     this.code = code;
     this.label = label;
+    this.work = null;
+    this.source = source;
+  }
+
+  Facet(WorkProperty property) {
+    this.code = property.code();
+    this.label = property.label();
+    this.work = property;
+    this.source = (r, t) -> r.work().typed(property);
   }
 
   @Override
@@ -42,14 +63,19 @@ public enum Facet implements Coded {
     return label;
   }
 
+  /** What the report says of its work, where that is narrowed by. */
+  public Optional<WorkProperty> work() {
+    return Optional.ofNullable(work);
+  }
+
   /** The vocabulary its values come from, where they do; such values form a tree. */
   public Optional<TermKind> vocabulary() {
-    return switch (this) {
-      case MATERIAL -> Optional.of(TermKind.MATERIAL);
-      case COATING -> Optional.of(TermKind.COATING);
-      case COLOUR -> Optional.of(TermKind.COLOUR);
-      default -> Optional.empty();
-    };
+    return work().map(property -> property.value().vocabulary());
+  }
+
+  /** The value as the report has it; null where it does not say. */
+  public String of(ReportSnapshot report, TrialSnapshot trial) {
+    return source.apply(report, trial);
   }
 
   /** True where the trials of one report can differ in it. */

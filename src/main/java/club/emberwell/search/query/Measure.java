@@ -4,6 +4,8 @@ import club.emberwell.laser.Setting;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.reading.TrialSnapshot;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -63,9 +65,9 @@ public final class Measure implements Comparable<Measure> {
   public static final Measure RATED_POWER =
       new Measure(
           "ratedPower", "Rated power", QuantityKind.POWER, (r, t) -> r.laser().ratedPowerW());
-  public static final Measure THICKNESS =
-      new Measure(
-          "thickness", "Thickness", QuantityKind.THICKNESS, (r, t) -> r.work().thicknessMm());
+
+  /** What is measured of the work. */
+  static final List<Measure> WORK = work();
 
   /** Packed. */
   public static final Measure QUALITY =
@@ -103,6 +105,15 @@ public final class Measure implements Comparable<Measure> {
       }
     }
     return List.copyOf(ALL);
+  }
+
+  private static List<Measure> work() {
+    List<Measure> all = new ArrayList<>();
+    for (WorkProperty work : WorkProperty.of(Shape.QUANTITY)) {
+      QuantityKind kind = work.value().kind();
+      all.add(new Measure(work.code(), work.label(), kind, (r, t) -> r.work().number(work)));
+    }
+    return List.copyOf(all);
   }
 
   /** The measure of a setting that is a number; of power the average one. */

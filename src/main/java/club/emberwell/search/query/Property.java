@@ -3,8 +3,10 @@ package club.emberwell.search.query;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * A recorded property that could explain why voices differ: first the settings that are flags or
@@ -20,12 +22,15 @@ public final class Property {
   public static final Property DIRECTION = of(Setting.DIRECTION);
   public static final Property CROSS_PASS = of(Setting.CROSS_PASS);
   public static final Property LENS = new Property("lens", "lens");
-  public static final Property MATERIAL = new Property("material", "material");
-  public static final Property COATING = new Property("coating", "coating");
-  public static final Property COLOUR = new Property("colour", "colour");
   public static final Property LOT = new Property("lot", "supplier's lot");
-  public static final Property CONTROLLER_VERSION =
-      new Property("controllerVersion", "controller version");
+
+  /** What a search can be narrowed by of the work. */
+  public static final Map<Property, Facet> WORK = work();
+
+  public static final Property MATERIAL = of(Facet.MATERIAL.code());
+  public static final Property COATING = of(Facet.COATING.code());
+  public static final Property COLOUR = of(Facet.COLOUR.code());
+  public static final Property CONTROLLER_VERSION = of(Facet.CONTROLLER_VERSION.code());
   public static final Property MOTION = new Property("motion", "motion");
   public static final Property POWER_BASIS = new Property("powerBasis", "how the power is stated");
 
@@ -47,6 +52,16 @@ public final class Property {
       }
     }
     return List.copyOf(ALL);
+  }
+
+  private static Map<Property, Facet> work() {
+    Map<Property, Facet> found = new HashMap<>();
+    for (Facet facet : Facet.values()) {
+      if (facet.work().isPresent()) {
+        found.put(new Property(facet.code(), facet.label().toLowerCase(Locale.ROOT)), facet);
+      }
+    }
+    return Map.copyOf(found);
   }
 
   /** In the middle of a sentence: as a line about a trial says it, where it does. */

@@ -49,7 +49,7 @@ public final class RangeField {
     }
     all.add(new RangeField("Areal dose", Measure.AREAL_DOSE));
     all.add(new RangeField("Line dose", Measure.LINE_DOSE));
-    all.add(new RangeField(Measure.THICKNESS.label(), Measure.THICKNESS));
+    Measure.WORK.forEach(measure -> all.add(new RangeField(measure.label(), measure)));
     all.add(new RangeField(Measure.RATED_POWER.label(), Measure.RATED_POWER));
     all.add(
         new RangeField(

@@ -10,7 +10,6 @@ import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import java.util.ArrayList;
@@ -26,7 +25,6 @@ import java.util.stream.Stream;
  * @param closing ends every answer
  */
 record AirView(Form form, List<Worked> values, List<String> missing, String closing) {
-  private static final int QUANTITY_LENGTH = 64;
   private static final double USUAL_REMOVED_PERCENT = 99;
   private static final double MM3_PER_M3 = 1e9;
   private static final String VELOCITIES =
@@ -65,26 +63,20 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
   private static Form form(Map<String, String> values) {
     Form form = new Form();
     form.add(
-        quantity("flow", "Air flow", "As measured, not as printed on the fan: 400 m3/h, 235 cfm")
+        Field.quantity(
+                "flow", "Air flow", "As measured, not as printed on the fan: 400 m3/h, 235 cfm")
             .required());
-    form.add(quantity("duct", "Inner diameter of the duct", "100 mm, 4 in"));
+    form.add(Field.quantity("duct", "Inner diameter of the duct", "100 mm, 4 in"));
     form.add(
         Field.of("carried", "What the air carries")
-            .options(
-                Stream.of(Carried.values())
-                    .map(c -> new Option(c.name(), c.label(), false))
-                    .toList())
+            .choices(List.of(Carried.values()), Carried::name, Carried::label)
             .value(Carried.VAPOUR_GAS_SMOKE.name()));
-    form.add(quantity("length", "Room length", "4 m, 13 ft"));
-    form.add(quantity("width", "Room width", "3 m"));
-    form.add(quantity("height", "Room height", "2.4 m"));
-    form.add(quantity("removed", "Share to be removed", "99 %; empty = 99 %"));
+    form.add(Field.quantity("length", "Room length", "4 m, 13 ft"));
+    form.add(Field.quantity("width", "Room width", "3 m"));
+    form.add(Field.quantity("height", "Room height", "2.4 m"));
+    form.add(Field.quantity("removed", "Share to be removed", "99 %; empty = 99 %"));
     values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
     return form;
-  }
-
-  private static Field quantity(String name, String label, String hint) {
-    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
   }
 
   private static Double length(FieldReader in, SentForm sent, String name, Bounds bounds) {

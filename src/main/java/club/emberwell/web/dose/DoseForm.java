@@ -8,7 +8,6 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Setting;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
@@ -19,14 +18,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** The fields of the dose calculator; the address holds them all. */
 final class DoseForm {
   /** Fields that say that somebody wants an answer. */
   static final List<String> ASKING = List.of("settings.power", "settings.speed");
-
-  private static final int QUANTITY_LENGTH = 64;
 
   /** The settings that stand in the formulas. */
   private static final List<Setting> IN_DOSE =
@@ -46,15 +42,16 @@ final class DoseForm {
     laser(form);
     form.add(
         Field.of("process", "What is done")
-            .options(Stream.of(Process.values()).map(p -> option(p.code(), p.label())).toList())
+            .choices(Process.values(), Process::label)
             .value(Process.SURFACE_ENGRAVING.code())
             .required());
     IN_DOSE.forEach(setting -> form.add(SettingFields.field(setting)));
     form.field("settings.lineSpacing")
         .hint(Setting.LINE_SPACING.form().example() + "; needed for area work");
     form.field("settings.crossPass").value("false");
-    form.add(quantity("other.power", "Other power", "30 % or 6 W; empty = the same"));
-    form.add(quantity("other.lineSpacing", "Other line spacing", "0.08 mm; empty = the same"));
+    form.add(Field.quantity("other.power", "Other power", "30 % or 6 W; empty = the same"));
+    form.add(
+        Field.quantity("other.lineSpacing", "Other line spacing", "0.08 mm; empty = the same"));
     values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
     return form;
   }
@@ -62,36 +59,26 @@ final class DoseForm {
   private static void laser(Form form) {
     form.add(
         Field.of("laser.source", "Laser source")
-            .options(Stream.of(LaserSource.values()).map(s -> option(s.code(), s.label())).toList())
+            .choices(LaserSource.values(), LaserSource::label)
             .value(LaserSource.CO2.code())
             .required());
     form.add(
-        quantity("laser.wavelength", "Wavelength", UsualWavelength.sentence())
+        Field.quantity("laser.wavelength", "Wavelength", UsualWavelength.sentence())
             .list("wavelengths")
             .required());
-    form.add(quantity("laser.ratedPower", "Rated power", "Optical power, 20 W").required());
+    form.add(Field.quantity("laser.ratedPower", "Rated power", "Optical power, 20 W").required());
     form.add(
         Field.of("laser.motion", "How the beam moves")
-            .options(Stream.of(Motion.values()).map(m -> option(m.code(), m.label())).toList())
+            .choices(Motion.values(), Motion::label)
             .value(Motion.GANTRY.code())
             .required());
     form.add(
         Field.of("laser.regime", "Light comes")
-            .options(
-                Stream.concat(
-                        Stream.of(option("", "as usual for the source")),
-                        Stream.of(Regime.values()).map(r -> option(r.code(), r.label())))
-                    .toList()));
+            .choice("", "as usual for the source")
+            .choices(Regime.values(), Regime::label));
     form.add(
-        quantity("laser.beamDiameter", "Beam diameter at focus", "80 um; for overlap and fluence"));
-  }
-
-  private static Field quantity(String name, String label, String hint) {
-    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
-  }
-
-  private static Option option(String value, String label) {
-    return new Option(value, label, false);
+        Field.quantity(
+            "laser.beamDiameter", "Beam diameter at focus", "80 um; for overlap and fluence"));
   }
 
   /** Address of the calculator with a machine filled in. */

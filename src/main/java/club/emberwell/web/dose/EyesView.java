@@ -29,8 +29,6 @@ record EyesView(
     List<String> missing,
     List<String> wavelengths,
     String closing) {
-  private static final int QUANTITY_LENGTH = 64;
-
   private static final List<String> ASKING = List.of("wavelength", "power");
 
   /** What was stated, in nm, W, mm, mrad, kHz, ns and a share of 1; null = not stated. */
@@ -75,25 +73,26 @@ record EyesView(
   private static Form form(Map<String, String> values) {
     Form form = new Form();
     form.add(
-        quantity("wavelength", "Wavelength", "455 nm, 10.6 um").list("wavelengths").required());
-    form.add(
-        quantity("power", "Power that could reach an eye", "The full rated power, 20 W")
+        Field.quantity("wavelength", "Wavelength", "455 nm, 10.6 um")
+            .list("wavelengths")
             .required());
     form.add(
-        quantity("beam", "Beam diameter where it meets the eye or leaves the machine", "4 mm"));
-    form.add(quantity("divergence", "Divergence, full angle", "2 mrad"));
-    form.add(quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
-    form.add(quantity("atLens", "Beam diameter at the lens", "6 mm"));
+        Field.quantity("power", "Power that could reach an eye", "The full rated power, 20 W")
+            .required());
     form.add(
-        quantity("reflectance", "Reflectance of a matt surface", "60 %; empty = all of it, 100 %"));
-    form.add(quantity("repetitionRate", "Pulse repetition rate", "30 kHz; pulsed light only"));
-    form.add(quantity("pulseDuration", "Pulse duration", "200 ns; pulsed light only"));
+        Field.quantity(
+            "beam", "Beam diameter where it meets the eye or leaves the machine", "4 mm"));
+    form.add(Field.quantity("divergence", "Divergence, full angle", "2 mrad"));
+    form.add(Field.quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
+    form.add(Field.quantity("atLens", "Beam diameter at the lens", "6 mm"));
+    form.add(
+        Field.quantity(
+            "reflectance", "Reflectance of a matt surface", "60 %; empty = all of it, 100 %"));
+    form.add(
+        Field.quantity("repetitionRate", "Pulse repetition rate", "30 kHz; pulsed light only"));
+    form.add(Field.quantity("pulseDuration", "Pulse duration", "200 ns; pulsed light only"));
     values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
     return form;
-  }
-
-  private static Field quantity(String name, String label, String hint) {
-    return Field.of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
   }
 
   private static Beam read(FieldReader in, SentForm sent) {

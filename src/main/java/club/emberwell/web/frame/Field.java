@@ -25,7 +25,7 @@ public final class Field {
   private String autocomplete;
   private String list;
   private boolean required;
-  private boolean quantity;
+  private boolean isQuantity;
   private boolean aside;
   private boolean apart;
   private boolean lines;
@@ -62,23 +62,25 @@ public final class Field {
     return this;
   }
 
-  /** HTML input type; numbers with units are text with a decimal keyboard, see {@link #numeric}. */
+  /**
+   * HTML input type; numbers with units are text with a decimal keyboard, see {@link #quantity()}.
+   */
   public Field type(String htmlType) {
     this.type = htmlType;
     return this;
   }
 
   /** A number with a unit: text, so that commas, fractions and units can be typed. */
-  public Field numeric() {
-    this.quantity = true;
+  public Field quantity() {
+    this.isQuantity = true;
     this.inputMode = "text";
     this.autocomplete = "off";
-    return this;
+    return maxLength(QUANTITY_LENGTH);
   }
 
   /** A quantity as people type it. */
   public static Field quantity(String name, String label, String hint) {
-    return of(name, label).hint(hint).numeric().maxLength(QUANTITY_LENGTH);
+    return of(name, label).hint(hint).quantity();
   }
 
   /** Which keyboard a phone shows. */
@@ -203,7 +205,7 @@ public final class Field {
   }
 
   boolean isQuantity() {
-    return quantity;
+    return isQuantity;
   }
 
   boolean isApart() {

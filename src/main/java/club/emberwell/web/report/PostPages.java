@@ -12,6 +12,8 @@ import club.emberwell.report.Posting;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
+import club.emberwell.report.reading.WorkForm;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.search.index.SearchIndex;
 import club.emberwell.web.frame.Field;
@@ -34,6 +36,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** Post a result: a form that loses nothing and asks before it stores what looks implausible. */
@@ -71,16 +74,16 @@ public class PostPages extends Pages {
 
   /** The form in one state. */
   record Entry(Purpose purpose, Form form, Words.Lists words) {
-    private static final List<String> WORDS =
-        List.of("defects", "notes", "lot", "controllerVersion");
-
     /** What has something to correct stands open. */
     public boolean isMoreOpen() {
       return toCorrect(fields(SettingForm.Group.MORE));
     }
 
     public boolean isWordsOpen() {
-      return toCorrect(WORDS.stream().map(form::field).toList());
+      return toCorrect(
+          Stream.of(List.of(form.field("defects")), getNotes(), getBeside())
+              .flatMap(List::stream)
+              .toList());
     }
 
     /** How many of the folded settings hold something, so that none is sent unnoticed. */
@@ -104,6 +107,33 @@ public class PostPages extends Pages {
     public List<Field> getMoreChosen() {
       return fields(SettingForm.Group.MORE).stream()
           .filter(f -> !f.getOptions().isEmpty())
+          .toList();
+    }
+
+    public List<Field> getPiece() {
+      return fields(WorkForm.Group.PIECE);
+    }
+
+    public List<Field> getFinish() {
+      return fields(WorkForm.Group.FINISH);
+    }
+
+    public List<Field> getOfProcess() {
+      return fields(WorkForm.Group.OF_PROCESS);
+    }
+
+    public List<Field> getNotes() {
+      return fields(WorkForm.Group.NOTES);
+    }
+
+    public List<Field> getBeside() {
+      return fields(WorkForm.Group.BESIDE);
+    }
+
+    private List<Field> fields(WorkForm.Group group) {
+      return Stream.of(WorkProperty.values())
+          .filter(property -> property.form().group() == group)
+          .map(property -> form.field(property.code()))
           .toList();
     }
 

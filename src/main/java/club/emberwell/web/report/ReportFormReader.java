@@ -2,10 +2,8 @@ package club.emberwell.web.report;
 
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.reading.Particulars;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenTrial;
-import club.emberwell.report.reading.WrittenWork;
 import club.emberwell.web.frame.SentForm;
 import java.util.List;
 import java.util.UUID;
@@ -24,18 +22,7 @@ final class ReportFormReader {
             form.number("quality"),
             defects(form));
     return new WrittenReport(
-        machine(form),
-        null,
-        new WrittenWork(
-            form.text("process"),
-            form.text("material"),
-            form.text("coating"),
-            form.text("colour"),
-            form.quantity("thickness")),
-        List.of(trial),
-        new Particulars(form.text("notes"), form.text("lot"), form.text("controllerVersion")),
-        repeatOf,
-        form.confirmed());
+        machine(form), null, WorkFields.written(form), List.of(trial), repeatOf, form.confirmed());
   }
 
   private static UUID machine(SentForm form) {

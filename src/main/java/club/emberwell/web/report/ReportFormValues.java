@@ -1,11 +1,11 @@
 package club.emberwell.web.report;
 
-import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenTrial;
-import club.emberwell.web.frame.SentForm;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** An entry in its author's words, back as the values of form fields. */
 final class ReportFormValues {
@@ -18,9 +18,6 @@ final class ReportFormValues {
     ReportFormValues form = new ReportFormValues();
     form.work(written);
     form.trial(written.trials().get(0), true);
-    form.put("notes", written.particulars().notes());
-    form.put("lot", written.particulars().lot());
-    form.put("controllerVersion", written.particulars().controllerVersion());
     return form.values;
   }
 
@@ -29,19 +26,15 @@ final class ReportFormValues {
     ReportFormValues form = new ReportFormValues();
     form.work(written);
     form.trial(written.trials().get(0), false);
-    form.put("controllerVersion", written.particulars().controllerVersion());
+    Stream.of(WorkProperty.values())
+        .filter(property -> property.form().isOnce())
+        .forEach(property -> form.values.remove(property.code()));
     return form.values;
   }
 
   private void work(WrittenReport w) {
     put("machine", w.machine());
-    put("material", w.work().material());
-    put("coating", w.work().coating());
-    put("colour", w.work().colour());
-    put("thickness", w.work().thickness());
-    put(
-        "process",
-        w.work().process() == null ? null : w.work().process().strip().replace(' ', '-'));
+    WorkFields.fill(values, w.work());
   }
 
   private void trial(WrittenTrial trial, boolean judged) {
@@ -54,9 +47,7 @@ final class ReportFormValues {
   }
 
   private void put(String name, Object value) {
-    if (value instanceof WrittenQuantity quantity) {
-      values.put(name, SentForm.typed(quantity));
-    } else if (value != null) {
+    if (value != null) {
       values.put(name, value.toString());
     }
   }

@@ -142,16 +142,15 @@ public class ReportViewer {
 
   private static List<Said> said(ReportSnapshot s) {
     List<Said> said = new ArrayList<>();
-    add(said, "Notes", s.particulars().notes());
-    add(said, "Lot", s.particulars().lot());
-    add(said, "Controller version", s.particulars().controllerVersion());
+    s.work()
+        .values()
+        .forEach(
+            (property, value) -> {
+              if (value instanceof String text) {
+                said.add(new Said(property.label(), text));
+              }
+            });
     return said;
-  }
-
-  private static void add(List<Said> said, String label, String text) {
-    if (text != null && !text.isBlank()) {
-      said.add(new Said(label, text));
-    }
   }
 
   private static List<Danger> dangers(ReportSnapshot s, Catalog now) {

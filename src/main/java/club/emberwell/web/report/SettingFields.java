@@ -1,17 +1,16 @@
 package club.emberwell.web.report;
 
 import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.web.frame.Field;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.SentForm;
 import java.util.Map;
 
 /** The fields of settings on forms: made, read and filled again from the catalogue. */
 public final class SettingFields {
   private static final String PREFIX = "settings.";
-  private static final int QUANTITY_LENGTH = 64;
   private static final int COUNT_LENGTH = 5;
 
   private SettingFields() {}
@@ -23,21 +22,14 @@ public final class SettingFields {
 
   /** The empty field of a setting. */
   public static Field field(Setting setting) {
-    Field field = Field.of(name(setting), setting.question());
-    if (setting.form().hint() != null) {
-      field.hint(setting.form().hint());
-    }
+    Field field = Field.of(name(setting), setting.question()).hint(setting.form().hint());
     if (setting.form().isNeeded()) {
       field.required();
     }
     return switch (setting.value().shape()) {
-      case QUANTITY -> field.numeric().maxLength(QUANTITY_LENGTH);
+      case QUANTITY -> field.quantity();
       case COUNT -> field.inputMode("numeric").maxLength(COUNT_LENGTH);
-      case FLAG, CHOICE ->
-          field.options(
-              setting.value().choices().stream()
-                  .map(choice -> new Option(choice.code(), choice.label(), false))
-                  .toList());
+      case FLAG, CHOICE -> field.choices(setting.value().choices(), Choice::code, Choice::label);
     };
   }
 

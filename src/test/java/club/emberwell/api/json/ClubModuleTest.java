@@ -7,7 +7,8 @@ import club.emberwell.laser.Effect;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.report.reading.Particulars;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WrittenWork;
 import club.emberwell.stats.DoseWindow;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -26,7 +27,14 @@ class ClubModuleTest {
   private final ObjectMapper json = new ObjectMapper().registerModule(new ClubModule());
 
   /** Something read in parts. */
-  record Sent(UUID id, @JsonUnwrapped Particulars particulars, WrittenQuantity speed) {}
+  record Sent(
+      UUID id,
+      @JsonUnwrapped WrittenWork work,
+      @JsonUnwrapped Place place,
+      WrittenQuantity speed) {}
+
+  /** A part whose fields are its own. */
+  record Place(Integer row) {}
 
   @Test
   void aCodedValueGoesByItsCodeAndAnyOtherByItsName() throws JsonProcessingException {
@@ -44,12 +52,15 @@ class ClubModuleTest {
       throws JsonProcessingException {
     Sent sent =
         json.readValue(
-            "{\"lot\": \"7\", \"speed\": {\"value\": 0.10, \"unit\": \"mm/s\"}}", Sent.class);
-    assertEquals(new Particulars(null, "7", null), sent.particulars());
+            "{\"process\": \"cut\", \"lot\": \"7\", \"row\": 2,"
+                + " \"speed\": {\"value\": 0.10, \"unit\": \"mm/s\"}}",
+            Sent.class);
+    assertEquals(WrittenWork.of("cut").with(WorkProperty.LOT, "7"), sent.work());
+    assertEquals(new Place(2), sent.place());
     assertEquals(new WrittenQuantity(null, new BigDecimal("0.10"), "mm/s"), sent.speed());
     assertEquals(
-        "{\"id\":null,\"lot\":\"7\",\"speed\":null}",
-        json.writeValueAsString(new Sent(null, sent.particulars(), null)));
+        "{\"id\":null,\"process\":\"cut\",\"lot\":\"7\",\"row\":2,\"speed\":null}",
+        json.writeValueAsString(new Sent(null, sent.work(), sent.place(), null)));
   }
 
   @Test
@@ -57,8 +68,8 @@ class ClubModuleTest {
     UnrecognizedPropertyException unknown =
         assertThrows(
             UnrecognizedPropertyException.class,
-            () -> json.readValue("{\"lot\": \"7\", \"particulars\": {}}", Sent.class));
-    assertEquals(List.of("particulars"), names(unknown.getPath()));
+            () -> json.readValue("{\"lot\": \"7\", \"work\": {}}", Sent.class));
+    assertEquals(List.of("work"), names(unknown.getPath()));
     MismatchedInputException wrong =
         assertThrows(
             MismatchedInputException.class,

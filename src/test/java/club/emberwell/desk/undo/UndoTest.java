@@ -25,6 +25,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
+import club.emberwell.report.reading.WorkProperty;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.time.Instant;
@@ -51,7 +52,7 @@ class UndoTest {
   }
 
   private String notes(EntryRef ref) {
-    return reports.get(cast.moderator(), ref.id()).written().particulars().notes();
+    return reports.get(cast.moderator(), ref.id()).written().work().text(WorkProperty.NOTES);
   }
 
   private void edit(Actor by, EntryRef ref, String notes) {

@@ -47,9 +47,11 @@ public final class Entries {
     return new WrittenReport(
         null,
         laser(),
-        new WrittenWork(process, material, coating, colour, null),
+        WrittenWork.of(process)
+            .with(WorkProperty.MATERIAL, material)
+            .with(WorkProperty.COATING, coating)
+            .with(WorkProperty.COLOUR, colour),
         trials,
-        new Particulars(null, null, null),
         null,
         null);
   }

@@ -48,13 +48,22 @@ class ReadingLimitsTest {
     return Entries.with(List.of(trial));
   }
 
-  private static WrittenReport of(WrittenWork work, Particulars said) {
+  private static WrittenReport of(WrittenWork work) {
     return new WrittenReport(
-        null, Entries.laser(), work, List.of(Entries.trial(settings())), said, null, null);
+        null, Entries.laser(), work, List.of(Entries.trial(settings())), null, null);
   }
 
   private static WrittenWork oak(String process, WrittenQuantity thickness) {
-    return new WrittenWork(process, "oak", null, null, thickness);
+    return WrittenWork.of(process)
+        .with(WorkProperty.MATERIAL, "oak")
+        .with(WorkProperty.THICKNESS, thickness);
+  }
+
+  private static WrittenWork saying(String notes, String lot, String controllerVersion) {
+    return oak("score", null)
+        .with(WorkProperty.NOTES, notes)
+        .with(WorkProperty.LOT, lot)
+        .with(WorkProperty.CONTROLLER_VERSION, controllerVersion);
   }
 
   @ParameterizedTest
@@ -162,26 +171,26 @@ class ReadingLimitsTest {
   @ParameterizedTest
   @CsvSource({"0.0001 mm, true", "0.00009 mm, false", "10000 mm, true", "10001 mm, false"})
   void thicknessHasBounds(String thickness, boolean read) {
-    WrittenReport written = of(oak("cut", text(thickness)), new Particulars(null, null, null));
+    WrittenReport written = of(oak("cut", text(thickness)));
     assertEquals(read, told(written).isEmpty());
     assertEquals(read, read(written).work().thicknessMm() != null);
   }
 
   @Test
   void textsHaveALengthEach() {
-    Particulars most = new Particulars("n\n".repeat(2000), "l".repeat(80), "c".repeat(80));
-    Interpretation read = read(of(oak("score", null), most));
+    WrittenWork most = saying("n\n".repeat(2000), "l".repeat(80), "c".repeat(80));
+    Interpretation read = read(of(most));
     assertEquals(List.of(), read.errors());
-    assertEquals(3999, read.particulars().notes().length());
-    assertEquals("l".repeat(80), read.particulars().lot());
-    assertEquals("c".repeat(80), read.particulars().controllerVersion());
-    Particulars more = new Particulars("n".repeat(4001), "l".repeat(81), "c\n");
+    assertEquals(3999, read.work().text(WorkProperty.NOTES).length());
+    assertEquals("l".repeat(80), read.work().text(WorkProperty.LOT));
+    assertEquals("c".repeat(80), read.work().text(WorkProperty.CONTROLLER_VERSION));
+    WrittenWork more = saying("n".repeat(4001), "l".repeat(81), "c\n");
     assertEquals(
         List.of(
             "/notes: At most 4000 characters fit here.",
             "/lot: At most 80 characters fit here.",
             "/controllerVersion: This text holds characters that cannot be shown."),
-        told(of(oak("score", null), more)));
+        told(of(more)));
     assertEquals(List.of(), told(Entries.work("x".repeat(120), null, null)));
   }
 
@@ -234,7 +243,6 @@ class ReadingLimitsTest {
                 new WrittenTrial(0, 0, settings(), "right", null, null),
                 new WrittenTrial(
                     0, 1, settings("45 W", "400 mm/s", "0.1 mm"), "right", null, null)),
-            new Particulars(null, null, null),
             null,
             null);
     assertEquals(
@@ -244,17 +252,10 @@ class ReadingLimitsTest {
 
   @Test
   void nothingFollowsWhereTheLaserOrTheWorkIsNotKnown() {
-    WrittenReport melted = of(oak("melting", null), new Particulars(null, null, null));
+    WrittenReport melted = of(oak("melting", null));
     assertEquals(Derived.NOTHING, read(melted).trials().get(0).derived());
     WrittenReport noLaser =
-        new WrittenReport(
-            null,
-            null,
-            oak("cut", text("3 mm")),
-            melted.trials(),
-            melted.particulars(),
-            null,
-            null);
+        new WrittenReport(null, null, oak("cut", text("3 mm")), melted.trials(), null, null);
     assertEquals(Derived.NOTHING, read(noLaser).trials().get(0).derived());
   }
 
@@ -349,7 +350,6 @@ class ReadingLimitsTest {
             vinyl.machineId(),
             vinyl.laser(),
             vinyl.work(),
-            vinyl.particulars(),
             vinyl.repeatOf(),
             vinyl.trials(),
             Optional.empty(),

@@ -217,8 +217,8 @@ class ReportInterpreterTest {
   void aHexColourIsFiledUnderTheNearestWord() {
     Interpretation read = read(Entries.work("aluminium", "powder coat", "#1f2a44"));
     assertEquals("/colour", only(read, "colour-named").field());
-    assertEquals("navy", read.work().colour().slug());
-    assertEquals("#1f2a44", read.work().colour().written());
+    assertEquals("navy", read.work().word(WorkProperty.COLOUR).slug());
+    assertEquals("#1f2a44", read.work().word(WorkProperty.COLOUR).written());
   }
 
   @Test
@@ -339,9 +339,8 @@ class ReportInterpreterTest {
     return new WrittenReport(
         machine,
         laser,
-        new WrittenWork("surface engraving", "birch plywood", null, null, null),
+        WrittenWork.of("surface engraving").with(WorkProperty.MATERIAL, "birch plywood"),
         List.of(Entries.trial(settings())),
-        new Particulars(null, null, null),
         null,
         null);
   }

@@ -4,7 +4,6 @@ import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasKey;
-import static org.hamcrest.Matchers.notNullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,6 +12,8 @@ import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Basis;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.query.Facet;
@@ -22,59 +23,18 @@ import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.UUID;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
-import org.jsoup.nodes.Document;
-import org.jsoup.nodes.Element;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** Whatever a report can say of a setting or of the work must reach every place that shows it. */
+/** Whatever a report can say of a setting must reach every place that shows it. */
 @QuarkusTest
-class SettingEverywhereTest {
-  private static final String REPORTS = "/api/v1/reports";
-  private static final String FORM = "form.post-form";
-
+class SettingEverywhereTest extends EverywhereCase {
   @Inject SearchService search;
-
-  private Person ada;
-  private String machine;
-
-  @BeforeEach
-  void join() {
-    ada = People.join();
-    machine = machine(ada);
-  }
-
-  private static String machine(Person person) {
-    return keyed(
-            person,
-            Map.of(
-                "name", "Marking fibre",
-                "source", "fibre",
-                "wavelength", "1064 nm",
-                "ratedPower", "20 W",
-                "motion", "galvo"))
-        .post("/api/v1/machines")
-        .then()
-        .statusCode(201)
-        .extract()
-        .path("id");
-  }
-
-  private static io.restassured.specification.RequestSpecification keyed(Person who, Object body) {
-    return who.asks().header("Idempotency-Key", UUID.randomUUID().toString()).body(body);
-  }
 
   /** What is sent for a setting: something that no rule finds odd on a pulsed marking laser. */
   private static Object sample(Setting setting) {
@@ -107,24 +67,6 @@ class SettingEverywhereTest {
     return settings;
   }
 
-  private Map<String, Object> report(Map<String, Object> settings) {
-    Map<String, Object> report = new HashMap<>();
-    report.put("machine", machine);
-    report.put("material", "birch plywood");
-    report.put("process", "surface engraving");
-    report.put("settings", settings);
-    report.put("effect", "right");
-    return report;
-  }
-
-  private String post(Map<String, Object> report) {
-    return keyed(ada, report).post(REPORTS).then().statusCode(201).extract().path("id");
-  }
-
-  private static JsonPath read(String id) {
-    return given().get(REPORTS + "/" + id).then().statusCode(200).extract().jsonPath();
-  }
-
   private static void says(Setting setting, JsonPath report) {
     String at = "settings." + setting.code();
     Object said = report.get(at);
@@ -149,8 +91,14 @@ class SettingEverywhereTest {
     assertEquals(303, browser.status(), "the form asks nothing anew");
     says(setting, read(id));
 
-    String shown = browser.get("/reports/" + id).tidy().page().text();
-    assertTrue(shown.contains(setting.label()), "its row on the page of the report");
+    List<String> rows =
+        browser
+            .get("/reports/" + id)
+            .tidy()
+            .page()
+            .select("[aria-label='Settings, table'] th")
+            .eachText();
+    assertTrue(rows.contains(setting.label()), "its row on the page of the report");
 
     settings.remove(setting.code());
     if (setting.form().isNeeded()) {
@@ -210,7 +158,7 @@ class SettingEverywhereTest {
     String code = kept(setting);
     if (setting.value().isSearchable()) {
       String unit = " " + kind(setting).kind().canonicalUnit();
-      double number = Double.parseDouble(typed(setting).replaceAll(" .*", ""));
+      double number = number(setting);
       String least = "&" + code + "Min={least}";
       String found = REPORTS + mine + least;
       given().get(found, number * 0.9 + unit).then().statusCode(200).body("total", equalTo(1));
@@ -239,90 +187,48 @@ class SettingEverywhereTest {
         : setting.code();
   }
 
-  @Test
-  void everySettingStandsInAMembersDownloadAndInTheDescriptionOfTheApi() throws IOException {
-    Map<String, Object> all = new HashMap<>();
-    for (Setting setting : Setting.values()) {
-      all.put(setting.code(), sample(setting));
-    }
-    post(report(all));
-    String download = downloaded();
+  @ParameterizedTest
+  @EnumSource(Setting.class)
+  void aSettingStandsInAMembersDownloadAndInTheDescriptionOfTheApi(Setting setting)
+      throws IOException {
+    post(report(settings(setting)));
+    JsonPath download = downloaded();
+    assertNotNull(download.get("[0].trials[0].settings." + kept(setting)), "as read");
+    assertNotNull(download.get("[0].written.trials[0].settings." + setting.code()), "as written");
     JsonPath described = given().get("/q/openapi?format=json").jsonPath();
-    for (Setting setting : Setting.values()) {
-      assertTrue(download.contains("\"" + kept(setting) + "\""), kept(setting) + " as read");
-      for (String schema : List.of("WrittenSettings", "SettingsJson")) {
-        Map<String, Object> properties =
-            described.getMap("components.schemas." + schema + ".properties");
-        assertTrue(properties.containsKey(setting.code()), schema + " has " + setting.code());
-      }
+    for (String schema : List.of("WrittenSettings", "SettingsJson")) {
+      String at = "components.schemas." + schema + ".properties." + setting.code();
+      assertNotNull(described.get(at), schema);
     }
-  }
-
-  private String downloaded() throws IOException {
-    byte[] zip = ada.asks().get("/api/v1/me/data").then().statusCode(200).extract().asByteArray();
-    try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip))) {
-      for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
-        if (entry.getName().equals("reports.json")) {
-          return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        }
-      }
-    }
-    throw new AssertionError("no reports in the download");
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "material, slate, slate",
-    "coating, powder coat, powder-coat",
-    "colour, navy, navy",
-    "thickness, 3 mm, 3"
-  })
-  void aPropertyOfTheWorkIsReadShownFoundKeptThroughAnEditAndDiffered(
-      String property, String typed, String filed) {
-    Map<String, Object> report = report(settings(Setting.SPEED));
-    report.put(property, typed);
-    String id = post(report);
-    assertEquals(typed, read(id).get(property + ".written"));
+  @EnumSource(Setting.class)
+  void aSettingIsToldInTheLineOfAFoundTrial(Setting setting) {
+    post(report(settings(setting)));
+    String line =
+        Browser.of(ada)
+            .get("/?member=" + ada.handle())
+            .page()
+            .selectFirst(".settings-line")
+            .ownText();
+    String words = inLine(setting);
+    if (words != null) {
+      assertEquals(setting.form().inLine(), line.contains(words), line);
+    }
+  }
 
-    Browser browser = Browser.of(ada).get("/reports/" + id + "/edit").tidy();
-    browser.send(FORM, Map.of("notes", "Wiped with a damp cloth."));
-    assertEquals(303, browser.status());
-    assertEquals(typed, read(id).get(property + ".written"));
+  /** Null where it is not worth a mention. */
+  private static String inLine(Setting setting) {
+    return switch (setting.value().shape()) {
+      case QUANTITY ->
+          QuantityPrinter.print(number(setting), kind(setting).kind(), UnitPreferences.metric());
+      case COUNT -> "2 " + setting.label().toLowerCase(Locale.ROOT);
+      case FLAG, CHOICE -> setting.value().choices().get(0).inLine();
+    };
+  }
 
-    Document shown = browser.get("/reports/" + id).tidy().page();
-    Element heading = shown.selectFirst("h1");
-    assertTrue(heading.text().toLowerCase().contains(typed), "the work is named in the heading");
-
-    String limit = property.equals("thickness") ? "&thicknessMin=2.9 mm" : "&" + property + "=";
-    String found = REPORTS + "?member=" + ada.handle() + limit;
-    given()
-        .get(property.equals("thickness") ? found : found + filed)
-        .then()
-        .statusCode(200)
-        .body("total", equalTo(1))
-        .body("hits[0]." + property, notNullValue());
-
-    Person bert = People.join();
-    String repeated =
-        keyed(bert, Map.of("machine", machine(bert), "effect", "right"))
-            .post(REPORTS + "/" + id + "/repeats")
-            .then()
-            .statusCode(201)
-            .extract()
-            .path("id");
-    assertEquals(typed, read(repeated).get(property + ".written"));
-
-    report.put(property, property.equals("thickness") ? "4 mm" : "something else");
-    ada.asks()
-        .header("If-Match", "\"2\"")
-        .body(report)
-        .put(REPORTS + "/" + id)
-        .then()
-        .statusCode(200);
-    given()
-        .get(REPORTS + "/" + id + "/history")
-        .then()
-        .statusCode(200)
-        .body("revisions[0].changes.field", hasItem("/" + property));
+  private static double number(Setting setting) {
+    return Double.parseDouble(typed(setting).replaceAll(" .*", ""));
   }
 }
