@@ -10,6 +10,7 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
@@ -99,12 +100,8 @@ class TalkChecks {
         report(written.report(), in));
   }
 
-  private static String code(LaserSource source) {
-    return source == null ? null : source.code();
-  }
-
-  private static String code(Process process) {
-    return process == null ? null : process.code();
+  private static String code(Coded word) {
+    return word == null ? null : word.code();
   }
 
   private static String term(

@@ -8,16 +8,20 @@ import java.util.List;
 public final class QueryLabel {
   private QueryLabel() {}
 
-  /** E.g. {@code "halo", Slate, Diode, Speed up to 50 mm/s}; "Everything" where nothing narrows. */
+  /**
+   * E.g. {@code "halo", Slate or Cork, Diode, Speed up to 50 mm/s}; "Everything" where nothing
+   * narrows.
+   */
   public static String of(SearchQuery query, Vocabulary vocabulary) {
     List<String> parts = new ArrayList<>();
     if (!query.text().isEmpty()) {
       parts.add("“" + query.text() + "”");
     }
     for (Facet facet : Facet.values()) {
-      for (String value : query.facets().getOrDefault(facet.code(), List.of())) {
-        parts.add(FacetValues.label(facet, value, vocabulary));
-      }
+      query.facets().getOrDefault(facet.code(), List.of()).stream()
+          .map(value -> FacetValues.label(facet, value, vocabulary))
+          .reduce((some, other) -> some + " or " + other)
+          .ifPresent(parts::add);
     }
     query
         .ranges()

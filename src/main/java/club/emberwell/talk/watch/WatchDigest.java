@@ -78,32 +78,22 @@ public class WatchDigest {
 
   private String text(List<Find> finds) {
     String list =
-        finds.stream()
-            .limit(TalkLimits.DIGEST)
-            .map(
-                find ->
-                    find.kind()
-                        + ": "
-                        + find.title()
-                        + "\n"
-                        + "  by "
-                        + find.by()
-                        + ", found by "
-                        + find.watch()
-                        + "\n"
-                        + "  "
-                        + publicUrl
-                        + find.path()
-                        + "\n")
-            .collect(Collectors.joining("\n"));
-    String rest =
-        finds.size() > TalkLimits.DIGEST ? "\nThere is more in your inbox: " : "\nYour inbox: ";
-    return list
-        + rest
-        + publicUrl
-        + "/inbox\n"
-        + "Which watches send mail is yours to choose: "
-        + publicUrl
-        + "/watches\n";
+        finds.stream().limit(TalkLimits.DIGEST).map(this::text).collect(Collectors.joining("\n"));
+    String inbox = finds.size() > TalkLimits.DIGEST ? "There is more in your inbox" : "Your inbox";
+    return """
+        %1$s
+        %2$s: %3$s/inbox
+        Which watches send mail is yours to choose: %3$s/watches
+        """
+        .formatted(list, inbox, publicUrl);
+  }
+
+  private String text(Find find) {
+    return """
+        %s: %s
+          by %s, found by %s
+          %s%s
+        """
+        .formatted(find.kind(), find.title(), find.by(), find.watch(), publicUrl, find.path());
   }
 }

@@ -1,7 +1,6 @@
 package club.emberwell.talk.watch;
 
 import club.emberwell.bench.FieldReader;
-import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.member.Actor;
@@ -101,16 +100,10 @@ public class Watches {
     FieldReader in = new FieldReader(NumberStyle.ANY);
     String label = in.text("/label", given, TalkLimits.WATCH_LABEL, false);
     Remarks.refuse(in.remarks());
-    String words = label == null ? label(search) : label;
+    String words = label == null ? QueryLabel.of(search, catalog.vocabulary()) : label;
     return words.length() > TalkLimits.WATCH_LABEL
         ? words.substring(0, words.offsetByCodePoints(0, TalkLimits.WATCH_LABEL - 1)) + "…"
         : words;
-  }
-
-  /** What a search is called in its own words. */
-  public String label(SearchQuery search) {
-    Vocabulary vocabulary = catalog.vocabulary();
-    return QueryLabel.of(search, vocabulary);
   }
 
   /** In the order they were made. */

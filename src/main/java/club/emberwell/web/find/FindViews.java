@@ -121,9 +121,9 @@ class FindViews {
   }
 
   private static String found(SearchResult result) {
-    String reports = result.totalReports() == 1 ? "1 report" : result.totalReports() + " reports";
-    String trials = result.totalTrials() == 1 ? "1 trial" : result.totalTrials() + " trials";
-    return reports + " with " + trials;
+    return RangeView.counted(result.totalReports(), "report", "reports")
+        + " with "
+        + RangeView.counted(result.totalTrials(), "trial", "trials");
   }
 
   private List<Chip> chips(SearchResult result) {
@@ -189,12 +189,11 @@ class FindViews {
             + caution.because().map(t -> t.label()).orElse("");
     return new Hazard(
         title,
-        caution.rule().claim()
-            + " "
-            + caution.rule().advice()
-            + " Source: "
-            + caution.rule().evidence().source()
-            + ".",
+        "%s %s Source: %s."
+            .formatted(
+                caution.rule().claim(),
+                caution.rule().advice(),
+                caution.rule().evidence().source()),
         "/materials/" + (kind == TermKind.MATERIAL ? "" : "coating/") + slug);
   }
 

@@ -20,7 +20,6 @@ public record StripPlot(
     List<Dot> dots,
     Spans spans,
     Double median,
-    Double mine,
     List<Axis.Tick> ticks) {
   /** From this many voices a box is drawn; from {@link #FAINT_FROM} the dots fade. */
   public static final int BOX_FROM = 10;
@@ -49,12 +48,8 @@ public record StripPlot(
   /** What lies over the dots; null = not shown. */
   public record Spans(Span box, Span medianInterval, Span band) {}
 
-  /**
-   * What to draw, in the reader's unit.
-   *
-   * @param mine the reader's own value, or null
-   */
-  public record Input(Caption caption, Values values, Middle middle, Double mine, Scale scale) {}
+  /** What to draw, in the reader's unit. */
+  public record Input(Caption caption, Values values, Middle middle, Scale scale) {}
 
   /**
    * Members' values.
@@ -100,7 +95,6 @@ public record StripPlot(
             Span.on(axis, middle.medianInterval(), boxY),
             Span.on(axis, middle.band(), boxY)),
         middle.median() == null ? null : axis.at(middle.median()),
-        input.mine() == null ? null : axis.at(input.mine()),
         ticks(input, axis));
   }
 
@@ -122,8 +116,7 @@ public record StripPlot(
             middle.quartiles(),
             middle.medianInterval(),
             middle.band(),
-            input.scale().shared(),
-            input.mine() == null ? null : new double[] {input.mine()})
+            input.scale().shared())
         .filter(Objects::nonNull)
         .flatMapToDouble(Arrays::stream)
         .toArray();

@@ -49,16 +49,7 @@ public record DetailView(
   public record Contrasts(List<String> clear, List<String> unclear) {}
 
   /** How all numbers came about, and from whose values. */
-  public record Explained(List<Opened> numbers, List<Voices> voices) {}
-
-  /** How one number came about. */
-  public record Opened(
-      String number,
-      String method,
-      String formula,
-      String source,
-      String counts,
-      List<String> caveats) {}
+  public record Explained(List<Explanation> numbers, List<Voices> voices) {}
 
   /** The voices behind one measure. */
   public record Voices(String label, String unit, List<Voice> voices) {}
@@ -89,8 +80,7 @@ public record DetailView(
             .map(
                 e ->
                     new Explained(
-                        e.numbers().stream().map(DetailView::opened).toList(),
-                        e.voices().stream().map(v -> voices(v, reader)).toList()))
+                        e.numbers(), e.voices().stream().map(v -> voices(v, reader)).toList()))
             .orElse(new Explained(List.of(), List.of())));
   }
 
@@ -109,30 +99,26 @@ public record DetailView(
     BetweenMachines.Estimate e = found.estimate().get();
     List<String> sentences = new ArrayList<>();
     sentences.add(
-        "Machines differ by a factor of "
-            + dose.tick(e.factor())
-            + ": about two of three lie within it of the middle, above or below. Repeats on one machine differ by "
-            + dose.tick(e.within())
-            + ". From "
-            + RangeView.counted(found.machines(), "machine", "machines")
-            + " and "
-            + RangeView.counted(found.trials(), "right trial", "right trials")
-            + ".");
+        """
+        Machines differ by a factor of %s: about two of three lie within it of the middle, above \
+        or below. Repeats on one machine differ by %s. From %s and %s."""
+            .formatted(
+                dose.tick(e.factor()),
+                dose.tick(e.within()),
+                RangeView.counted(found.machines(), "machine", "machines"),
+                RangeView.counted(found.trials(), "right trial", "right trials")));
     sentences.add(
-        "Middle "
-            + dose.text(e.middle())
-            + ", 95 % interval "
-            + interval(e.middleInterval(), dose)
-            + ". "
-            + BetweenMachines.MIDDLE_MEANS);
+        "Middle %s, 95 %% interval %s. %s"
+            .formatted(
+                dose.text(e.middle()),
+                interval(e.middleInterval(), dose),
+                BetweenMachines.MIDDLE_MEANS));
     e.next()
         .ifPresent(
             next ->
                 sentences.add(
-                    "Next machine "
-                        + interval(next, dose)
-                        + " (95 %). "
-                        + BetweenMachines.NEXT_MEANS));
+                    "Next machine %s (95 %%). %s"
+                        .formatted(interval(next, dose), BetweenMachines.NEXT_MEANS)));
     return sentences;
   }
 
@@ -155,30 +141,20 @@ public record DetailView(
                 text.value(e.middle()),
                 text.ends(e.middleInterval().low(), e.middleInterval().high()),
                 e.next().map(i -> text.ends(i.low(), i.high())).orElse(null)),
-            null,
             new StripPlot.Scale(true, text::tick, null)));
   }
 
   private static String borrowed(Borrowing b, MeasureText dose) {
-    return "Borrowed from "
-        + b.lenders().words()
-        + " ("
-        + RangeView.counted(b.lenders().members(), "member", "members")
-        + "): "
-        + dose.text(b.value())
-        + ", "
-        + interval(b.interval(), dose)
-        + ". "
-        + Math.round((1 - b.weightOnOwn()) * PERCENT)
-        + " % of it is borrowed"
-        + b.own()
-            .map(own -> "; the own voices alone say " + dose.text(own))
-            .orElse("; nobody did exactly this")
-        + ".";
-  }
-
-  private static Opened opened(Explanation e) {
-    return new Opened(e.number(), e.method(), e.formula(), e.source(), e.counts(), e.caveats());
+    return "Borrowed from %s (%s): %s, %s. %s %% of it is borrowed; %s."
+        .formatted(
+            b.lenders().words(),
+            RangeView.counted(b.lenders().members(), "member", "members"),
+            dose.text(b.value()),
+            interval(b.interval(), dose),
+            Math.round((1 - b.weightOnOwn()) * PERCENT),
+            b.own()
+                .map(own -> "the own voices alone say " + dose.text(own))
+                .orElse("nobody did exactly this"));
   }
 
   private static Voices voices(Explanation.Voices v, UnitPreferences reader) {

@@ -14,6 +14,7 @@ import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.search.query.QueryLabel;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
@@ -50,14 +51,11 @@ public class RangePages extends Pages {
   private final ConsensusService consensus;
   private final CatalogService catalog;
   private final Machines machines;
-  private final QueryWords words;
 
-  RangePages(
-      ConsensusService consensus, CatalogService catalog, Machines machines, QueryWords words) {
+  RangePages(ConsensusService consensus, CatalogService catalog, Machines machines) {
     this.consensus = consensus;
     this.catalog = catalog;
     this.machines = machines;
-    this.words = words;
   }
 
   @CheckedTemplate
@@ -117,7 +115,7 @@ public class RangePages extends Pages {
     String parameters = SearchQueryCodec.write(parsed.query());
     return Templates.range(
         new Page(
-            words.of(parsed.query()),
+            words(parsed.query()),
             "/?" + parameters,
             "/compare?" + WITH + "=" + QueryString.encoded(parameters),
             QueryString.pairs(parameters),
@@ -163,7 +161,7 @@ public class RangePages extends Pages {
       String id = "c" + i;
       columns.add(
           new Column(
-              words.of(entry.query()),
+              words(entry.query()),
               "/?" + self,
               entry.range().map(r -> RangeView.of(r, actor.units(), id, found.axes())).orElse(null),
               "/compare?"
@@ -181,6 +179,10 @@ public class RangePages extends Pages {
             columns,
             with,
             queries.size() < ConsensusLimits.MOST_COMPARED));
+  }
+
+  private String words(SearchQuery query) {
+    return QueryLabel.of(query, catalog.vocabulary());
   }
 
   private SearchQueryCodec.Parsed read(Map<String, List<String>> sent, Actor actor) {

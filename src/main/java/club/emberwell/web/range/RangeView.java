@@ -2,11 +2,14 @@ package club.emberwell.web.range;
 
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.Spread;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
 import club.emberwell.stats.MemberShare;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 
 /**
  * A range as a page shows it.
@@ -30,14 +33,7 @@ public record RangeView(
    * @param scope unique in the page
    */
   public static RangeView of(Range range, UnitPreferences reader, String scope) {
-    return new RangeView(
-        range.key().words(),
-        counts(range),
-        range.evidence().words(),
-        "evidence-" + range.evidence().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
-        success(range),
-        range.dose().isEmpty() ? null : SpreadView.of(range.dose(), reader, scope, null),
-        range.settings().stream().map(s -> SpreadView.of(s, reader, scope, null)).toList());
+    return of(range, reader, scope, Map.of());
   }
 
   /**
@@ -47,32 +43,28 @@ public record RangeView(
    */
   public static RangeView of(
       Range range, UnitPreferences reader, String scope, Map<Measure, SideBySide.Axis> axes) {
-    RangeView own = of(range, reader, scope);
+    Function<Spread, SpreadView> view =
+        spread -> SpreadView.of(spread, reader, scope, axes.get(spread.measure()));
     return new RangeView(
-        own.heading(),
-        own.counts(),
-        own.evidence(),
-        own.evidenceClass(),
-        own.success(),
-        range.dose().isEmpty()
-            ? null
-            : SpreadView.on(range.dose(), reader, scope, axes.get(range.dose().measure())),
-        range.settings().stream()
-            .map(s -> SpreadView.on(s, reader, scope, axes.get(s.measure())))
-            .toList());
+        range.key().words(),
+        counts(range),
+        range.evidence().words(),
+        "evidence-" + range.evidence().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+        success(range),
+        range.dose().isEmpty() ? null : view.apply(range.dose()),
+        range.settings().stream().map(view).toList());
   }
 
   private static String counts(Range range) {
-    return counted(range.counts().voices(), "member", "members")
-        + " with right results, "
-        + counted(range.counts().trials(), "trial", "trials")
-        + " in "
-        + counted(range.counts().reports(), "report", "reports")
-        + " on "
-        + counted(range.counts().machines(), "machine", "machines");
+    return "%s with right results, %s in %s on %s"
+        .formatted(
+            counted(range.counts().voices(), "member", "members"),
+            counted(range.counts().trials(), "trial", "trials"),
+            counted(range.counts().reports(), "report", "reports"),
+            counted(range.counts().machines(), "machine", "machines"));
   }
 
-  static String counted(long n, String one, String many) {
+  public static String counted(long n, String one, String many) {
     return n + " " + (n == 1 ? one : many);
   }
 
@@ -81,18 +73,13 @@ public record RangeView(
       return "";
     }
     MemberShare share = range.success().share().get();
-    return "Right in "
-        + Math.round(share.share() * PERCENT)
-        + " % of tries, each member counting once ("
-        + Math.round(share.interval().low() * PERCENT)
-        + " to "
-        + Math.round(share.interval().high() * PERCENT)
-        + " %, "
-        + counted(share.members(), "member", "members")
-        + "; "
-        + range.success().right()
-        + " of "
-        + range.success().trials()
-        + " trials).";
+    return "Right in %s %% of tries, each member counting once (%s to %s %%, %s; %s of %s trials)."
+        .formatted(
+            Math.round(share.share() * PERCENT),
+            Math.round(share.interval().low() * PERCENT),
+            Math.round(share.interval().high() * PERCENT),
+            counted(share.members(), "member", "members"),
+            range.success().right(),
+            range.success().trials());
   }
 }

@@ -47,20 +47,10 @@ public record SpreadView(
 
   /**
    * @param scope unique in the page, part of the plot's id
-   * @param mine the reader's own value to mark, or null
+   * @param shared an axis that other spreads of the page share, or null
    */
-  static SpreadView of(Spread spread, UnitPreferences reader, String scope, Double mine) {
-    return of(spread, reader, scope, mine, null);
-  }
-
-  /** The same on an axis that other spreads of the page share. */
-  static SpreadView on(
+  static SpreadView of(
       Spread spread, UnitPreferences reader, String scope, SideBySide.Axis shared) {
-    return of(spread, reader, scope, null, shared);
-  }
-
-  private static SpreadView of(
-      Spread spread, UnitPreferences reader, String scope, Double mine, SideBySide.Axis shared) {
     Measure measure = spread.measure();
     MeasureText text = new MeasureText(measure, reader);
     String headline = headline(spread, text);
@@ -73,7 +63,7 @@ public record SpreadView(
         headline,
         sure,
         next,
-        plot(spread, text, scope, mine, headline + " " + sure + " " + next, shared),
+        plot(spread, text, scope, headline + " " + sure + " " + next, shared),
         cells(spread, text));
   }
 
@@ -91,28 +81,15 @@ public record SpreadView(
     if (q.p25() == q.p75()) {
       return "Middle " + text.text(q.median()) + ", the same for half of the members or more.";
     }
-    double[] half = text.ends(q.p25(), q.p75());
-    return "Middle "
-        + text.text(q.median())
-        + ", half of the members between "
-        + text.tick(half[0])
-        + " and "
-        + text.tick(half[1])
-        + ".";
+    return "Middle %s, half of the members between %s."
+        .formatted(text.text(q.median()), between(q.p25(), q.p75(), text));
   }
 
   private static String sure(Spread spread, MeasureText text) {
     return spread
         .medianInterval()
-        .map(
-            i -> {
-              double[] ends = text.ends(i.low(), i.high());
-              return "The middle of all such members lies between "
-                  + text.tick(ends[0])
-                  + " and "
-                  + text.tick(ends[1])
-                  + " (95 % interval).";
-            })
+        .map(i -> between(i.low(), i.high(), text))
+        .map("The middle of all such members lies between %s (95 %% interval)."::formatted)
         .orElse("Too few members to say how sure the middle is; that takes six.");
   }
 
@@ -120,26 +97,20 @@ public record SpreadView(
     return spread
         .nextMember()
         .map(
-            i -> {
-              double[] ends = text.ends(i.low(), i.high());
-              return "One more member lands between "
-                  + text.tick(ends[0])
-                  + " and "
-                  + text.tick(ends[1])
-                  + " with "
-                  + Math.round(i.coverage() * PERCENT)
-                  + " % probability.";
-            })
+            i ->
+                "One more member lands between %s with %s %% probability."
+                    .formatted(
+                        between(i.low(), i.high(), text), Math.round(i.coverage() * PERCENT)))
         .orElse("Too few members for a band.");
   }
 
+  private static String between(double low, double high, MeasureText text) {
+    double[] ends = text.ends(low, high);
+    return text.tick(ends[0]) + " and " + text.tick(ends[1]);
+  }
+
   private static StripPlot plot(
-      Spread spread,
-      MeasureText text,
-      String scope,
-      Double mine,
-      String description,
-      SideBySide.Axis shared) {
+      Spread spread, MeasureText text, String scope, String description, SideBySide.Axis shared) {
     boolean positive =
         Arrays.stream(spread.voices().values()).allMatch(v -> v > 0)
             && Arrays.stream(spread.aside().values()).allMatch(v -> v > 0);
@@ -156,7 +127,6 @@ public record SpreadView(
                 spread.quantiles().map(q -> text.value(q.median())).orElse(null),
                 spread.medianInterval().map(i -> text.ends(i.low(), i.high())).orElse(null),
                 spread.nextMember().map(i -> text.ends(i.low(), i.high())).orElse(null)),
-            mine == null ? null : text.value(mine),
             new StripPlot.Scale(
                 positive,
                 text::tick,

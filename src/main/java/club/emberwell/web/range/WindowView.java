@@ -37,14 +37,13 @@ public record WindowView(
     MeasureText text = new MeasureText(window.measure(), reader);
     Window.Counts n = window.counts();
     String counts =
-        n.tooLittle()
-            + " too little, "
-            + n.right()
-            + " right, "
-            + n.tooMuch()
-            + " too much, by "
-            + RangeView.counted(n.members(), "member", "members")
-            + leftOut(n);
+        "%s too little, %s right, %s too much, by %s%s"
+            .formatted(
+                n.tooLittle(),
+                n.right(),
+                n.tooMuch(),
+                RangeView.counted(n.members(), "member", "members"),
+                leftOut(n));
     return new WindowView(
         window.edges().map(e -> sentence(e, text)).orElse("No window can be told yet."),
         counts,
@@ -62,38 +61,20 @@ public record WindowView(
   }
 
   private static String sentence(WindowEdges edges, MeasureText text) {
-    return "A right result is likelier than not "
-        + from(edges.low(), text)
-        + " "
-        + to(edges.high(), text)
-        + ", likeliest at "
-        + text.text(edges.peak())
-        + " ("
-        + Math.round(edges.peakChance() * PERCENT)
-        + " %).";
+    return "A right result is likelier than not %s %s, likeliest at %s (%s %%)."
+        .formatted(
+            edge("from", edges.low(), ", the least dose tried, or less,", text),
+            edge("to", edges.high(), ", the highest dose tried, or more", text),
+            text.text(edges.peak()),
+            Math.round(edges.peakChance() * PERCENT));
   }
 
-  private static String from(Edge edge, MeasureText text) {
+  private static String edge(String word, Edge edge, String open, MeasureText text) {
+    String to = text.text(edge.to());
     return switch (edge.kind()) {
-      case POINT -> "from " + text.text(edge.from());
-      case GAP ->
-          "from somewhere between "
-              + text.tick(text.value(edge.from()))
-              + " and "
-              + text.text(edge.to());
-      case OPEN -> "from " + text.text(edge.from()) + ", the least dose tried, or less,";
-    };
-  }
-
-  private static String to(Edge edge, MeasureText text) {
-    return switch (edge.kind()) {
-      case POINT -> "to " + text.text(edge.to());
-      case GAP ->
-          "to somewhere between "
-              + text.tick(text.value(edge.from()))
-              + " and "
-              + text.text(edge.to());
-      case OPEN -> "to " + text.text(edge.to()) + ", the highest dose tried, or more";
+      case POINT -> "%s %s".formatted(word, to);
+      case GAP -> "%s somewhere between %s and %s".formatted(word, text.number(edge.from()), to);
+      case OPEN -> "%s %s%s".formatted(word, to, open);
     };
   }
 
@@ -108,10 +89,11 @@ public record WindowView(
             new Caption(
                 scope + "-window",
                 "Chance of a right result over dose",
-                "The curve is the fitted chance of a right result; grey where nobody tried. Dots are"
-                    + " trials: too little below, right in the middle, too much above; hollow where left out. "
-                    + counts
-                    + "."),
+                """
+                The curve is the fitted chance of a right result; grey where nobody tried. Dots are \
+                trials: too little below, right in the middle, too much above; hollow where left out. \
+                %s."""
+                    .formatted(counts)),
             x,
             true,
             new double[] {0, PERCENT},
