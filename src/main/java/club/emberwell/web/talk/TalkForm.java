@@ -4,6 +4,7 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.Reasons;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
+import club.emberwell.search.query.Facet;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.Ties;
@@ -109,8 +110,8 @@ final class TalkForm {
     put(values, TITLE, written.title());
     put(values, TEXT, written.text());
     Ties ties = written.ties();
-    put(values, MATERIAL, labels.material(ties.material()));
-    put(values, COATING, labels.coating(ties.coating()));
+    put(values, MATERIAL, labels.label(Facet.MATERIAL, ties.material()));
+    put(values, COATING, labels.label(Facet.COATING, ties.coating()));
     put(values, SOURCE, ties.source());
     put(values, PROCESS, ties.process());
     put(values, MODEL, ties.machineModel());

@@ -1,11 +1,9 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
-import club.emberwell.laser.LaserSource;
-import club.emberwell.laser.Process;
 import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.talk.Ties;
@@ -34,18 +32,9 @@ class TieLabels {
    */
   public record Tie(String label, String href) {}
 
-  String material(String slug) {
-    return term(TermKind.MATERIAL, slug);
-  }
-
-  String coating(String slug) {
-    return term(TermKind.COATING, slug);
-  }
-
-  private String term(TermKind kind, String slug) {
-    return slug == null
-        ? null
-        : catalog.vocabulary().successor(kind, slug).map(Term::label).orElse(slug);
+  /** What a tie's code is called; null for none. */
+  String label(Facet facet, String code) {
+    return code == null ? null : FacetValues.label(facet, code, catalog.vocabulary());
   }
 
   /** The slug a running text names first, its longest names before shorter ones. */
@@ -65,10 +54,10 @@ class TieLabels {
 
   List<Tie> of(Ties ties) {
     List<Tie> all = new ArrayList<>();
-    facet(all, Facet.MATERIAL, ties.material(), material(ties.material()));
-    facet(all, Facet.COATING, ties.coating(), coating(ties.coating()));
-    facet(all, Facet.SOURCE, ties.source(), source(ties.source()));
-    facet(all, Facet.PROCESS, ties.process(), process(ties.process()));
+    facet(all, Facet.MATERIAL, ties.material());
+    facet(all, Facet.COATING, ties.coating());
+    facet(all, Facet.SOURCE, ties.source());
+    facet(all, Facet.PROCESS, ties.process());
     if (ties.machineModel() != null) {
       all.add(new Tie(ties.machineModel(), null));
     }
@@ -81,19 +70,11 @@ class TieLabels {
     return all;
   }
 
-  private static void facet(List<Tie> all, Facet facet, String value, String label) {
+  private void facet(List<Tie> all, Facet facet, String value) {
     if (value != null) {
       SearchQuery query = SearchQuery.everything().withFacet(facet.code(), List.of(value));
-      all.add(new Tie(label, "/?" + SearchQueryCodec.write(query)));
+      all.add(new Tie(label(facet, value), "/?" + SearchQueryCodec.write(query)));
     }
-  }
-
-  private static String source(String code) {
-    return code == null ? null : LaserSource.of(code).map(LaserSource::label).orElse(code);
-  }
-
-  private static String process(String code) {
-    return code == null ? null : Process.of(code).map(Process::label).orElse(code);
   }
 
   /** The search for what peers did with the same work; everything where nothing is named. */
