@@ -8,19 +8,17 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Coded;
 import jakarta.persistence.AttributeConverter;
 import jakarta.persistence.Converter;
-import java.util.Optional;
-import java.util.function.Function;
 
 /** What has a code stands in the database by that code, wherever an entity holds one. */
 final class StoredCodes {
   private StoredCodes() {}
 
   /** By code, and back. */
-  abstract static class ByCode<E extends Coded> implements AttributeConverter<E, String> {
-    private final Function<String, Optional<E>> of;
+  abstract static class ByCode<E extends Enum<E> & Coded> implements AttributeConverter<E, String> {
+    private final Class<E> words;
 
-    ByCode(Function<String, Optional<E>> of) {
-      this.of = of;
+    ByCode(Class<E> words) {
+      this.words = words;
     }
 
     @Override
@@ -30,49 +28,49 @@ final class StoredCodes {
 
     @Override
     public E convertToEntityAttribute(String stored) {
-      return stored == null ? null : of.apply(stored).orElseThrow();
+      return stored == null ? null : Coded.of(words, stored).orElseThrow();
     }
   }
 
   @Converter(autoApply = true)
   static class OfSource extends ByCode<LaserSource> {
     OfSource() {
-      super(LaserSource::of);
+      super(LaserSource.class);
     }
   }
 
   @Converter(autoApply = true)
   static class OfMotion extends ByCode<Motion> {
     OfMotion() {
-      super(Motion::of);
+      super(Motion.class);
     }
   }
 
   @Converter(autoApply = true)
   static class OfRegime extends ByCode<Regime> {
     OfRegime() {
-      super(Regime::of);
+      super(Regime.class);
     }
   }
 
   @Converter(autoApply = true)
   static class OfProcess extends ByCode<Process> {
     OfProcess() {
-      super(Process::of);
+      super(Process.class);
     }
   }
 
   @Converter(autoApply = true)
   static class OfPulseControl extends ByCode<PulseControl> {
     OfPulseControl() {
-      super(PulseControl::of);
+      super(PulseControl.class);
     }
   }
 
   @Converter(autoApply = true)
   static class OfNumberStyle extends ByCode<NumberStyle> {
     OfNumberStyle() {
-      super(NumberStyle::of);
+      super(NumberStyle.class);
     }
   }
 }

@@ -3,6 +3,8 @@ package club.emberwell.member;
 import club.emberwell.quantity.NumberStyle;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
@@ -34,11 +36,14 @@ public class Member {
   @Column(name = "password_hash")
   public String passwordHash;
 
-  public String role;
-  public String status;
+  @Enumerated(EnumType.STRING)
+  public Role role;
+
+  @Enumerated(EnumType.STRING)
+  public MemberStatus status;
 
   @Column(name = "number_style")
-  public String numberStyle = NumberStyle.ANY.code();
+  public NumberStyle numberStyle = NumberStyle.ANY;
 
   @JdbcTypeCode(SqlTypes.JSON)
   public Map<String, String> units = new HashMap<>();
@@ -47,4 +52,8 @@ public class Member {
   public Instant createdAt;
 
   @Version public long version;
+
+  public boolean active() {
+    return status == MemberStatus.ACTIVE;
+  }
 }

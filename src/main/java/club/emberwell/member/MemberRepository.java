@@ -24,14 +24,14 @@ public class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
   /** The owners who can act, kept from changing until the transaction is over. */
   public List<UUID> lockedOwners() {
     List<Member> owners =
-        find("role = 'owner' and status = 'active' order by number")
+        find("role = ?1 and status = ?2 order by number", Role.OWNER, MemberStatus.ACTIVE)
             .withLock(LockModeType.PESSIMISTIC_WRITE)
             .list();
     return owners.stream().map(member -> member.id).toList();
   }
 
   public boolean hasOwner() {
-    return count("role = 'owner' and status <> 'erased'") > 0;
+    return count("role = ?1 and status <> ?2", Role.OWNER, MemberStatus.ERASED) > 0;
   }
 
   public Optional<Member> byEmail(String email) {

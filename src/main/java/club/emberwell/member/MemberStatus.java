@@ -1,23 +1,19 @@
 package club.emberwell.member;
 
-import java.util.Locale;
+import jakarta.persistence.EnumeratedValue;
 
 /** Where an account stands. Only an active one signs in. */
 public enum MemberStatus {
-  ACTIVE,
+  ACTIVE("active"),
   /** Asked to come in; somebody has to open. */
-  WAITING,
-  BANNED,
+  WAITING("waiting"),
+  BANNED("banned"),
   /** The person is gone; what was measured stays under no name. */
-  ERASED;
+  ERASED("erased");
 
-  /** As stored. */
-  public String code() {
-    return name().toLowerCase(Locale.ROOT);
-  }
+  @EnumeratedValue private final String code;
 
-  /** Reads what {@link #code()} wrote. */
-  public static MemberStatus of(String code) {
-    return valueOf(code.toUpperCase(Locale.ROOT));
+  MemberStatus(String code) {
+    this.code = code;
   }
 }

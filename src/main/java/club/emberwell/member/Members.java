@@ -1,13 +1,11 @@
 package club.emberwell.member;
 
-import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -67,7 +65,9 @@ public class Members {
   public List<MemberView> inCharge() {
     List<Member> found =
         members.list(
-            "role in ('owner', 'moderator') and status = 'active' order by role desc, number");
+            "role in ?1 and status = ?2 order by role desc, number",
+            List.of(Role.OWNER, Role.MODERATOR),
+            MemberStatus.ACTIVE);
     return found.stream().map(Members::view).toList();
   }
 
@@ -76,19 +76,10 @@ public class Members {
         member.id,
         member.number,
         member.handle,
-        new MemberView.Standing(role(member), MemberStatus.of(member.status), member.createdAt),
+        new MemberView.Standing(member.role, member.status, member.createdAt),
         new MemberView.Contact(member.email, member.emailConfirmedAt != null),
-        units(member),
+        UnitPreferences.fromMap(member.units).with(member.numberStyle),
         member.version,
         member.passwordHash != null);
-  }
-
-  private static UnitPreferences units(Member member) {
-    return UnitPreferences.fromMap(member.units)
-        .with(NumberStyle.of(member.numberStyle).orElseThrow());
-  }
-
-  public static Role role(Member member) {
-    return Role.valueOf(member.role.toUpperCase(Locale.ROOT));
   }
 }

@@ -1,15 +1,14 @@
 package club.emberwell.member;
 
-import java.util.Arrays;
-import java.util.Locale;
-import java.util.Optional;
+import club.emberwell.remark.Coded;
+import jakarta.persistence.EnumeratedValue;
 
 /** What somebody may do; each includes those before it. */
-public enum Role {
-  READER,
-  MEMBER,
-  MODERATOR,
-  OWNER;
+public enum Role implements Coded {
+  READER("reader"),
+  MEMBER("member"),
+  MODERATOR("moderator"),
+  OWNER("owner");
 
   /** Names for @RolesAllowed; an identity holds its own and all lower ones. */
   public static final String READ = "reader";
@@ -18,14 +17,15 @@ public enum Role {
   public static final String MODERATE = "moderator";
   public static final String OWN = "owner";
 
-  /** As stored and as the API spells it. */
-  public String code() {
-    return name().toLowerCase(Locale.ROOT);
+  @EnumeratedValue private final String code;
+
+  Role(String code) {
+    this.code = code;
   }
 
-  /** Reads what {@link #code()} wrote; empty for anything else. */
-  public static Optional<Role> of(String code) {
-    return Arrays.stream(values()).filter(role -> role.code().equals(code)).findFirst();
+  @Override
+  public String code() {
+    return code;
   }
 
   public boolean atLeast(Role other) {

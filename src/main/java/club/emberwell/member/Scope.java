@@ -1,11 +1,10 @@
 package club.emberwell.member;
 
-import java.util.Arrays;
+import club.emberwell.remark.Coded;
 import java.util.Collection;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -13,13 +12,13 @@ import java.util.stream.Collectors;
  * What a token may be used for, within what its owner may do. What could take an account over asks
  * for the password besides, so no scope stands for that.
  */
-public enum Scope {
+public enum Scope implements Coded {
   READ,
   WRITE,
   /** Acting as the moderator or owner one is; without it a token's holder counts as a member. */
   MODERATE;
 
-  /** As stored and as the API spells it. */
+  @Override
   public String code() {
     return name().toLowerCase(Locale.ROOT);
   }
@@ -29,15 +28,11 @@ public enum Scope {
     return role.atLeast(Role.MODERATOR) ? EnumSet.allOf(Scope.class) : EnumSet.of(READ, WRITE);
   }
 
-  public static Optional<Scope> of(String code) {
-    return Arrays.stream(values()).filter(scope -> scope.code().equals(code)).findFirst();
-  }
-
   /** Reads what {@link #stored} wrote; an unknown word allows nothing. */
   public static Set<Scope> read(String stored) {
     Set<Scope> scopes = EnumSet.noneOf(Scope.class);
     for (String word : stored.split(" ")) {
-      of(word).ifPresent(scopes::add);
+      Coded.of(Scope.class, word).ifPresent(scopes::add);
     }
     return scopes;
   }

@@ -1,8 +1,6 @@
 package club.emberwell.quantity;
 
 import club.emberwell.remark.Coded;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * How a reader takes a single mark followed by exactly three digits ({@code 1,000}; {@code 4.500}).
@@ -25,9 +23,5 @@ public enum NumberStyle implements Coded {
   @Override
   public String code() {
     return code;
-  }
-
-  public static Optional<NumberStyle> of(String code) {
-    return Stream.of(values()).filter(style -> style.code.equals(code)).findFirst();
   }
 }

@@ -4,8 +4,6 @@ import club.emberwell.entry.Decision;
 import club.emberwell.member.Role;
 import club.emberwell.remark.Coded;
 import jakarta.persistence.EnumeratedValue;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /** Why something is flagged. Each reason has a role that settles it and what usually follows. */
 public enum FlagReason implements Coded {
@@ -81,9 +79,5 @@ public enum FlagReason implements Coded {
 
   public String advice() {
     return advice;
-  }
-
-  public static Optional<FlagReason> of(String code) {
-    return Stream.of(values()).filter(reason -> reason.code.equals(code)).findFirst();
   }
 }

@@ -10,6 +10,7 @@ import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
@@ -77,7 +78,7 @@ public class Flags {
   private static FlagReason reason(String code) {
     String all =
         Arrays.stream(FlagReason.values()).map(FlagReason::code).collect(Collectors.joining(", "));
-    return FlagReason.of(code)
+    return Coded.of(FlagReason.class, code)
         .orElseThrow(
             () ->
                 new EntryRefused(

@@ -2,8 +2,6 @@ package club.emberwell.desk.rule;
 
 import club.emberwell.remark.Coded;
 import jakarta.persistence.EnumeratedValue;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /** The rules and their defaults. Each begins with a note and no more. */
 public enum RuleCode implements Coded {
@@ -81,9 +79,5 @@ public enum RuleCode implements Coded {
   /** The time it looks back; 0 where it does not. */
   int minutes() {
     return minutes;
-  }
-
-  public static Optional<RuleCode> of(String code) {
-    return Stream.of(values()).filter(rule -> rule.code.equals(code)).findFirst();
   }
 }

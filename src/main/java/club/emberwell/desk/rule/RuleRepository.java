@@ -6,6 +6,7 @@ import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.Comparator;
@@ -64,7 +65,7 @@ public class RuleRepository {
   }
 
   private Rule rule(Stored set) {
-    RuleCode code = RuleCode.of(set.code).orElseThrow();
+    RuleCode code = Coded.of(RuleCode.class, set.code).orElseThrow();
     return new Rule(
         code,
         set.mode,

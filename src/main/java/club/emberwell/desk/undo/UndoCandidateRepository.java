@@ -2,6 +2,7 @@ package club.emberwell.desk.undo;
 
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.rule.RuleCode;
+import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.List;
@@ -151,6 +152,6 @@ class UndoCandidateRepository {
   }
 
   private static UndoStep step(String code) {
-    return UndoStep.of(code).orElseThrow();
+    return Coded.of(UndoStep.class, code).orElseThrow();
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.desk.undo;
 
 import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.List;
@@ -42,7 +43,7 @@ class UndoRepository {
   /** A step that is due. */
   record Due(String code, String kind, UUID id, String was, int backTo, Integer wasVersion) {
     UndoStep step() {
-      return UndoStep.of(code).orElseThrow();
+      return Coded.of(UndoStep.class, code).orElseThrow();
     }
   }
 

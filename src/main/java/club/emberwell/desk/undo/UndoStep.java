@@ -1,8 +1,6 @@
 package club.emberwell.desk.undo;
 
 import club.emberwell.remark.Coded;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /** One thing an undo does. */
 public enum UndoStep implements Coded {
@@ -30,9 +28,5 @@ public enum UndoStep implements Coded {
 
   public String label() {
     return label;
-  }
-
-  static Optional<UndoStep> of(String code) {
-    return Stream.of(values()).filter(step -> step.code.equals(code)).findFirst();
   }
 }

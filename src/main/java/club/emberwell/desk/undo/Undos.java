@@ -8,6 +8,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
@@ -111,7 +112,7 @@ public class Undos {
       throw new EntryRefused(RemarkId.TIME_UNREADABLE, "/since", "Name a time that has passed.");
     }
     if (wanted.member() == null) {
-      return RuleCode.of(wanted.rule())
+      return Coded.of(RuleCode.class, wanted.rule())
           .filter(rule -> rule != RuleCode.FIRST_LOOK)
           .orElseThrow(() -> new EntryRefused(RemarkId.CHOICE_UNKNOWN, "/rule", "No such rule."));
     }

@@ -15,6 +15,7 @@ import club.emberwell.member.session.Tokens;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.Remark;
@@ -63,7 +64,7 @@ public class Accounts {
   @Transactional
   public MemberView prefer(Actor actor, String style, Map<String, String> units, long version) {
     List<Remark> remarks = new ArrayList<>();
-    Optional<NumberStyle> read = NumberStyle.of(style);
+    Optional<NumberStyle> read = Coded.of(NumberStyle.class, style);
     if (read.isEmpty()) {
       remarks.add(
           Remark.error(
@@ -75,7 +76,7 @@ public class Accounts {
     if (member.version != version) {
       throw new EntryChanged((int) member.version);
     }
-    member.numberStyle = read.get().code();
+    member.numberStyle = read.get();
     member.units = new UnitPreferences(chosen).toMap();
     members.flush();
     return Members.view(member);
@@ -109,16 +110,14 @@ public class Accounts {
   @Transactional
   public MemberView appoint(Actor owner, String handle, String role, String reason) {
     List<Remark> remarks = new ArrayList<>();
-    Optional<Role> wanted = Role.of(role == null ? "" : role).filter(r -> r.atLeast(Role.MEMBER));
+    Optional<Role> wanted = Coded.of(Role.class, role).filter(r -> r.atLeast(Role.MEMBER));
     if (wanted.isEmpty()) {
       remarks.add(
           Remark.error(RemarkId.ROLE_UNKNOWN, "/role", "Choose member, moderator or owner."));
     }
     MemberChecks.text(reason, "/reason", 1, MemberLimits.REASON_MAX, true, remarks);
     Optional<Member> member =
-        members
-            .byHandle(handle == null ? "" : handle.strip())
-            .filter(m -> MemberStatus.ACTIVE.code().equals(m.status));
+        members.byHandle(handle == null ? "" : handle.strip()).filter(Member::active);
     if (member.isEmpty()) {
       remarks.add(
           Remark.error(RemarkId.MEMBER_UNKNOWN, "/handle", "No active member here has this name."));
@@ -139,23 +138,23 @@ public class Accounts {
       requireAnotherOwner(id);
     }
     Member member = members.findById(id);
-    String before = member.role;
-    if (before.equals(role.code())) {
+    Role before = member.role;
+    if (before == role) {
       return;
     }
-    member.role = role.code();
+    member.role = role;
     audit.record(
         actor,
         "change-role",
         ENTITY,
         id.toString(),
         reason,
-        Map.of("from", before, "to", member.role));
+        Map.of("from", before.code(), "to", role.code()));
   }
 
   private void setStatus(Actor actor, UUID id, MemberStatus status, String action, String reason) {
     Member member = members.findById(id);
-    member.status = status.code();
+    member.status = status;
     audit.record(actor, action, ENTITY, id.toString(), reason, Map.of());
   }
 

@@ -5,7 +5,6 @@ import club.emberwell.member.Audit;
 import club.emberwell.member.Member;
 import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberRepository;
-import club.emberwell.member.MemberStatus;
 import club.emberwell.member.account.OnceLinks.Kind;
 import club.emberwell.member.account.OnceLinks.Link;
 import club.emberwell.member.mail.MailOutbox;
@@ -84,12 +83,7 @@ public class PasswordResets {
   private void queue(String address) {
     try {
       QuarkusTransaction.requiringNew()
-          .run(
-              () ->
-                  members
-                      .byEmail(address)
-                      .filter(m -> MemberStatus.ACTIVE.code().equals(m.status))
-                      .ifPresent(this::sendLink));
+          .run(() -> members.byEmail(address).filter(Member::active).ifPresent(this::sendLink));
     } catch (RuntimeException e) {
       LOG.error("a link for a new password could not be queued", e);
     }
@@ -121,7 +115,7 @@ public class PasswordResets {
     Member member =
         members
             .byHandle(handle == null ? "" : handle.strip())
-            .filter(m -> MemberStatus.ACTIVE.code().equals(m.status))
+            .filter(Member::active)
             .orElseThrow(() -> new EntryUnknown("active member"));
     if (owner.is(member.id)) {
       // a token must not be enough to take its owner's account over

@@ -7,6 +7,7 @@ import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.member.session.IdentityLinkRepository;
 import club.emberwell.member.session.SignInProvider;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -73,7 +74,7 @@ public class ClubCare {
     Card after =
         new Card(
             draft.name().strip(),
-            Door.of(draft.door()).orElseThrow(),
+            Coded.of(Door.class, draft.door()).orElseThrow(),
             "public".equals(draft.reading()),
             draft.localSignIn(),
             draft.licence().strip(),
@@ -112,7 +113,7 @@ public class ClubCare {
     MemberChecks.text(draft.name(), "/name", 1, NAME_MAX, false, remarks);
     MemberChecks.text(draft.licence(), "/licence", 1, LICENCE_MAX, true, remarks);
     MemberChecks.text(draft.notes(), "/notes", 0, NOTES_MAX, true, remarks);
-    if (Door.of(draft.door()).isEmpty()) {
+    if (Coded.of(Door.class, draft.door()).isEmpty()) {
       remarks.add(
           Remark.error(RemarkId.DOOR_UNKNOWN, "/door", "Choose open, request or invitation."));
     }

@@ -1,14 +1,13 @@
 package club.emberwell.member.club;
 
 import club.emberwell.member.Secrets;
+import club.emberwell.remark.Coded;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.runtime.BlockingOperationControl;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * What the club decided about itself, from the database. A node keeps a copy for a few seconds,
@@ -17,19 +16,14 @@ import java.util.Optional;
 @ApplicationScoped
 public class ClubOptions {
   /** How people come in. */
-  public enum Door {
+  public enum Door implements Coded {
     OPEN,
     REQUEST,
     INVITATION;
 
-    /** As stored and as the API spells it. */
+    @Override
     public String code() {
       return name().toLowerCase(Locale.ROOT);
-    }
-
-    /** Reads what {@link #code()} wrote; empty for anything else. */
-    public static Optional<Door> of(String code) {
-      return Arrays.stream(values()).filter(door -> door.code().equals(code)).findFirst();
     }
   }
 
@@ -71,7 +65,7 @@ public class ClubOptions {
   }
 
   public Door door() {
-    return Door.of(text(DOOR)).orElseThrow();
+    return Coded.of(Door.class, text(DOOR)).orElseThrow();
   }
 
   public void door(Door door) {
@@ -109,7 +103,7 @@ public class ClubOptions {
     Map<String, String> values = current().values();
     return new Card(
         values.get(CLUB_NAME),
-        Door.of(values.get(DOOR)).orElseThrow(),
+        Coded.of(Door.class, values.get(DOOR)).orElseThrow(),
         PUBLIC.equals(values.get(READING)),
         ON.equals(values.get(LOCAL_SIGN_IN)),
         values.get(LICENCE),

@@ -151,8 +151,8 @@ public class Admissions {
     member.handle = entry.handle();
     member.email = mail ? entry.email() : null;
     member.passwordHash = hash;
-    member.role = terms.role().code();
-    member.status = terms.status().code();
+    member.role = terms.role();
+    member.status = terms.status();
     member.createdAt = Instant.now();
     members.persistAndFlush(member);
     terms.after().accept(member);

@@ -130,7 +130,7 @@ public class JoinRequests {
     request.reason = why;
     Member member = members.findById(id);
     if (accept) {
-      member.status = MemberStatus.ACTIVE.code();
+      member.status = MemberStatus.ACTIVE;
     }
     audit.record(actor, accept ? "let-in" : "turn-away", ENTITY, id.toString(), why, Map.of());
     tell(member, accept, why);

@@ -2,7 +2,6 @@ package club.emberwell.member.mail;
 
 import club.emberwell.member.Member;
 import club.emberwell.member.MemberRepository;
-import club.emberwell.member.MemberStatus;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.UUID;
@@ -50,10 +49,7 @@ public class MailOutbox {
   @Transactional
   public boolean queue(UUID memberId, String kind, String subject, String text) {
     Member member = members.findById(memberId);
-    boolean reachable =
-        member != null
-            && member.emailConfirmedAt != null
-            && MemberStatus.ACTIVE.code().equals(member.status);
+    boolean reachable = member != null && member.emailConfirmedAt != null && member.active();
     return reachable && queueUnproved(member, kind, subject, text);
   }
 

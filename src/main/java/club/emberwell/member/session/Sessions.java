@@ -86,11 +86,7 @@ public class Sessions {
   /** Starts a session for somebody whom the sign-in provider vouches for. */
   public SignedIn start(UUID memberId, String label) {
     return QuarkusTransaction.requiringNew()
-        .call(
-            () -> {
-              MemberStatus status = MemberStatus.of(members.findById(memberId).status);
-              return begin(admitted(memberId, status), label);
-            });
+        .call(() -> begin(admitted(memberId, members.findById(memberId).status), label));
   }
 
   /** Checks a password, throttled by account and address; answers the member's id. */
@@ -136,9 +132,7 @@ public class Sessions {
   }
 
   private Optional<Stored> stored(String handle) {
-    return members
-        .byHandle(handle)
-        .map(m -> new Stored(m.id, m.passwordHash, MemberStatus.of(m.status)));
+    return members.byHandle(handle).map(m -> new Stored(m.id, m.passwordHash, m.status));
   }
 
   private SignedIn begin(UUID memberId, String label) {
@@ -183,7 +177,7 @@ public class Sessions {
       sessions.update("lastSeen = ?1 where idHash = ?2", now, session.idHash);
     }
     Member member = members.findById(session.memberId);
-    return MemberStatus.ACTIVE.code().equals(member.status)
+    return member.active()
         ? Optional.of(new Holder(session.id, Members.view(member), Set.of(Scope.values()), false))
         : Optional.empty();
   }

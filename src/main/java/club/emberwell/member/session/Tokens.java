@@ -5,12 +5,12 @@ import club.emberwell.member.Member;
 import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberLimits;
 import club.emberwell.member.MemberRepository;
-import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Scope;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.session.Sessions.Holder;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -143,8 +143,8 @@ public class Tokens {
     Member member = members.findById(token.memberId);
     Set<Scope> scopes = Scope.read(token.scopes);
     MemberView view = Members.view(member).within(scopes);
-    return MemberStatus.ACTIVE.code().equals(member.status)
-        ? Optional.of(new Holder(token.id, view, scopes, view.role() != Members.role(member)))
+    return member.active()
+        ? Optional.of(new Holder(token.id, view, scopes, view.role() != member.role))
         : Optional.empty();
   }
 
@@ -201,7 +201,8 @@ public class Tokens {
     if (wish.scopes() == null) {
       return;
     }
-    boolean unknown = wish.scopes().stream().anyMatch(code -> Scope.of(code).isEmpty());
+    boolean unknown =
+        wish.scopes().stream().anyMatch(code -> Coded.of(Scope.class, code).isEmpty());
     boolean useless = !wish.scopes().contains("read") && !wish.scopes().contains("write");
     if (unknown || useless) {
       remarks.add(

@@ -36,7 +36,7 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
     return db.createQuery(
             """
             select w from WatchEntity w join Member m on m.id = w.memberId
-            where m.status = 'active' and w.id > :id order by w.id""",
+            where m.status = MemberStatus.ACTIVE and w.id > :id order by w.id""",
             WatchEntity.class)
         .setParameter("id", id)
         .setMaxResults(most)
