@@ -1,0 +1,126 @@
+package club.emberwell.consensus.dose;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import club.emberwell.consensus.MadeTrials;
+import club.emberwell.consensus.range.ConsensusLimits;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.laser.Effect;
+import club.emberwell.search.query.Measure;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+
+/** Which trials of peers are shown, and which are left out of a window. */
+class PeersTest {
+  private static List<PeerTrial> peers(MadeTrials made) {
+    return PeerTrial.of(made.group(), Range.of(made.group(), false).dose());
+  }
+
+  /** Voices 1, 2 and 4: the middle is 2, ln 2 from either; member 3's trials are 2, 4 and 9. */
+  @Test
+  void eachVoiceShowsTheTrialNearestToItAndTheMiddleOneComesFirst() {
+    MadeTrials made = new MadeTrials();
+    made.by(1).dose(1).with(Measure.RATED_POWER, 40);
+    made.by(2).dose(2);
+    made.by(3).dose(9);
+    made.by(3).dose(4);
+    made.by(3).dose(2);
+    made.by(4).dose(3).was(Effect.TOO_MUCH);
+    List<PeerTrial> peers = peers(made);
+    assertEquals(3, peers.size());
+    assertEquals(2, peers.get(0).member());
+    assertEquals(0, peers.get(0).distance());
+    assertEquals(4, peers.stream().filter(p -> p.member() == 3).findFirst().get().dose());
+    assertEquals(Math.log(2), peers.get(1).distance(), 1e-12);
+    assertEquals(Math.log(2), peers.get(2).distance(), 1e-12);
+    PeerTrial first = peers.stream().filter(p -> p.member() == 1).findFirst().orElseThrow();
+    assertEquals(40, first.laser().ratedPowerW());
+    assertTrue(Double.isNaN(peers.get(0).laser().ratedPowerW()));
+  }
+
+  @Test
+  void aVoiceSetAsideShowsNoTrial() {
+    MadeTrials made = MadeTrials.ofVoices(1, 1.01, 1.02, 1.03, 1.04, 1.05, 1.06, 1.07, 90);
+    assertEquals(8, peers(made).size());
+  }
+
+  private static Window window(MadeTrials made) {
+    Group group = made.group();
+    return Window.of(group, Range.of(group, false).dose());
+  }
+
+  private static MadeTrials eight() {
+    return MadeTrials.ofVoices(1, 1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.7);
+  }
+
+  /** Beyond tenfold a right trial, or too much far below, is a slip; a test at the end is none. */
+  @Test
+  void onlyWhatCannotBeATestAtTheEndIsLeftOut() {
+    MadeTrials made = eight();
+    made.by(1).dose(0.01).was(Effect.TOO_LITTLE);
+    made.by(2).dose(200).was(Effect.TOO_MUCH);
+    assertEquals(0, window(made).counts().strays());
+    made.by(3).dose(0.01).was(Effect.TOO_MUCH);
+    made.by(4).dose(200).was(Effect.TOO_LITTLE);
+    Window window = window(made);
+    assertEquals(2, window.counts().strays());
+    assertEquals(
+        List.of(
+            new Window.Mark(0.01, Effect.TOO_MUCH, true),
+            new Window.Mark(200, Effect.TOO_LITTLE, true)),
+        window.marks().stream().filter(Window.Mark::stray).toList());
+  }
+
+  @Test
+  void aTrialWithoutDoseIsCountedApart() {
+    MadeTrials made = eight();
+    made.by(1).dose(0).was(Effect.TOO_LITTLE);
+    made.by(2).with(Measure.SPEED, 10);
+    assertEquals(2, window(made).counts().undosed());
+    assertEquals(8, window(made).counts().right());
+    assertEquals(8, window(made).counts().members());
+  }
+
+  // 400 marks at most: 399 trials show all, 400 every second
+  @Test
+  void manyTrialsAreDrawnAtEqualSteps() {
+    double[] doses = IntStream.range(0, 399).mapToDouble(i -> 1 + i / 1000.0).toArray();
+    assertEquals(399, window(MadeTrials.ofVoices(doses)).marks().size());
+    double[] more = IntStream.range(0, 400).mapToDouble(i -> 1 + i / 1000.0).toArray();
+    assertEquals(200, window(MadeTrials.ofVoices(more)).marks().size());
+  }
+
+  /** The curve runs from the least dose tried over 1.5 to the greatest times 1.5. */
+  @Test
+  void theCurveGoesHalfAsFarAgainAsTheDosesTried() {
+    MadeTrials made = new MadeTrials();
+    for (int member = 1; member <= 4; member++) {
+      made.by(member).dose(0.5).was(Effect.TOO_LITTLE);
+      made.by(member).dose(member == 1 ? 0.5 : 1);
+      made.by(member).dose(2).was(member == 1 ? Effect.RIGHT : Effect.TOO_MUCH);
+    }
+    List<Window.Point> curve = window(made).curve();
+    assertEquals(0.5 / 1.5, curve.get(0).dose(), 1e-12);
+    assertEquals(2 * 1.5, curve.get(ConsensusLimits.CURVE_POINTS - 1).dose(), 1e-12);
+    assertEquals(List.of(), window(MadeTrials.ofVoices(1, 2, 3)).curve());
+  }
+
+  @Test
+  void whatIsMissingIsSaid() {
+    MadeTrials oneDose = MadeTrials.ofVoices(1, 1, 1);
+    oneDose.by(1).dose(1).was(Effect.TOO_LITTLE);
+    assertEquals(
+        List.of("A window takes trials with a dose from 3 members; there are 2."),
+        window(MadeTrials.ofVoices(1, 2)).missing());
+    assertEquals(
+        List.of("All trials were made at one dose: limits unknown."), window(oneDose).missing());
+    MadeTrials none = new MadeTrials();
+    for (int member = 1; member <= 3; member++) {
+      none.by(member).dose(member).was(Effect.TOO_MUCH);
+    }
+    assertTrue(window(none).missing().contains("Nothing came out right so far."));
+  }
+}
