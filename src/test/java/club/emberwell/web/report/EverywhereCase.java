@@ -69,16 +69,16 @@ abstract class EverywhereCase {
     return given().get(REPORTS + "/" + id).then().statusCode(200).extract().jsonPath();
   }
 
-  /** The member's reports as they are handed out. */
-  JsonPath downloaded() throws IOException {
+  /** What a member is handed out of theirs, from one of its files. */
+  JsonPath downloaded(String file) throws IOException {
     byte[] zip = ada.asks().get("/api/v1/me/data").then().statusCode(200).extract().asByteArray();
     try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip))) {
       for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
-        if (entry.getName().equals("reports.json")) {
+        if (entry.getName().equals(file)) {
           return JsonPath.from(new String(in.readAllBytes(), StandardCharsets.UTF_8));
         }
       }
     }
-    throw new AssertionError("no reports in the download");
+    throw new AssertionError("no " + file + " in the download");
   }
 }

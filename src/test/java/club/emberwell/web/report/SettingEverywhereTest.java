@@ -192,7 +192,7 @@ class SettingEverywhereTest extends EverywhereCase {
   void aSettingStandsInAMembersDownloadAndInTheDescriptionOfTheApi(Setting setting)
       throws IOException {
     post(report(settings(setting)));
-    JsonPath download = downloaded();
+    JsonPath download = downloaded("reports.json");
     assertNotNull(download.get("[0].trials[0].settings." + kept(setting)), "as read");
     assertNotNull(download.get("[0].written.trials[0].settings." + setting.code()), "as written");
     JsonPath described = given().get("/q/openapi?format=json").jsonPath();

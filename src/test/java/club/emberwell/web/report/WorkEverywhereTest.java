@@ -208,7 +208,7 @@ class WorkEverywhereTest extends EverywhereCase {
   void aPropertyStandsInAMembersDownloadAndInTheDescriptionOfTheApi(WorkProperty property)
       throws IOException {
     post(saying(property));
-    JsonPath download = downloaded();
+    JsonPath download = downloaded("reports.json");
     assertNotNull(download.get("[0].written." + property.code()), "as written");
     assertNotNull(download.get("[0].revisions[0].interpreted." + property.code()), "as read");
     JsonPath described = given().get("/q/openapi?format=json").jsonPath();
