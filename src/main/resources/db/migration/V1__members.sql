@@ -61,7 +61,6 @@ create index api_token_member on api_token (member_id);
 create table attempt (
   kind          text not null check (kind ~ '^[a-z-]+$'),
   subject       text not null,
-  window_start  timestamptz not null,
   last_at       timestamptz not null,
   count         integer not null check (count >= 0),
   primary key (kind, subject)

@@ -20,12 +20,10 @@ create table join_request (
   member_id   uuid primary key references member (id),
   text        text not null check (text <> ''),
   asked_at    timestamptz not null,
-  decided_by  uuid references member (id),
   decided_at  timestamptz,
   accepted    boolean,
   reason      text not null default '',
-  check ((decided_at is null) = (accepted is null)),
-  check (decided_by is null or decided_at is not null)
+  check ((decided_at is null) = (accepted is null))
 );
 create index join_request_waiting on join_request (asked_at) where decided_at is null;
 
@@ -58,7 +56,6 @@ create table mail_outbox (
   kind        text not null check (kind ~ '^[a-z-]+$'),
   subject     text not null,
   body        text not null,
-  queued_at   timestamptz not null,
   -- when the next try is due
   due_at      timestamptz not null,
   tries       integer not null default 0 check (tries >= 0),
@@ -74,8 +71,6 @@ create table identity_link (
   issuer      text not null,
   subject     text not null,
   member_id   uuid not null references member (id),
-  created_at  timestamptz not null,
-  last_used   timestamptz not null,
   primary key (issuer, subject)
 );
 create index identity_link_member on identity_link (member_id);

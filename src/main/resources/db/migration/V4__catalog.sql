@@ -66,6 +66,7 @@ create table caution (
   check (not removed or removal_asked_by is not null)
 );
 
+-- Who merged, who took it back, and why stands in the history of the term.
 create table catalog_merge (
   id         uuid primary key,
   kind       text not null,
@@ -73,15 +74,10 @@ create table catalog_merge (
   winner     text not null,
   -- what the loser was before, so that an undo restores exactly that
   mapping    jsonb not null,
-  merged_by  uuid not null references member (id),
-  why        text not null,
-  merged_at  timestamptz not null,
-  undone_by  uuid references member (id),
   undone_at  timestamptz,
   foreign key (kind, loser) references term (kind, slug),
   foreign key (kind, winner) references term (kind, slug),
-  check (loser <> winner),
-  check ((undone_by is null) = (undone_at is null))
+  check (loser <> winner)
 );
 create unique index catalog_merge_standing on catalog_merge (kind, loser) where undone_at is null;
 
@@ -98,14 +94,10 @@ create table unfiled (
   state       text not null default 'waiting' check (state in ('waiting', 'filed', 'dismissed')),
   -- slug of the term
   filed_to    text,
-  decided_by  uuid references member (id),
-  decided_at  timestamptz,
   version     integer not null default 1 check (version > 0),
   unique (kind, folded),
   foreign key (kind, filed_to) references term (kind, slug),
-  check ((state = 'filed') = (filed_to is not null)),
-  check ((state = 'waiting') = (decided_by is null)),
-  check ((decided_by is null) = (decided_at is null))
+  check ((state = 'filed') = (filed_to is not null))
 );
 create index unfiled_waiting on unfiled (count desc, first_seen) where state = 'waiting';
 

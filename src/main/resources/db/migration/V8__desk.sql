@@ -1,10 +1,10 @@
 -- The moderators' desk: what waits, what was flagged, what was decided, and what rules noticed.
 
+-- Who settled, decided or set something stands in the log, with when and why.
+
 -- Members whose entries need no first look, whatever they posted so far.
 create table desk_trust (
-  member_id  uuid primary key references member (id),
-  given_by   uuid references member (id),
-  given_at   timestamptz not null
+  member_id  uuid primary key references member (id)
 );
 
 create table desk_flag (
@@ -16,12 +16,11 @@ create table desk_flag (
   note        text,
   state       text not null check (state in ('open', 'withdrawn', 'upheld', 'dismissed')),
   created_at  timestamptz not null,
-  decided_by  uuid references member (id),
   decided_at  timestamptz,
   outcome     text,
   unique (member_id, entry_id),
-  check ((state in ('upheld', 'dismissed')) = (decided_by is not null)),
-  check (num_nulls(decided_by, decided_at, outcome) in (0, 3))
+  check ((state in ('upheld', 'dismissed')) = (decided_at is not null)),
+  check ((decided_at is null) = (outcome is null))
 );
 create index desk_flag_open on desk_flag (created_at) where state = 'open';
 create index desk_flag_entry on desk_flag (entry_id);
@@ -63,11 +62,10 @@ create table desk_caution_proposal (
   member_id     uuid not null references member (id),
   created_at    timestamptz not null,
   state         text not null check (state in ('waiting', 'accepted', 'declined', 'withdrawn')),
-  decided_by    uuid references member (id),
   decided_at    timestamptz,
   outcome       text,
-  check ((decided_by is null) = (decided_at is null)),
-  check (state not in ('accepted', 'declined') or num_nulls(decided_by, outcome) = 0)
+  check (state <> 'waiting' or decided_at is null),
+  check (state not in ('accepted', 'declined') or num_nulls(decided_at, outcome) = 0)
 );
 create index desk_caution_proposal_waiting on desk_caution_proposal (created_at) where state = 'waiting';
 create index desk_caution_proposal_member on desk_caution_proposal (member_id, created_at desc);

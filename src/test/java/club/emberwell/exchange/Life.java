@@ -184,9 +184,9 @@ class Life {
                   "because " + actor.handle() + " shouted",
                   Map.of("who", "it was " + actor.handle(), "list", List.of("for " + email)));
               insert(
-                  "insert into mail_outbox (member_id, recipient, kind, subject, body, queued_at,"
+                  "insert into mail_outbox (member_id, recipient, kind, subject, body,"
                       + " due_at) values (:member, :email, 'watch', 'Hello ' || :handle, :email,"
-                      + " now(), now() + interval '1 day')",
+                      + " now() + interval '1 day')",
                   actor,
                   email);
               insert(
@@ -196,9 +196,8 @@ class Life {
                   actor,
                   email);
               insert(
-                  "insert into identity_link (issuer, subject, member_id, created_at, last_used)"
-                      + " values ('https://login.example', :handle || :email, :member, now(),"
-                      + " now())",
+                  "insert into identity_link (issuer, subject, member_id)"
+                      + " values ('https://login.example', :handle || :email, :member)",
                   actor,
                   email);
             });

@@ -82,9 +82,6 @@ public class MergeCare {
     merge.loser = loser;
     merge.winner = winner;
     merge.mapping = mapping(entity, before.vocabulary());
-    merge.mergedBy = deed.by();
-    merge.why = deed.why();
-    merge.mergedAt = Instant.now();
     merges.persist(merge);
     Term was = store.view(entity);
     entity.replacedBy = winner;
@@ -118,7 +115,6 @@ public class MergeCare {
     entity.deprecated = (Boolean) merge.mapping.get("deprecated");
     entity.edited = (Boolean) merge.mapping.get("edited");
     entity.version++;
-    merge.undoneBy = deed.by();
     merge.undoneAt = Instant.now();
     keep(entity, was, deed);
     return changed(kind, loser, merge.winner, before);

@@ -22,17 +22,6 @@ class MergeEntity {
   @JdbcTypeCode(SqlTypes.JSON)
   Map<String, Object> mapping;
 
-  @Column(name = "merged_by")
-  UUID mergedBy;
-
-  String why;
-
-  @Column(name = "merged_at")
-  Instant mergedAt;
-
-  @Column(name = "undone_by")
-  UUID undoneBy;
-
   @Column(name = "undone_at")
   Instant undoneAt;
 }

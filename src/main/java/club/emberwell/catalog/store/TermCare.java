@@ -11,7 +11,6 @@ import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -194,8 +193,6 @@ public class TermCare {
   private void decide(UnfiledEntity text, String state, Deed deed) {
     var before = CatalogJson.map(new Decision(text.written, text.state, null));
     text.state = state;
-    text.decidedBy = deed.by();
-    text.decidedAt = Instant.now();
     text.version++;
     var after = CatalogJson.map(new Decision(text.written, state, text.filedTo));
     store.record("unfiled", text.id.toString(), text.version, before, after, deed);

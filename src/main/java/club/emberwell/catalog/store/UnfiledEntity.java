@@ -30,12 +30,6 @@ class UnfiledEntity {
   @Column(name = "filed_to")
   String filedTo;
 
-  @Column(name = "decided_by")
-  UUID decidedBy;
-
-  @Column(name = "decided_at")
-  Instant decidedAt;
-
   int version = 1;
 
   Unfiled toUnfiled() {

@@ -17,9 +17,7 @@ class UnfiledRepository implements PanacheRepositoryBase<UnfiledEntity, UUID> {
         count = unfiled.count + 1,
         last_seen = now(),
         state = case unfiled.state when 'filed' then 'waiting' else unfiled.state end,
-        filed_to = null,
-        decided_by = case unfiled.state when 'filed' then null else unfiled.decided_by end,
-        decided_at = case unfiled.state when 'filed' then null else unfiled.decided_at end
+        filed_to = null
       """;
 
   void countOne(TermKind kind, String written, String folded) {

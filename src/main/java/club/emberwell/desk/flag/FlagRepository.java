@@ -148,15 +148,14 @@ public class FlagRepository {
   }
 
   /** Settles the open flags on an entry that were raised for these reasons; answers how many. */
-  int settle(EntryRef ref, List<FlagReason> reasons, String state, UUID by, Flag.Settled said) {
+  int settle(EntryRef ref, List<FlagReason> reasons, String state, Flag.Settled said) {
     return db.createNativeMutationQuery(
             """
             update desk_flag
-            set state = :state, decided_by = :by, decided_at = :now, outcome = :outcome
+            set state = :state, decided_at = :now, outcome = :outcome
             where entry_id = :entry and state = 'open' and reason in (:reasons)
             """)
         .setParameter("state", state)
-        .setParameter("by", by)
         .setParameter("now", said.at())
         .setParameter("outcome", said.outcome())
         .setParameter("entry", ref.id())

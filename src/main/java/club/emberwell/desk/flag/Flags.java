@@ -153,8 +153,7 @@ public class Flags {
     List<FlagReason> may =
         Stream.of(FlagReason.values()).filter(r -> actor.role().atLeast(r.owner())).toList();
     String state = upheld ? "upheld" : "dismissed";
-    int settled =
-        flags.settle(ref, may, state, actor.memberId(), new Flag.Settled(Instant.now(), why));
+    int settled = flags.settle(ref, may, state, new Flag.Settled(Instant.now(), why));
     if (settled == 0 && action == null) {
       throw new EntryForbidden("An owner settles flags for this reason.");
     }

@@ -80,18 +80,17 @@ public class RuleRepository {
     return code == RuleCode.FIRST_LOOK ? config.firstLook() : code.threshold();
   }
 
-  boolean set(Rule rule, UUID by, Instant now) {
+  boolean set(Rule rule, Instant now) {
     return db.createNativeMutationQuery(
                 """
                 update desk_rule
                 set mode = :mode, threshold = :threshold, window_minutes = :minutes,
-                  version = version + 1, changed_by = :by, changed_at = :now
+                  version = version + 1, changed_at = :now
                 where code = :code and version = :version
                 """)
             .setParameter("mode", rule.mode())
             .setParameter("threshold", rule.threshold())
             .setParameter("minutes", rule.minutes())
-            .setParameter("by", by)
             .setParameter("now", now)
             .setParameter("code", rule.code().code())
             .setParameter("version", rule.version())
@@ -122,18 +121,12 @@ public class RuleRepository {
     return found.mode.equals(Rule.HOLD) && !found.trusted && found.accepted < needed;
   }
 
-  /**
-   * @param by null where nobody came through the door
-   */
-  public void trust(UUID member, UUID by, Instant now) {
+  public void trust(UUID member) {
     db.createNativeMutationQuery(
             """
-            insert into desk_trust (member_id, given_by, given_at) values (:member, :by, :now)
-            on conflict do nothing
+            insert into desk_trust (member_id) values (:member) on conflict do nothing
             """)
         .setParameter("member", member)
-        .setParameter("by", by, UUID.class)
-        .setParameter("now", now)
         .executeUpdate();
   }
 

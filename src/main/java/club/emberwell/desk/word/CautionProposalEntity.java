@@ -35,9 +35,6 @@ class CautionProposalEntity {
 
   String state;
 
-  @Column(name = "decided_by")
-  UUID decidedBy;
-
   @Column(name = "decided_at")
   Instant decidedAt;
 

@@ -111,7 +111,7 @@ public class CautionProposals {
     if (!proposal.state.equals(WAITING)) {
       throw new EntryUnknown("waiting proposal");
     }
-    settle(proposal, accept ? "accepted" : "declined", actor, why == null ? "Accepted." : why);
+    settle(proposal, accept ? "accepted" : "declined", why == null ? "Accepted." : why);
     if (accept) {
       Deed deed = new Deed(proposal.memberId, proposal.why);
       if (proposal.base == 0) {
@@ -126,10 +126,8 @@ public class CautionProposals {
     return one(actor, id);
   }
 
-  private static void settle(
-      CautionProposalEntity proposal, String state, Actor actor, String outcome) {
+  private static void settle(CautionProposalEntity proposal, String state, String outcome) {
     proposal.state = state;
-    proposal.decidedBy = actor.memberId();
     proposal.decidedAt = Instant.now();
     proposal.outcome = outcome;
   }
@@ -143,6 +141,6 @@ public class CautionProposals {
             .locked(id)
             .filter(p -> p.memberId.equals(member) && p.state.equals(WAITING))
             .orElseThrow(() -> new EntryUnknown("waiting proposal of yours"));
-    settle(proposal, "withdrawn", actor, null);
+    settle(proposal, "withdrawn", null);
   }
 }

@@ -20,9 +20,6 @@ class JoinRequest {
   @Column(name = "asked_at")
   Instant askedAt;
 
-  @Column(name = "decided_by")
-  UUID decidedBy;
-
   @Column(name = "decided_at")
   Instant decidedAt;
 

@@ -124,7 +124,6 @@ public class JoinRequests {
       throw new EntryUnknown("request");
     }
     String why = reason == null ? "" : reason.strip();
-    request.decidedBy = actor.memberId();
     request.decidedAt = Instant.now();
     request.accepted = accept;
     request.reason = why;

@@ -24,8 +24,8 @@ class MailOutboxRepository {
   void add(UUID member, String recipient, String kind, String subject, String body) {
     db.createNativeMutationQuery(
             """
-            insert into mail_outbox (member_id, recipient, kind, subject, body, queued_at, due_at)
-            values (:member, :recipient, :kind, :subject, :body, now(), now())
+            insert into mail_outbox (member_id, recipient, kind, subject, body, due_at)
+            values (:member, :recipient, :kind, :subject, :body, now())
             """)
         .setParameter("member", member)
         .setParameter("recipient", recipient)

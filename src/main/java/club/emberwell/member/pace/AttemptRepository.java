@@ -32,15 +32,12 @@ class AttemptRepository {
     boolean counted =
         !db.createNativeQuery(
                 """
-                insert into attempt as a (kind, subject, window_start, last_at, count)
-                values (:kind, :subject, clock_timestamp(), clock_timestamp(), 1)
+                insert into attempt as a (kind, subject, last_at, count)
+                values (:kind, :subject, clock_timestamp(), 1)
                 on conflict (kind, subject) do update set
                   count = case
                     when a.last_at < clock_timestamp() - make_interval(secs => :window) then 1
                     else a.count + 1 end,
-                  window_start = case
-                    when a.last_at < clock_timestamp() - make_interval(secs => :window)
-                    then clock_timestamp() else a.window_start end,
                   last_at = clock_timestamp()
                 where a.count < :free
                    or a.last_at + make_interval(secs => least(cast(:longest as double precision),

@@ -14,13 +14,11 @@ public class IdentityLinkRepository {
     this.db = db;
   }
 
-  /** The member behind an issuer's subject, seen just now. */
-  public Optional<UUID> seen(String issuer, String subject) {
+  /** The member behind an issuer's subject. */
+  public Optional<UUID> member(String issuer, String subject) {
     return db.createNativeQuery(
             """
-            update identity_link set last_used = now()
-             where issuer = :issuer and subject = :subject
-            returning member_id
+            select member_id from identity_link where issuer = :issuer and subject = :subject
             """,
             UUID.class)
         .setParameter("issuer", issuer)
@@ -32,8 +30,8 @@ public class IdentityLinkRepository {
   public boolean add(String issuer, String subject, UUID member) {
     return db.createNativeMutationQuery(
                 """
-                insert into identity_link (issuer, subject, member_id, created_at, last_used)
-                values (:issuer, :subject, :member, now(), now())
+                insert into identity_link (issuer, subject, member_id)
+                values (:issuer, :subject, :member)
                 on conflict do nothing
                 """)
             .setParameter("issuer", issuer)

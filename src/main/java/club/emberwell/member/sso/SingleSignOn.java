@@ -146,7 +146,7 @@ public class SingleSignOn {
       return link(actor, issuer, subject, ticket.to());
     }
     Optional<UUID> known =
-        QuarkusTransaction.requiringNew().call(() -> identities.seen(issuer, subject));
+        QuarkusTransaction.requiringNew().call(() -> identities.member(issuer, subject));
     if (known.isPresent()) {
       return new End.Known(sessions.start(known.get(), label), ticket.to());
     }
@@ -157,7 +157,7 @@ public class SingleSignOn {
     return QuarkusTransaction.requiringNew()
         .call(
             () -> {
-              Optional<UUID> owner = identities.seen(issuer, subject);
+              Optional<UUID> owner = identities.member(issuer, subject);
               if (owner.filter(o -> !actor.is(o)).isPresent()) {
                 throw new EntryForbidden("Somebody else here already signs in by this account.");
               }
