@@ -18,16 +18,21 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.BiFunction;
 import org.apache.lucene.search.IndexSearcher;
 
 /** Answers searches from this node's index. */
 public final class SearchService {
   private final SearchIndex index;
   private final ReportSource source;
-  private final MachineLasers machines;
+  private final BiFunction<UUID, Actor, Optional<Laser>> machines;
   private final CountsCache cache = new CountsCache();
 
-  SearchService(SearchIndex index, ReportSource source, MachineLasers machines) {
+  /**
+   * @param machines the laser of a machine for those who may see it
+   */
+  SearchService(
+      SearchIndex index, ReportSource source, BiFunction<UUID, Actor, Optional<Laser>> machines) {
     this.index = index;
     this.source = source;
     this.machines = machines;
@@ -48,7 +53,7 @@ public final class SearchService {
    */
   public SearchResult search(SearchQuery query, Actor actor) {
     Optional<Laser> mine =
-        Optional.ofNullable(query.near()).flatMap(machine -> machines.find(machine, actor));
+        Optional.ofNullable(query.near()).flatMap(machine -> machines.apply(machine, actor));
     Order order = order(query, mine);
     HitOrder hitOrder = new HitOrder(order, mine.map(Closeness::new).orElse(null));
     Found found = index.read(searcher -> find(searcher, query, hitOrder));

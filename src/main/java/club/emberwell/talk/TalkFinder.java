@@ -36,12 +36,18 @@ public class TalkFinder {
   }
 
   /**
-   * Questions or notices that hold every word, the best first.
+   * Questions or notices that hold every word, the best first; where there is none, those asked,
+   * announced or answered last first.
    *
+   * @param text words, or null
    * @param unanswered only questions without an answer
    */
   @Transactional
   public Slice<TalkEntry> find(EntryKind kind, String text, boolean unanswered, int page) {
+    if (text == null || text.isBlank()) {
+      return Slice.read(
+          page, TalkLimits.PAGE, (from, most) -> entries.latest(kind, unanswered, from, most));
+    }
     return Slice.read(
             page, TalkLimits.PAGE, (from, most) -> search.find(kind, text, unanswered, from, most))
         .all(this::load);

@@ -259,13 +259,6 @@ public class TalkService implements Kind {
             (from, most) -> entries.answers(question, actor, from, most)));
   }
 
-  /** Questions or notices, those asked, announced or answered last first: one statement. */
-  @Transactional
-  public Slice<TalkEntry> latest(EntryKind kind, boolean unanswered, int page) {
-    return Slice.read(
-        page, TalkLimits.PAGE, (from, most) -> entries.latest(kind, unanswered, from, most));
-  }
-
   /** What is said about one report, the latest first, at most {@link TalkLimits#PAGE}. */
   @Transactional
   public List<TalkEntry> aboutReport(UUID report) {

@@ -92,12 +92,12 @@ class YearOfTalkTest {
   @Test
   void theListsOfQuestionsAndNoticesAreBoundedOnTheFirstPageAndFarBack() {
     for (int page : new int[] {0, 200, Slice.LAST_PAGE}) {
-      takesOneStatement(() -> talk.latest(EntryKind.QUESTION, false, page));
-      takesOneStatement(() -> talk.latest(EntryKind.QUESTION, true, page));
-      takesOneStatement(() -> talk.latest(EntryKind.NOTICE, false, page));
+      takesOneStatement(() -> finder.find(EntryKind.QUESTION, "", false, page));
+      takesOneStatement(() -> finder.find(EntryKind.QUESTION, "", true, page));
+      takesOneStatement(() -> finder.find(EntryKind.NOTICE, "", false, page));
     }
-    assertEquals(TalkLimits.PAGE, talk.latest(EntryKind.QUESTION, false, 200).rows().size());
-    assertEquals(TalkLimits.PAGE, talk.latest(EntryKind.NOTICE, false, 0).rows().size());
+    assertEquals(TalkLimits.PAGE, finder.find(EntryKind.QUESTION, "", false, 200).rows().size());
+    assertEquals(TalkLimits.PAGE, finder.find(EntryKind.NOTICE, "", false, 0).rows().size());
   }
 
   @Test

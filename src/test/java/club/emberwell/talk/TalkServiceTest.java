@@ -44,6 +44,7 @@ class TalkServiceTest {
   private static final Actor STRANGER = new Actor(null, "", Role.READER, UnitPreferences.metric());
 
   @Inject TalkService talk;
+  @Inject TalkFinder finder;
   @Inject EntryLife life;
   @Inject ChangeLog changes;
   @Inject Club club;
@@ -356,7 +357,7 @@ class TalkServiceTest {
     List<UUID> ids = Stream.of(wanted).map(TalkEntry::id).toList();
     List<UUID> found = new ArrayList<>();
     for (int page = 0; found.size() < wanted.length; page++) {
-      Slice<TalkEntry> some = talk.latest(EntryKind.QUESTION, false, page);
+      Slice<TalkEntry> some = finder.find(EntryKind.QUESTION, "", false, page);
       some.rows().stream().map(TalkEntry::id).filter(ids::contains).forEach(found::add);
       assertTrue(some.more() || found.size() == wanted.length, "not all are listed");
     }
@@ -369,10 +370,10 @@ class TalkServiceTest {
     for (int i = 0; i < 5; i++) {
       answer(question);
     }
-    assertEquals(1, StatementCount.of(() -> talk.latest(EntryKind.QUESTION, false, 0)).size());
+    assertEquals(1, StatementCount.of(() -> finder.find(EntryKind.QUESTION, "", false, 0)).size());
     assertEquals(2, StatementCount.of(() -> talk.thread(ada, question.id(), 0)).size());
     assertTrue(
-        talk.latest(EntryKind.QUESTION, true, 0).rows().stream()
+        finder.find(EntryKind.QUESTION, "", true, 0).rows().stream()
             .noneMatch(entry -> entry.id().equals(question.id())));
   }
 }

@@ -103,10 +103,7 @@ class TalkRequests {
   }
 
   Listing list(EntryKind kind, String text, boolean unanswered, int page) {
-    return Listing.of(
-        text == null || text.isBlank()
-            ? talk.latest(kind, unanswered, page)
-            : finder.find(kind, text, unanswered, page));
+    return Listing.of(finder.find(kind, text, unanswered, page));
   }
 
   static Response answer(Response.ResponseBuilder response, TalkEntry entry) {

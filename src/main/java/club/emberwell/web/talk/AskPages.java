@@ -83,9 +83,7 @@ public class AskPages extends Pages {
     Shown shown = Shown.UNANSWERED.code().equals(show) ? Shown.UNANSWERED : Shown.QUESTIONS;
     boolean unanswered = shown == Shown.UNANSWERED;
     return Templates.questions(
-        text.isEmpty()
-            ? views.list(talk.latest(EntryKind.QUESTION, unanswered, at), text, shown)
-            : views.list(finder.find(EntryKind.QUESTION, text, unanswered, at), text, shown));
+        views.list(finder.find(EntryKind.QUESTION, text, unanswered, at), text, shown));
   }
 
   @GET

@@ -64,9 +64,7 @@ public class NoticePages extends Pages {
     int at = Pager.number(number);
     String text = q == null ? "" : q.strip();
     return Templates.notices(
-        text.isEmpty()
-            ? views.list(talk.latest(EntryKind.NOTICE, false, at), text, Shown.NOTICES)
-            : views.list(finder.find(EntryKind.NOTICE, text, false, at), text, Shown.NOTICES));
+        views.list(finder.find(EntryKind.NOTICE, text, false, at), text, Shown.NOTICES));
   }
 
   @GET

@@ -10,6 +10,7 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
+import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
@@ -30,6 +31,7 @@ class TalkPagesTest {
 
   @Inject TalkViews views;
   @Inject TalkService talk;
+  @Inject TalkFinder finder;
   @Inject Members members;
 
   private static String post(Person person, String path, Map<String, ?> body) {
@@ -118,7 +120,7 @@ class TalkPagesTest {
 
   private List<String> list() {
     return StatementCount.of(
-        () -> views.list(talk.latest(EntryKind.QUESTION, false, 0), "", Shown.QUESTIONS));
+        () -> views.list(finder.find(EntryKind.QUESTION, "", false, 0), "", Shown.QUESTIONS));
   }
 
   private List<String> thread(String id, Actor actor) {
