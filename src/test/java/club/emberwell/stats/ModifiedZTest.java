@@ -27,6 +27,8 @@ class ModifiedZTest {
     double[] beyond = vector(row.getString(10));
     for (int i = 0; i < beyond.length; i++) {
       assertEquals(beyond[i] == 1, found.beyond()[i], "beyond " + i);
+      double value = logs ? Math.log(values[i]) : values[i];
+      assertClose(vector(row.getString(9))[i], found.score(value), CLOSED_FORM, "score " + i);
     }
   }
 
@@ -42,6 +44,10 @@ class ModifiedZTest {
   @Test
   void noValuesHaveNoScoresAndOneValueScoresZero() {
     assertEquals(ModifiedZ.Rule.EMPTY, ModifiedZ.of(new double[0]).rule());
-    assertArrayEquals(new double[1], ModifiedZ.of(new double[] {4}).z());
+    ModifiedZ one = ModifiedZ.of(new double[] {4});
+    assertArrayEquals(new double[1], one.z());
+    assertEquals(0, one.score(4));
+    assertEquals(Double.POSITIVE_INFINITY, one.score(4.1));
+    assertEquals(Double.NEGATIVE_INFINITY, one.score(3.9));
   }
 }
