@@ -28,11 +28,22 @@ final class UcumCodes {
   private static final Pattern KNOWN_COUNT =
       Pattern.compile(COUNT + "?/" + ATOM + "|" + COUNT + "\\." + ATOM + "-1|" + ATOM + "-1");
 
-  private static final UnitFormat FORMAT =
-      UCUMFormat.getInstance(UCUMFormat.Variant.CASE_SENSITIVE);
+  private static final UnitFormat FORMAT = format();
   private static final ConcurrentMap<String, Conversion> TABLED = new ConcurrentHashMap<>();
 
   private UcumCodes() {}
+
+  // Indriya looks for its parts where the running thread says; a pool's thread may say elsewhere.
+  private static UnitFormat format() {
+    Thread thread = Thread.currentThread();
+    ClassLoader before = thread.getContextClassLoader();
+    thread.setContextClassLoader(UcumCodes.class.getClassLoader());
+    try {
+      return UCUMFormat.getInstance(UCUMFormat.Variant.CASE_SENSITIVE);
+    } finally {
+      thread.setContextClassLoader(before);
+    }
+  }
 
   /** The conversion of a code that {@link UnitTable} lists: parsed once. */
   static Conversion tabled(String code, QuantityKind kind) {
