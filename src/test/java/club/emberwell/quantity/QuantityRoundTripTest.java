@@ -1,11 +1,18 @@
 package club.emberwell.quantity;
 
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.remark.Reading;
+import java.io.File;
+import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.net.MalformedURLException;
+import java.net.URL;
+import java.net.URLClassLoader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -107,5 +114,24 @@ class QuantityRoundTripTest {
     }
     boolean negative = kind == QuantityKind.FOCUS_OFFSET && random.nextBoolean();
     return ExactNumbers.plain(negative ? value.negate() : value);
+  }
+
+  /** The first use of a unit decides for all later ones, so it may come from any thread. */
+  @Test
+  void theTableOfUnitsLoadsOnAThreadThatLooksForClassesElsewhere() throws IOException {
+    try (URLClassLoader own =
+        new URLClassLoader(classPath(), ClassLoader.getPlatformClassLoader())) {
+      Class<?> table =
+          assertDoesNotThrow(() -> Class.forName("club.emberwell.quantity.UnitTable", true, own));
+      assertNotSame(UnitTable.class, table);
+    }
+  }
+
+  private static URL[] classPath() throws MalformedURLException {
+    List<URL> places = new ArrayList<>();
+    for (String place : System.getProperty("java.class.path").split(File.pathSeparator)) {
+      places.add(new File(place).toURI().toURL());
+    }
+    return places.toArray(URL[]::new);
   }
 }
