@@ -13,7 +13,12 @@ public final class ApiPaths {
 
   /** Decided on the path that is routed, so that no spelling slips past. */
   static boolean isApi(RoutingContext request) {
-    return request.normalizedPath().startsWith(API);
+    return isApi(request.normalizedPath());
+  }
+
+  /** The same of a path as it is routed. */
+  public static boolean isApi(String path) {
+    return path.startsWith(API);
   }
 
   /** Files and probes that are the same for everybody. */

@@ -75,8 +75,7 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
     form.add(Field.quantity("width", "Room width", "3 m"));
     form.add(Field.quantity("height", "Room height", "2.4 m"));
     form.add(Field.quantity("removed", "Share to be removed", "99 %; empty = 99 %"));
-    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
-    return form;
+    return form.fill(values);
   }
 
   private static Double length(FieldReader in, SentForm sent, String name, Bounds bounds) {

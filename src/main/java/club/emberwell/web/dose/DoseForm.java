@@ -52,8 +52,7 @@ final class DoseForm {
     form.add(Field.quantity("other.power", "Other power", "30 % or 6 W; empty = the same"));
     form.add(
         Field.quantity("other.lineSpacing", "Other line spacing", "0.08 mm; empty = the same"));
-    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
-    return form;
+    return form.fill(values);
   }
 
   private static void laser(Form form) {

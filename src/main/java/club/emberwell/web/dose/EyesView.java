@@ -91,8 +91,7 @@ record EyesView(
     form.add(
         Field.quantity("repetitionRate", "Pulse repetition rate", "30 kHz; pulsed light only"));
     form.add(Field.quantity("pulseDuration", "Pulse duration", "200 ns; pulsed light only"));
-    values.forEach((name, value) -> form.find(name).ifPresent(field -> field.value(value)));
-    return form;
+    return form.fill(values);
   }
 
   private static Beam read(FieldReader in, SentForm sent) {

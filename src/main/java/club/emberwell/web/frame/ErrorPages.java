@@ -1,5 +1,6 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.access.ApiPaths;
 import club.emberwell.access.problem.ErrorRenderer;
 import club.emberwell.access.problem.Problem;
 import io.quarkus.qute.CheckedTemplate;
@@ -29,7 +30,7 @@ public class ErrorPages implements ErrorRenderer {
 
   @Override
   public boolean claims(String path) {
-    return !path.startsWith("/q/") && !path.startsWith("/api/");
+    return !path.startsWith("/q/") && !ApiPaths.isApi(path);
   }
 
   @Override

@@ -1,6 +1,7 @@
 package club.emberwell.web.report;
 
 import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.hasItem;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
@@ -63,6 +64,21 @@ abstract class EverywhereCase {
 
   String post(Map<String, Object> report) {
     return keyed(ada, report).post(REPORTS).then().statusCode(201).extract().path("id");
+  }
+
+  /** Changes what a form has changed once before, and finds the field among the differences. */
+  void changes(String id, Map<String, Object> report, String field) {
+    ada.asks()
+        .header("If-Match", "\"2\"")
+        .body(report)
+        .put(REPORTS + "/" + id)
+        .then()
+        .statusCode(200);
+    given()
+        .get(REPORTS + "/" + id + "/history")
+        .then()
+        .statusCode(200)
+        .body("revisions[0].changes.field", hasItem(field));
   }
 
   static JsonPath read(String id) {

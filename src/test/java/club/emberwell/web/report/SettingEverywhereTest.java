@@ -2,7 +2,6 @@ package club.emberwell.web.report;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
-import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasKey;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
@@ -104,17 +103,7 @@ class SettingEverywhereTest extends EverywhereCase {
     if (setting.form().isNeeded()) {
       settings.put(setting.code(), setting == Setting.POWER ? "60 %" : "300 mm/s");
     }
-    ada.asks()
-        .header("If-Match", "\"2\"")
-        .body(report(settings))
-        .put(REPORTS + "/" + id)
-        .then()
-        .statusCode(200);
-    given()
-        .get(REPORTS + "/" + id + "/history")
-        .then()
-        .statusCode(200)
-        .body("revisions[0].changes.field", hasItem("/settings/" + setting.code()));
+    changes(id, report(settings), "/settings/" + setting.code());
   }
 
   @ParameterizedTest

@@ -2,7 +2,6 @@ package club.emberwell.web.report;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
-import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -91,17 +90,7 @@ class WorkEverywhereTest extends EverywhereCase {
     assertTrue(words.contains(typed(property).toLowerCase()), "told on the page of the report");
 
     report.put(property.code(), property.value().kind() == null ? "another" : "4 mm");
-    ada.asks()
-        .header("If-Match", "\"2\"")
-        .body(report)
-        .put(REPORTS + "/" + id)
-        .then()
-        .statusCode(200);
-    given()
-        .get(REPORTS + "/" + id + "/history")
-        .then()
-        .statusCode(200)
-        .body("revisions[0].changes.field", hasItem("/" + property.code()));
+    changes(id, report, "/" + property.code());
   }
 
   @ParameterizedTest
