@@ -38,6 +38,8 @@ public final class CatalogFiles {
 
   private record ColoursFile(Map<String, String> names) {}
 
+  private record ThicknessesFile(List<Double> nominal) {}
+
   /**
    * @param variants word to the word it stands for
    * @param fillers words that say nothing about which material it is
@@ -91,6 +93,11 @@ public final class CatalogFiles {
         .names()
         .forEach((name, hex) -> colours.put(name, ColourNaming.rgb(hex).orElseThrow()));
     return colours;
+  }
+
+  /** Nominal thicknesses in mm, rising. */
+  static List<Double> thicknesses() {
+    return read("vocabulary/thicknesses.yaml", ThicknessesFile.class).nominal();
   }
 
   /** A catalog of the files alone, without any club's changes; version 0. */

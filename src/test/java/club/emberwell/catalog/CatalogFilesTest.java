@@ -124,6 +124,7 @@ class CatalogFilesTest {
     "vocabulary/defects.yaml, terms",
     "vocabulary/spellings.yaml, spellings",
     "vocabulary/css-colours.yaml, css-colours",
+    "vocabulary/thicknesses.yaml, thicknesses",
     "hazards/rules.yaml, cautions"
   })
   void everyFileMatchesItsSchema(String file, String schema) throws IOException {
