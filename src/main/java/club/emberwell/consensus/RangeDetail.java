@@ -37,6 +37,21 @@ public record RangeDetail(
       Disagreement disagreement,
       List<Contrast> contrasts) {}
 
+  /**
+   * The one middle that everything about a range uses: start, line in the window, centre of a grid.
+   *
+   * @param dose canonical unit
+   * @param drawn toward relatives, because there are few voices or none
+   */
+  public record Middle(double dose, boolean drawn) {}
+
+  /** Empty below 3 voices where nothing could be borrowed. */
+  public Optional<Middle> middle() {
+    return borrowing
+        .map(borrowed -> new Middle(borrowed.value(), true))
+        .or(() -> range.dose().quantiles().map(q -> new Middle(q.median(), false)));
+  }
+
   /** Only the core: for the smaller groups of a wide search and for comparisons. */
   public static RangeDetail core(Range range) {
     return new RangeDetail(

@@ -27,7 +27,7 @@ public record SideBySide(List<Entry> entries, Map<Measure, Axis> axes, List<Stri
    * One combination.
    *
    * @param range its largest range; empty where nothing was found
-   * @param others how many more ranges it has, of other processes, wavelengths or regimes
+   * @param others how many more ranges it has, of other works or other lasers
    */
   public record Entry(SearchQuery query, Optional<Range> range, int others) {}
 
@@ -47,12 +47,16 @@ public record SideBySide(List<Entry> entries, Map<Measure, Axis> axes, List<Stri
       // the first entry's key where the others have it too, so that like is set beside like
       Optional<Range> range =
           list.stream()
-              .filter(r -> wanted.filter(r.key()::equals).isPresent())
+              .filter(r -> wanted.filter(key -> alike(key, r.key())).isPresent())
               .findFirst()
               .or(() -> list.stream().findFirst());
       entries.add(new Entry(queries.get(i), range, Math.max(0, list.size() - 1)));
     }
     return new SideBySide(List.copyOf(entries), axes(entries), remarks(entries));
+  }
+
+  private static boolean alike(RangeKey one, RangeKey other) {
+    return one.process() == other.process() && one.sameLight(other);
   }
 
   private static Map<Measure, Axis> axes(List<Entry> entries) {
@@ -91,7 +95,7 @@ public record SideBySide(List<Entry> entries, Map<Measure, Axis> axes, List<Stri
     if (keys.stream().map(Range::doseMeasure).distinct().count() > 1) {
       remarks.add("Area and line work have different doses: they do not share an axis.");
     }
-    if (keys.stream().map(RangeKey::band).distinct().count() > 1
+    if (keys.stream().map(RangeKey::light).distinct().count() > 1
         || keys.stream().map(RangeKey::regime).distinct().count() > 1) {
       remarks.add(
           "These lasers differ in wavelength or pulse duration: doses stand side by side, none"

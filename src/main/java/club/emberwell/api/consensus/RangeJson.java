@@ -4,7 +4,6 @@ import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.range.Range;
-import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.Spread;
 import club.emberwell.consensus.range.Success;
 import club.emberwell.laser.DoseKind;
@@ -25,7 +24,7 @@ import java.util.UUID;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record RangeJson(
-    RangeKey key,
+    KeyJson key,
     @JsonUnwrapped Behind behind,
     Map<String, SpreadJson> settings,
     DoseJson dose,
@@ -88,7 +87,7 @@ record RangeJson(
   static RangeJson of(RangeDetail detail, UUID machine) {
     Range range = detail.range();
     return new RangeJson(
-        range.key(),
+        KeyJson.of(range.key()),
         Behind.of(range),
         settings(range),
         new DoseJson(range.key().process().doseKind(), SpreadJson.of(range.dose())),

@@ -1,9 +1,6 @@
 package club.emberwell.consensus.range;
 
 import club.emberwell.laser.Effect;
-import club.emberwell.laser.Process;
-import club.emberwell.laser.Regime;
-import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.query.Property;
 import java.util.ArrayList;
@@ -20,58 +17,57 @@ import java.util.stream.IntStream;
  * @param rows indices into the columns, those of one member side by side, members ascending
  */
 public record Group(RangeKey key, TrialColumns columns, int[] rows) {
-  private static final int KEYS =
-      Process.values().length * WavelengthBand.values().length * Regime.values().length;
-
   /** Numbers of reports and machines are counted up: a bit each beats sorting them. */
   private static final int DENSE = 1 << 24;
 
   private static final int RIGHT = Effect.RIGHT.ordinal();
 
-  /** Splits by key, the group with most voices first, ties by trials, then by key. */
+  /** Splits by key, the group with most voices first, ties by trials. */
   public static List<Group> split(TrialColumns columns) {
-    int[] counts = new int[KEYS];
+    TrialKeys keys = TrialKeys.of(columns);
+    int[] counts = new int[keys.size()];
     for (int i = 0; i < columns.size(); i++) {
-      counts[code(columns, i)]++;
+      counts[keys.of(i)]++;
     }
-    long[][] ordered = new long[KEYS][];
-    int[] filled = new int[KEYS];
+    long[][] ordered = new long[keys.size()][];
+    int[] filled = new int[keys.size()];
     for (int i = 0; i < columns.size(); i++) {
-      int code = code(columns, i);
-      if (ordered[code] == null) {
-        ordered[code] = new long[counts[code]];
+      int key = keys.of(i);
+      if (ordered[key] == null) {
+        ordered[key] = new long[counts[key]];
       }
-      ordered[code][filled[code]++] = columns.member()[i] << 32 | i;
+      ordered[key][filled[key]++] = columns.member()[i] << 32 | i;
     }
     List<Group> groups = new ArrayList<>();
-    for (int code = 0; code < KEYS; code++) {
-      if (ordered[code] != null) {
-        Arrays.sort(ordered[code]);
-        int[] rows = new int[counts[code]];
-        for (int i = 0; i < rows.length; i++) {
-          rows[i] = (int) ordered[code][i];
-        }
-        groups.add(new Group(key(code), columns, rows));
-      }
+    for (int key = 0; key < ordered.length; key++) {
+      groups.add(new Group(keys.key(key), columns, rows(ordered[key])));
     }
     groups.sort(
-        Comparator.comparingInt(Group::voices).thenComparingInt(g -> g.rows.length).reversed());
+        Comparator.comparingInt(Group::voices)
+            .thenComparingInt(g -> g.rows.length)
+            .reversed()
+            .thenComparing(group -> group.key().words()));
     return groups;
   }
 
-  private static int code(TrialColumns columns, int i) {
-    int bands = WavelengthBand.values().length;
-    int regimes = Regime.values().length;
-    return (columns.process()[i] * bands + columns.band()[i]) * regimes + columns.regime()[i];
+  private static int[] rows(long[] membersAndRows) {
+    Arrays.sort(membersAndRows);
+    int[] rows = new int[membersAndRows.length];
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = (int) membersAndRows[i];
+    }
+    return rows;
   }
 
-  private static RangeKey key(int code) {
-    int bands = WavelengthBand.values().length;
-    int regimes = Regime.values().length;
-    return new RangeKey(
-        Process.values()[code / regimes / bands],
-        WavelengthBand.values()[code / regimes % bands],
-        Regime.values()[code % regimes]);
+  /** The trials of several groups together, whatever keeps them apart: for contrasts only. */
+  public static Group together(RangeKey key, List<Group> groups) {
+    TrialColumns columns = groups.get(0).columns;
+    long[] all =
+        groups.stream()
+            .flatMapToInt(group -> Arrays.stream(group.rows))
+            .mapToLong(row -> columns.member()[row] << 32 | row)
+            .toArray();
+    return new Group(key, columns, rows(all));
   }
 
   public boolean right(int row) {

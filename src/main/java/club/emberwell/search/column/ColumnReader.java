@@ -29,6 +29,7 @@ public final class ColumnReader {
     Map<Property, String> fields = new HashMap<>();
     fields.put(Property.LENS, Columns.LENS);
     fields.put(Property.LOT, Columns.LOT);
+    fields.put(Property.UNFILED, Columns.UNFILED);
     Property.WORK.forEach((property, facet) -> fields.put(property, facet.field()));
     return Map.copyOf(fields);
   }
@@ -153,8 +154,11 @@ public final class ColumnReader {
   }
 
   private static int number(String value, Map<String, Integer> known, List<String> names) {
-    if (value.isEmpty() || value.equals(Facet.NOT_GIVEN) || value.equals(Facet.NOT_FILED)) {
-      return -1;
+    if (value.equals(Facet.NOT_FILED)) {
+      return TrialColumns.NOT_FILED;
+    }
+    if (value.isEmpty() || value.equals(Facet.NOT_GIVEN)) {
+      return TrialColumns.NOT_GIVEN;
     }
     return known.computeIfAbsent(
         value,

@@ -10,7 +10,8 @@ import club.emberwell.search.query.Property;
  * @param size how many trials
  * @param effect ordinal of {@link club.emberwell.laser.Effect}
  * @param values by {@link Measure}, canonical units
- * @param properties by {@link Property}: small integer codes, -1 = not given
+ * @param properties by {@link Property}: small integer codes, {@link #NOT_GIVEN} and {@link
+ *     #NOT_FILED} below zero
  */
 public record TrialColumns(
     int size,
@@ -20,6 +21,11 @@ public record TrialColumns(
     double[][] values,
     int[][] properties,
     PropertyLabels labels) {
+  /** The code of a property about which a trial says nothing. */
+  public static final int NOT_GIVEN = -1;
+
+  /** The code where words were written that no moderator has filed yet. */
+  public static final int NOT_FILED = -2;
 
   /**
    * Whose each trial is.
@@ -39,6 +45,9 @@ public record TrialColumns(
    */
   public record Apart(byte[] process, byte[] band, byte[] regime) {}
 
+  /** A value and what people call it. */
+  public record Named(String value, String label) {}
+
   /** Names for the codes in {@link #properties}. */
   public interface PropertyLabels {
     String label(Property property, int code);
@@ -46,6 +55,11 @@ public record TrialColumns(
     /** The stored value: the slug of a term, otherwise the label. */
     default String value(Property property, int code) {
       return label(property, code);
+    }
+
+    /** What the value counts as where those that respond alike count as one. */
+    default Named alike(Property property, int code) {
+      return new Named(value(property, code), label(property, code));
     }
   }
 

@@ -9,6 +9,7 @@ import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
 import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.column.Documents;
 import club.emberwell.search.column.PackedCodes;
@@ -26,6 +27,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.lucene.document.Document;
 import org.apache.lucene.document.DoublePoint;
 import org.apache.lucene.document.Field;
@@ -73,6 +75,7 @@ public final class TrialDocuments {
     words(shared, TextField.MEMBER, wordsOf(report.author().handle()));
     shared.add(property(Columns.LENS, lens(report.laser())));
     shared.add(property(Columns.LOT, report.work().text(WorkProperty.LOT)));
+    shared.add(property(Columns.UNFILED, unfiled(report.work())));
     List<Document> block = new ArrayList<>(report.trials().size());
     for (int i = 0; i < report.trials().size(); i++) {
       Document document = new Document();
@@ -90,6 +93,15 @@ public final class TrialDocuments {
     number(fields, Columns.MACHINE, report.machine().number());
     number(fields, Columns.VERSION, report.version());
     number(fields, Columns.CREATED, report.createdAt().toEpochMilli());
+  }
+
+  /** Folded, so that two spellings of one unfiled word are one work. */
+  private String unfiled(Work work) {
+    return WorkProperty.of(Shape.WORD).stream()
+        .map(work::word)
+        .filter(word -> word.slug() == null && word.written() != null)
+        .map(word -> vocabulary.folding().fold(word.written()))
+        .collect(Collectors.joining(" / "));
   }
 
   private static void number(List<IndexableField> fields, String name, long value) {

@@ -66,6 +66,10 @@ public final class Measure implements Comparable<Measure> {
       new Measure(
           "ratedPower", "Rated power", QuantityKind.POWER, (r, t) -> r.laser().ratedPowerW());
 
+  public static final Measure WAVELENGTH =
+      new Measure(
+          "wavelength", "Wavelength", QuantityKind.WAVELENGTH, (r, t) -> r.laser().wavelengthNm());
+
   /** What is measured of the work. */
   static final List<Measure> WORK = work();
 

@@ -24,6 +24,8 @@ public final class Property {
   public static final Property LENS = new Property("lens", "lens");
   public static final Property LOT = new Property("lot", "supplier's lot");
 
+  public static final Property UNFILED = new Property("unfiled", "words not filed yet");
+
   /** What a search can be narrowed by of the work. */
   public static final Map<Property, Facet> WORK = work();
 

@@ -1,0 +1,41 @@
+package club.emberwell.api.consensus;
+
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.WavelengthBand;
+import com.fasterxml.jackson.annotation.JsonAnyGetter;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/**
+ * What a range is about: trials of different keys are never mixed.
+ *
+ * @param wavelength nm, to 1 %, where it lies in none of the bands
+ * @param label in words
+ * @param work the values that count for this process, as the search's filters have them: {@code
+ *     not-given} where nobody stated one
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+record KeyJson(
+    Process process,
+    WavelengthBand band,
+    Integer wavelength,
+    Regime regime,
+    String label,
+    @JsonAnyGetter @Schema(hidden = true) Map<String, String> work) {
+
+  static KeyJson of(RangeKey key) {
+    Map<String, String> work = new LinkedHashMap<>();
+    key.work().parts().forEach((facet, part) -> work.put(facet.code(), part.value()));
+    return new KeyJson(
+        key.process(),
+        key.band(),
+        key.light().nm() == 0 ? null : key.light().nm(),
+        key.regime(),
+        key.words(),
+        work);
+  }
+}
