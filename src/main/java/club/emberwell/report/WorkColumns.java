@@ -33,9 +33,17 @@ class WorkColumns {
   @Column(name = "thickness_mm")
   private Double thicknessMm;
 
+  @Column(name = "result_colour")
+  private String resultColour;
+
+  @Column(name = "result_colour_written")
+  private String resultColourWritten;
+
   private String notes;
 
   private String lot;
+
+  private String supplier;
 
   @Column(name = "controller_version")
   private String controllerVersion;
@@ -52,8 +60,11 @@ class WorkColumns {
     columns.colour = work.word(WorkProperty.COLOUR).slug();
     columns.colourWritten = work.word(WorkProperty.COLOUR).written();
     columns.thicknessMm = work.number(WorkProperty.THICKNESS);
+    columns.resultColour = work.word(WorkProperty.RESULT_COLOUR).slug();
+    columns.resultColourWritten = work.word(WorkProperty.RESULT_COLOUR).written();
     columns.notes = work.text(WorkProperty.NOTES);
     columns.lot = work.text(WorkProperty.LOT);
+    columns.supplier = work.text(WorkProperty.SUPPLIER);
     columns.controllerVersion = work.text(WorkProperty.CONTROLLER_VERSION);
     return columns;
   }
@@ -64,8 +75,10 @@ class WorkColumns {
         .with(WorkProperty.COATING, new Filed(coating, coatingWritten))
         .with(WorkProperty.COLOUR, new Filed(colour, colourWritten))
         .with(WorkProperty.THICKNESS, thicknessMm)
+        .with(WorkProperty.RESULT_COLOUR, new Filed(resultColour, resultColourWritten))
         .with(WorkProperty.NOTES, notes)
         .with(WorkProperty.LOT, lot)
+        .with(WorkProperty.SUPPLIER, supplier)
         .with(WorkProperty.CONTROLLER_VERSION, controllerVersion);
   }
 

@@ -2,6 +2,7 @@ package club.emberwell.search;
 
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.Settings;
@@ -82,6 +83,10 @@ final class ColumnText {
       case "material" -> term(TermKind.MATERIAL, report.work().material().slug());
       case "coating" -> term(TermKind.COATING, report.work().coating().slug());
       case "colour" -> term(TermKind.COLOUR, report.work().word(WorkProperty.COLOUR).slug());
+      case "resultColour" ->
+          term(TermKind.COLOUR, report.work().word(WorkProperty.RESULT_COLOUR).slug());
+      case "thickness" -> thickness(report.work().thicknessMm());
+      case "supplier" -> report.work().text(WorkProperty.SUPPLIER);
       case "lot" -> report.work().text(WorkProperty.LOT);
       case "controllerVersion" -> report.work().text(WorkProperty.CONTROLLER_VERSION);
       case "motion" -> report.laser().motion().label();
@@ -99,6 +104,10 @@ final class ColumnText {
 
   private static String onOff(Boolean value) {
     return value == null ? null : value ? "on" : "off";
+  }
+
+  private static String thickness(Double mm) {
+    return mm == null ? null : ThicknessClass.of(mm).orElseThrow().label();
   }
 
   private static String lens(Double focal) {

@@ -87,6 +87,8 @@ final class InventedReports {
         .with(WorkProperty.COLOUR, new Filed(pick(null, "black", "white", "red"), null))
         .with(WorkProperty.THICKNESS, maybe(3, 0.5))
         .with(WorkProperty.NOTES, NOTES.get(random.nextInt(NOTES.size())))
+        .with(WorkProperty.RESULT_COLOUR, new Filed(pick(null, "gold", "blue"), null))
+        .with(WorkProperty.SUPPLIER, pick(null, "Osier Blanks", "Marl & Finch"))
         .with(WorkProperty.LOT, pick(null, "LOT-7", "LOT-8"))
         .with(WorkProperty.CONTROLLER_VERSION, pick(null, "1.1", "2.0", "2.1b"));
   }

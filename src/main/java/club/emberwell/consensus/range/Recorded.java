@@ -14,7 +14,8 @@ public final class Recorded {
               Stream.of(Property.COLOUR),
               // how often the lines are run is in the dose already
               Property.SETTINGS.stream().filter(p -> p != Property.CROSS_PASS),
-              Stream.of(Property.LENS, Property.CONTROLLER_VERSION, Property.LOT))
+              Stream.of(
+                  Property.LENS, Property.CONTROLLER_VERSION, Property.SUPPLIER, Property.LOT))
           .flatMap(s -> s)
           .toList();
 
@@ -24,6 +25,7 @@ public final class Recorded {
           Property.COLOUR,
           Property.MATERIAL,
           Property.COATING,
+          Property.RESULT_COLOUR,
           Property.DIRECTION,
           Property.MOTION);
 
@@ -37,6 +39,6 @@ public final class Recorded {
     if (property == Property.POWER_BASIS) {
       return "power " + value;
     }
-    return (property == Property.LOT ? "lot" : property.label()) + " " + value;
+    return property.label() + " " + value;
   }
 }

@@ -270,7 +270,7 @@ public class RuleRepository {
     String report =
         """
         select concat_ws(' ', notes, lot, controller_version, material_written, coating_written,
-          colour_written)
+          colour_written, result_colour_written, supplier)
         from report where id = :id
         """;
     String talk =

@@ -45,12 +45,27 @@ public enum WorkProperty implements Coded {
               Process.CUT,
               RemarkId.THICKNESS_MISSING,
               "A cut without its thickness tells others little: how thick was the piece?")),
+  RESULT_COLOUR(
+      "resultColour",
+      "Resulting colour",
+      word(TermKind.COLOUR).weighing(3),
+      asked(Group.OF_PROCESS, "Gold, blue, black; asked for at colour marks")
+          .once()
+          .missedAt(
+              Process.COLOUR_MARKING,
+              RemarkId.RESULT_COLOUR_MISSING,
+              "A colour mark without its colour tells others little: which colour did it become?")),
   NOTES("notes", "Notes", lines(4000).weighing(1), asked(Group.NOTES, null).once()),
   LOT(
       "lot",
       "Lot",
       text(80).weighing(2),
       asked(Group.BESIDE, null).as("Lot or supplier's batch").once()),
+  SUPPLIER(
+      "supplier",
+      "Supplier",
+      text(80).weighing(2),
+      asked(Group.BESIDE, null).as("Supplier of the piece").once()),
   CONTROLLER_VERSION(
       "controllerVersion", "Controller version", text(80).weighing(2), asked(Group.BESIDE, null));
 

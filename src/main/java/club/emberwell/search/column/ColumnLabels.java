@@ -2,6 +2,7 @@ package club.emberwell.search.column;
 
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Property;
@@ -24,6 +25,9 @@ record ColumnLabels(Map<Property, List<String>> names, Vocabulary vocabulary)
     String value = named.get(code);
     if (property == Property.LENS) {
       return value + " mm";
+    }
+    if (property == Property.THICKNESS_CLASS) {
+      return ThicknessClass.of(value).map(ThicknessClass::label).orElse(value);
     }
     return Optional.ofNullable(Property.WORK.get(property))
         .flatMap(Facet::vocabulary)

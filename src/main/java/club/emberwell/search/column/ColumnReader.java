@@ -28,7 +28,6 @@ public final class ColumnReader {
   private static Map<Property, String> named() {
     Map<Property, String> fields = new HashMap<>();
     fields.put(Property.LENS, Columns.LENS);
-    fields.put(Property.LOT, Columns.LOT);
     fields.put(Property.UNFILED, Columns.UNFILED);
     Property.WORK.forEach((property, facet) -> fields.put(property, facet.field()));
     return Map.copyOf(fields);

@@ -16,7 +16,6 @@ public final class Columns {
   public static final String ID = "id";
 
   public static final String LENS = "p_lens";
-  public static final String LOT = "p_lot";
 
   /** Words of the work that no moderator has filed yet. */
   public static final String UNFILED = "p_unfiled";

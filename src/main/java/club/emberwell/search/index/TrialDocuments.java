@@ -74,7 +74,6 @@ public final class TrialDocuments {
     words(shared, TextField.MACHINE, wordsOf(report.machine().name()));
     words(shared, TextField.MEMBER, wordsOf(report.author().handle()));
     shared.add(property(Columns.LENS, lens(report.laser())));
-    shared.add(property(Columns.LOT, report.work().text(WorkProperty.LOT)));
     shared.add(property(Columns.UNFILED, unfiled(report.work())));
     List<Document> block = new ArrayList<>(report.trials().size());
     for (int i = 0; i < report.trials().size(); i++) {

@@ -1,6 +1,7 @@
 package club.emberwell.search.query;
 
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.laser.PowerClass;
 import club.emberwell.remark.Coded;
 import club.emberwell.report.ReportSnapshot;
@@ -19,11 +20,16 @@ public enum Facet implements Coded {
   MATERIAL(WorkProperty.MATERIAL),
   COATING(WorkProperty.COATING),
   COLOUR(WorkProperty.COLOUR),
+  THICKNESS(WorkProperty.THICKNESS, (r, t) -> thickness(r)),
+  RESULT_COLOUR(WorkProperty.RESULT_COLOUR),
   PROCESS("process", "Process", (r, t) -> r.process().code()),
   EFFECT("effect", "Effect", (r, t) -> t.effect().code()),
   MOTION(
       "motion", "Motion", (r, t) -> r.laser().motion() == null ? null : r.laser().motion().code()),
   CONTROLLER_VERSION(WorkProperty.CONTROLLER_VERSION),
+  LOT(WorkProperty.LOT),
+  SUPPLIER(WorkProperty.SUPPLIER),
+  PHOTO("photo", "Photo", (r, t) -> Pictured.of(r).code),
   MEMBER("member", "Member", (r, t) -> r.author().handle());
 
   /** The value of a report that does not say. */
@@ -34,6 +40,24 @@ public enum Facet implements Coded {
 
   /** What a trial says. */
   private interface Source extends BiFunction<ReportSnapshot, TrialSnapshot, String> {}
+
+  /** Whether a report has a picture. */
+  enum Pictured {
+    WITH("with", "With a photo"),
+    WITHOUT("without", "Without a photo");
+
+    final String code;
+    final String label;
+
+    Pictured(String code, String label) {
+      this.code = code;
+      this.label = label;
+    }
+
+    private static Pictured of(ReportSnapshot report) {
+      return report.photos() > 0 ? WITH : WITHOUT;
+    }
+  }
 
   private final String code;
   private final String label;
@@ -48,10 +72,21 @@ public enum Facet implements Coded {
   }
 
   Facet(WorkProperty property) {
+    this(property, (r, t) -> r.work().typed(property));
+  }
+
+  Facet(WorkProperty property, Source source) {
     this.code = property.code();
     this.label = property.label();
     this.work = property;
-    this.source = (r, t) -> r.work().typed(property);
+    this.source = source;
+  }
+
+  private static String thickness(ReportSnapshot report) {
+    return Optional.ofNullable(report.work().thicknessMm())
+        .flatMap(ThicknessClass::of)
+        .map(ThicknessClass::code)
+        .orElse(null);
   }
 
   @Override

@@ -3,6 +3,7 @@ package club.emberwell.search.query;
 import club.emberwell.catalog.Match;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.LaserSource;
@@ -11,6 +12,10 @@ import club.emberwell.laser.PowerClass;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.QuantityReader;
+import club.emberwell.search.query.Facet.Pictured;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -27,9 +32,20 @@ public final class FacetValues {
           Facet.REGIME, labels(Regime.values(), Regime::code, Regime::label),
           Facet.PROCESS, labels(Process.values(), Process::code, Process::label),
           Facet.EFFECT, labels(Effect.values(), Effect::code, Effect::label),
-          Facet.MOTION, labels(Motion.values(), Motion::code, Motion::label));
+          Facet.MOTION, labels(Motion.values(), Motion::code, Motion::label),
+          Facet.THICKNESS, thicknesses(),
+          Facet.PHOTO, labels(Pictured.values(), one -> one.code, one -> one.label));
 
   private FacetValues() {}
+
+  private static Map<String, String> thicknesses() {
+    Map<String, String> found = new LinkedHashMap<>();
+    for (ThicknessClass one : ThicknessClass.all()) {
+      boolean open = one.nominalMm() == null;
+      found.put(one.code(), open ? one.label() : one.label() + " (" + one.covers() + ")");
+    }
+    return found;
+  }
 
   private static <E> Map<String, String> labels(
       E[] values, Function<E, String> code, Function<E, String> label) {
@@ -81,7 +97,17 @@ public final class FacetValues {
       return Optional.of(value);
     }
     String code = value.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "-");
-    return Optional.of(code).filter(fixed(facet)::containsKey);
+    return Optional.of(code)
+        .filter(fixed(facet)::containsKey)
+        .or(() -> facet == Facet.THICKNESS ? thickness(value) : Optional.empty());
+  }
+
+  /** The class of a thickness in any unit. */
+  private static Optional<String> thickness(String text) {
+    return QuantityReader.read(QuantityKind.THICKNESS, text, NumberStyle.ANY)
+        .value()
+        .flatMap(quantity -> ThicknessClass.of(quantity.doubleValue()))
+        .map(ThicknessClass::code);
   }
 
   private static Optional<String> filed(TermKind kind, String value, Vocabulary vocabulary) {

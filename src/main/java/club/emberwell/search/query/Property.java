@@ -22,7 +22,6 @@ public final class Property {
   public static final Property DIRECTION = of(Setting.DIRECTION);
   public static final Property CROSS_PASS = of(Setting.CROSS_PASS);
   public static final Property LENS = new Property("lens", "lens");
-  public static final Property LOT = new Property("lot", "supplier's lot");
 
   public static final Property UNFILED = new Property("unfiled", "words not filed yet");
 
@@ -32,6 +31,13 @@ public final class Property {
   public static final Property MATERIAL = of(Facet.MATERIAL.code());
   public static final Property COATING = of(Facet.COATING.code());
   public static final Property COLOUR = of(Facet.COLOUR.code());
+
+  /** By its class, see {@link club.emberwell.catalog.ThicknessClass}. */
+  public static final Property THICKNESS_CLASS = of(Facet.THICKNESS.code());
+
+  public static final Property RESULT_COLOUR = of(Facet.RESULT_COLOUR.code());
+  public static final Property LOT = of(Facet.LOT.code());
+  public static final Property SUPPLIER = of(Facet.SUPPLIER.code());
   public static final Property CONTROLLER_VERSION = of(Facet.CONTROLLER_VERSION.code());
   public static final Property MOTION = new Property("motion", "motion");
   public static final Property POWER_BASIS = new Property("powerBasis", "how the power is stated");
