@@ -4,16 +4,21 @@ import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Process;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Which cautions go with a work. Immutable; hazards inherit down the trees of the vocabulary. */
 public final class Cautions {
-  private static final Set<String> DENIALS = Set.of("no", "non", "not", "without", "ohne", "sans");
-  private static final String FREE = "free";
+  private static final Comparator<Caution> HEAVIEST_FIRST =
+      Comparator.comparing((Caution c) -> c.rule().weight())
+          .thenComparing(c -> c.because().isEmpty());
 
   private final Vocabulary vocabulary;
   private final List<CautionRule> rules;
@@ -93,17 +98,19 @@ public final class Cautions {
         found.add(new Caution(each.rule(), because));
       }
     }
-    found.sort(
-        Comparator.comparing((Caution c) -> c.rule().weight())
-            .thenComparing(c -> c.because().isEmpty()));
+    found.sort(HEAVIEST_FIRST);
     return List.copyOf(found);
   }
 
   /** What is known of one term alone, whatever is done to it: for vocabulary pages. */
   public List<Caution> forTerm(TermKind kind, String slug) {
+    return forTerm(kind, slug, null, null);
+  }
+
+  private List<Caution> forTerm(TermKind kind, String slug, Process process, LaserSource source) {
     String material = kind == TermKind.MATERIAL ? slug : null;
     String coating = kind == TermKind.COATING ? slug : null;
-    return forWork(material, coating, null, null, null).stream()
+    return forWork(material, coating, process, null, source).stream()
         .filter(caution -> caution.because().isPresent())
         .toList();
   }
@@ -116,43 +123,54 @@ public final class Cautions {
         .map(Ban::of);
   }
 
+  /** The materials and coatings a text names, each once; see {@link NamedTerms}. */
+  public List<Term> named(String text) {
+    return NamedTerms.in(text, vocabulary);
+  }
+
+  /**
+   * The specific cautions of materials and coatings, each once, bans first: for what somebody looks
+   * for or names in words of their own. General ones are left out.
+   *
+   * @param processes those in question; empty = any
+   * @param sources likewise
+   */
+  public List<Caution> forTerms(
+      Collection<Term> terms, Collection<Process> processes, Collection<LaserSource> sources) {
+    List<Caution> found = new ArrayList<>();
+    for (Term term : terms) {
+      for (Process process : anyOf(processes)) {
+        for (LaserSource source : anyOf(sources)) {
+          found.addAll(forTerm(term.kind(), term.slug(), process, source));
+        }
+      }
+    }
+    return once(found.stream());
+  }
+
+  /** Each rule once, through what came first with it; bans first, general ones last. */
+  public static List<Caution> once(Stream<Caution> cautions) {
+    Map<String, Caution> found = new LinkedHashMap<>();
+    cautions.forEach(caution -> found.putIfAbsent(caution.rule().id(), caution));
+    return found.values().stream().sorted(HEAVIEST_FIRST).toList();
+  }
+
+  private static <T> List<T> anyOf(Collection<T> asked) {
+    return asked.isEmpty() ? Collections.singletonList(null) : List.copyOf(asked);
+  }
+
   /**
    * Present where a text that resolved to no term still names something prohibited ("red vinyl
-   * sticker"). A denial beside the word ("PVC-free", "no vinyl") is believed.
+   * sticker").
    */
   public Optional<Ban> banInText(String text, Process process, Double thicknessMm) {
-    String cut = text.length() > CatalogLimits.TEXT ? text.substring(0, CatalogLimits.TEXT) : text;
-    List<String> words = vocabulary.folding().words(cut);
-    for (int length = Math.min(words.size(), CatalogLimits.SCREENED_WORDS); length > 0; length--) {
-      for (int from = 0; from + length <= words.size(); from++) {
-        if (denied(words, from, from + length)) {
-          continue;
-        }
-        String piece = String.join(" ", words.subList(from, from + length));
-        Optional<Ban> ban = banOf(piece, process, thicknessMm);
-        if (ban.isPresent()) {
-          return ban;
-        }
-      }
-    }
-    return Optional.empty();
-  }
-
-  private Optional<Ban> banOf(String piece, Process process, Double thicknessMm) {
-    for (String slug : vocabulary.holders(TermKind.MATERIAL, piece)) {
-      Optional<Ban> ban = ban(slug, null, process, thicknessMm);
-      if (ban.isPresent()) {
-        return ban;
-      }
-    }
-    return vocabulary.holders(TermKind.COATING, piece).stream()
-        .flatMap(slug -> ban(null, slug, process, thicknessMm).stream())
+    return named(text).stream()
+        .flatMap(
+            term ->
+                term.kind() == TermKind.MATERIAL
+                    ? ban(term.slug(), null, process, thicknessMm).stream()
+                    : ban(null, term.slug(), process, thicknessMm).stream())
         .findFirst();
-  }
-
-  private static boolean denied(List<String> words, int from, int to) {
-    return to < words.size() && words.get(to).equals(FREE)
-        || from > 0 && DENIALS.contains(words.get(from - 1));
   }
 
   private static boolean concerns(

@@ -212,6 +212,11 @@ public final class Vocabulary {
     return Set.copyOf(bySpelling.get(kind).getOrDefault(folding.fold(text), Set.of()));
   }
 
+  /** The same for a text that is folded already. */
+  List<Term> spelled(TermKind kind, String folded) {
+    return terms(kind, bySpelling.get(kind).getOrDefault(folded, Set.of()));
+  }
+
   public Folding folding() {
     return folding;
   }

@@ -14,6 +14,7 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.Filed;
+import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.Work;
 import club.emberwell.report.reading.WorkValue;
 import club.emberwell.report.reading.WrittenReport;
@@ -58,16 +59,7 @@ public class ReportViews {
 
   /** The cautions of a report's work. */
   public List<CautionJson> cautions(ReportSnapshot r) {
-    return catalog
-        .snapshot()
-        .cautions()
-        .forWork(
-            r.work().material().slug(),
-            r.work().coating().slug(),
-            r.process(),
-            r.work().thicknessMm(),
-            r.laser().source())
-        .stream()
+    return ReportCautions.of(r.work(), r.laser().source(), catalog.snapshot().cautions()).stream()
         .map(CautionJson::of)
         .toList();
   }

@@ -3,6 +3,7 @@ package club.emberwell.web.find;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
 import club.emberwell.web.talk.AskPages;
@@ -12,13 +13,13 @@ import java.util.List;
 /**
  * The search page in one state.
  *
- * @param hazards cards that come before everything else
+ * @param cautions of what is asked for, typed or ticked
  * @param talk questions and notices about the same
  */
 record FindView(
     Asked asked,
     Narrowed narrowed,
-    List<Hazard> hazards,
+    CautionsView cautions,
     Answer answer,
     Found found,
     List<EntryLine> talk,
@@ -78,9 +79,6 @@ record FindView(
 
   /** A way out of an empty result. */
   record Way(String label, String href, int reports) {}
-
-  /** A prohibited or dangerous material, first of all. */
-  record Hazard(String title, String text, String more) {}
 
   static String address(SearchQuery query) {
     String parameters = SearchQueryCodec.write(query);

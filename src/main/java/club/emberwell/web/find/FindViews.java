@@ -1,11 +1,7 @@
 package club.emberwell.web.find;
 
 import club.emberwell.bench.Machines;
-import club.emberwell.catalog.Ban;
 import club.emberwell.catalog.Catalog;
-import club.emberwell.catalog.Caution;
-import club.emberwell.catalog.TermKind;
-import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.range.Range;
@@ -16,16 +12,17 @@ import club.emberwell.search.SearchResult;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Order;
+import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;
+import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.find.FindView.Answer;
 import club.emberwell.web.find.FindView.Asked;
 import club.emberwell.web.find.FindView.Chip;
 import club.emberwell.web.find.FindView.Found;
-import club.emberwell.web.find.FindView.Hazard;
 import club.emberwell.web.find.FindView.Help;
 import club.emberwell.web.find.FindView.Narrowed;
 import club.emberwell.web.find.FindView.Way;
@@ -86,7 +83,7 @@ class FindViews {
                 .map(list -> FacetView.of(list, query))
                 .filter(facet -> !facet.isEmpty())
                 .toList()),
-        hazards(query, now),
+        CautionsView.of(QueryCautions.of(query, now), now.vocabulary(), reader),
         new Answer(
             views.isEmpty() ? null : views.get(0),
             views.isEmpty() ? views : views.subList(1, views.size()),
@@ -159,42 +156,6 @@ class FindViews {
         from.isEmpty() ? "up to " + to : to.isEmpty() ? "from " + from : from + " to " + to;
     return new Chip(
         field.label() + " " + text, FindView.address(query.withRange(field.stem(), null)));
-  }
-
-  private static List<Hazard> hazards(SearchQuery query, Catalog now) {
-    List<Hazard> hazards = new ArrayList<>();
-    Vocabulary vocabulary = now.vocabulary();
-    now.cautions().banInText(query.text(), null, null).ifPresent(ban -> hazards.add(hazard(ban)));
-    for (TermKind kind : List.of(TermKind.MATERIAL, TermKind.COATING)) {
-      for (String slug : query.facets().getOrDefault(kind.code(), List.of())) {
-        vocabulary
-            .successor(kind, slug)
-            .ifPresent(
-                term ->
-                    now.cautions().forTerm(kind, term.slug()).stream()
-                        .map(caution -> hazard(caution, kind, term.slug()))
-                        .forEach(hazards::add));
-      }
-    }
-    return hazards.stream().distinct().toList();
-  }
-
-  private static Hazard hazard(Ban ban) {
-    return new Hazard("Takes no settings: " + ban.subject(), ban.sentence(), "/materials");
-  }
-
-  private static Hazard hazard(Caution caution, TermKind kind, String slug) {
-    String title =
-        (caution.rule().isBan() ? "Takes no settings: " : "Take care: ")
-            + caution.because().map(t -> t.label()).orElse("");
-    return new Hazard(
-        title,
-        "%s %s Source: %s."
-            .formatted(
-                caution.rule().claim(),
-                caution.rule().advice(),
-                caution.rule().evidence().source()),
-        "/materials/" + (kind == TermKind.MATERIAL ? "" : "coating/") + slug);
   }
 
   private static List<Option> orders(SearchQuery query, Order effective) {

@@ -1,8 +1,8 @@
 package club.emberwell.web.material;
 
-import club.emberwell.catalog.Ban;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogLimits;
+import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Match;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
@@ -10,6 +10,9 @@ import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.web.caution.CautionView;
+import club.emberwell.web.caution.CautionsView;
+import club.emberwell.web.caution.TermLink;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.material.ReportCounts.Counts;
 import io.quarkus.qute.CheckedTemplate;
@@ -24,6 +27,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -56,17 +60,17 @@ public class MaterialPages extends Pages {
   /**
    * The vocabulary, narrowed to a text.
    *
-   * @param ban why work that the text names takes no settings, or null
+   * @param named the cautions of what the text names
    * @param near terms whose spelling is close, where nothing fits
    * @param general cautions that go with every work
    */
   record Listing(
       String text,
-      Ban ban,
+      CautionsView named,
       List<TermTree.Branch> materials,
       List<TermTree.Branch> coatings,
       List<TermTree.Branch> colours,
-      List<CautionView.Link> near,
+      List<TermLink> near,
       List<CautionView> general) {
     /** A narrowed list is unfolded. */
     public boolean open() {
@@ -91,19 +95,25 @@ public class MaterialPages extends Pages {
     return Templates.list(
         new Listing(
             text,
-            now.cautions().banInText(text, null, null).orElse(null),
+            CautionsView.of(
+                now.cautions().forTerms(now.cautions().named(text), List.of(), List.of()),
+                now.vocabulary(),
+                actor.units()),
             TermTree.of(now, TermKind.MATERIAL, reports, text),
             TermTree.of(now, TermKind.COATING, reports, text),
             TermTree.of(now, TermKind.COLOUR, reports, text),
             text.isEmpty() ? List.of() : near(now, text),
             now.cautions().rules().stream()
                 .filter(CautionView::isGeneral)
-                .map(rule -> CautionView.of(rule, now.vocabulary(), actor.units()))
+                .map(
+                    rule ->
+                        CautionView.of(
+                            new Caution(rule, Optional.empty()), now.vocabulary(), actor.units()))
                 .toList()));
   }
 
-  private static List<CautionView.Link> near(Catalog now, String text) {
-    return CautionView.links(
+  private static List<TermLink> near(Catalog now, String text) {
+    return TermLink.all(
         Stream.of(TermKind.MATERIAL, TermKind.COATING)
             .map(kind -> now.vocabulary().resolve(kind, text))
             .map(Match::candidates)
@@ -128,7 +138,7 @@ public class MaterialPages extends Pages {
     Term term =
         now.vocabulary().successor(kind, slug).orElseThrow(() -> new EntryUnknown(kind.code()));
     if (!term.slug().equals(slug)) {
-      return Response.status(MOVED).location(URI.create(TermView.address(term))).build();
+      return Response.status(MOVED).location(URI.create(TermLink.address(term))).build();
     }
     Actor actor = actor();
     int reports = counts.all(actor).of(kind, term.slug());

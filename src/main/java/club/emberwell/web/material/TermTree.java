@@ -5,6 +5,7 @@ import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.web.caution.TermLink;
 import club.emberwell.web.material.ReportCounts.Counts;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -111,7 +112,7 @@ final class TermTree {
   private Row row(Term term, int depth) {
     var cautions = catalog.cautions().forTerm(kind, term.slug());
     return new Row(
-        TermView.address(term),
+        TermLink.address(term),
         term.label(),
         depth,
         spelling(term).orElse(null),

@@ -5,6 +5,8 @@ import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.web.caution.CautionView;
+import club.emberwell.web.caution.TermLink;
 import java.util.List;
 
 /**
@@ -20,8 +22,8 @@ import java.util.List;
 record TermView(
     String kind,
     Term term,
-    List<CautionView.Link> path,
-    List<CautionView.Link> children,
+    List<TermLink> path,
+    List<TermLink> children,
     List<CautionView> bans,
     List<CautionView> cautions,
     int reports,
@@ -32,29 +34,16 @@ record TermView(
     List<Term> path = vocabulary.path(term.kind(), term.slug());
     List<CautionView> all =
         catalog.cautions().forTerm(term.kind(), term.slug()).stream()
-            .map(caution -> CautionView.of(caution.rule(), vocabulary, reader))
+            .map(caution -> CautionView.of(caution, vocabulary, reader))
             .toList();
     return new TermView(
         term.kind() == TermKind.COATING ? "Coating" : "Material",
         term,
-        CautionView.links(path.subList(0, Math.max(0, path.size() - 1))),
-        CautionView.links(vocabulary.children(term.kind(), term.slug())),
+        TermLink.all(path.subList(0, Math.max(0, path.size() - 1))),
+        TermLink.all(vocabulary.children(term.kind(), term.slug())),
         all.stream().filter(CautionView::ban).toList(),
         all.stream().filter(c -> !c.ban()).toList(),
         reports,
-        search(term));
-  }
-
-  /** Address of the term's own page; a colour has none and leads to the search. */
-  static String address(Term term) {
-    return switch (term.kind()) {
-      case MATERIAL -> "/materials/" + term.slug();
-      case COATING -> "/materials/coating/" + term.slug();
-      default -> search(term);
-    };
-  }
-
-  static String search(Term term) {
-    return "/?" + term.kind().code() + "=" + term.slug();
+        TermLink.search(term));
   }
 }

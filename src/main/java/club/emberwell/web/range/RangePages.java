@@ -1,6 +1,8 @@
 package club.emberwell.web.range;
 
 import club.emberwell.bench.Machines;
+import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.Cautions;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
@@ -14,10 +16,12 @@ import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
+import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryLabel;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
@@ -36,6 +40,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 /** A range in full: window, machines, camps, contrasts, the reader's machine; and a comparison. */
 @Path("/")
@@ -79,16 +84,26 @@ public class RangePages extends Pages {
       List<QueryString.Pair> hidden,
       List<Option> machines,
       String spacing,
-      List<String> problems,
+      Notices notices,
       List<DetailView> details) {}
 
   /**
+   * What comes before the answer.
+   *
+   * @param problems what was not understood of the address
+   * @param cautions of what is asked for and of what was found
+   */
+  record Notices(List<String> problems, CautionsView cautions) {}
+
+  /**
    * @param remarks what keeps the columns from being compared straight away
+   * @param cautions of all that is compared
    * @param adding the search that is compared, for the form that adds one more
    */
   record ComparePage(
       List<String> problems,
       List<String> remarks,
+      CautionsView cautions,
       List<Column> columns,
       List<String> with,
       boolean room) {}
@@ -112,6 +127,10 @@ public class RangePages extends Pages {
     for (int i = 0; i < found.size(); i++) {
       details.add(DetailView.of(found.get(i), actor.units(), "r" + i));
     }
+    Stream<Caution> cautions =
+        Stream.concat(
+            QueryCautions.of(parsed.query(), catalog.snapshot()).stream(),
+            found.stream().flatMap(detail -> detail.cautions().stream()));
     String parameters = SearchQueryCodec.write(parsed.query());
     return Templates.range(
         new Page(
@@ -123,8 +142,12 @@ public class RangePages extends Pages {
                 .map(m -> new Option(m.id().toString(), m.name(), m.id().equals(machine)))
                 .toList(),
             sent.getFirst(SPACING),
-            problems,
+            new Notices(problems, cautions(cautions, actor)),
             details));
+  }
+
+  private CautionsView cautions(Stream<Caution> cautions, Actor actor) {
+    return CautionsView.of(Cautions.once(cautions), catalog.snapshot().vocabulary(), actor.units());
   }
 
   @GET
@@ -150,8 +173,13 @@ public class RangePages extends Pages {
       queries.add(parsed.query().withPage(0));
     }
     List<String> with = queries.stream().map(SearchQueryCodec::write).toList();
+    CautionsView cautions =
+        cautions(
+            queries.stream().flatMap(query -> QueryCautions.of(query, catalog.snapshot()).stream()),
+            actor);
     if (queries.size() < ConsensusLimits.FEWEST_COMPARED) {
-      return Templates.compare(new ComparePage(problems, List.of(), List.of(), with, true));
+      return Templates.compare(
+          new ComparePage(problems, List.of(), cautions, List.of(), with, true));
     }
     SideBySide found = consensus.compare(queries);
     List<Column> columns = new ArrayList<>();
@@ -176,6 +204,7 @@ public class RangePages extends Pages {
         new ComparePage(
             problems,
             found.remarks(),
+            cautions,
             columns,
             with,
             queries.size() < ConsensusLimits.MOST_COMPARED));

@@ -2,6 +2,7 @@ package club.emberwell.web.report;
 
 import club.emberwell.remark.Remark;
 import club.emberwell.report.photo.Photo;
+import club.emberwell.web.caution.CautionsView;
 import java.time.Instant;
 import java.util.List;
 
@@ -16,7 +17,7 @@ public record ReportPage(
     Result result,
     Trials trials,
     Told told,
-    List<Danger> dangers,
+    CautionsView cautions,
     List<Photo> photos,
     Kin kin) {
 
@@ -81,10 +82,6 @@ public record ReportPage(
       List<Row> inputs,
       String source,
       List<String> caveats) {}
-
-  /** A caution of this work. */
-  public record Danger(
-      boolean ban, String title, String claim, String advice, String source, boolean disputed) {}
 
   /** Another report. */
   public record Other(String href, String text, String effect, String effectClass) {}

@@ -1,7 +1,6 @@
 package club.emberwell.web.report;
 
 import club.emberwell.catalog.Catalog;
-import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
@@ -15,13 +14,14 @@ import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.report.StoredReport;
+import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.report.ReportPage.Allowed;
 import club.emberwell.web.report.ReportPage.Author;
-import club.emberwell.web.report.ReportPage.Danger;
 import club.emberwell.web.report.ReportPage.Head;
 import club.emberwell.web.report.ReportPage.Kin;
 import club.emberwell.web.report.ReportPage.Other;
@@ -36,7 +36,6 @@ import club.emberwell.web.trial.WorkText;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 
 /** Composes the page of a report. */
@@ -79,7 +78,10 @@ public class ReportViewer {
         new Told(
             said(s),
             report.remarks().stream().filter(r -> r.severity() != Severity.ERROR).toList()),
-        dangers(s, now),
+        CautionsView.of(
+            ReportCautions.of(s.work(), s.laser().source(), now.cautions()),
+            now.vocabulary(),
+            reader),
         report.photos(),
         new Kin(
             s.repeatOf() == null
@@ -151,36 +153,6 @@ public class ReportViewer {
               }
             });
     return said;
-  }
-
-  private static List<Danger> dangers(ReportSnapshot s, Catalog now) {
-    return now
-        .cautions()
-        .forWork(
-            s.work().material().slug(),
-            s.work().coating().slug(),
-            s.process(),
-            s.work().thicknessMm(),
-            s.laser().source())
-        .stream()
-        .map(ReportViewer::danger)
-        .toList();
-  }
-
-  private static Danger danger(Caution caution) {
-    var rule = caution.rule();
-    String about = caution.because().map(t -> t.label() + ": ").orElse("");
-    return new Danger(
-        rule.isBan(),
-        sentence(about + rule.hazard()) + " (" + rule.agent() + ")",
-        rule.claim(),
-        rule.advice(),
-        rule.evidence().source(),
-        rule.evidence().disputed());
-  }
-
-  private static String sentence(String text) {
-    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   private List<Other> others(List<UUID> ids, Catalog now, UnitPreferences reader) {

@@ -112,9 +112,9 @@ class FindPagesTest {
   @Test
   void aProhibitedMaterialAnswersWithItsHazardFirst() {
     Document page = new Browser().get("/?q=pvc").tidy().page();
-    assertTrue(page.select(".hazard").text().contains("hydrogen chloride"));
+    assertTrue(page.select(".cautions").text().contains("hydrogen chloride"));
     assertTrue(
-        page.html().indexOf("class=\"box-danger hazard\"") < page.html().indexOf("found-line"));
+        page.html().indexOf("class=\"box-danger caution\"") < page.html().indexOf("found-line"));
   }
 
   @Test

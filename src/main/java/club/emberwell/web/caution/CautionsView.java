@@ -1,0 +1,45 @@
+package club.emberwell.web.caution;
+
+import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.CautionClass;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.quantity.UnitPreferences;
+import java.util.List;
+
+/**
+ * The cautions of a work or a search, by class. None of them says that anything is safe, and none
+ * at all does not either.
+ */
+public record CautionsView(
+    List<CautionView> bans, List<CautionView> cares, List<CautionView> notes) {
+
+  public static CautionsView of(
+      List<Caution> cautions, Vocabulary vocabulary, UnitPreferences reader) {
+    return new CautionsView(
+        those(CautionClass.BAN, cautions, vocabulary, reader),
+        those(CautionClass.CARE, cautions, vocabulary, reader),
+        those(CautionClass.NOTE, cautions, vocabulary, reader));
+  }
+
+  private static List<CautionView> those(
+      CautionClass weight, List<Caution> cautions, Vocabulary vocabulary, UnitPreferences reader) {
+    return cautions.stream()
+        .filter(caution -> caution.rule().weight() == weight)
+        .map(caution -> CautionView.of(caution, vocabulary, reader))
+        .toList();
+  }
+
+  /** Only the prohibited: what must stand before everything else on a page. */
+  public CautionsView banned() {
+    return new CautionsView(bans, List.of(), List.of());
+  }
+
+  /** All the others. */
+  public CautionsView others() {
+    return new CautionsView(List.of(), cares, notes);
+  }
+
+  public boolean isEmpty() {
+    return bans.isEmpty() && cares.isEmpty() && notes.isEmpty();
+  }
+}
