@@ -1,14 +1,14 @@
 package club.emberwell.consensus;
 
-import club.emberwell.consensus.dose.Dosed;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Figures;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.Spread;
 import club.emberwell.consensus.range.VoiceSet;
+import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Measure;
-import club.emberwell.search.query.Property;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.RandomEffects;
@@ -16,24 +16,22 @@ import club.emberwell.stats.Shrinkage;
 import club.emberwell.stats.Summary;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
  * A second line beside too few voices: the own dose drawn toward that of its relatives ({@link
- * Shrinkage} on ln dose). It never replaces the own value.
+ * Shrinkage} on ln dose).
  *
  * @param measure the dose it is in, canonical unit
  * @param lenders whose voices are borrowed
  * @param voices own voices
- * @param own geometric mean of the own voices; empty where there is none
+ * @param own median of the own voices; empty where there is none
  * @param value with what is borrowed in it
  * @param interval 95 %, normal
  * @param weightOnOwn 0 to 1: the rest is borrowed
@@ -58,34 +56,38 @@ public record Borrowing(
    * @param relatives how many there are
    * @param members behind them
    */
-  public record Lenders(String words, Property by, int relatives, int members) {}
+  public record Lenders(String words, Facet by, int relatives, int members) {}
 
-  /** Ln doses of the voices of one relative, by member. */
-  private record Relative(Map<Long, Double> voices) {
-    double[] logs() {
-      return voices.values().stream().mapToDouble(x -> x).toArray();
+  /** Ln doses of the voices of one relative. */
+  private record Relative(long[] members, double[] logs) {
+    static Relative of(Group group, Facet by) {
+      Measure measure = Range.doseMeasure(group.key());
+      VoiceSet voices = Spread.of(VoiceSet.of(group, measure)).voices();
+      double shift = Math.log(scale(group.key(), by));
+      int[] kept = IntStream.range(0, voices.size()).filter(i -> voices.values()[i] > 0).toArray();
+      return new Relative(
+          IntStream.of(kept).mapToLong(i -> voices.members()[i]).toArray(),
+          IntStream.of(kept).mapToDouble(i -> Math.log(voices.values()[i]) - shift).toArray());
     }
 
-    double mean() {
-      return Summary.mean(logs());
+    boolean isEmpty() {
+      return logs.length == 0;
     }
   }
 
   /**
    * @param own the group with too few voices; empty where nobody did exactly this
-   * @param wider the group of the wider query with the same key
+   * @param key what is borrowed for
+   * @param lenders works that differ from it in one part only
    */
-  static Optional<Borrowing> of(Optional<Group> own, Group wider, Property by, String from) {
-    Measure measure = Range.doseMeasure(wider.key());
-    double[] logs = own.map(group -> own(group, measure)).orElse(new double[0]);
-    Set<Long> reports =
-        own.map(
-                group ->
-                    Arrays.stream(group.rows())
-                        .mapToObj(row -> group.columns().report()[row])
-                        .collect(Collectors.toSet()))
-            .orElse(Set.of());
-    List<Relative> relatives = relatives(wider, by, reports);
+  static Optional<Borrowing> of(
+      Optional<Group> own, RangeKey key, List<Group> lenders, Facet by, String from) {
+    double[] logs = own.map(group -> Relative.of(group, by).logs()).orElse(new double[0]);
+    List<Relative> relatives =
+        lenders.stream()
+            .map(group -> Relative.of(group, by))
+            .filter(relative -> !relative.isEmpty())
+            .toList();
     List<double[]> samples = new ArrayList<>(relatives.stream().map(Relative::logs).toList());
     samples.add(logs);
     int repeats = samples.stream().mapToInt(s -> Math.max(0, s.length - 1)).sum();
@@ -97,77 +99,56 @@ public record Borrowing(
     if (!(within > 0)) {
       return Optional.empty();
     }
-    RandomEffects parent = parent(relatives, within);
     Set<Long> members = new TreeSet<>();
-    relatives.forEach(relative -> members.addAll(relative.voices().keySet()));
+    relatives.forEach(relative -> LongStream.of(relative.members()).forEach(members::add));
     return Optional.of(
         drawn(
-            measure,
+            key,
             new Lenders(from, by, relatives.size(), members.size()),
-            parent,
+            parent(relatives, within),
             logs,
             within));
   }
 
   private static Borrowing drawn(
-      Measure measure, Lenders lenders, RandomEffects parent, double[] logs, double within) {
+      RangeKey key, Lenders lenders, RandomEffects parent, double[] logs, double within) {
     int n = logs.length;
-    double mean = n == 0 ? Double.NaN : Arrays.stream(logs).average().orElseThrow();
+    double middle = n == 0 ? Double.NaN : Quantiles.median(logs);
     // nobody did this: a relative like the others, somewhere among them
     Shrinkage drawn =
         n == 0
             ? new Shrinkage(parent.mean(), Math.hypot(parent.error(), Math.sqrt(parent.tau2())), 0)
-            : Shrinkage.of(mean, within / n, parent);
+            : Shrinkage.of(middle, within / n, parent);
     double reach = NORMAL * drawn.error();
+    double scale = scale(key, lenders.by());
     Interval interval = new Interval(drawn.value() - reach, drawn.value() + reach, LEVEL).exp();
     return new Borrowing(
-        measure,
+        Range.doseMeasure(key),
         lenders,
         n,
-        n == 0 ? Optional.empty() : Optional.of(Math.exp(mean)),
-        Math.exp(drawn.value()),
-        interval,
+        n == 0 ? Optional.empty() : Optional.of(scale * Math.exp(middle)),
+        scale * Math.exp(drawn.value()),
+        interval.times(scale),
         drawn.weightOnOwn());
   }
 
-  private static double[] own(Group group, Measure measure) {
-    VoiceSet voices = Spread.of(VoiceSet.of(group, measure)).voices();
-    return Arrays.stream(voices.values()).filter(v -> v > 0).map(Math::log).toArray();
+  /**
+   * What doses are divided by before relatives are compared: thicknesses meet in line dose per
+   * thickness (severance energy P / (v t), J/mm2: Powell, CO2 Laser Cutting, from memory).
+   */
+  private static double scale(RangeKey key, Facet by) {
+    return 1;
   }
 
   private static RandomEffects parent(List<Relative> relatives, double within) {
-    double[] means = relatives.stream().mapToDouble(Relative::mean).toArray();
-    double[] variances =
-        relatives.stream().mapToDouble(relative -> within / relative.voices().size()).toArray();
+    double[] means = relatives.stream().mapToDouble(r -> Summary.mean(r.logs())).toArray();
+    double[] variances = relatives.stream().mapToDouble(r -> within / r.logs().length).toArray();
     return RandomEffects.of(means, variances).orElseThrow();
   }
 
   private static double squares(double[] logs) {
     double mean = Arrays.stream(logs).average().orElse(0);
     return Arrays.stream(logs).map(x -> (x - mean) * (x - mean)).sum();
-  }
-
-  private static List<Relative> relatives(Group wider, Property by, Set<Long> without) {
-    Dosed dosed = Dosed.of(wider);
-    Map<Integer, Map<Long, List<Double>>> found = new TreeMap<>();
-    for (int i = 0; i < dosed.size(); i++) {
-      int row = dosed.rows()[i];
-      int code = wider.code(by, row);
-      if (code >= 0 && dosed.right(i) && !without.contains(wider.columns().report()[row])) {
-        found
-            .computeIfAbsent(code, key -> new HashMap<>())
-            .computeIfAbsent(dosed.member(i), key -> new ArrayList<>())
-            .add(Math.log(dosed.doses()[i]));
-      }
-    }
-    return found.values().stream()
-        .map(
-            byMember -> {
-              Map<Long, Double> voices = new TreeMap<>();
-              byMember.forEach((member, logs) -> voices.put(member, Quantiles.median(logs)));
-              return new Relative(voices);
-            })
-        .toList();
   }
 
   /** How much is borrowed, in words. */
@@ -182,6 +163,6 @@ public record Borrowing(
         + lenders.members()
         + " members on "
         + lenders.relatives()
-        + " others like it. This does not replace what was found here.";
+        + " works like it.";
   }
 }

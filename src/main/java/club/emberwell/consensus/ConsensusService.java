@@ -3,22 +3,26 @@ package club.emberwell.consensus;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.column.TrialColumns;
+import club.emberwell.search.match.TextReading;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -55,6 +59,14 @@ public class ConsensusService {
   public record Ask(
       SearchQuery query, Actor actor, UUID machine, Double spacingMm, boolean explain) {}
 
+  /**
+   * What a search comes to.
+   *
+   * @param one the answer, where the search meets one work
+   * @param others beside the answer other lasers and works; without one all that were met
+   */
+  public record Answer(Optional<RangeDetail> one, List<Range> others) {}
+
   /** One range per key among the matching trials, most voices first: the cheap core. */
   public List<Range> ranges(SearchQuery query) {
     return ranges(search.columns(query));
@@ -81,22 +93,56 @@ public class ConsensusService {
    * @throws EntryUnknown where the machine is not the actor's
    */
   public List<RangeDetail> details(Ask ask) {
-    Catalog now = catalog.snapshot();
-    Optional<Machine> mine = mine(ask);
-    RangeWork work = new RangeWork(now.cautions(), mine.map(Machine::laser), ask.spacingMm());
-    List<Group> groups = Group.split(search.columns(ask.query()));
-    Wider wider = new Wider(ask.query(), now);
-    List<Group> anyColour = anyColour(ask.query(), groups, wider);
+    Optional<Laser> mine = mine(ask).map(Machine::laser);
+    Wider wider = new Wider(ask, mine);
+    List<Group> groups = ownLightFirst(Group.split(search.columns(ask.query())), mine);
     List<RangeDetail> found = new ArrayList<>();
     for (int i = 0; i < groups.size(); i++) {
       Group group = groups.get(i);
-      found.add(
-          i < ConsensusLimits.DETAILED ? full(work, group, anyColour, wider) : work.core(group));
+      found.add(i < ConsensusLimits.DETAILED ? wider.full(group) : wider.core(group));
     }
     if (groups.isEmpty()) {
-      found.addAll(wider.alone(work));
+      found.addAll(wider.alone());
     }
     return ask.explain() ? explained(found) : List.copyOf(found);
+  }
+
+  /**
+   * What a search comes to: one answer where it meets one work, for the reader's machine where they
+   * have one, else a list.
+   *
+   * @throws EntryUnknown where the machine is not the actor's
+   */
+  public Answer answer(Ask ask) {
+    Optional<Laser> mine = mine(ask).map(Machine::laser);
+    Wider wider = new Wider(ask, mine);
+    List<Group> groups = ownLightFirst(Group.split(search.columns(ask.query())), mine);
+    if (groups.isEmpty()) {
+      List<RangeDetail> borrowed = wider.alone();
+      return borrowed.size() == 1
+          ? new Answer(Optional.of(borrowed.get(0)), List.of())
+          : new Answer(Optional.empty(), borrowed.stream().map(RangeDetail::range).toList());
+    }
+    List<Group> own =
+        mine.map(laser -> groups.stream().filter(g -> g.key().litBy(laser)).toList())
+            .filter(lit -> !lit.isEmpty())
+            .orElse(groups);
+    RangeKey first = own.get(0).key();
+    if (!own.stream().allMatch(group -> group.key().sameWork(first))) {
+      return new Answer(
+          Optional.empty(), groups.stream().map(group -> Range.of(group, false)).toList());
+    }
+    RangeDetail one = wider.full(own.get(0));
+    return new Answer(
+        Optional.of(ask.explain() ? explained(List.of(one)).get(0) : one),
+        groups.stream().skip(1).map(group -> Range.of(group, false)).toList());
+  }
+
+  /** Otherwise as they come, most voices first. */
+  private static List<Group> ownLightFirst(List<Group> groups, Optional<Laser> mine) {
+    List<Group> ordered = new ArrayList<>(groups);
+    mine.ifPresent(laser -> ordered.sort(Comparator.comparing(group -> !group.key().litBy(laser))));
+    return ordered;
   }
 
   private Optional<Machine> mine(Ask ask) {
@@ -110,61 +156,64 @@ public class ConsensusService {
     return Optional.of(mine.orElseThrow(() -> new EntryUnknown("machine")));
   }
 
-  private static List<Group> anyColour(SearchQuery query, List<Group> groups, Wider wider) {
-    return query.facets().containsKey(Facet.COLOUR.code())
-        ? wider.groups(query.withFacet(Facet.COLOUR.code(), List.of()))
-        : groups;
-  }
-
-  private static RangeDetail full(RangeWork work, Group group, List<Group> anyColour, Wider wider) {
-    RangeDetail detail = work.full(group, RangeWork.find(anyColour, group.key()).orElse(group));
-    return detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
-        ? detail.with(wider.borrowing(group))
-        : detail;
-  }
-
   /** Wider searches of one request, each made once and only where it is needed. */
   private final class Wider {
     private final Map<SearchQuery, List<Group>> made = new HashMap<>();
-    private final List<Relatives> relatives;
+    private final Ask ask;
+    private final Vocabulary vocabulary;
+    private final RangeWork work;
 
-    Wider(SearchQuery query, Catalog now) {
-      relatives = Relatives.of(query, now.vocabulary());
+    Wider(Ask ask, Optional<Laser> mine) {
+      Catalog now = catalog.snapshot();
+      this.ask = ask;
+      vocabulary = now.vocabulary();
+      work = new RangeWork(now.cautions(), mine, ask.spacingMm());
     }
 
-    List<Group> groups(SearchQuery query) {
+    private List<Group> groups(SearchQuery query) {
       return made.computeIfAbsent(query, q -> Group.split(search.columns(q)));
     }
 
-    Optional<Borrowing> borrowing(Group group) {
-      for (Relatives from : relatives) {
-        Optional<Borrowing> found =
-            RangeWork.find(groups(from.query()), group.key())
-                .flatMap(wider -> Borrowing.of(Optional.of(group), wider, from.by(), from.words()));
-        if (found.isPresent()) {
-          return found;
-        }
-      }
-      return Optional.empty();
+    RangeDetail core(Group group) {
+      return work.core(group);
     }
 
-    List<RangeDetail> alone(RangeWork work) {
-      List<RangeDetail> found = new ArrayList<>();
-      Set<RangeKey> done = new HashSet<>();
-      for (Relatives from : relatives) {
-        for (Group wider : groups(from.query())) {
-          if (found.size() < ConsensusLimits.BORROWED_ALONE && !done.contains(wider.key())) {
-            Borrowing.of(Optional.empty(), wider, from.by(), from.words())
-                .map(borrowing -> work.alone(wider, borrowing))
-                .ifPresent(
-                    detail -> {
-                      done.add(wider.key());
-                      found.add(detail);
-                    });
+    RangeDetail full(Group group) {
+      List<Relatives> relatives = Relatives.of(group.key(), vocabulary);
+      Map<Facet, List<Group>> beside = new LinkedHashMap<>();
+      relatives.forEach(
+          from -> beside.put(from.by(), from.beside(group.key(), groups(from.query()))));
+      RangeDetail detail = work.full(group, beside);
+      return detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
+          ? detail.with(
+              relatives.stream()
+                  .flatMap(
+                      from ->
+                          Borrowing.of(
+                              Optional.of(group),
+                              group.key(),
+                              beside.get(from.by()),
+                              from.by(),
+                              from.words())
+                              .stream())
+                  .findFirst())
+          : detail;
+    }
+
+    List<RangeDetail> alone() {
+      SearchQuery asked = TextReading.inFacets(ask.query(), vocabulary);
+      Map<RangeKey, RangeDetail> found = new LinkedHashMap<>();
+      for (Relatives from : Relatives.of(asked, vocabulary)) {
+        List<Group> groups = groups(from.query());
+        for (RangeKey key : from.wanted(asked, groups, vocabulary)) {
+          if (found.size() < ConsensusLimits.BORROWED_ALONE && !found.containsKey(key)) {
+            List<Group> lenders = from.beside(key, groups);
+            Borrowing.of(Optional.empty(), key, lenders, from.by(), from.words())
+                .ifPresent(borrowed -> found.put(key, work.alone(key, lenders.get(0), borrowed)));
           }
         }
       }
-      return found;
+      return List.copyOf(found.values());
     }
   }
 

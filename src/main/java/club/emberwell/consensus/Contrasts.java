@@ -4,6 +4,7 @@ import club.emberwell.consensus.dose.Dosed;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Recorded;
+import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Holm;
 import club.emberwell.stats.Interval;
@@ -22,18 +23,19 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.IntUnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
  * Compares the values of one property by the dose that came out right. Members who did both are
- * compared with themselves, and only on the same material, coating and colour, so that nothing else
- * is compared by the way; below three such members different members are compared.
+ * compared with themselves, and only on the same material, so that nothing else is compared by the
+ * way; below three such members different members are compared.
  */
 final class Contrasts {
-  /** The same work of one member; the property in question is left out of it (-1). */
-  private record Cell(long member, int material, int coating, int colour) {}
+  /** The same material of one member; left out (-1) where materials are compared. */
+  private record Cell(long member, int material) {}
 
   private record Pair(Property property, String a, String b, Ratio ratio) {}
 
@@ -42,13 +44,13 @@ final class Contrasts {
   /**
    * All contrasts, the clearest first.
    *
-   * @param group of the query
-   * @param anyColour of the same query without its choice of colours
+   * @param relatives works that differ from the group in one part, by that part
    */
-  static List<Contrast> of(Group group, Group anyColour) {
+  static List<Contrast> of(Group group, Map<Facet, List<Group>> relatives) {
     List<Pair> pairs = new ArrayList<>();
+    relatives.forEach((facet, others) -> pairs.addAll(besideRelatives(group, facet, others)));
     for (Property property : Recorded.CONTRASTED) {
-      pairs.addAll(pairs(property == Property.COLOUR ? anyColour : group, property));
+      pairs.addAll(pairs(values(group, property), group, property));
     }
     double[] adjusted = Holm.adjust(pairs.stream().mapToDouble(p -> p.ratio().pValue()).toArray());
     List<Contrast> contrasts = new ArrayList<>();
@@ -72,8 +74,27 @@ final class Contrasts {
     return new Contrast(pair.property(), pair.b(), pair.a(), other, adjusted);
   }
 
-  private static List<Pair> pairs(Group group, Property property) {
-    Map<Integer, Map<Cell, Double>> values = values(group, property);
+  /** The group's own value against those of its relatives with most members. */
+  private static List<Pair> besideRelatives(Group group, Facet facet, List<Group> others) {
+    Property property = Property.of(facet.code());
+    Map<Cell, Double> own = cells(group, property);
+    String usual = part(group, facet);
+    return others.stream()
+        .limit(ConsensusLimits.CONTRASTED)
+        .flatMap(
+            other ->
+                ratio(cells(other, property), own)
+                    .map(ratio -> new Pair(property, part(other, facet), usual, ratio))
+                    .stream())
+        .toList();
+  }
+
+  private static String part(Group group, Facet facet) {
+    return group.key().work().part(facet).orElseThrow().label();
+  }
+
+  private static List<Pair> pairs(
+      Map<Integer, Map<Cell, Double>> values, Group group, Property property) {
     List<Integer> codes =
         values.keySet().stream()
             .sorted(
@@ -103,12 +124,25 @@ final class Contrasts {
     return group.columns().labels().label(property, code);
   }
 
-  /** Median ln dose of each member's right trials of one work, by value of the property. */
+  /** Median ln dose of each member's right trials, by value of the property. */
   private static Map<Integer, Map<Cell, Double>> values(Group group, Property property) {
+    Map<Integer, Map<Cell, Double>> medians = new TreeMap<>();
+    logs(group, property, row -> group.code(property, row))
+        .forEach((code, cells) -> medians.put(code, medians(cells)));
+    return medians;
+  }
+
+  /** The same of all trials of a group, which have the value of a part in common. */
+  private static Map<Cell, Double> cells(Group group, Property property) {
+    return medians(logs(group, property, row -> 0).getOrDefault(0, Map.of()));
+  }
+
+  private static Map<Integer, Map<Cell, List<Double>>> logs(
+      Group group, Property property, IntUnaryOperator value) {
     Dosed dosed = Dosed.of(group);
     Map<Integer, Map<Cell, List<Double>>> found = new TreeMap<>();
     for (int i = 0; i < dosed.size(); i++) {
-      int code = group.code(property, dosed.rows()[i]);
+      int code = value.applyAsInt(dosed.rows()[i]);
       if (code >= 0 && dosed.right(i)) {
         found
             .computeIfAbsent(code, key -> new HashMap<>())
@@ -116,16 +150,15 @@ final class Contrasts {
             .add(Math.log(dosed.doses()[i]));
       }
     }
-    Map<Integer, Map<Cell, Double>> medians = new TreeMap<>();
-    found.forEach(
-        (code, cells) -> {
-          Map<Cell, Double> own = new LinkedHashMap<>();
-          cells.forEach((cell, logs) -> own.put(cell, Quantiles.median(logs)));
-          Set<Long> suspects = suspects(own);
-          own.keySet().removeIf(cell -> suspects.contains(cell.member()));
-          medians.put(code, own);
-        });
-    return medians;
+    return found;
+  }
+
+  private static Map<Cell, Double> medians(Map<Cell, List<Double>> cells) {
+    Map<Cell, Double> own = new LinkedHashMap<>();
+    cells.forEach((cell, logs) -> own.put(cell, Quantiles.median(logs)));
+    Set<Long> suspects = suspects(own);
+    own.keySet().removeIf(cell -> suspects.contains(cell.member()));
+    return own;
   }
 
   /** Set aside within one value: what is far off among all may be usual for that value. */
@@ -139,13 +172,9 @@ final class Contrasts {
   }
 
   private static Cell cell(Dosed dosed, int i, Property property) {
-    int row = dosed.rows()[i];
-    Group group = dosed.group();
-    return new Cell(
-        dosed.member(i),
-        group.code(Property.MATERIAL, row),
-        group.code(Property.COATING, row),
-        property == Property.COLOUR ? -1 : group.code(Property.COLOUR, row));
+    int material =
+        property == Property.MATERIAL ? -1 : dosed.group().code(Property.MATERIAL, dosed.rows()[i]);
+    return new Cell(dosed.member(i), material);
   }
 
   private static Set<Long> members(Map<Cell, Double> values) {

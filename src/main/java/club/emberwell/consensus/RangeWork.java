@@ -8,7 +8,9 @@ import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.laser.Laser;
+import club.emberwell.search.query.Facet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -22,9 +24,9 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
   /**
    * Everything but borrowing and explanations.
    *
-   * @param anyColour the group of the same query without its choice of colours
+   * @param relatives works that differ from it in one part, by that part
    */
-  RangeDetail full(Group group, Group anyColour) {
+  RangeDetail full(Group group, Map<Facet, List<Group>> relatives) {
     Range core = Range.of(group, false);
     Window window = Window.of(group, core.dose());
     Disagreement disagreement = Disagreement.of(group, core.dose());
@@ -36,7 +38,7 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
                 window,
                 BetweenMachines.of(group, core.dose()),
                 disagreement,
-                Contrasts.of(group, anyColour))),
+                Contrasts.of(group, relatives))),
         Optional.empty(),
         mine.map(laser -> OnMyMachine.of(group, range, window, laser, spacingMm)),
         WorkCautions.of(group, cautions),
@@ -49,14 +51,10 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
   }
 
   /** Nobody did exactly this: an empty range that only borrows. */
-  RangeDetail alone(Group wider, Borrowing borrowing) {
-    Group nobody = new Group(wider.key(), wider.columns(), new int[0]);
+  RangeDetail alone(RangeKey key, Group lender, Borrowing borrowing) {
+    Group nobody = new Group(key, lender.columns(), new int[0]);
     return RangeDetail.core(Range.of(nobody, false))
-        .with(WorkCautions.of(wider, cautions))
+        .with(WorkCautions.of(lender, cautions))
         .with(Optional.of(borrowing));
-  }
-
-  static Optional<Group> find(List<Group> groups, RangeKey key) {
-    return groups.stream().filter(group -> group.key().equals(key)).findFirst();
   }
 }

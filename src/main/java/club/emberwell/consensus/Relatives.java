@@ -3,47 +3,112 @@ package club.emberwell.consensus;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.consensus.range.WorkKey;
 import club.emberwell.search.query.Facet;
-import club.emberwell.search.query.Property;
 import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
- * A wider query to borrow from.
+ * Where the relatives of a work are found: works that differ from it in one part.
  *
- * @param query the same search with one choice widened
- * @param by what its works differ in
+ * @param query what finds them
+ * @param by the part they differ in
  * @param words whose voices these are
  */
-record Relatives(SearchQuery query, Property by, String words) {
+record Relatives(SearchQuery query, Facet by, String words) {
+  /** What relatives may differ in, the nearest first; of materials only those of one kind. */
+  private static final List<Facet> NEAREST = List.of(Facet.COLOUR, Facet.COATING, Facet.MATERIAL);
 
-  /** The wider queries of a query, the nearest relatives first. */
+  /** The relatives of a work that was done, the nearest first. */
+  static List<Relatives> of(RangeKey key, Vocabulary vocabulary) {
+    SearchQuery same =
+        SearchQuery.everything()
+            .withFacet(Facet.PROCESS.code(), List.of(key.process().code()))
+            .withFacet(Facet.BAND.code(), List.of(key.band().code()))
+            .withFacet(Facet.REGIME.code(), List.of(key.regime().code()));
+    for (var part : key.work().parts().entrySet()) {
+      same = same.withFacet(part.getKey().code(), List.of(part.getValue().value()));
+    }
+    return of(same, vocabulary);
+  }
+
+  /** The relatives of what a search asks for, where nobody did that. */
   static List<Relatives> of(SearchQuery query, Vocabulary vocabulary) {
     List<Relatives> all = new ArrayList<>();
-    if (query.facets().containsKey(Facet.COLOUR.code())) {
-      all.add(without(query, Facet.COLOUR, Property.COLOUR, "the same work in other colours"));
-    }
-    if (query.facets().containsKey(Facet.COATING.code())) {
-      all.add(
-          without(query, Facet.COATING, Property.COATING, "the same material with other coatings"));
-    }
-    List<String> materials = query.facets().getOrDefault(Facet.MATERIAL.code(), List.of());
-    if (materials.size() == 1) {
-      List<Term> path = vocabulary.path(TermKind.MATERIAL, materials.get(0));
-      if (path.size() > 1) {
-        Term parent = path.get(path.size() - 2);
-        all.add(
-            new Relatives(
-                query.withFacet(Facet.MATERIAL.code(), List.of(parent.slug())),
-                Property.MATERIAL,
-                "other materials of the kind " + parent.label()));
+    for (Facet facet : NEAREST) {
+      List<String> asked = query.facets().getOrDefault(facet.code(), List.of());
+      if (asked.size() == 1 && stated(asked.get(0))) {
+        if (facet == Facet.MATERIAL) {
+          sameKind(query, asked.get(0), vocabulary).ifPresent(all::add);
+        } else {
+          all.add(new Relatives(query.withFacet(facet.code(), List.of()), facet, words(facet)));
+        }
       }
     }
     return all;
   }
 
-  private static Relatives without(SearchQuery query, Facet facet, Property by, String words) {
-    return new Relatives(query.withFacet(facet.code(), List.of()), by, words);
+  private static boolean stated(String value) {
+    return !value.equals(Facet.NOT_GIVEN) && !value.equals(Facet.NOT_FILED);
+  }
+
+  private static String words(Facet facet) {
+    return facet == Facet.COATING
+        ? "the same material with other coatings"
+        : "the same work in other colours";
+  }
+
+  private static Optional<Relatives> sameKind(
+      SearchQuery query, String material, Vocabulary vocabulary) {
+    List<Term> path = vocabulary.path(TermKind.MATERIAL, material);
+    if (path.size() < 2) {
+      return Optional.empty();
+    }
+    Term parent = path.get(path.size() - 2);
+    return Optional.of(
+        new Relatives(
+            query.withFacet(Facet.MATERIAL.code(), List.of(parent.slug())),
+            Facet.MATERIAL,
+            "other materials of the kind " + parent.label()));
+  }
+
+  /** Those of the groups found that differ from the key in this part and in nothing else. */
+  List<Group> beside(RangeKey key, List<Group> found) {
+    return found.stream()
+        .filter(group -> alike(group.key(), key) && !group.key().equals(key))
+        .filter(group -> group.key().work().part(by).filter(p -> stated(p.value())).isPresent())
+        .toList();
+  }
+
+  private boolean alike(RangeKey one, RangeKey other) {
+    return one.process() == other.process()
+        && one.sameLight(other)
+        && one.work().without(by).equals(other.work().without(by));
+  }
+
+  /** The works somebody may have asked for, each among groups that differ from it in this part. */
+  List<RangeKey> wanted(SearchQuery asked, List<Group> found, Vocabulary vocabulary) {
+    String value = asked.facets().get(by.code()).get(0);
+    String label =
+        by.vocabulary()
+            .flatMap(kind -> vocabulary.successor(kind, value))
+            .map(Term::label)
+            .orElse(value);
+    return found.stream()
+        .map(Group::key)
+        .filter(key -> key.work().part(by).isPresent())
+        .map(
+            key ->
+                new RangeKey(
+                    key.process(),
+                    key.light(),
+                    key.regime(),
+                    key.work().with(by, new WorkKey.Part(value, label))))
+        .distinct()
+        .toList();
   }
 }

@@ -28,6 +28,11 @@ public record Interval(double low, double high, double coverage) {
     return value >= low && value <= high;
   }
 
+  /** The same range in a unit of which the old one holds so many. */
+  public Interval times(double factor) {
+    return new Interval(factor * low, factor * high, coverage);
+  }
+
   /** The same range with both bounds exponentiated: from the log scale back to the unit. */
   public Interval exp() {
     return new Interval(Math.exp(low), Math.exp(high), coverage);

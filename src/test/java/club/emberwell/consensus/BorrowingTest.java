@@ -1,10 +1,15 @@
 package club.emberwell.consensus;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.catalog.Vocabulary;
 import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.consensus.range.WorkKey;
+import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Property;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.stats.RandomEffects;
@@ -16,30 +21,28 @@ import org.junit.jupiter.api.Test;
 class BorrowingTest {
   private static final double[][] SIBLINGS = {{0.0, 0.2}, {0.5, 0.7}, {1.0, 1.2, 1.1}};
 
-  /** The own work comes first, so that its reports have the same numbers in both groups. */
-  private static MadeTrials work(double... ownLogs) {
+  private static Optional<Borrowing> borrow(double[][] siblings, double... ownLogs) {
     MadeTrials made = new MadeTrials();
     for (int i = 0; i < ownLogs.length; i++) {
       made.by(i + 1L).dose(Math.exp(ownLogs[i])).with(Property.COLOUR, "Own");
     }
-    return made;
-  }
-
-  private static Group wider(double[][] siblings, double... ownLogs) {
-    MadeTrials made = work(ownLogs);
     int member = 10;
     for (int colour = 0; colour < siblings.length; colour++) {
       for (double log : siblings[colour]) {
         made.by(member++).dose(Math.exp(log)).with(Property.COLOUR, "Colour " + colour);
       }
     }
-    return made.group();
-  }
-
-  private static Optional<Borrowing> borrow(double[][] siblings, double... ownLogs) {
-    Optional<Group> own =
-        ownLogs.length == 0 ? Optional.empty() : Optional.of(work(ownLogs).group());
-    return Borrowing.of(own, wider(siblings, ownLogs), Property.COLOUR, "other colours");
+    List<Group> groups = made.groups();
+    RangeKey any = groups.get(0).key();
+    RangeKey key =
+        new RangeKey(
+            any.process(),
+            any.light(),
+            any.regime(),
+            any.work().with(Facet.COLOUR, new WorkKey.Part("Own", "Own")));
+    Optional<Group> own = groups.stream().filter(group -> group.key().equals(key)).findFirst();
+    Relatives from = new Relatives(SearchQuery.everything(), Facet.COLOUR, "other colours");
+    return Borrowing.of(own, key, from.beside(key, groups), Facet.COLOUR, from.words());
   }
 
   @Test
@@ -58,8 +61,8 @@ class BorrowingTest {
     assertEquals(3, found.lenders().relatives());
     assertEquals(7, found.lenders().members());
     assertTrue(found.interval().contains(found.value()));
-    assertTrue(found.sentence().contains("% borrowed from other colours: 7 members on 3 others"));
-    assertTrue(found.sentence().endsWith("This does not replace what was found here."));
+    assertTrue(
+        found.sentence().contains("% borrowed from other colours: 7 members on 3 works like it."));
   }
 
   @Test
@@ -90,14 +93,23 @@ class BorrowingTest {
             .withFacet("material", List.of("birch-plywood"))
             .withFacet("coating", List.of("lacquer"))
             .withFacet("colour", List.of("white"));
-    List<Relatives> all = Relatives.of(query, CatalogFiles.catalog().vocabulary());
+    Vocabulary vocabulary = CatalogFiles.catalog().vocabulary();
+    List<Relatives> all = Relatives.of(query, vocabulary);
     assertEquals(
-        List.of(Property.COLOUR, Property.COATING, Property.MATERIAL),
+        List.of(Facet.COLOUR, Facet.COATING, Facet.MATERIAL),
         all.stream().map(Relatives::by).toList());
     assertTrue(all.get(0).query().facets().containsKey("coating"));
-    assertTrue(!all.get(0).query().facets().containsKey("colour"));
-    assertTrue(!all.get(2).query().facets().get("material").contains("birch-plywood"));
-    assertTrue(
-        Relatives.of(SearchQuery.everything(), CatalogFiles.catalog().vocabulary()).isEmpty());
+    assertFalse(all.get(0).query().facets().containsKey("colour"));
+    assertFalse(all.get(2).query().facets().get("material").contains("birch-plywood"));
+    assertTrue(Relatives.of(SearchQuery.everything(), vocabulary).isEmpty());
+  }
+
+  @Test
+  void whatNobodyStatedHasNoRelatives() {
+    SearchQuery query =
+        SearchQuery.everything()
+            .withFacet("coating", List.of(Facet.NOT_GIVEN))
+            .withFacet("colour", List.of(Facet.NOT_FILED));
+    assertTrue(Relatives.of(query, CatalogFiles.catalog().vocabulary()).isEmpty());
   }
 }

@@ -3,9 +3,14 @@ package club.emberwell.consensus;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.consensus.range.Group;
+import club.emberwell.laser.Process;
+import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Ratio;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /** Contrasts of a group. The ratio is checked against R's t.test on logs in {@code stats}. */
@@ -14,7 +19,17 @@ class ContrastsTest {
   private static final double STEP = 0.2245 / 2.1602;
 
   private static List<Contrast> contrasts(MadeTrials made) {
-    return Contrasts.of(made.group(), made.group());
+    return Contrasts.of(made.group(), Map.of());
+  }
+
+  /** Of the work with this value, beside those of the other values. */
+  private static List<Contrast> besideOthers(MadeTrials made, Facet facet, String own) {
+    Map<Boolean, List<Group>> parted =
+        made.groups().stream()
+            .collect(
+                Collectors.partitioningBy(
+                    g -> g.key().work().part(facet).orElseThrow().value().equals(own)));
+    return Contrasts.of(parted.get(true).get(0), Map.of(facet, parted.get(false)));
   }
 
   private static MadeTrials sevenWhoDidBoth() {
@@ -30,7 +45,7 @@ class ContrastsTest {
 
   @Test
   void membersWhoDidBothAreComparedWithThemselves() {
-    List<Contrast> found = contrasts(sevenWhoDidBoth());
+    List<Contrast> found = besideOthers(sevenWhoDidBoth(), Facet.COLOUR, "Black");
     assertEquals(1, found.size());
     assertEquals(
         "White took 1.6 (1.3 to 2.0) times the dose of black, 7 members who did both.",
@@ -57,20 +72,38 @@ class ContrastsTest {
   void membersAreOnlyComparedWithThemselvesOnTheSameWork() {
     MadeTrials made = new MadeTrials();
     for (int member = 1; member <= 5; member++) {
-      made.by(member).dose(1).with(Property.MATERIAL, "Slate").with(Property.AIR_ASSIST, "off");
-      // ten times the dose, but on another material: no pair
-      made.by(member).dose(10).with(Property.MATERIAL, "Oak").with(Property.AIR_ASSIST, "on");
+      removal(made, member, 1).with(Property.MATERIAL, "Steel").with(Property.AIR_ASSIST, "off");
+      // ten times the dose, but on another substrate: no pair
+      removal(made, member, 10).with(Property.MATERIAL, "Brass").with(Property.AIR_ASSIST, "on");
     }
-    assertTrue(contrasts(made).stream().noneMatch(c -> c.ratio().kind() == Ratio.Kind.PAIRED));
+    List<Contrast> found = contrasts(made);
+    assertTrue(
+        found.stream()
+            .filter(c -> c.property() == Property.AIR_ASSIST)
+            .noneMatch(c -> c.ratio().kind() == Ratio.Kind.PAIRED));
+    Contrast substrate =
+        found.stream().filter(c -> c.property() == Property.MATERIAL).findFirst().orElseThrow();
+    assertEquals("Brass", substrate.more());
+  }
+
+  private static MadeTrials.Trial removal(MadeTrials made, long member, double dose) {
+    return made.by(member).of(Process.COATING_REMOVAL).dose(dose);
   }
 
   @Test
-  void theColourContrastIsDrawnFromAllColoursWhateverTheQueryChose() {
-    MadeTrials chosen = new MadeTrials();
-    chosen.by(1).dose(1).with(Property.COLOUR, "Black");
-    List<Contrast> found = Contrasts.of(chosen.group(), sevenWhoDidBoth().group());
-    assertEquals(7, found.get(0).ratio().n());
-    assertEquals("White", found.get(0).more());
+  void thicknessesAreComparedAcrossRangesThatAreKeptApart() {
+    MadeTrials made = new MadeTrials();
+    for (int member = 1; member <= 5; member++) {
+      double own = Math.exp(0.1 * member);
+      made.by(member).of(Process.CUT).dose(own).with(Property.of("thickness"), "3-mm");
+      made.by(member)
+          .of(Process.CUT)
+          .dose((2 + 0.01 * member) * own)
+          .with(Property.of("thickness"), "6-mm");
+    }
+    Contrast found = besideOthers(made, Facet.THICKNESS, "3-mm").get(0);
+    assertEquals("6-mm", found.more());
+    assertEquals(2.03, found.ratio().ratio(), 0.001);
   }
 
   @Test

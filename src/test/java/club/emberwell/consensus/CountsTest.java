@@ -64,7 +64,7 @@ class CountsTest {
 
   private static Map<String, Explanation> explained(MadeTrials made) {
     RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
-    return Explain.of(work.full(made.group(), made.group()), Map.of(), "former member")
+    return Explain.of(work.full(made.group(), Map.of()), Map.of(), "former member")
         .numbers()
         .stream()
         .collect(Collectors.toMap(Explanation::number, one -> one));
@@ -109,8 +109,7 @@ class CountsTest {
   void voicesStandInTheOrderOfTheirValues() {
     MadeTrials made = MadeTrials.ofVoices(3, 1, 2);
     RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
-    Explanation.All all =
-        Explain.of(work.full(made.group(), made.group()), Map.of(), "former member");
+    Explanation.All all = Explain.of(work.full(made.group(), Map.of()), Map.of(), "former member");
     assertEquals(
         List.of(1.0, 2.0, 3.0),
         all.voices().get(0).voices().stream().map(Explanation.Voice::value).toList());
@@ -123,13 +122,13 @@ class CountsTest {
     for (int member = 1; member <= 6; member++) {
       double own = Math.exp(0.1 * member);
       double jitter = member % 2 == 0 ? 1.02 : 1 / 1.02;
-      made.by(member).dose(own).with(Property.COLOUR, "White");
-      made.by(member).dose(2 * own * jitter).with(Property.COLOUR, "Black");
+      made.by(member).dose(own).with(Property.DIRECTION, "White");
+      made.by(member).dose(2 * own * jitter).with(Property.DIRECTION, "Black");
     }
-    made.by(7).dose(2).with(Property.COLOUR, "Black");
-    made.by(8).dose(1).with(Property.COLOUR, "White");
-    made.by(9).dose(1).with(Property.COLOUR, "White");
-    Contrast found = Contrasts.of(made.group(), made.group()).get(0);
+    made.by(7).dose(2).with(Property.DIRECTION, "Black");
+    made.by(8).dose(1).with(Property.DIRECTION, "White");
+    made.by(9).dose(1).with(Property.DIRECTION, "White");
+    Contrast found = Contrasts.of(made.group(), Map.of()).get(0);
     assertEquals("Black", found.more());
     assertEquals("White", found.less());
     assertEquals(2, found.ratio().ratio(), 1e-9);
@@ -143,15 +142,15 @@ class CountsTest {
     for (int member = 1; member <= 8; member++) {
       String air = member % 2 == 0 ? "on" : "off";
       double own = Math.exp(0.2 * (member % 3));
-      made.by(member).dose(own).with(Property.COLOUR, "White").with(Property.AIR_ASSIST, air);
+      made.by(member).dose(own).with(Property.DIRECTION, "White").with(Property.AIR_ASSIST, air);
       made.by(member)
           .dose(2 * own * (1 + member / 100.0))
-          .with(Property.COLOUR, "Black")
+          .with(Property.DIRECTION, "Black")
           .with(Property.AIR_ASSIST, air);
     }
-    List<Contrast> found = Contrasts.of(made.group(), made.group());
+    List<Contrast> found = Contrasts.of(made.group(), Map.of());
     assertEquals(2, found.size());
-    assertEquals(Property.COLOUR, found.get(0).property());
+    assertEquals(Property.DIRECTION, found.get(0).property());
     assertTrue(found.get(0).adjusted() < found.get(1).adjusted());
   }
 

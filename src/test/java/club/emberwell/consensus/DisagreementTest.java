@@ -9,6 +9,7 @@ import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Evidence;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -54,9 +55,9 @@ class DisagreementTest {
   void foundCampsMakeTheEvidenceSplit() {
     MadeTrials made = camps(6, 2, Property.AIR_ASSIST, "off", "on");
     RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
-    assertEquals(Evidence.SPLIT, work.full(made.group(), made.group()).range().evidence());
+    assertEquals(Evidence.SPLIT, work.full(made.group(), Map.of()).range().evidence());
     MadeTrials one = camps(6, 1, Property.AIR_ASSIST, "off", "on");
-    assertFalse(work.full(one.group(), one.group()).range().evidence() == Evidence.SPLIT);
+    assertFalse(work.full(one.group(), Map.of()).range().evidence() == Evidence.SPLIT);
   }
 
   @Test

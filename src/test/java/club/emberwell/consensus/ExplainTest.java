@@ -18,7 +18,7 @@ class ExplainTest {
 
   private static RangeDetail detail(MadeTrials made) {
     RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
-    return work.full(made.group(), made.group());
+    return work.full(made.groups().get(0), Map.of());
   }
 
   private static MadeTrials tenVoices() {
@@ -80,7 +80,7 @@ class ExplainTest {
 
   @Test
   void cautionsOfTheWorkComeWithEveryRange() {
-    MadeTrials made = MadeTrials.ofVoices(1, 2, 3);
+    MadeTrials made = new MadeTrials();
     made.by(4).dose(1).with(Property.MATERIAL, "polycarbonate");
     assertTrue(detail(made).cautions().stream().anyMatch(caution -> caution.because().isPresent()));
     assertFalse(detail(MadeTrials.ofVoices(1)).cautions().isEmpty());

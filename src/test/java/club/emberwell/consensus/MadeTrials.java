@@ -129,9 +129,14 @@ public final class MadeTrials {
         (property, code) -> names.get(property).get(code));
   }
 
+  /** By key, most voices first. */
+  public List<Group> groups() {
+    return Group.split(columns());
+  }
+
   /** All of them, where they have one key. */
   public Group group() {
-    List<Group> groups = Group.split(columns());
+    List<Group> groups = groups();
     if (groups.size() != 1) {
       throw new AssertionError(groups.size() + " groups");
     }

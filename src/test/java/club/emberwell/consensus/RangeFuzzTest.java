@@ -14,6 +14,7 @@ import club.emberwell.laser.Motion;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
+import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import java.util.List;
@@ -81,14 +82,26 @@ class RangeFuzzTest {
               random.nextBoolean() ? value() : null,
               random.nextBoolean() ? 1000.0 : null);
       RangeWork work = new RangeWork(cautions, Optional.of(mine), null);
-      Group group = made.group();
-      RangeDetail detail = assertDoesNotThrow(() -> work.full(group, group), "run " + run);
-      assertEquals(made.size(), detail.range().counts().trials());
-      assertDoesNotThrow(() -> Explain.of(detail, Map.of(), "former member"));
-      for (Property by : List.of(Property.COLOUR, Property.MATERIAL)) {
-        assertDoesNotThrow(() -> Borrowing.of(Optional.empty(), group, by, "others"));
-        assertDoesNotThrow(() -> Borrowing.of(Optional.of(group), group, by, "others"));
+      List<Group> groups = made.groups();
+      int trials = 0;
+      for (Group group : groups) {
+        Map<Facet, List<Group>> others = Map.of(Facet.COLOUR, others(group, groups));
+        RangeDetail detail = assertDoesNotThrow(() -> work.full(group, others), "run " + run);
+        trials += detail.range().counts().trials();
+        assertDoesNotThrow(() -> Explain.of(detail, Map.of(), "former member"));
+        for (Optional<Group> own : List.of(Optional.of(group), Optional.<Group>empty())) {
+          assertDoesNotThrow(
+              () -> Borrowing.of(own, group.key(), groups, Facet.COLOUR, "others"), "run " + run);
+        }
       }
+      assertEquals(made.size(), trials);
     }
+  }
+
+  private static List<Group> others(Group group, List<Group> all) {
+    return all.stream()
+        .filter(other -> other != group && other.key().work().part(Facet.COLOUR).isPresent())
+        .filter(other -> group.key().work().part(Facet.COLOUR).isPresent())
+        .toList();
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.consensus.range;
 
+import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
@@ -24,6 +25,13 @@ public record RangeKey(Process process, Light light, Regime regime, WorkKey work
       return new Light(band, 0);
     }
 
+    /** Where the light of a laser lies. */
+    public static Light of(Laser laser) {
+      return laser.band() == WavelengthBand.OTHER
+          ? ofStep(step(laser.wavelengthNm()))
+          : of(laser.band());
+    }
+
     /** The step of 1 % a wavelength lies in; 0 where it is not known. */
     static int step(double nm) {
       return nm > 1 ? (int) Math.round(Math.log(nm) / STEP) : 0;
@@ -46,6 +54,11 @@ public record RangeKey(Process process, Light light, Regime regime, WorkKey work
   /** True where the same kind of light does it: doses may be compared. */
   public boolean sameLight(RangeKey other) {
     return light.equals(other.light) && regime == other.regime;
+  }
+
+  /** True where this laser's light is of the kind that did it. */
+  public boolean litBy(Laser laser) {
+    return light.equals(Light.of(laser)) && regime == laser.regime();
   }
 
   /** True where the same is done to the same, perhaps by another kind of laser. */

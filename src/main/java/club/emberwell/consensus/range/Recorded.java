@@ -11,7 +11,8 @@ public final class Recorded {
   /** Those that are compared value by value, in the order they are shown. */
   public static final List<Property> CONTRASTED =
       Stream.of(
-              Stream.of(Property.COLOUR),
+              // differs within one work only where the coating alone decides
+              Stream.of(Property.MATERIAL),
               // how often the lines are run is in the dose already
               Property.SETTINGS.stream().filter(p -> p != Property.CROSS_PASS),
               Stream.of(

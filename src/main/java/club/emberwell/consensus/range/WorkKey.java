@@ -66,6 +66,13 @@ public record WorkKey(Map<Facet, Part> parts) {
     return new WorkKey(rest);
   }
 
+  /** The same with another value of one part. */
+  public WorkKey with(Facet facet, Part part) {
+    Map<Facet, Part> changed = new LinkedHashMap<>(parts);
+    changed.put(facet, part);
+    return new WorkKey(changed);
+  }
+
   /**
    * In words: "Stainless steel, powder coat, navy"; "Birch plywood, thickness not stated". That a
    * blank has no coating is usual and goes without saying.
