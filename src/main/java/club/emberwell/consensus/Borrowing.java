@@ -1,5 +1,6 @@
 package club.emberwell.consensus;
 
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Figures;
 import club.emberwell.consensus.range.Group;
@@ -82,9 +83,13 @@ public record Borrowing(
    */
   static Optional<Borrowing> of(
       Optional<Group> own, RangeKey key, List<Group> lenders, Facet by, String from) {
+    if (by == Facet.THICKNESS && nominalMm(key).isEmpty()) {
+      return Optional.empty();
+    }
     double[] logs = own.map(group -> Relative.of(group, by).logs()).orElse(new double[0]);
     List<Relative> relatives =
         lenders.stream()
+            .filter(group -> by != Facet.THICKNESS || nominalMm(group.key()).isPresent())
             .map(group -> Relative.of(group, by))
             .filter(relative -> !relative.isEmpty())
             .toList();
@@ -137,7 +142,15 @@ public record Borrowing(
    * thickness (severance energy P / (v t), J/mm2: Powell, CO2 Laser Cutting, from memory).
    */
   private static double scale(RangeKey key, Facet by) {
-    return 1;
+    return by == Facet.THICKNESS ? nominalMm(key).orElseThrow() : 1;
+  }
+
+  /** Empty of a class that is open to one side: it has no thickness to go by. */
+  private static Optional<Double> nominalMm(RangeKey key) {
+    return key.work()
+        .part(Facet.THICKNESS)
+        .flatMap(part -> ThicknessClass.of(part.value()))
+        .map(ThicknessClass::nominalMm);
   }
 
   private static RandomEffects parent(List<Relative> relatives, double within) {

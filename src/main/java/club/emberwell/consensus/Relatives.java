@@ -7,6 +7,7 @@ import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.WorkKey;
 import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,7 +22,8 @@ import java.util.Optional;
  */
 record Relatives(SearchQuery query, Facet by, String words) {
   /** What relatives may differ in, the nearest first; of materials only those of one kind. */
-  private static final List<Facet> NEAREST = List.of(Facet.COLOUR, Facet.COATING, Facet.MATERIAL);
+  private static final List<Facet> NEAREST =
+      List.of(Facet.COLOUR, Facet.RESULT_COLOUR, Facet.THICKNESS, Facet.COATING, Facet.MATERIAL);
 
   /** The relatives of a work that was done, the nearest first. */
   static List<Relatives> of(RangeKey key, Vocabulary vocabulary) {
@@ -57,9 +59,12 @@ record Relatives(SearchQuery query, Facet by, String words) {
   }
 
   private static String words(Facet facet) {
-    return facet == Facet.COATING
-        ? "the same material with other coatings"
-        : "the same work in other colours";
+    return switch (facet) {
+      case COATING -> "the same material with other coatings";
+      case THICKNESS -> "the same material in other thicknesses";
+      case RESULT_COLOUR -> "marks of other colours on the same material";
+      default -> "the same work in other colours";
+    };
   }
 
   private static Optional<Relatives> sameKind(
@@ -93,11 +98,7 @@ record Relatives(SearchQuery query, Facet by, String words) {
   /** The works somebody may have asked for, each among groups that differ from it in this part. */
   List<RangeKey> wanted(SearchQuery asked, List<Group> found, Vocabulary vocabulary) {
     String value = asked.facets().get(by.code()).get(0);
-    String label =
-        by.vocabulary()
-            .flatMap(kind -> vocabulary.successor(kind, value))
-            .map(Term::label)
-            .orElse(value);
+    String label = FacetValues.label(by, value, vocabulary);
     return found.stream()
         .map(Group::key)
         .filter(key -> key.work().part(by).isPresent())

@@ -9,6 +9,7 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.WorkKey;
+import club.emberwell.laser.Process;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Property;
 import club.emberwell.search.query.SearchQuery;
@@ -111,5 +112,32 @@ class BorrowingTest {
             .withFacet("coating", List.of(Facet.NOT_GIVEN))
             .withFacet("colour", List.of(Facet.NOT_FILED));
     assertTrue(Relatives.of(query, CatalogFiles.catalog().vocabulary()).isEmpty());
+  }
+
+  /** Severance energy 1.7 J/mm2 at 2, 3 and 5 mm lends 6 x 1.7 J/mm to 6 mm. */
+  @Test
+  void thicknessesLendByTheirLineDosePerThickness() {
+    MadeTrials made = new MadeTrials();
+    int member = 1;
+    for (int mm : new int[] {2, 3, 5}) {
+      for (double off : new double[] {0.95, 1, 1 / 0.95}) {
+        made.by(member++)
+            .of(Process.CUT)
+            .dose(1.7 * mm * off)
+            .with(Property.THICKNESS_CLASS, mm + "-mm");
+      }
+    }
+    List<Group> lenders = made.groups();
+    RangeKey any = lenders.get(0).key();
+    RangeKey six =
+        new RangeKey(
+            any.process(),
+            any.light(),
+            any.regime(),
+            any.work().with(Facet.THICKNESS, new WorkKey.Part("6-mm", "6 mm")));
+    Borrowing found =
+        Borrowing.of(Optional.empty(), six, lenders, Facet.THICKNESS, "others").orElseThrow();
+    assertEquals(10.2, found.value(), 1e-9);
+    assertEquals(9, found.lenders().members());
   }
 }

@@ -74,6 +74,12 @@ public final class MadeTrials {
       return this;
     }
 
+    /** With words that no moderator has filed. */
+    public Trial unfiled(Property property, String words) {
+      codes[property.place()] = TrialColumns.NOT_FILED;
+      return with(Property.UNFILED, words);
+    }
+
     public Trial with(Property property, String value) {
       List<String> known = names.computeIfAbsent(property, key -> new ArrayList<>());
       if (!known.contains(value)) {

@@ -28,9 +28,9 @@ public record WorkKey(Map<Facet, Part> parts) {
               Process.COATING_REMOVAL,
               List.of(Facet.COATING, Facet.COLOUR),
               Process.COLOUR_MARKING,
-              List.of(Facet.MATERIAL, Facet.COATING),
+              List.of(Facet.MATERIAL, Facet.COATING, Facet.RESULT_COLOUR),
               Process.CUT,
-              List.of(Facet.MATERIAL),
+              List.of(Facet.MATERIAL, Facet.THICKNESS),
               Process.SCORE,
               List.of(Facet.MATERIAL, Facet.COATING)));
 
