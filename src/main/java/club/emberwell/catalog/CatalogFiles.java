@@ -30,7 +30,13 @@ public final class CatalogFiles {
   private record TermFile(TermKind kind, List<TermLine> terms, List<AmbiguousLine> ambiguous) {}
 
   private record TermLine(
-      String slug, String label, String parent, List<String> synonyms, String note, String hex) {}
+      String slug,
+      String label,
+      String parent,
+      boolean respondsAlike,
+      List<String> synonyms,
+      String note,
+      String hex) {}
 
   private record AmbiguousLine(String text, List<String> terms) {}
 
@@ -73,6 +79,7 @@ public final class CatalogFiles {
         line.slug(),
         new Term.Words(line.label(), synonyms, line.note()),
         line.parent(),
+        line.respondsAlike(),
         line.hex(),
         Term.Standing.first(Term.SHARED));
   }

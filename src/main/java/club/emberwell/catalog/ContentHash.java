@@ -31,7 +31,7 @@ public final class ContentHash {
             synonyms,
             String.valueOf(term.note()),
             String.valueOf(term.hex()),
-            term.deprecated(),
+            List.of(term.deprecated(), term.respondsAlike()),
             String.valueOf(term.replacedBy()),
             term.origin())
         .toString();

@@ -1,5 +1,6 @@
 package club.emberwell.catalog;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 
@@ -9,6 +10,8 @@ import java.util.List;
  *
  * @param slug stable id, lower-case words with dashes; never renamed, never reused
  * @param parent slug of the wider term, null at the top
+ * @param respondsAlike whether everything below it responds as it does, so that their trials share
+ *     a range
  * @param hex colours only: the anchor as #rrggbb; else null
  */
 public record Term(
@@ -16,6 +19,7 @@ public record Term(
     String slug,
     @JsonUnwrapped Words words,
     String parent,
+    @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean respondsAlike,
     String hex,
     @JsonUnwrapped Standing standing) {
   public static final String SHARED = "shared";
@@ -78,7 +82,7 @@ public record Term(
 
   /** The same term as a merge would leave it. */
   public Term mergedInto(String winner) {
-    return new Term(
-        kind, slug, words, parent, hex, new Standing(true, winner, origin(), version()));
+    Standing merged = new Standing(true, winner, origin(), version());
+    return new Term(kind, slug, words, parent, respondsAlike, hex, merged);
   }
 }

@@ -177,6 +177,20 @@ public final class Vocabulary {
     return List.copyOf(path);
   }
 
+  /**
+   * The slug that stands for a term where trials are put together: that of the widest term above it
+   * whose kinds respond alike, else its own; an unknown slug stands for itself.
+   */
+  public String respondsAs(TermKind kind, String slug) {
+    List<Term> path = path(kind, slug);
+    return path.stream()
+        .filter(Term::respondsAlike)
+        .findFirst()
+        .or(() -> path.stream().reduce((above, below) -> below))
+        .map(Term::slug)
+        .orElse(slug);
+  }
+
   /** The slug of the living term and of everything below it; empty for an unknown slug. */
   public Set<String> descendants(TermKind kind, String slug) {
     Set<String> found = new LinkedHashSet<>();

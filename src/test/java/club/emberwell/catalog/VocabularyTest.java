@@ -24,12 +24,26 @@ class VocabularyTest {
         slug,
         new Term.Words(slug, List.of(synonyms), null),
         parent,
+        false,
         null,
         new Term.Standing(replacedBy != null, replacedBy, Term.CLUB, 1));
   }
 
   private static Vocabulary of(Term... terms) {
     return new Vocabulary(List.of(terms), new Folding(Map.of(), Set.of()));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "stainless-304, stainless-steel",
+    "stainless-316, stainless-steel",
+    "stainless-steel, stainless-steel",
+    "steel, steel",
+    "birch-plywood, birch-plywood",
+    "no-such-slug, no-such-slug"
+  })
+  void kindsOfATermThatRespondAlikeAreStoodForByIt(String slug, String stands) {
+    assertEquals(stands, vocabulary.respondsAs(TermKind.MATERIAL, slug));
   }
 
   @ParameterizedTest

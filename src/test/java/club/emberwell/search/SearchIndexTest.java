@@ -184,6 +184,7 @@ class SearchIndexTest {
                 term.slug(),
                 new Term.Words(term.label(), synonyms, term.note()),
                 term.parent(),
+                term.respondsAlike(),
                 term.hex(),
                 term.standing()));
       }

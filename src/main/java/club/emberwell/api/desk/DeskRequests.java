@@ -53,17 +53,34 @@ final class DeskRequests {
 
   record FileWord(String term, String reason) {}
 
-  record NewTerm(String slug, String label, String parent, String note, String hex, String reason) {
+  record NewTerm(
+      String slug,
+      String label,
+      String parent,
+      Boolean respondsAlike,
+      String note,
+      String hex,
+      String reason) {
     TermDraft draft() {
-      return new TermDraft(label, parent, note, hex, false);
+      return new TermDraft(label, parent, isTrue(respondsAlike), note, hex, false);
     }
   }
 
   record EditTerm(
-      String label, String parent, String note, String hex, Boolean deprecated, String reason) {
+      String label,
+      String parent,
+      Boolean respondsAlike,
+      String note,
+      String hex,
+      Boolean deprecated,
+      String reason) {
     TermDraft draft() {
-      return new TermDraft(label, parent, note, hex, Boolean.TRUE.equals(deprecated));
+      return new TermDraft(label, parent, isTrue(respondsAlike), note, hex, isTrue(deprecated));
     }
+  }
+
+  private static boolean isTrue(Boolean given) {
+    return Boolean.TRUE.equals(given);
   }
 
   record Spelling(String text, Boolean ambiguous, String reason) {}

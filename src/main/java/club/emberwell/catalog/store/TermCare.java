@@ -80,6 +80,7 @@ public class TermCare {
         slug,
         new Term.Words(draft.label(), List.of(), draft.note()),
         draft.parent(),
+        draft.respondsAlike(),
         draft.hex(),
         new Term.Standing(draft.deprecated(), null, Term.CLUB, 1));
   }

@@ -15,13 +15,26 @@ import java.util.regex.Pattern;
  * What a moderator says about a term.
  *
  * @param parent slug or null
+ * @param respondsAlike whether everything below it responds as it does
  * @param note or null
  * @param hex #rrggbb, colours only, or null
  */
-public record TermDraft(String label, String parent, String note, String hex, boolean deprecated) {
+public record TermDraft(
+    String label,
+    String parent,
+    boolean respondsAlike,
+    String note,
+    String hex,
+    boolean deprecated) {
   /** What a term says now. */
   public static TermDraft of(Term term) {
-    return new TermDraft(term.label(), term.parent(), term.note(), term.hex(), term.deprecated());
+    return new TermDraft(
+        term.label(),
+        term.parent(),
+        term.respondsAlike(),
+        term.note(),
+        term.hex(),
+        term.deprecated());
   }
 
   private static final Pattern HEX = Pattern.compile("#[0-9a-f]{6}");
@@ -35,6 +48,11 @@ public record TermDraft(String label, String parent, String note, String hex, bo
 
   private static String blankToNull(String text) {
     return text == null || text.isBlank() ? null : text.strip();
+  }
+
+  /** The same below another term. */
+  public TermDraft below(String other) {
+    return new TermDraft(label, other, respondsAlike, note, hex, deprecated);
   }
 
   /** Refuses what could not be shown or hung into the tree. */

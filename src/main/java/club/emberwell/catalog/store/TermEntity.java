@@ -18,6 +18,10 @@ class TermEntity {
   String slug;
   String label;
   String parent;
+
+  @Column(name = "responds_alike")
+  boolean respondsAlike;
+
   String note;
   String hex;
   boolean deprecated;
@@ -50,6 +54,7 @@ class TermEntity {
   void take(Term term) {
     label = term.label();
     parent = term.parent();
+    respondsAlike = term.respondsAlike();
     note = term.note();
     hex = term.hex();
     deprecated = term.deprecated();
@@ -61,6 +66,7 @@ class TermEntity {
         slug,
         new Term.Words(label, synonyms, note),
         parent,
+        respondsAlike,
         hex,
         new Term.Standing(deprecated, replacedBy, origin, version));
   }

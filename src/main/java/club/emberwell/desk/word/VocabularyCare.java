@@ -111,8 +111,7 @@ public class VocabularyCare {
     if (draft.parent() == null) {
       return draft;
     }
-    String parent = meant(kind, "/parent", draft.parent());
-    return new TermDraft(draft.label(), parent, draft.note(), draft.hex(), draft.deprecated());
+    return draft.below(meant(kind, "/parent", draft.parent()));
   }
 
   private boolean same(String one, String other) {

@@ -41,6 +41,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.MODERATE)
 public class VocabularyPages extends Pages {
   private static final String PATH = "/desk/terms/";
+  private static final String ALIKE = "yes";
 
   private final VocabularyCare care;
   private final MergeEffects effects;
@@ -137,6 +138,12 @@ public class VocabularyPages extends Pages {
                 .value(draft.label())
                 .required())
         .add(wider().value(draft.parent()))
+        .add(
+            Field.of("respondsAlike", "Do all kinds of it respond alike?")
+                .hint("If they do, their results count together in one range.")
+                .choice("no", "No, each by itself")
+                .choice(ALIKE, "Yes, together")
+                .value(draft.respondsAlike() ? ALIKE : "no"))
         .add(Field.of("note", "Note").maxLength(CatalogLimits.REASON).value(draft.note()))
         .add(
             Field.of("hex", "Colour anchor").hint("Colours only, like #1b2545.").value(draft.hex()))
@@ -176,6 +183,7 @@ public class VocabularyPages extends Pages {
                     new TermDraft(
                         s.typed("label"),
                         s.typed("parent"),
+                        ALIKE.equals(s.typed("respondsAlike")),
                         s.typed("note"),
                         s.typed("hex"),
                         term.deprecated()),

@@ -142,7 +142,7 @@ public class WordPages extends Pages {
                     actor(),
                     word.kind(),
                     s.typed("slug"),
-                    new TermDraft(s.typed("label"), s.typed("parent"), null, null, false),
+                    new TermDraft(s.typed("label"), s.typed("parent"), false, null, null, false),
                     id,
                     null))
         .then(PATH);

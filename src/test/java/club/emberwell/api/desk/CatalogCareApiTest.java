@@ -136,11 +136,12 @@ class CatalogCareApiTest extends DeskCalls {
     moderator
         .asks()
         .header("If-Match", etag)
-        .body(body("label", "Other " + word, "reason", "Better."))
+        .body(body("label", "Other " + word, "respondsAlike", true, "reason", "Better."))
         .put("/api/v1/" + path)
         .then()
         .statusCode(200)
-        .body("label", equalTo("Other " + word));
+        .body("label", equalTo("Other " + word))
+        .body("respondsAlike", equalTo(true));
     get(moderator, path + "/history").body("[0].by", equalTo(moderator.handle()));
     post(moderator, "desk/words/" + UUID.randomUUID() + "/file", body("term", "maple"))
         .statusCode(404);

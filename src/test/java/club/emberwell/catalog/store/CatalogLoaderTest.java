@@ -44,6 +44,7 @@ class CatalogLoaderTest {
         term.slug(),
         new Term.Words(label, synonyms, term.note()),
         term.parent(),
+        term.respondsAlike(),
         term.hex(),
         new Term.Standing(term.deprecated(), null, term.origin(), 1));
   }
@@ -113,7 +114,7 @@ class CatalogLoaderTest {
   @TestTransaction
   void whatAModeratorChangedStaysWhenTheFilesChange() {
     Term term = store.read().vocabulary().term(TermKind.MATERIAL, "pewter").orElseThrow();
-    TermDraft draft = new TermDraft("Our pewter", term.parent(), null, null, false);
+    TermDraft draft = new TermDraft("Our pewter", term.parent(), false, null, null, false);
     care.edit(TermKind.MATERIAL, "pewter", term.version(), draft, DEED);
     care.addSynonym(TermKind.MATERIAL, "pewter", "tankard metal", false, DEED);
     care.removeSynonym(TermKind.MATERIAL, "pewter", "Zinn", DEED);

@@ -42,7 +42,7 @@ class TermCareTest {
   }
 
   private static TermDraft draft(String label, String parent) {
-    return new TermDraft(label, parent, null, null, false);
+    return new TermDraft(label, parent, false, null, null, false);
   }
 
   private Match resolve(String text) {
@@ -85,7 +85,7 @@ class TermCareTest {
   @Test
   @TestTransaction
   void aHexCodeIsForColoursOnly() {
-    TermDraft hex = new TermDraft("Something", null, null, "#123456", false);
+    TermDraft hex = new TermDraft("Something", null, false, null, "#123456", false);
     assertEquals("hex-unreadable", remark(() -> care.add(MATERIAL, "new-thing", hex, DEED)));
     care.add(TermKind.COLOUR, "new-thing", hex, DEED);
     assertEquals("new-thing", store.read().colours().name("#123457").orElseThrow().term().slug());

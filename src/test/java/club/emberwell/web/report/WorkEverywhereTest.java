@@ -150,8 +150,7 @@ class WorkEverywhereTest extends EverywhereCase {
       assertTrue(facet.isPresent(), "can be narrowed by");
     }
     if (facet.isPresent()) {
-      String value = typed(property).replace(' ', property.value().kind() == null ? '-' : ' ');
-      String code = property.value().shape() == Shape.WORD ? value : typed(property);
+      String code = property.value().shape().isFree() ? typed(property) : dashed(property);
       found(mine + "&" + property.code() + "={code}", code, 1);
       found(mine + "&" + property.code() + "={code}", Facet.NOT_GIVEN, 0);
       Property column = Property.of(property.code());
@@ -173,6 +172,10 @@ class WorkEverywhereTest extends EverywhereCase {
         .then()
         .body("hits[0].id", equalTo(id))
         .body("hits[0]." + property.code(), notNullValue());
+  }
+
+  private static String dashed(WorkProperty property) {
+    return typed(property).replace(' ', '-');
   }
 
   private static void found(String search, String value, int total) {
