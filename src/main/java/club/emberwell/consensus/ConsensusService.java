@@ -73,7 +73,7 @@ public class ConsensusService {
   }
 
   static List<Range> ranges(TrialColumns columns) {
-    return Group.split(columns).stream().map(group -> Range.of(group, false)).toList();
+    return Group.split(columns).stream().map(Range::of).toList();
   }
 
   /**

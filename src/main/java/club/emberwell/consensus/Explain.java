@@ -3,6 +3,7 @@ package club.emberwell.consensus;
 import club.emberwell.consensus.range.Figures;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.Success;
 import club.emberwell.consensus.range.VoiceSet;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.dose.DoseFormula;
@@ -84,7 +85,7 @@ final class Explain {
     all.add(dose(range));
     all.add(voice(range));
     spreads(range).forEach(spread -> all.addAll(spread(range, spread)));
-    all.add(success(range));
+    range.success().map(Explain::success).ifPresent(all::add);
     all.add(evidence(range));
     ExplainFindings.add(detail, all);
     return List.copyOf(all);
@@ -179,16 +180,20 @@ final class Explain {
     return all;
   }
 
-  private static Explanation success(Range range) {
+  private static Explanation success(Success success) {
     return new Explanation(
         "success.share",
         "Mean of the members' own shares of right trials; Wilson interval with n = members.",
         "(p + z²/2n ± z sqrt(p(1-p)/n + z²/4n²)) / (1 + z²/n), z = 1.96",
         "Wilson, JASA 22 (1927) 209-212",
-        range.success().share().map(share -> share.members() + " members, ").orElse("")
-            + range.success().right()
+        success.share().map(share -> share.members() + " members, ").orElse("")
+            + success.right()
             + " right of "
-            + counted(range.success().trials(), "trial", "trials"),
+            + counted(success.trials(), "single trial", "single trials")
+            + "; counted apart: "
+            + success.cells().right()
+            + " right of "
+            + counted(success.cells().cells(), "cell of test grids", "cells of test grids"),
         List.of("People post what worked more than what failed."));
   }
 

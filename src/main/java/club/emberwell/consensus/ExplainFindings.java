@@ -1,6 +1,6 @@
 package club.emberwell.consensus;
 
-import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.EqualDosePair;
 import club.emberwell.consensus.dose.OnMyMachine;
 import club.emberwell.consensus.dose.Window;
@@ -30,11 +30,13 @@ final class ExplainFindings {
     Window.Counts counts = window.counts();
     return new Explanation(
         "window",
-        "Two Firth-penalised logits on ln dose, each member with the same total weight, standard"
-            + " errors widened by sqrt(trials / members); the edges are where a right result passes"
-            + " an even chance.",
-        "P(right) = P(at least right) - P(too much)",
-        "McCullagh, JRSS B 42 (1980) 109-142; Firth, Biometrika 80 (1993) 27-38",
+        "For each edge a Firth-penalised logit within and between members: ln dose minus the"
+            + " member's own mean, and that mean minus the mean over members. Its 95 % interval"
+            + " leaves out one member at a time. The chance of right is averaged over how members"
+            + " differ.",
+        "edge = exp(mean - a / b within), se = sqrt((m-1)/m sum (edge_-i - edge)²), t with m-1",
+        "Mundlak, Econometrica 46 (1978) 69-85; Firth, Biometrika 80 (1993) 27-38; MacKinnon,"
+            + " Nielsen & Webb, J. Applied Econometrics 38 (2023) 671-694 (from memory)",
         counts.tooLittle()
             + " too little, "
             + counts.right()
@@ -48,23 +50,22 @@ final class ExplainFindings {
             + counts.aside()
             + ", set aside one by one (ten times off or more, modified z beyond 3.5): "
             + counts.strays(),
-        window.missing());
+        List.of("The edges are those of a typical member."));
   }
 
-  private static Explanation between(BetweenMachines between) {
+  private static Explanation between(BetweenMembers between) {
     return new Explanation(
         "between",
-        "Machines' mean ln doses; variance between by Paule and Mandel, interval by Knapp and"
-            + " Hartung, variance within pooled over repeats.",
+        "Members' mean ln doses of right trials; variance between by Paule and Mandel, variance"
+            + " within pooled over each member's repeats.",
         "factor = exp(tau)",
-        "Paule & Mandel, J. Res. NBS 87 (1982) 377-385; Hartung & Knapp, Statistics in Medicine 20"
-            + " (2001) 3875-3889; Higgins, Thompson & Spiegelhalter, JRSS A 172 (2009) 137-159",
-        Explain.counted(between.machines(), "machine", "machines")
+        "Paule & Mandel, J. Res. NBS 87 (1982) 377-385",
+        Explain.counted(between.members(), "member", "members")
             + ", "
             + Explain.counted(between.trials(), "right trial", "right trials")
             + ", "
             + between.repeats()
-            + " of them repeats on one machine",
+            + " of them beyond the first of their member",
         between.missing().map(List::of).orElse(List.of()));
   }
 

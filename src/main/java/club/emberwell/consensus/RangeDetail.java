@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.Caution;
-import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.OnMyMachine;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Range;
@@ -32,10 +32,7 @@ public record RangeDetail(
    * @param contrasts the clearest first
    */
   public record Findings(
-      Window window,
-      BetweenMachines between,
-      Disagreement disagreement,
-      List<Contrast> contrasts) {}
+      Window window, BetweenMembers between, Disagreement disagreement, List<Contrast> contrasts) {}
 
   /**
    * The one middle that everything about a range uses: start, line in the window, centre of a grid.

@@ -1,7 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.Cautions;
-import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.OnMyMachine;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Group;
@@ -27,7 +27,7 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
    * @param relatives works that differ from it in one part, by that part
    */
   RangeDetail full(Group group, Map<Facet, List<Group>> relatives) {
-    Range core = Range.of(group, false);
+    Range core = Range.of(group);
     Window window = Window.of(group, core.dose());
     Disagreement disagreement = Disagreement.of(group, core.dose());
     Range range = disagreement.found() ? core.split() : core;
@@ -36,7 +36,7 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
         Optional.of(
             new RangeDetail.Findings(
                 window,
-                BetweenMachines.of(group, core.dose()),
+                BetweenMembers.of(group, core.dose()),
                 disagreement,
                 Contrasts.of(group, relatives))),
         Optional.empty(),
@@ -47,13 +47,13 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
 
   /** The core alone, for the smaller groups of a wide search; cautions are never left out. */
   RangeDetail core(Group group) {
-    return RangeDetail.core(Range.of(group, false)).with(WorkCautions.of(group, cautions));
+    return RangeDetail.core(Range.of(group)).with(WorkCautions.of(group, cautions));
   }
 
   /** Nobody did exactly this: an empty range that only borrows. */
   RangeDetail alone(RangeKey key, Group lender, Borrowing borrowing) {
     Group nobody = new Group(key, lender.columns(), new int[0]);
-    return RangeDetail.core(Range.of(nobody, false))
+    return RangeDetail.core(Range.of(nobody))
         .with(WorkCautions.of(lender, cautions))
         .with(Optional.of(borrowing));
   }

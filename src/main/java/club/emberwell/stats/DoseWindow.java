@@ -3,197 +3,256 @@ package club.emberwell.stats;
 import club.emberwell.laser.Effect;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.ToDoubleBiFunction;
+import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
+import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 
 /**
- * From which dose to which dose a result is likely right: two Firth-penalised logits on the natural
- * logarithm of the dose, P(at least right) and P(too much), whose difference is P(right).
+ * From which dose to which dose a result is likely right: an edge between too little and right, and
+ * one between right and too much, each by {@link WithinBetween}; and the chance of right for one
+ * more member, whose own edges lie a normal deviation of ln dose away from those of a typical one.
  *
- * <p>Source: the two cumulative logits of an ordered outcome, McCullagh, JRSS B 42 (1980) 109-142,
- * fitted one by one with the penalty of {@link FirthLogit}. Each member has the same total weight,
- * and the weights sum to the trials; because standard errors of such a fit are unproven, they are
- * widened by sqrt(trials / members).
- *
- * <p>What the trials do not say is not invented: a grade nobody has reported leaves its limit
- * unknown, grades that do not overlap give the gap between them, and outside the observed doses a
- * curve is only drawn grey ({@link #observed}).
+ * <p>What the trials do not say is not invented: see {@link DoseLimit.Kind}.
  */
 public final class DoseWindow {
   /** Fewest members for a window. */
   public static final int FEWEST_MEMBERS = 3;
 
-  /** The chance of a right result inside the window, unless another is asked for. */
-  public static final double PROBABILITY = 0.5;
+  /** Fewest trials beyond an edge, and fewest members who made them. */
+  public static final int FEWEST_BEYOND = 3;
 
-  /** Level of the intervals of the limits. */
-  public static final double LEVEL = 0.95;
+  public static final int FEWEST_MEMBERS_BEYOND = 2;
+
+  /** How far beyond what was right, or beyond a rough edge, a test is proposed (own rule). */
+  private static final double STEP = 1.25;
+
+  private static final GaussIntegrator NORMAL = new GaussIntegratorFactory().hermite(15);
 
   private final State state;
-  private final int trials;
-  private final int members;
-  private final Interval observed;
-  private final DoseLimit lower;
-  private final DoseLimit upper;
+  private final Trials trials;
+  private final Side lower;
+  private final Side upper;
+  private final double differ;
 
-  private DoseWindow(State state, Counts counts, DoseLimit lower, DoseLimit upper) {
+  private DoseWindow(State state, Trials trials, Side lower, Side upper, double differ) {
     this.state = state;
-    this.trials = counts.trials;
-    this.members = counts.members;
-    this.observed = counts.observed;
+    this.trials = trials;
     this.lower = lower;
     this.upper = upper;
+    this.differ = differ;
   }
 
   /** What can be said of a window. */
   public enum State {
     /** Fewer than 3 members. */
-    TOO_FEW_MEMBERS("too few members for a window"),
+    TOO_FEW_MEMBERS,
     /** No other grade yet. */
-    ALL_RIGHT("all right so far: limits unknown"),
-    /** No right result; the limits still say where it may lie. */
-    NONE_RIGHT("nothing right so far"),
-    /** Every trial at the same dose. */
-    ONE_DOSE("all trials at one dose: limits unknown"),
-    /** More dose does not go with more effect. */
-    UNORDERED("results do not follow the dose"),
-    /** At least one limit is known. */
-    KNOWN("window");
-
-    private final String words;
-
-    State(String words) {
-      this.words = words;
-    }
-
-    public String words() {
-      return words;
-    }
+    ALL_RIGHT,
+    /** No right result. */
+    NONE_RIGHT,
+    /** Within members more dose does not go with more effect. */
+    UNORDERED,
+    /** Neither edge is known yet. */
+    NOT_KNOWN,
+    /** At least one edge is known. */
+    KNOWN
   }
 
   /** Chances of the three grades at a dose; they sum to 1. */
   public record Chances(double tooLittle, double right, double tooMuch) {}
 
-  /** Counts and span, kept apart because the fields of a window are all final. */
-  private record Counts(int trials, int members, Interval observed) {}
+  /** One edge and the fit behind it; without a fit its chance is known only if none was tried. */
+  private record Side(DoseLimit limit, Optional<WithinBetween> fit, boolean falling) {
+    static final Side NOTHING = new Side(DoseLimit.notKnown(Double.NaN), Optional.empty(), false);
+
+    boolean drawn() {
+      return fit.isPresent() || limit.kind() == DoseLimit.Kind.NOT_TRIED;
+    }
+  }
+
+  /** The trials, members 0, 1, 2, ... ascending, doses as natural logarithms. */
+  private record Trials(int[] members, double[] logs, Effect[] effects) {
+    int count() {
+      return members.length == 0 ? 0 : members[members.length - 1] + 1;
+    }
+
+    double[] of(Effect effect) {
+      double[] found = new double[logs.length];
+      int n = 0;
+      for (int i = 0; i < logs.length; i++) {
+        if (effects[i] == effect) {
+          found[n++] = logs[i];
+        }
+      }
+      return Arrays.copyOf(found, n);
+    }
+
+    boolean[] reached(Effect atLeast) {
+      boolean[] reached = new boolean[effects.length];
+      for (int i = 0; i < effects.length; i++) {
+        reached[i] = effects[i].compareTo(atLeast) >= 0;
+      }
+      return reached;
+    }
+
+    /** Whether enough trials of enough members lie beyond a place, {@code sign} saying where. */
+    boolean beyond(double edge, int sign) {
+      int n = 0;
+      int by = 0;
+      int last = -1;
+      for (int i = 0; i < logs.length; i++) {
+        if (sign * (logs[i] - edge) > 0) {
+          n++;
+          by += members[i] == last ? 0 : 1;
+          last = members[i];
+        }
+      }
+      return n >= FEWEST_BEYOND && by >= FEWEST_MEMBERS_BEYOND;
+    }
+
+    /** Furthest to one side. */
+    static double furthest(double[] logs, int sign) {
+      return sign * Arrays.stream(logs).map(x -> sign * x).max().orElse(Double.NaN);
+    }
+  }
 
   /**
    * The window of trials.
    *
-   * @param memberNumbers a number for the member of each trial
+   * @param members 0, 1, 2, ... for the member of each trial, ascending
    * @param doses nominal doses, positive, in any one unit: answers are in the same
    * @param effects the grade of each trial
+   * @param differ by how much members differ, standard deviation of ln dose
    */
-  public static DoseWindow of(int[] memberNumbers, double[] doses, Effect[] effects) {
-    Checked.sameLength(memberNumbers.length, doses.length);
+  public static DoseWindow of(int[] members, double[] doses, Effect[] effects, double differ) {
+    Checked.sameLength(members.length, doses.length);
     Checked.sameLength(effects.length, doses.length);
-    Checked.positive(doses);
-    int members = Voices.count(memberNumbers);
-    Interval span =
-        new Interval(Arrays.stream(doses).min().orElse(0), Arrays.stream(doses).max().orElse(0), 1);
-    Counts counts = new Counts(doses.length, members, span);
-    if (members < FEWEST_MEMBERS) {
-      return unknown(State.TOO_FEW_MEMBERS, counts);
+    Trials trials = new Trials(members, Checked.logs(doses), effects);
+    if (trials.count() < FEWEST_MEMBERS) {
+      return new DoseWindow(State.TOO_FEW_MEMBERS, trials, Side.NOTHING, Side.NOTHING, differ);
     }
-    if (Arrays.stream(effects).allMatch(effect -> effect == Effect.RIGHT)) {
-      return unknown(State.ALL_RIGHT, counts);
-    }
-    if (span.low() == span.high()) {
-      return unknown(State.ONE_DOSE, counts);
-    }
-    double[] weights = Voices.weights(memberNumbers);
-    double widening = Math.sqrt((double) doses.length / members);
-    DoseLimit lower = DoseLimit.of(doses, grades(effects, Effect.RIGHT), weights, widening);
-    DoseLimit upper = DoseLimit.of(doses, grades(effects, Effect.TOO_MUCH), weights, widening);
-    if (lower.falling() || upper.falling()) {
-      return unknown(State.UNORDERED, counts);
-    }
-    boolean right = Arrays.asList(effects).contains(Effect.RIGHT);
-    return new DoseWindow(right ? State.KNOWN : State.NONE_RIGHT, counts, lower, upper);
+    Side lower = side(trials, Effect.TOO_LITTLE, Effect.RIGHT, -1);
+    Side upper = side(trials, Effect.TOO_MUCH, Effect.TOO_MUCH, 1);
+    return new DoseWindow(state(trials, lower, upper), trials, lower, upper, differ);
   }
 
-  private static DoseWindow unknown(State state, Counts counts) {
-    return new DoseWindow(state, counts, DoseLimit.UNKNOWN, DoseLimit.UNKNOWN);
+  private static State state(Trials trials, Side lower, Side upper) {
+    int right = trials.of(Effect.RIGHT).length;
+    if (right == trials.logs().length) {
+      return State.ALL_RIGHT;
+    }
+    if (right == 0) {
+      return State.NONE_RIGHT;
+    }
+    if (lower.limit().fitted() || upper.limit().fitted()) {
+      return State.KNOWN;
+    }
+    return lower.falling() || upper.falling() ? State.UNORDERED : State.NOT_KNOWN;
   }
 
-  /** Whether each trial had at least the effect. */
-  private static boolean[] grades(Effect[] effects, Effect atLeast) {
-    boolean[] reached = new boolean[effects.length];
-    for (int i = 0; i < effects.length; i++) {
-      reached[i] = effects[i].compareTo(atLeast) >= 0;
+  /**
+   * One edge.
+   *
+   * @param beyond the grade on its far side
+   * @param atLeast the grade from which on a trial lies above it
+   * @param sign where the far side is
+   */
+  private static Side side(Trials trials, Effect beyond, Effect atLeast, int sign) {
+    double[] right = trials.of(Effect.RIGHT);
+    double[] far = trials.of(beyond);
+    double last = Trials.furthest(right, sign);
+    if (far.length == 0 && !(sign * (Trials.furthest(trials.logs(), sign) - last) > 0)) {
+      return new Side(DoseLimit.NOT_TRIED, Optional.empty(), false);
     }
-    return reached;
+    if (far.length == 0 || right.length == 0) {
+      double next = far.length == 0 ? last + sign * Math.log(STEP) : Double.NaN;
+      return new Side(DoseLimit.notKnown(Math.exp(next)), Optional.empty(), false);
+    }
+    WithinBetween.Outcome outcome =
+        WithinBetween.of(trials.members(), trials.logs(), trials.reached(atLeast));
+    Optional<WithinBetween> fit = outcome.fit();
+    Optional<Interval> range =
+        fit.filter(f -> trials.beyond(f.edge(), sign))
+            .flatMap(WithinBetween::interval)
+            .map(found -> withGap(found, Trials.furthest(far, -sign), last, sign));
+    if (range.isPresent()) {
+      double edge = Math.exp(fit.get().edge());
+      return new Side(DoseLimit.known(edge, range.get().exp(), trials.count()), fit, false);
+    }
+    double between = (Quantiles.median(far) + Quantiles.median(right)) / 2;
+    double next = fit.map(f -> f.edge() + sign * Math.log(STEP)).orElse(between);
+    return new Side(DoseLimit.notKnown(Math.exp(next)), fit, outcome.falling());
+  }
+
+  /**
+   * Where two grades do not overlap at all the edge may lie anywhere between them.
+   *
+   * @param far the nearest trial of the grade beyond
+   * @param right the nearest right one
+   */
+  private static Interval withGap(Interval found, double far, double right, int sign) {
+    return sign * (far - right) > 0
+        ? new Interval(
+            Math.min(found.low(), Math.min(far, right)),
+            Math.max(found.high(), Math.max(far, right)),
+            found.coverage())
+        : found;
   }
 
   public State state() {
     return state;
   }
 
-  public int trials() {
-    return trials;
-  }
-
   public int members() {
-    return members;
+    return trials.count();
   }
 
-  /** Smallest to largest dose tried (0 to 0 of no trials); outside it a curve is a guess. */
-  public Interval observed() {
-    return observed;
+  /** Smallest to largest dose tried; outside it a curve is a guess. Empty of no trials. */
+  public Optional<Interval> observed() {
+    double[] logs = trials.logs();
+    return logs.length == 0
+        ? Optional.empty()
+        : Optional.of(new Interval(Trials.furthest(logs, -1), Trials.furthest(logs, 1), 1).exp());
   }
 
   /** Between too little and right. */
   public DoseLimit lower() {
-    return lower;
+    return lower.limit();
   }
 
   /** Between right and too much. */
   public DoseLimit upper() {
-    return upper;
+    return upper.limit();
   }
 
   /**
-   * The chances at a dose; empty where neither limit is known. A limit that is unknown because its
-   * grade was never reported counts as far away.
+   * The chances of one more member at a dose. Empty where neither edge has a curve, or one that was
+   * tried has none; an edge on whose far side nobody tried anything counts as far away.
    */
   public Optional<Chances> at(double dose) {
     Checked.positive(new double[] {dose});
-    if (lower.curve().isEmpty() && upper.curve().isEmpty()) {
+    boolean curve = lower.fit().isPresent() || upper.fit().isPresent();
+    if (!curve || !lower.drawn() || !upper.drawn()) {
       return Optional.empty();
     }
-    double atLeastRight = lower.curve().map(fit -> fit.probability(1, Math.log(dose))).orElse(1.0);
-    double tooMuch = upper.curve().map(fit -> fit.probability(1, Math.log(dose))).orElse(0.0);
-    double right = Math.max(0, atLeastRight - tooMuch);
-    // two separate curves may cross; then nothing is left for right, and the rest is scaled to 1
-    double sum = 1 - atLeastRight + right + tooMuch;
-    return Optional.of(new Chances((1 - atLeastRight) / sum, right / sum, tooMuch / sum));
+    double log = Math.log(dose);
+    double right = averaged((x, off) -> Math.max(0, reached(x, off) - passed(x, off)), log);
+    double tooMuch = averaged(this::passed, log);
+    double tooLittle = averaged((x, off) -> 1 - Math.max(reached(x, off), passed(x, off)), log);
+    return Optional.of(new Chances(tooLittle, right, tooMuch));
   }
 
-  /** The edges at which the chance of a right result passes {@link #PROBABILITY}. */
-  public Optional<WindowEdges> edges() {
-    return edges(PROBABILITY);
+  private double reached(double log, double off) {
+    return lower.fit().map(fit -> fit.chance(log, off)).orElse(1.0);
   }
 
-  /**
-   * The edges at which the chance of a right result passes a probability; empty where no window is
-   * known or no dose tried has that chance. Nothing is said beyond the doses tried.
-   */
-  public Optional<WindowEdges> edges(double probability) {
-    Checked.level(probability);
-    boolean curve = lower.curve().isPresent() || upper.curve().isPresent();
-    return state == State.KNOWN && curve ? WindowEdges.of(this, probability) : Optional.empty();
+  private double passed(double log, double off) {
+    return upper.fit().map(fit -> fit.chance(log, off)).orElse(0.0);
   }
 
-  /**
-   * The doses at which a proportional odds model has P(too little) and P(too much) at one half:
-   * another way to the same window, to compare with. Empty where that model has no finite estimate,
-   * as happens often with few trials, or its edges do not ascend.
-   */
-  public static Optional<Interval> crossCheck(
-      int[] memberNumbers, double[] doses, Effect[] effects) {
-    double[] logs = Checked.logs(doses);
-    double[][] rows = Arrays.stream(logs).mapToObj(x -> new double[] {x}).toArray(double[][]::new);
-    int[] grades = Arrays.stream(effects).mapToInt(Effect::ordinal).toArray();
-    return ProportionalOdds.fit(rows, grades, Effect.values().length, Voices.weights(memberNumbers))
-        .filter(fit -> fit.coefficients()[0] > 0)
-        .map(fit -> new Interval(Math.exp(fit.edge(0)), Math.exp(fit.edge(1)), Double.NaN));
+  /** Over how members differ: normal, by Gauss and Hermite's rule. */
+  private double averaged(ToDoubleBiFunction<Double, Double> chance, double log) {
+    double sum = NORMAL.integrate(z -> chance.applyAsDouble(log, Math.sqrt(2) * differ * z));
+    return sum / Math.sqrt(Math.PI);
   }
 }

@@ -34,33 +34,18 @@ public final class FirthLogit {
       }
       return logistic(logOdds);
     }
-
-    /**
-     * Where a curve of two coefficients (constant, slope) passes one half, with the standard error
-     * of that place by the delta method; empty where the slope is 0.
-     */
-    public Optional<Half> half() {
-      Checked.sameLength(coefficients.length, 2);
-      double slope = coefficients[1];
-      if (slope == 0) {
-        return Optional.empty();
-      }
-      double x = -coefficients[0] / slope;
-      double variance = covariance[0][0] + 2 * x * covariance[0][1] + x * x * covariance[1][1];
-      return Optional.of(new Half(x, Math.sqrt(variance) / Math.abs(slope)));
-    }
   }
-
-  /** A place on the scale of the covariate and its standard error. */
-  public record Half(double x, double error) {}
 
   /** The penalised fit; empty only of no data or of rows that do not determine a curve. */
   public static Optional<Fit> fit(double[][] rows, double[] successes, double[] trials) {
-    Likelihood likelihood = new Likelihood(rows, successes, trials);
-    if (rows.length == 0) {
-      return Optional.empty();
-    }
-    return NewtonAscent.climb(likelihood, new double[rows[0].length])
+    return rows.length == 0
+        ? Optional.empty()
+        : fit(rows, successes, trials, new double[rows[0].length]);
+  }
+
+  /** The same, climbing from coefficients that are near already. */
+  static Optional<Fit> fit(double[][] rows, double[] successes, double[] trials, double[] start) {
+    return NewtonAscent.climb(new Likelihood(rows, successes, trials), start)
         .map(top -> new Fit(top.parameters(), top.covariance().getData()));
   }
 

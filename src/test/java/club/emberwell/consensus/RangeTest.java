@@ -132,7 +132,7 @@ class RangeTest {
           made.by(member).dose(1).was(i < good[member] ? Effect.RIGHT : Effect.TOO_MUCH);
         }
       }
-      Success success = made.range().success();
+      Success success = made.range().success().orElseThrow();
       MemberShare share = success.share().orElseThrow();
       assertClose(CheckFile.number(row.get("member_share")), share.share(), row.get("case"));
       assertClose(CheckFile.number(row.get("wilson_lower")), share.interval().low(), "lower");

@@ -36,11 +36,6 @@ class LogisticTest {
     double[] coefficients = vector(row[7]);
     assertClose(coefficients, fit.coefficients(), FIRTH, "coefficients");
     assertClose(vector(row[9]), lower(fit.covariance()), FIRTH, "covariance");
-    double half = number(row[11]);
-    if (!Double.isNaN(half)) {
-      assertClose(half, fit.half().orElseThrow().x(), FIRTH, "half");
-      assertClose(number(row[12]), fit.half().orElseThrow().error(), FIRTH, "its error");
-    }
     double[][] at = terms(vector(row[13]), quadratic);
     double[] probabilities = Arrays.stream(at).mapToDouble(fit::probability).toArray();
     assertClose(vector(row[14]), probabilities, FIRTH, "probabilities");

@@ -8,7 +8,7 @@ import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Disagreement;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.RangeDetail.Findings;
-import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
@@ -36,11 +36,13 @@ record FindingsJson(
     CampsJson camps,
     List<ContrastJson> contrasts,
     BorrowedJson borrowed) {
+  private static final String BAND_MEANS =
+      "Where the first right test of one more member lands, with this probability.";
 
   static FindingsJson of(RangeDetail detail) {
     Optional<Findings> findings = detail.findings();
     return new FindingsJson(
-        IntervalJson.of(detail.range().dose().nextMember(), BetweenMachines.NEXT_MEANS),
+        IntervalJson.of(detail.range().dose().nextMember(), BAND_MEANS),
         findings.map(Findings::window).map(WindowJson::of).orElse(null),
         findings.map(Findings::between).map(BetweenJson::of).orElse(null),
         findings.map(Findings::disagreement).map(CampsJson::of).orElse(null),
@@ -53,50 +55,30 @@ record FindingsJson(
   }
 
   /**
-   * How different machines are.
+   * How different members are.
    *
+   * @param repeats right trials beyond the first of each member
+   * @param factor about two members of three lie within it around the middle; 1 = no difference can
+   *     be seen yet
+   * @param factorWithin the same for the trials of one member
    * @param missing why there is no estimate
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record BetweenJson(
-      int machines,
+      int members,
       int trials,
       int repeats,
-      String unit,
-      @JsonUnwrapped EstimateJson estimate,
-      String missing) {
-    static BetweenJson of(BetweenMachines between) {
-      return new BetweenJson(
-          between.machines(),
-          between.trials(),
-          between.repeats(),
-          unitOf(between.measure()),
-          between.estimate().map(EstimateJson::of).orElse(null),
-          between.missing().orElse(null));
-    }
-  }
-
-  /**
-   * By how much machines differ.
-   *
-   * @param factor about two machines of three lie within it around the middle
-   * @param middle interval of the middle of all such machines
-   * @param next where one more machine is expected
-   */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
-  record EstimateJson(
       BigDecimal factor,
       BigDecimal factorWithin,
-      BigDecimal mean,
-      IntervalJson middle,
-      IntervalJson next) {
-    static EstimateJson of(BetweenMachines.Estimate e) {
-      return new EstimateJson(
-          number(e.factor()),
-          number(e.within()),
-          number(e.middle()),
-          IntervalJson.of(e.middleInterval(), BetweenMachines.MIDDLE_MEANS),
-          IntervalJson.of(e.next(), BetweenMachines.NEXT_MEANS));
+      String missing) {
+    static BetweenJson of(BetweenMembers between) {
+      return new BetweenJson(
+          between.members(),
+          between.trials(),
+          between.repeats(),
+          between.estimate().map(e -> number(e.factor())).orElse(null),
+          between.estimate().map(e -> number(e.within())).orElse(null),
+          between.missing().orElse(null));
     }
   }
 

@@ -61,14 +61,23 @@ record RangeJson(
   record DoseJson(DoseKind kind, @JsonUnwrapped SpreadJson spread) {}
 
   /**
-   * How often it works.
+   * How often it works; left out where the search itself filters by effect.
    *
+   * @param right right ones among the single trials
+   * @param trials single trials
    * @param share mean of the members' own shares, 0 to 1; null where nobody tried
    * @param members behind it
+   * @param grids trials of reports with several, which belong to the share of nobody
    */
   @JsonInclude(JsonInclude.Include.ALWAYS)
   record SuccessJson(
-      int right, int trials, BigDecimal share, BigDecimal low, BigDecimal high, int members) {
+      int right,
+      int trials,
+      BigDecimal share,
+      BigDecimal low,
+      BigDecimal high,
+      int members,
+      CellsJson grids) {
     static SuccessJson of(Success success) {
       MemberShare share = success.share().orElse(null);
       return new SuccessJson(
@@ -77,9 +86,13 @@ record RangeJson(
           share == null ? null : QuantityJson.number(share.share()),
           share == null ? null : QuantityJson.number(share.interval().low()),
           share == null ? null : QuantityJson.number(share.interval().high()),
-          share == null ? 0 : share.members());
+          share == null ? 0 : share.members(),
+          new CellsJson(success.cells().right(), success.cells().cells()));
     }
   }
+
+  /** Cells of test grids. */
+  record CellsJson(int right, int trials) {}
 
   /**
    * @param machine the machine asked about, or null
@@ -91,7 +104,7 @@ record RangeJson(
         Behind.of(range),
         settings(range),
         new DoseJson(range.key().process().doseKind(), SpreadJson.of(range.dose())),
-        SuccessJson.of(range.success()),
+        range.success().map(SuccessJson::of).orElse(null),
         FindingsJson.of(detail),
         detail.forMachine().map(mine -> MachineJson.of(machine, mine)).orElse(null),
         new Reasons(

@@ -19,11 +19,17 @@ import java.util.Optional;
  * @param members 0, 1, 2, ... in the order of the members' numbers, one for each row
  * @param doses canonical, one for each row
  * @param undosed trials left out because they state no dose
- * @param aside trials left out because their member's dose is set aside
+ * @param aside indices of the trials left out because their member's dose is set aside
  * @param strays indices of the trials left out one by one
  */
 public record Dosed(
-    Group group, int[] rows, int[] members, double[] doses, int undosed, int aside, int[] strays) {
+    Group group,
+    int[] rows,
+    int[] members,
+    double[] doses,
+    int undosed,
+    int[] aside,
+    int[] strays) {
 
   public static Dosed of(Group group, Spread dose) {
     double[] voices = dose.voices().values();
@@ -49,13 +55,13 @@ public record Dosed(
     List<Integer> strays = new ArrayList<>();
     int n = 0;
     int undosed = 0;
-    int aside = 0;
+    List<Integer> aside = new ArrayList<>();
     int index = -1;
     long last = 0;
     for (int row : all) {
       long member = group.member(row);
       if (Arrays.binarySearch(setAside, member) >= 0) {
-        aside++;
+        aside.add(row);
       } else if (!(column[row] > 0)) {
         undosed++;
       } else if (scale.isPresent() && strays(scale.get(), column[row], effect(group, row))) {
@@ -76,7 +82,7 @@ public record Dosed(
         Arrays.copyOf(members, n),
         Arrays.copyOf(doses, n),
         undosed,
-        aside,
+        aside.stream().mapToInt(Integer::intValue).toArray(),
         strays.stream().mapToInt(Integer::intValue).toArray());
   }
 
@@ -94,12 +100,14 @@ public record Dosed(
     return Effect.values()[group.columns().effect()[row]];
   }
 
-  /** The trials left out one by one, for a plot. */
-  List<Window.Mark> straying() {
-    double[] column = group.columns().values(Range.doseMeasure(group.key()));
-    return Arrays.stream(strays)
-        .mapToObj(row -> new Window.Mark(column[row], effect(group, row), true))
-        .toList();
+  /** A trial of the group as a plot shows it. */
+  Window.Mark mark(int row, boolean aside) {
+    return new Window.Mark(dose(row), effect(group, row), group.columns().report()[row], aside);
+  }
+
+  /** Dose of a trial of the group; NaN where it states none. */
+  double dose(int row) {
+    return group.columns().values(Range.doseMeasure(group.key()))[row];
   }
 
   public int size() {

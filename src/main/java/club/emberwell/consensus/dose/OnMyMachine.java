@@ -15,7 +15,6 @@ import club.emberwell.laser.dose.Transfer.Verdict;
 import club.emberwell.remark.Coded;
 import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Quantiles;
-import club.emberwell.stats.WindowEdges;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -195,10 +194,9 @@ public record OnMyMachine(
   }
 
   private static Optional<Doses> doses(Range range, Window window) {
-    if (window.edges().isPresent()) {
-      WindowEdges edges = window.edges().get();
-      double low = edges.low().to();
-      double high = edges.high().from();
+    if (window.lower().fitted() && window.upper().fitted()) {
+      double low = window.lower().dose();
+      double high = window.upper().dose();
       if (low < high) {
         return Optional.of(new Doses(Basis.WINDOW, low, Math.sqrt(low * high), high));
       }

@@ -9,35 +9,30 @@ import club.emberwell.search.query.Measure;
 import club.emberwell.stats.DoseLimit;
 import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.Interval;
-import club.emberwell.stats.WindowEdges;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * From which dose to which dose it is right, from all three effects: {@link DoseWindow} on the
  * trials of a group.
  *
  * @param measure the dose it is in, canonical unit
- * @param edges where a right result passes an even chance; empty where no window is known
- * @param curve chances of the three effects over the dose, for a plot; empty where none is known
+ * @param curve chances of the three effects over the dose for one more member, for a plot; empty
+ *     where none is known
+ * @param best the dose tried at which right is likeliest; empty where there is no curve
  * @param marks the trials themselves, for the same plot; evenly thinned where they are many
- * @param crossCheck the same edges by proportional odds, where that model has an answer
- * @param missing in sentences: what keeps it from being known better
  */
 public record Window(
     Measure measure,
     DoseWindow fit,
     Counts counts,
-    Optional<WindowEdges> edges,
     List<Point> curve,
-    List<Mark> marks,
-    Optional<Interval> crossCheck,
-    List<String> missing) {
-
-  /** The chance of a right result at the edges. */
-  public static final double PROBABILITY = DoseWindow.PROBABILITY;
+    Optional<Best> best,
+    List<Mark> marks) {
 
   /**
    * What stands behind it.
@@ -59,39 +54,70 @@ public record Window(
       double dose, double tooLittle, double right, double tooMuch, boolean observed) {}
 
   /**
+   * The likeliest dose.
+   *
+   * @param chance of right there, 0 to 1
+   */
+  public record Best(double dose, double chance) {
+    /** Farther than this many times from the middle it is said beside it. */
+    public static final double APART = 1.3;
+
+    public boolean apartFrom(double middle) {
+      return Math.max(dose / middle, middle / dose) > APART;
+    }
+  }
+
+  /**
    * One trial in the plot.
    *
-   * @param stray far off and left out: drawn hollow
+   * @param report number of the report it stands in
+   * @param aside left out of all figures, alone or with its member: drawn hollow
    */
-  public record Mark(double dose, Effect effect, boolean stray) {}
+  public record Mark(double dose, Effect effect, long report, boolean aside) {}
 
   public static Window of(Group group, Spread dose) {
     Dosed dosed = Dosed.of(group, dose);
     Effect[] effects = dosed.effects();
-    DoseWindow fit = DoseWindow.of(dosed.members(), dosed.doses(), effects);
-    Optional<Interval> other =
-        fit.state() == DoseWindow.State.KNOWN && dosed.size() <= ConsensusLimits.CROSS_CHECKED
-            ? DoseWindow.crossCheck(dosed.members(), dosed.doses(), effects)
-            : Optional.empty();
-    Optional<WindowEdges> edges = fit.edges();
+    double differ = BetweenMembers.of(dosed).deviation();
+    DoseWindow fit = DoseWindow.of(dosed.members(), dosed.doses(), effects, differ);
+    List<Point> curve = curve(fit);
     return new Window(
         Range.doseMeasure(group.key()),
         fit,
         counts(dosed, effects),
-        edges,
-        curve(fit),
-        marks(dosed),
-        other,
-        missing(fit, edges));
+        curve,
+        curve.stream()
+            .filter(Point::observed)
+            .max(Comparator.comparingDouble(Point::right))
+            .map(point -> new Best(point.dose(), point.right())),
+        marks(dosed));
+  }
+
+  /** Between too little and right. */
+  public DoseLimit lower() {
+    return fit.lower();
+  }
+
+  /** Between right and too much. */
+  public DoseLimit upper() {
+    return fit.upper();
+  }
+
+  /** The chance of right for one more member at a dose; empty where it is not known. */
+  public Optional<Double> chance(double dose) {
+    return fit.at(dose).map(DoseWindow.Chances::right);
   }
 
   private static List<Mark> marks(Dosed dosed) {
     int step = 1 + dosed.size() / ConsensusLimits.MARKS;
     List<Mark> marks = new ArrayList<>();
     for (int i = 0; i < dosed.size(); i += step) {
-      marks.add(new Mark(dosed.doses()[i], dosed.effect(i), false));
+      marks.add(dosed.mark(dosed.rows()[i], false));
     }
-    dosed.straying().forEach(marks::add);
+    IntStream.concat(Arrays.stream(dosed.strays()), Arrays.stream(dosed.aside()))
+        .filter(row -> dosed.dose(row) > 0)
+        .mapToObj(row -> dosed.mark(row, true))
+        .forEach(marks::add);
     return List.copyOf(marks);
   }
 
@@ -105,69 +131,26 @@ public record Window(
         grades[Effect.TOO_MUCH.ordinal()],
         members,
         dosed.undosed(),
-        dosed.aside(),
+        dosed.aside().length,
         dosed.strays().length);
   }
 
+  /** Over the doses tried and a little beyond. */
   private static List<Point> curve(DoseWindow fit) {
-    List<Point> points = new ArrayList<>();
-    if (fit.lower().curve().isEmpty() && fit.upper().curve().isEmpty()) {
-      return points;
+    Optional<Interval> tried = fit.observed().filter(span -> fit.at(span.low()).isPresent());
+    if (tried.isEmpty()) {
+      return List.of();
     }
-    double from = Math.log(fit.observed().low() / ConsensusLimits.CURVE_MARGIN);
-    double to = Math.log(fit.observed().high() * ConsensusLimits.CURVE_MARGIN);
+    List<Point> points = new ArrayList<>();
+    double from = Math.log(tried.get().low() / ConsensusLimits.CURVE_MARGIN);
+    double to = Math.log(tried.get().high() * ConsensusLimits.CURVE_MARGIN);
     int steps = ConsensusLimits.CURVE_POINTS - 1;
     for (int i = 0; i <= steps; i++) {
       double dose = Math.exp(from + (to - from) * i / steps);
       DoseWindow.Chances at = fit.at(dose).orElseThrow();
-      boolean observed = fit.observed().contains(dose);
+      boolean observed = tried.get().contains(dose);
       points.add(new Point(dose, at.tooLittle(), at.right(), at.tooMuch(), observed));
     }
     return List.copyOf(points);
-  }
-
-  private static List<String> missing(DoseWindow fit, Optional<WindowEdges> edges) {
-    List<String> missing = new ArrayList<>();
-    switch (fit.state()) {
-      case TOO_FEW_MEMBERS ->
-          missing.add(
-              "A window takes trials with a dose from "
-                  + DoseWindow.FEWEST_MEMBERS
-                  + " members; there are "
-                  + fit.members()
-                  + ".");
-      case ALL_RIGHT ->
-          missing.add(
-              "All right so far: limits unknown. It takes trials that came out too little and"
-                  + " too much.");
-      case ONE_DOSE -> missing.add("All trials were made at one dose: limits unknown.");
-      case UNORDERED ->
-          missing.add("More dose did not go with more effect: something else decides here.");
-      case NONE_RIGHT -> missing.add("Nothing came out right so far.");
-      default -> {
-        // both limits are looked at below
-      }
-    }
-    if (fit.state() == DoseWindow.State.KNOWN || fit.state() == DoseWindow.State.NONE_RIGHT) {
-      limit(fit.lower(), "lower", "too little", missing);
-      limit(fit.upper(), "upper", "too much", missing);
-    }
-    if (fit.state() == DoseWindow.State.KNOWN && edges.isEmpty()) {
-      missing.add("At no dose tried is a right result likelier than not.");
-    }
-    return List.copyOf(missing);
-  }
-
-  private static void limit(DoseLimit limit, String side, String grade, List<String> missing) {
-    if (limit.kind() == DoseLimit.Kind.UNKNOWN) {
-      missing.add("Nobody reported " + grade + ": the " + side + " limit is unknown.");
-    } else if (limit.kind() == DoseLimit.Kind.GAP) {
-      missing.add(
-          "Trials that came out "
-              + grade
-              + " and the others do not overlap: the "
-              + side
-              + " limit lies somewhere in the gap between them.");
-    }
   }
 }

@@ -18,9 +18,6 @@ public final class ConsensusLimits {
   /** How far the curve is drawn beyond the doses tried, as a factor; grey there. */
   public static final double CURVE_MARGIN = 1.5;
 
-  /** Trials up to which the window is checked by a second model: with more it says nothing new. */
-  public static final int CROSS_CHECKED = 2_000;
-
   /** Groups worked out in full, largest first; the rest keep to the core. */
   public static final int DETAILED = 8;
 

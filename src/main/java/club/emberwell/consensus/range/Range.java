@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param settings spreads of the settings that anybody stated, in the order of {@link
  *     Measure#SETTINGS}
  * @param dose nominal J/mm2 for area work, J/mm for line work
+ * @param success empty where the search itself asked for an effect: then the share means nothing
  */
 public record Range(
     RangeKey key,
@@ -21,7 +22,7 @@ public record Range(
     Evidence evidence,
     List<Spread> settings,
     Spread dose,
-    Success success) {
+    Optional<Success> success) {
 
   /**
    * How much stands behind a range.
@@ -33,7 +34,14 @@ public record Range(
    */
   public record Counts(int trials, int reports, int voices, int machines) {}
 
-  public static Range of(Group group, boolean camps) {
+  public static Range of(Group group) {
+    return of(group, false);
+  }
+
+  /**
+   * @param effectAsked whether the search that found the trials filters by effect
+   */
+  public static Range of(Group group, boolean effectAsked) {
     RightTrials right = RightTrials.of(group);
     List<Spread> settings = new ArrayList<>();
     for (Measure measure : Measure.SETTINGS) {
@@ -47,10 +55,10 @@ public record Range(
     return new Range(
         group.key(),
         new Counts(group.rows().length, group.reports(), voices, group.machines()),
-        Evidence.of(voices, dose.intervalRatio(), camps),
+        Evidence.of(voices, dose.intervalRatio(), false),
         List.copyOf(settings),
         dose,
-        Success.of(group));
+        effectAsked ? Optional.empty() : Optional.of(Success.of(group)));
   }
 
   /** The same where its voices were found to fall into camps. */

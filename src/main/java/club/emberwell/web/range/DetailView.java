@@ -5,41 +5,33 @@ import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.Explanation;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.RangeDetail.Findings;
-import club.emberwell.consensus.dose.BetweenMachines;
+import club.emberwell.consensus.dose.BetweenMembers;
+import club.emberwell.consensus.range.Figures;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.Interval;
-import club.emberwell.web.plot.Caption;
-import club.emberwell.web.plot.StripPlot;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * A range worked out in full, as its page shows it.
  *
+ * @param between how members differ, or why that is not known; empty where the range was not worked
+ *     out further
  * @param window null where the range was not worked out further
  * @param disagreement the answer about camps in a sentence, or empty
  */
 public record DetailView(
     RangeView range,
     WindowView window,
-    Between between,
+    List<String> between,
     String disagreement,
     Contrasts contrasts,
     String borrowed,
     MachineView machine,
     Explained explained) {
   private static final double PERCENT = 100;
-
-  /**
-   * How machines differ, or why that is not known.
-   *
-   * @param said empty where the range was not worked out further
-   * @param plot null where it is not known
-   */
-  public record Between(List<String> said, StripPlot plot) {}
 
   /**
    * What makes a difference.
@@ -64,13 +56,7 @@ public record DetailView(
     return new DetailView(
         RangeView.of(range, reader, scope),
         findings.map(Findings::window).map(w -> WindowView.of(w, reader, scope)).orElse(null),
-        new Between(
-            findings.map(Findings::between).map(b -> between(b, dose)).orElse(List.of()),
-            findings
-                .map(Findings::between)
-                .flatMap(BetweenMachines::estimate)
-                .map(e -> plot(e, dose, scope))
-                .orElse(null)),
+        findings.map(Findings::between).map(DetailView::between).orElse(List.of()),
         findings.map(Findings::disagreement).map(d -> d.sentence()).orElse(""),
         new Contrasts(contrasts(detail, true), contrasts(detail, false)),
         detail.borrowing().map(b -> borrowed(b, dose)).orElse(null),
@@ -92,56 +78,28 @@ public record DetailView(
         .toList();
   }
 
-  private static List<String> between(BetweenMachines found, MeasureText dose) {
+  private static List<String> between(BetweenMembers found) {
     if (found.estimate().isEmpty()) {
       return List.of(found.missing().orElse("Not known."));
     }
-    BetweenMachines.Estimate e = found.estimate().get();
-    List<String> sentences = new ArrayList<>();
-    sentences.add(
-        """
-        Machines differ by a factor of %s: about two of three lie within it of the middle, above \
-        or below. Repeats on one machine differ by %s. From %s and %s."""
+    BetweenMembers.Estimate e = found.estimate().get();
+    String behind =
+        "From %s and %s."
             .formatted(
-                dose.tick(e.factor()),
-                dose.tick(e.within()),
-                RangeView.counted(found.machines(), "machine", "machines"),
-                RangeView.counted(found.trials(), "right trial", "right trials")));
-    sentences.add(
-        "Middle %s, 95 %% interval %s. %s"
-            .formatted(
-                dose.text(e.middle()),
-                interval(e.middleInterval(), dose),
-                BetweenMachines.MIDDLE_MEANS));
-    e.next()
-        .ifPresent(
-            next ->
-                sentences.add(
-                    "Next machine %s (95 %%). %s"
-                        .formatted(interval(next, dose), BetweenMachines.NEXT_MEANS)));
-    return sentences;
+                RangeView.counted(found.members(), "member", "members"),
+                RangeView.counted(found.trials(), "right trial", "right trials"));
+    return e.differ()
+        ? List.of(
+            "Members differ by a factor of %s: 2 in 3 lie within it of the middle."
+                .formatted(Figures.two(e.factor())),
+            "Tests by one member differ by a factor of %s.".formatted(Figures.two(e.within())),
+            behind)
+        : List.of("No difference between members can be seen yet.", behind);
   }
 
   private static String interval(Interval interval, MeasureText text) {
     double[] ends = text.ends(interval.low(), interval.high());
     return text.tick(ends[0]) + " to " + text.tick(ends[1]);
-  }
-
-  /** The middle's interval over the band for the next machine. */
-  private static StripPlot plot(BetweenMachines.Estimate e, MeasureText text, String scope) {
-    return StripPlot.of(
-        new StripPlot.Input(
-            new Caption(
-                scope + "-between",
-                "Middle of all machines and band for the next one",
-                "The bar is the 95 % interval of the middle, the shaded stretch the band for one more machine."),
-            new StripPlot.Values(new double[0], new double[0]),
-            new StripPlot.Middle(
-                null,
-                text.value(e.middle()),
-                text.ends(e.middleInterval().low(), e.middleInterval().high()),
-                e.next().map(i -> text.ends(i.low(), i.high())).orElse(null)),
-            new StripPlot.Scale(true, text::tick, null)));
   }
 
   private static String borrowed(Borrowing b, MeasureText dose) {

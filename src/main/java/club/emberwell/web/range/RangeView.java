@@ -3,9 +3,10 @@ package club.emberwell.web.range;
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.Spread;
+import club.emberwell.consensus.range.Success;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
-import club.emberwell.stats.MemberShare;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -69,17 +70,34 @@ public record RangeView(
   }
 
   private static String success(Range range) {
-    if (range.success().share().isEmpty()) {
-      return "";
+    return range.success().map(RangeView::success).orElse("");
+  }
+
+  private static String success(Success success) {
+    List<String> said = new ArrayList<>();
+    success
+        .share()
+        .ifPresent(
+            share -> {
+              said.add("%s of %s were right.".formatted(success.right(), tests(success.trials())));
+              said.add(
+                  "Counting each of %s once: %s %% (uncertain: %s to %s %%)."
+                      .formatted(
+                          counted(share.members(), "member", "members"),
+                          Math.round(share.share() * PERCENT),
+                          Math.round(share.interval().low() * PERCENT),
+                          Math.round(share.interval().high() * PERCENT)));
+            });
+    if (success.cells().cells() > 0) {
+      said.add(
+          "In test grids %s of %s were right."
+              .formatted(
+                  success.cells().right(), counted(success.cells().cells(), "cell", "cells")));
     }
-    MemberShare share = range.success().share().get();
-    return "Right in %s %% of tries, each member counting once (%s to %s %%, %s; %s of %s trials)."
-        .formatted(
-            Math.round(share.share() * PERCENT),
-            Math.round(share.interval().low() * PERCENT),
-            Math.round(share.interval().high() * PERCENT),
-            counted(share.members(), "member", "members"),
-            range.success().right(),
-            range.success().trials());
+    return String.join(" ", said);
+  }
+
+  private static String tests(int n) {
+    return counted(n, "test", "tests");
   }
 }

@@ -3,35 +3,45 @@ package club.emberwell.web.range;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.laser.Effect;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.stats.WindowEdges;
-import club.emberwell.stats.WindowEdges.Edge;
+import club.emberwell.stats.DoseLimit;
 import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.XyPlot;
 import club.emberwell.web.plot.XyPlot.Point;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /**
  * The window of a range as a page shows it.
  *
- * @param sentence from which dose to which, or what is missing
+ * @param said from which dose to which, the best chance, and what is not known, in sentences
  * @param counts the trials behind it
  * @param plot the chance of a right result over the trials; null where no dose was stated
+ * @param edges what is known of either edge, for the table
  * @param rows the curve as a table, every few points
  */
 public record WindowView(
-    String sentence,
+    List<String> said,
     String counts,
-    List<String> missing,
     XyPlot plot,
     String unit,
+    List<EdgeRow> edges,
     List<Row> rows) {
   private static final double PERCENT = 100;
   private static final int TABLE_EVERY = 6;
 
   /** One line of the table, percent. */
   public record Row(String dose, long tooLittle, long right, long tooMuch, boolean observed) {}
+
+  /**
+   * One edge.
+   *
+   * @param interval its 95 % interval
+   * @param rough fitted, but not well enough to be said in words
+   */
+  public record EdgeRow(String name, String dose, String interval, boolean rough) {}
 
   static WindowView of(Window window, UnitPreferences reader, String scope) {
     MeasureText text = new MeasureText(window.measure(), reader);
@@ -45,12 +55,27 @@ public record WindowView(
                 RangeView.counted(n.members(), "member", "members"),
                 leftOut(n));
     return new WindowView(
-        window.edges().map(e -> sentence(e, text)).orElse("No window can be told yet."),
+        WindowWords.of(window, text),
         counts,
-        window.missing(),
         window.marks().isEmpty() ? null : plot(window, text, scope, counts),
         text.unit(),
+        Stream.concat(
+                edge("Becomes right", window.lower(), text).stream(),
+                edge("Becomes too much", window.upper(), text).stream())
+            .toList(),
         rows(window, text));
+  }
+
+  private static Optional<EdgeRow> edge(String name, DoseLimit limit, MeasureText text) {
+    return limit
+        .range()
+        .map(
+            range ->
+                new EdgeRow(
+                    name,
+                    text.number(limit.dose()),
+                    text.number(range.low()) + " to " + text.number(range.high()),
+                    limit.kind() == DoseLimit.Kind.ROUGH));
   }
 
   private static String leftOut(Window.Counts n) {
@@ -58,24 +83,6 @@ public record WindowView(
     return all == 0
         ? ""
         : "; left out as far off all others: " + RangeView.counted(all, "trial", "trials");
-  }
-
-  private static String sentence(WindowEdges edges, MeasureText text) {
-    return "A right result is likelier than not %s %s, likeliest at %s (%s %%)."
-        .formatted(
-            edge("from", edges.low(), ", the least dose tried, or less,", text),
-            edge("to", edges.high(), ", the highest dose tried, or more", text),
-            text.text(edges.peak()),
-            Math.round(edges.peakChance() * PERCENT));
-  }
-
-  private static String edge(String word, Edge edge, String open, MeasureText text) {
-    String to = text.text(edge.to());
-    return switch (edge.kind()) {
-      case POINT -> "%s %s".formatted(word, to);
-      case GAP -> "%s somewhere between %s and %s".formatted(word, text.number(edge.from()), to);
-      case OPEN -> "%s %s%s".formatted(word, to, open);
-    };
   }
 
   private static XyPlot plot(Window window, MeasureText text, String scope, String counts) {
@@ -99,7 +106,7 @@ public record WindowView(
             new double[] {0, PERCENT},
             false);
     for (Window.Mark mark : window.marks()) {
-      String kind = mark.stray() ? "dot-hollow" : kind(mark.effect());
+      String kind = mark.aside() ? "dot-hollow" : kind(mark.effect());
       drawing.dot(kind, text.value(mark.dose()), height(mark.effect()));
     }
     List<Point> run = new ArrayList<>();

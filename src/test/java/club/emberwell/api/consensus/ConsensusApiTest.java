@@ -5,7 +5,6 @@ import static org.hamcrest.Matchers.closeTo;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
-import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
@@ -118,9 +117,8 @@ class ConsensusApiTest {
         .body("groups[0].success.right", equalTo(3))
         .body("groups[0].success.share", closeTo(2.5 / 3, 1e-12))
         .body("groups[0].band.probability", closeTo(0.5, 1e-12))
-        .body("groups[0].window.state", equalTo("known"))
-        .body("groups[0].window.upperLimit.kind", equalTo("gap"))
-        .body("groups[0].window.missing", hasItem(containsString("too little")))
+        .body("groups[0].window.lower.kind", equalTo("not-tried"))
+        .body("groups[0].window.upper.kind", equalTo("not-known"))
         .body("groups[0].camps.found", equalTo(false))
         .body("groups[0].contrasts", hasSize(0))
         .body("groups[0].cautions", not(hasSize(0)))

@@ -116,9 +116,9 @@ class OnMyMachineTest {
     OnMyMachine found = on(laser(10_600, Regime.CW, 40, 150.0), made, null);
     assertEquals(OnMyMachine.Basis.WINDOW, found.equalDose().basis().orElseThrow());
     assertEquals(0.1, found.equalDose().spacingMm(), 1e-12);
-    // the grades do not overlap: only doses that came out right are inside
-    assertEquals(20 / (260 * 0.1), found.equalDose().lines().get(0).dose(), 1e-9);
-    assertEquals(20 / (200 * 0.1), found.equalDose().lines().get(2).dose(), 1e-9);
+    Window window = Window.of(made.group(), made.range().dose());
+    assertEquals(window.lower().dose(), found.equalDose().lines().get(0).dose(), 1e-9);
+    assertEquals(window.upper().dose(), found.equalDose().lines().get(2).dose(), 1e-9);
   }
 
   @Test

@@ -11,8 +11,9 @@ import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
 import club.emberwell.search.query.Measure;
+import club.emberwell.stats.DoseLimit;
 import club.emberwell.stats.DoseWindow;
-import club.emberwell.stats.WindowEdges;
+import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -48,14 +49,14 @@ class WindowTest {
       }
     }
     Window window = window(made);
-    WindowEdges edges = window.edges().orElseThrow();
-    assertEquals(0.5, edges.low().from(), 0.08);
-    assertEquals(2, edges.high().to(), 0.3);
-    assertEquals(1, edges.peak(), 0.15);
-    assertTrue(window.missing().isEmpty(), window.missing().toString());
+    assertEquals(DoseLimit.Kind.TOLD, window.lower().kind());
+    assertEquals(DoseLimit.Kind.TOLD, window.upper().kind());
+    assertEquals(0.5, window.lower().dose(), 0.08);
+    assertEquals(2, window.upper().dose(), 0.3);
+    assertEquals(1, window.best().orElseThrow().dose(), 0.15);
+    assertEquals(window.best().orElseThrow().chance(), window.chance(1).orElseThrow(), 0.01);
     Window.Counts counts = window.counts();
     assertEquals(360, counts.tooLittle() + counts.right() + counts.tooMuch() + counts.aside());
-    assertTrue(window.crossCheck().isPresent());
   }
 
   @Test
@@ -78,44 +79,6 @@ class WindowTest {
   }
 
   @Test
-  void wordsSayWhatIsMissing() {
-    assertMissing("3 members; there are 2", members(2, 1, Effect.RIGHT, new MadeTrials()));
-    assertMissing("All right so far: limits unknown", MadeTrials.ofVoices(1, 2, 3));
-    MadeTrials oneDose = members(3, 1, Effect.RIGHT, new MadeTrials());
-    oneDose.by(1).dose(1).was(Effect.TOO_MUCH);
-    assertMissing("one dose", oneDose);
-    MadeTrials upper = members(3, 1, Effect.RIGHT, new MadeTrials());
-    members(3, 2, Effect.TOO_MUCH, upper);
-    assertMissing("Nobody reported too little: the lower limit is unknown", upper);
-    assertMissing("the upper limit lies somewhere in the gap", upper);
-    MadeTrials none = members(3, 1, Effect.TOO_LITTLE, new MadeTrials());
-    members(3, 2, Effect.TOO_MUCH, none);
-    assertMissing("Nothing came out right", none);
-    MadeTrials reversed = members(5, 1, Effect.TOO_MUCH, new MadeTrials());
-    members(5, 2, Effect.TOO_LITTLE, reversed);
-    members(5, 1.5, Effect.RIGHT, reversed);
-    assertMissing("something else decides here", reversed);
-  }
-
-  private static void assertMissing(String words, MadeTrials made) {
-    Window window = window(made);
-    assertTrue(
-        window.missing().stream().anyMatch(sentence -> sentence.contains(words)),
-        window.missing() + " lacks: " + words);
-  }
-
-  @Test
-  void aGapIsGivenAsAGapAndNotAsAPoint() {
-    MadeTrials made = members(4, 1, Effect.RIGHT, new MadeTrials());
-    members(4, 3, Effect.TOO_MUCH, made);
-    WindowEdges edges = window(made).edges().orElseThrow();
-    assertEquals(WindowEdges.Kind.GAP, edges.high().kind());
-    assertEquals(1, edges.high().from());
-    assertEquals(3, edges.high().to());
-    assertEquals(WindowEdges.Kind.OPEN, edges.low().kind());
-  }
-
-  @Test
   void oneTrialWithASlipOfUnitsIsLeftOutAndItsMemberIsNot() {
     MadeTrials made = new MadeTrials();
     for (int member = 1; member <= 9; member++) {
@@ -132,8 +95,9 @@ class WindowTest {
     Window after = window(made);
     assertEquals(3, after.counts().strays());
     assertEquals(9, after.counts().members());
-    assertEquals(before.edges(), after.edges());
-    assertEquals(3, after.marks().stream().filter(Window.Mark::stray).count());
+    assertEquals(before.lower(), after.lower());
+    assertEquals(before.upper(), after.upper());
+    assertEquals(3, after.marks().stream().filter(Window.Mark::aside).count());
   }
 
   @Test
@@ -149,7 +113,10 @@ class WindowTest {
     assertEquals(1, window.counts().aside());
     assertEquals(1, window.counts().undosed());
     assertEquals(9, window.counts().members());
-    assertEquals(1.09, window.fit().observed().high(), 1e-12);
+    assertEquals(1.09, window.fit().observed().orElseThrow().high(), 1e-12);
+    assertEquals(
+        List.of(60.0),
+        window.marks().stream().filter(Window.Mark::aside).map(Window.Mark::dose).toList());
   }
 
   @Test

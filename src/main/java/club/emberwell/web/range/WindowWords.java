@@ -1,0 +1,90 @@
+package club.emberwell.web.range;
+
+import club.emberwell.consensus.dose.Window;
+import club.emberwell.stats.DoseLimit;
+import club.emberwell.stats.DoseWindow;
+import club.emberwell.stats.Interval;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What a window says, in sentences. */
+final class WindowWords {
+  private static final double PERCENT = 100;
+
+  private WindowWords() {}
+
+  static List<String> of(Window window, MeasureText text) {
+    List<String> said = new ArrayList<>();
+    switch (window.fit().state()) {
+      case TOO_FEW_MEMBERS ->
+          said.add(
+              "With tests by %s members we can say more. There are %s."
+                  .formatted(DoseWindow.FEWEST_MEMBERS, window.fit().members()));
+      case NONE_RIGHT -> said.add("Nothing came out right so far.");
+      default -> {
+        edges(window, text, said);
+        window
+            .best()
+            .map(
+                best ->
+                    "Best chance: %s (%s %%)."
+                        .formatted(text.text(best.dose()), Math.round(best.chance() * PERCENT)))
+            .ifPresent(said::add);
+      }
+    }
+    return List.copyOf(said);
+  }
+
+  private static void edges(Window window, MeasureText text, List<String> said) {
+    boolean low = window.lower().kind() == DoseLimit.Kind.TOLD;
+    boolean high = window.upper().kind() == DoseLimit.Kind.TOLD;
+    if (low && high) {
+      said.add(
+          "Most tests were right between about %s and %s %s."
+              .formatted(told(window.lower(), text), told(window.upper(), text), text.unit()));
+    } else if (low) {
+      said.add(
+          "Most tests were right from about %s %s up."
+              .formatted(told(window.lower(), text), text.unit()));
+    } else if (high) {
+      said.add(
+          "Most tests were right up to about %s %s."
+              .formatted(told(window.upper(), text), text.unit()));
+    }
+    if (window.fit().state() == DoseWindow.State.UNORDERED) {
+      said.add("More dose did not give more effect here: something else decides.");
+    }
+    Interval tried = window.fit().observed().orElseThrow();
+    open(window.lower(), "right", "less", text.text(tried.low()), text, said);
+    open(window.upper(), "too much", "more", text.text(tried.high()), text, said);
+  }
+
+  private static String told(DoseLimit limit, MeasureText text) {
+    Interval range = limit.range().orElseThrow();
+    return "%s (%s to %s)"
+        .formatted(text.number(limit.dose()), text.number(range.low()), text.number(range.high()));
+  }
+
+  private static void open(
+      DoseLimit limit,
+      String becomes,
+      String than,
+      String last,
+      MeasureText text,
+      List<String> said) {
+    switch (limit.kind()) {
+      case ROUGH -> said.add("Where it becomes %s is known only roughly.".formatted(becomes));
+      case NOT_TRIED -> said.add("Nobody tried %s than %s.".formatted(than, last));
+      case NOT_KNOWN -> {
+        said.add("Where it becomes %s is not known yet.".formatted(becomes));
+        limit
+            .next()
+            .map(next -> "A test at %s would tell most.".formatted(text.text(next)))
+            .ifPresent(said::add);
+      }
+      default -> {
+        // told above
+      }
+    }
+  }
+}
