@@ -10,9 +10,9 @@ public record Ban(
     String ruleId, String subject, String hazard, String agent, String source, String sentence) {
   static Ban of(Caution caution) {
     CautionRule rule = caution.rule();
-    String subject = caution.because().map(Term::label).orElse("This work");
+    String subject = caution.because().map(Term::label).orElse("this work");
     String sentence =
-        "%s takes no settings here: %s (%s). Source: %s."
+        "We do not share settings for %s. Reason: %s (%s). Source: %s."
             .formatted(subject, rule.hazard(), rule.agent(), rule.evidence().source());
     return new Ban(
         rule.id(), subject, rule.hazard(), rule.agent(), rule.evidence().source(), sentence);
