@@ -1,8 +1,8 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.Cautions;
+import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.dose.BetweenMembers;
-import club.emberwell.consensus.dose.OnMyMachine;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;

@@ -13,7 +13,7 @@ import club.emberwell.search.column.PackedCodes;
  * unknown motion as the same. The weights are ours: power sets the dose that can be reached at all,
  * the beam only spreads it.
  */
-final class Closeness {
+public final class Closeness {
   static final double OTHER_BAND = 1000;
   static final double OTHER_REGIME = 100;
   static final double BEAM_WEIGHT = 0.5;
@@ -22,7 +22,7 @@ final class Closeness {
 
   private final Laser mine;
 
-  Closeness(Laser mine) {
+  public Closeness(Laser mine) {
     this.mine = mine;
   }
 
@@ -34,18 +34,28 @@ final class Closeness {
    * @param beamDiameterUm um, NaN = not given
    */
   double distance(long codes, double ratedPowerW, double beamDiameterUm) {
-    double distance = Math.abs(logRatio(ratedPowerW, mine.ratedPowerW()));
+    double distance = alike(ratedPowerW, beamDiameterUm, PackedCodes.MOTION.code(codes));
     if (PackedCodes.BAND.raw(codes) != mine.band().ordinal()) {
       distance += OTHER_BAND;
     }
     if (PackedCodes.REGIME.raw(codes) != mine.regime().ordinal()) {
       distance += OTHER_REGIME;
     }
-    int motion = PackedCodes.MOTION.code(codes);
-    if (motion >= 0 && mine.motion() != null && motion != mine.motion().ordinal()) {
-      distance += OTHER_MOTION;
-    }
-    return distance + beam(beamDiameterUm);
+    return distance;
+  }
+
+  /**
+   * The distance of a laser of the same band and regime.
+   *
+   * @param ratedPowerW W
+   * @param beamDiameterUm um, NaN = not given
+   * @param motion place of the {@link club.emberwell.laser.Motion}, below zero = not given
+   */
+  public double alike(double ratedPowerW, double beamDiameterUm, int motion) {
+    double distance = Math.abs(logRatio(ratedPowerW, mine.ratedPowerW())) + beam(beamDiameterUm);
+    return motion >= 0 && mine.motion() != null && motion != mine.motion().ordinal()
+        ? distance + OTHER_MOTION
+        : distance;
   }
 
   private double beam(double beamDiameterUm) {

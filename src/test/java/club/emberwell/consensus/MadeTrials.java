@@ -127,7 +127,8 @@ public final class MadeTrials {
         new TrialColumns.Who(
             trials.stream().mapToLong(t -> t.member).toArray(),
             trials.stream().mapToLong(t -> t.machine).toArray(),
-            trials.stream().mapToLong(t -> t.report).toArray()),
+            trials.stream().mapToLong(t -> t.report).toArray(),
+            new int[n]),
         new TrialColumns.Apart(process, band, regime),
         effect,
         values,

@@ -2,8 +2,8 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.SettingsJson;
+import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.dose.EqualDosePair;
-import club.emberwell.consensus.dose.OnMyMachine;
 import club.emberwell.laser.dose.Comparison;
 import club.emberwell.laser.dose.Transfer.Verdict;
 import club.emberwell.quantity.QuantityKind;

@@ -27,7 +27,7 @@ public final class Transfer {
   static final double SPOT_SHARE = 0.25;
 
   /** Speed and power within this factor: a start for a test grid. */
-  static final double NEAR = 2;
+  public static final double NEAR = 2;
 
   /** Beyond {@link #NEAR} and within this factor: weak. */
   static final double FAR = 5;
@@ -40,9 +40,9 @@ public final class Transfer {
   /** What may be said about the other machine. */
   public enum Verdict implements Coded {
     START_OF_GRID("start-of-grid", "Start of a test grid"),
-    WEAK("weak", "Weak start of a wide test grid"),
-    SHOW_SIDE_BY_SIDE("side-by-side", "No number, compare side by side"),
-    NO_TRANSFER("no-transfer", "No transfer");
+    WEAK("weak", "Only a rough start"),
+    SHOW_SIDE_BY_SIDE("side-by-side", "No number: compare side by side"),
+    NO_TRANSFER("no-transfer", "Does not carry over");
 
     private final String code;
     private final String label;
@@ -125,27 +125,27 @@ public final class Transfer {
       return Optional.of(
           scaled.without(
               Verdict.NO_TRANSFER,
-              "No transfer: absorption and mechanism differ between "
+              "These settings are for "
                   + wavelength(from)
-                  + " and "
+                  + ", your laser has "
                   + wavelength(to)
-                  + "."));
+                  + ": they do not carry over."));
     }
     if (from.regime() == null || to.regime() == null) {
       return Optional.of(
           scaled.without(
               Verdict.SHOW_SIDE_BY_SIDE,
-              "It is not stated whether both lasers are continuous or pulsed."));
+              "We do not know whether both lasers are continuous or pulsed."));
     }
     if (from.regime() != to.regime()) {
       return Optional.of(
           scaled.without(
               Verdict.NO_TRANSFER,
-              "No transfer: absorption and mechanism differ between "
+              "These settings are for a "
                   + from.regime().label()
-                  + " and "
+                  + " laser, yours is "
                   + to.regime().label()
-                  + " lasers."));
+                  + ": they do not carry over."));
     }
     if (!asked.sameCoating()) {
       return Optional.of(
@@ -157,15 +157,15 @@ public final class Transfer {
           scaled.without(
               Verdict.SHOW_SIDE_BY_SIDE,
               asked.process().doseKind() == DoseKind.LINE
-                  ? "Another thickness does not scale in a straight line: compare J/mm, and J/mm2 of"
-                      + " cut face, of peers."
+                  ? "Another thickness does not scale in a straight line: compare J/mm, and J/mm² of"
+                      + " cut face, of others."
                   : "Another thickness carries heat away differently."));
     }
     if (scaled.start() == null) {
       return Optional.of(
           scaled.without(
               Verdict.SHOW_SIDE_BY_SIDE,
-              "Power, speed or line spacing is missing, so no equal dose can be computed."));
+              "Power, speed or line spacing is missing, so the same dose cannot be worked out."));
     }
     return Optional.empty();
   }
@@ -181,14 +181,14 @@ public final class Transfer {
     if (spot != null && Math.abs(spot - 1) > SPOT_SHARE + 1e-9) {
       return scaled.without(
           Verdict.SHOW_SIDE_BY_SIDE,
-          "The beam diameters differ by more than 25 %: not by dose alone, compare irradiance.");
+          "The spot sizes differ by more than 25 %: the same dose does not do the same.");
     }
     if (spot != null) {
       return byRatios(scaled, List.of());
     }
     String unknown =
-        "The beam diameter on the work is not known for both machines; dose holds only for beams"
-            + " within 25 % of each other. Grid of ±50 %.";
+        "A spot size is missing. The same dose does the same only where spots are within 25 % of"
+            + " each other. Test from half to one and a half times.";
     Outcome outcome = byRatios(scaled, List.of(unknown));
     return outcome.verdict() == Verdict.START_OF_GRID
         ? scaled.with(Verdict.WEAK, List.of(unknown))
@@ -199,17 +199,19 @@ public final class Transfer {
     if (asked.from().regime() != Regime.NS) {
       return scaled.without(
           Verdict.SHOW_SIDE_BY_SIDE,
-          "There is no rule for scaling " + asked.from().regime().label() + " work.");
+          "Nobody knows how to carry over settings of "
+              + asked.from().regime().label()
+              + " lasers.");
     }
     boolean defocused = defocused(asked.used()) || defocused(scaled.planned());
     boolean matched = scaled.pulseQuantities().stream().allMatch(c -> c.within(PULSE));
     if (defocused || !matched) {
       return scaled.without(
           Verdict.SHOW_SIDE_BY_SIDE,
-          "Match fluence and overlap first, dose last: peak fluence, pulses per place and pulse"
-              + " duration must be known at focus and within a factor of 1.5.");
+          "Match pulses first, dose last. Peak fluence, pulses per place and pulse duration must be"
+              + " known, at focus, within a factor of 1.5.");
     }
-    return byRatios(scaled, List.of("Match fluence and overlap first, dose last."));
+    return byRatios(scaled, List.of("Match pulses first, dose last."));
   }
 
   private static Outcome byRatios(Scaled scaled, List<String> also) {
@@ -217,15 +219,16 @@ public final class Transfer {
     List<String> reasons = new ArrayList<>();
     if (scaled.ratiosWithin(NEAR)) {
       verdict = Verdict.START_OF_GRID;
-      reasons.add("Equal nominal dose. Start of a test grid, not a setting.");
+      reasons.add("Same nominal dose. A start for a test, not a finished setting.");
     } else if (scaled.ratiosWithin(FAR)) {
       verdict = Verdict.WEAK;
       reasons.add(
-          "Speed or power differs more than twofold: heat conduction changes; expect drift. Grid of"
-              + " ±50 %.");
+          "Speed or power differs more than twofold, so heat spreads differently. Test from half to"
+              + " one and a half times.");
     } else {
       return scaled.without(
-          Verdict.NO_TRANSFER, "No transfer: speed or power differs more than fivefold.");
+          Verdict.NO_TRANSFER,
+          "Speed or power differs more than fivefold: the settings do not carry over.");
     }
     reasons.addAll(also);
     return scaled.with(verdict, reasons);

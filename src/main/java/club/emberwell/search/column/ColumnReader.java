@@ -63,7 +63,10 @@ public final class ColumnReader {
     return new TrialColumns(
         size,
         new TrialColumns.Who(
-            numbers(Columns.MEMBER), numbers(Columns.MACHINE), numbers(Columns.REPORT)),
+            numbers(Columns.MEMBER),
+            numbers(Columns.MACHINE),
+            numbers(Columns.REPORT),
+            Arrays.stream(numbers(Columns.TRIAL)).mapToInt(Math::toIntExact).toArray()),
         new TrialColumns.Apart(
             bytes(codes, PackedCodes.PROCESS),
             bytes(codes, PackedCodes.BAND),

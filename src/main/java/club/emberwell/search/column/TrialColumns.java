@@ -33,8 +33,9 @@ public record TrialColumns(
    * @param member number of the member whose voice it is
    * @param machine number of the machine, 0 = described in the report only
    * @param report number of the report
+   * @param trial its place among the report's trials, 0 = first
    */
-  public record Who(long[] member, long[] machine, long[] report) {}
+  public record Who(long[] member, long[] machine, long[] report, int[] trial) {}
 
   /**
    * What keeps trials apart.

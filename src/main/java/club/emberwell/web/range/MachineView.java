@@ -1,7 +1,7 @@
 package club.emberwell.web.range;
 
-import club.emberwell.consensus.dose.OnMyMachine;
-import club.emberwell.consensus.dose.OnMyMachine.Line;
+import club.emberwell.consensus.answer.OnMyMachine;
+import club.emberwell.consensus.answer.OnMyMachine.Line;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.dose.Comparison;
 import club.emberwell.laser.dose.IsoDose;

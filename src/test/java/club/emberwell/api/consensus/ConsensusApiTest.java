@@ -200,7 +200,7 @@ class ConsensusApiTest {
         .statusCode(200)
         .body("groups[0].forMachine.machine", equalTo(machine))
         .body("groups[0].forMachine.verdict", equalTo("start-of-grid"))
-        .body("groups[0].forMachine.reasons[0]", containsString("Start of a test grid"))
+        .body("groups[0].forMachine.reasons[0]", containsString("A start for a test"))
         .body("groups[0].forMachine.basis", equalTo("quartiles"))
         .body("groups[0].forMachine.lines.place", contains("low", "middle", "high"))
         .body("groups[0].forMachine.limits.pairs", hasSize(6));

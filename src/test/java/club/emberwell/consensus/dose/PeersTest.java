@@ -1,7 +1,6 @@
 package club.emberwell.consensus.dose;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.consensus.MadeTrials;
 import club.emberwell.consensus.range.ConsensusLimits;
@@ -13,40 +12,8 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
-/** Which trials of peers are shown, and which are left out of a window. */
+/** Which trials of peers are left out of a window. */
 class PeersTest {
-  private static List<PeerTrial> peers(MadeTrials made) {
-    return PeerTrial.of(made.group(), Range.of(made.group(), false).dose());
-  }
-
-  /** Voices 1, 2 and 4: the middle is 2, ln 2 from either; member 3's trials are 2, 4 and 9. */
-  @Test
-  void eachVoiceShowsTheTrialNearestToItAndTheMiddleOneComesFirst() {
-    MadeTrials made = new MadeTrials();
-    made.by(1).dose(1).with(Measure.RATED_POWER, 40);
-    made.by(2).dose(2);
-    made.by(3).dose(9);
-    made.by(3).dose(4);
-    made.by(3).dose(2);
-    made.by(4).dose(3).was(Effect.TOO_MUCH);
-    List<PeerTrial> peers = peers(made);
-    assertEquals(3, peers.size());
-    assertEquals(2, peers.get(0).member());
-    assertEquals(0, peers.get(0).distance());
-    assertEquals(4, peers.stream().filter(p -> p.member() == 3).findFirst().get().dose());
-    assertEquals(Math.log(2), peers.get(1).distance(), 1e-12);
-    assertEquals(Math.log(2), peers.get(2).distance(), 1e-12);
-    PeerTrial first = peers.stream().filter(p -> p.member() == 1).findFirst().orElseThrow();
-    assertEquals(40, first.laser().ratedPowerW());
-    assertTrue(Double.isNaN(peers.get(0).laser().ratedPowerW()));
-  }
-
-  @Test
-  void aVoiceSetAsideShowsNoTrial() {
-    MadeTrials made = MadeTrials.ofVoices(1, 1.01, 1.02, 1.03, 1.04, 1.05, 1.06, 1.07, 90);
-    assertEquals(8, peers(made).size());
-  }
-
   private static Window window(MadeTrials made) {
     Group group = made.group();
     return Window.of(group, Range.of(group, false).dose());

@@ -93,7 +93,8 @@ class DoseEdgesTest {
     assertEquals(same, outcome.verdict() != Verdict.NO_TRANSFER);
     if (!same) {
       assertEquals(
-          List.of("No transfer: absorption and mechanism differ between 1550 nm and 1560 nm."),
+          List.of(
+              "These settings are for 1550 nm, your laser has 1560 nm: they do not carry over."),
           outcome.reasons());
     }
   }
@@ -101,7 +102,8 @@ class DoseEdgesTest {
   @Test
   void betweenBandsTheBandsAreNamed() {
     assertEquals(
-        List.of("No transfer: absorption and mechanism differ between 900-1100 nm and 405-455 nm."),
+        List.of(
+            "These settings are for 900-1100 nm, your laser has 405-455 nm: they do not carry over."),
         judged(laser(1064, 40, Regime.CW, null), laser(445, 40, Regime.CW, null)).reasons());
   }
 
@@ -110,7 +112,7 @@ class DoseEdgesTest {
     assertEquals(
         List.of("start-of-grid", "weak", "side-by-side", "no-transfer"),
         Stream.of(Verdict.values()).map(Verdict::code).toList());
-    assertEquals("No transfer", Verdict.NO_TRANSFER.label());
+    assertEquals("Does not carry over", Verdict.NO_TRANSFER.label());
   }
 
   @Test

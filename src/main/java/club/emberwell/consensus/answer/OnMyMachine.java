@@ -1,5 +1,6 @@
-package club.emberwell.consensus.dose;
+package club.emberwell.consensus.answer;
 
+import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.DoseKind;
@@ -92,7 +93,7 @@ public record OnMyMachine(
 
   private record Doses(Basis basis, double low, double middle, double high) {}
 
-  private record Judged(PeerTrial peer, Transfer.Outcome outcome) {}
+  private record Judged(Whole peer, Transfer.Outcome outcome) {}
 
   /**
    * Judges and computes.
@@ -146,15 +147,15 @@ public record OnMyMachine(
         outcome.sideBySide());
   }
 
-  /** Peers outside the named bands may have any wavelength: nothing is known to be alike. */
+  /** Without a wavelength nothing is known to be alike. */
   private static Optional<Transfer.Outcome> unnamedBand(Group group) {
-    if (group.key().band() != WavelengthBand.OTHER) {
+    if (group.key().band() != WavelengthBand.OTHER || group.key().light().nm() > 0) {
       return Optional.empty();
     }
     return Optional.of(
         new Transfer.Outcome(
             Verdict.NO_TRANSFER,
-            List.of("No transfer: these peers' wavelengths lie outside the named bands."),
+            List.of("The wavelength these settings were made with is not known."),
             null,
             List.of()));
   }
@@ -172,7 +173,7 @@ public record OnMyMachine(
   private static List<Judged> judge(Group group, Range range, Laser mine, Double spacing) {
     Settings planned = Settings.NONE.with(Setting.LINE_SPACING, spacing);
     List<Judged> judged = new ArrayList<>();
-    for (PeerTrial peer : PeerTrial.of(group, range.dose())) {
+    for (Whole peer : Peers.typical(group, range.dose())) {
       Transfer.Question question =
           new Transfer.Question(
               peer.laser(), peer.settings(), mine, planned, group.key().process(), true, true);

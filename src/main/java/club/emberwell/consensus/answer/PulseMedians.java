@@ -1,4 +1,4 @@
-package club.emberwell.consensus.dose;
+package club.emberwell.consensus.answer;
 
 import club.emberwell.consensus.range.Group;
 import club.emberwell.laser.dose.Comparison;

@@ -1,0 +1,89 @@
+package club.emberwell.consensus.answer;
+
+import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.range.Group;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.Process;
+import club.emberwell.search.Closeness;
+import club.emberwell.stats.Interval;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the trials of one work come to for one reader.
+ *
+ * @param start empty without a machine, and where nothing may be carried over to it
+ * @param refusal why nothing may be carried over, in sentences; else empty
+ * @param wholes right trials of different other members, those of machines like the reader's first
+ * @param right the reader's own right trial on this machine that lies nearest to the middle
+ * @param next what to try after own trials that failed
+ */
+public record Answer(
+    Optional<Start> start,
+    List<String> refusal,
+    List<Whole> wholes,
+    Optional<Whole> right,
+    Optional<Next> next) {
+  /** Whole settings of others that are shown. */
+  public static final int WHOLES = 3;
+
+  /**
+   * Who asks.
+   *
+   * @param member number, 0 = a stranger
+   * @param machine number
+   * @param laser null where no machine was chosen, or none that fits
+   */
+  public record Reader(long member, long machine, Laser laser) {
+    public static final Reader STRANGER = new Reader(0, 0, null);
+  }
+
+  /**
+   * @param lenders whose trials the whole settings come from: of the work itself, or of its
+   *     relatives where nobody did exactly this
+   * @param window of the work itself
+   */
+  public static Answer of(
+      Group lenders, Range range, Target target, Optional<Window> window, Reader reader) {
+    Optional<Laser> mine = Optional.ofNullable(reader.laser());
+    double middle = target.dose().orElse(Double.NaN);
+    List<Whole> nearest = Peers.nearest(lenders, range.dose(), mine.map(Closeness::new), middle);
+    List<Whole> own = Next.trials(lenders, reader.machine());
+    Process process = lenders.key().process();
+    Starting.Found found =
+        mine.map(laser -> new Starting(laser, process, target).among(nearest))
+            .orElse(new Starting.Found(Optional.empty(), List.of()));
+    return new Answer(
+        found.start(),
+        found.refusal(),
+        nearest.stream()
+            .filter(whole -> whole.made().member() != reader.member())
+            .limit(WHOLES)
+            .toList(),
+        right(own, middle),
+        target.basis() == Start.Basis.BORROWED
+            ? Optional.empty()
+            : mine.flatMap(
+                laser ->
+                    Next.of(
+                        own, laser, process, new Next.Known(target.dose(), right(range, window)))));
+  }
+
+  private static Optional<Whole> right(List<Whole> own, double middle) {
+    return own.stream()
+        .filter(trial -> trial.effect() == Effect.RIGHT)
+        .min(Comparator.comparingDouble(trial -> Math.abs(Math.log(trial.dose() / middle))));
+  }
+
+  /** The window where both its edges are known, else where the next member would be. */
+  private static Optional<Interval> right(Range range, Optional<Window> window) {
+    return window
+        .filter(w -> w.lower().fitted() && w.upper().fitted())
+        .filter(w -> w.lower().dose() < w.upper().dose())
+        .map(w -> new Interval(w.lower().dose(), w.upper().dose(), Double.NaN))
+        .or(() -> range.dose().nextMember());
+  }
+}

@@ -1,0 +1,44 @@
+package club.emberwell.consensus.answer;
+
+import club.emberwell.consensus.range.ConsensusLimits;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.stats.Evidence;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The dose to begin with.
+ *
+ * @param dose the middle of the range; empty where it has none
+ * @param why what makes it uncertain, whatever the machine
+ */
+public record Target(Optional<Double> dose, Start.Basis basis, List<Why> why) {
+
+  /** Of a range of one's own. */
+  public static Target of(Range range, Optional<Double> middle) {
+    List<Why> why = new ArrayList<>();
+    int voices = range.counts().voices();
+    if (voices == 1) {
+      why.add(Why.ONE_MEMBER);
+    } else if (voices < ConsensusLimits.BORROW_BELOW) {
+      why.add(Why.FEW_MEMBERS);
+    }
+    if (range.evidence() == Evidence.SPLIT) {
+      why.add(Why.TWO_GROUPS);
+    }
+    return new Target(middle, middle.isPresent() ? Start.Basis.MIDDLE : Start.Basis.ONE_TRIAL, why);
+  }
+
+  /** The dose of whichever trial is followed, as the middle is of machines unlike the reader's. */
+  Target ofOneTrial() {
+    List<Why> all = new ArrayList<>(why);
+    all.add(Why.UNLIKE_MOST);
+    return new Target(Optional.empty(), Start.Basis.ONE_TRIAL, all);
+  }
+
+  /** Of an estimate from the relatives of a work nobody posted. */
+  public static Target borrowed(double dose) {
+    return new Target(Optional.of(dose), Start.Basis.BORROWED, List.of(Why.BORROWED));
+  }
+}
