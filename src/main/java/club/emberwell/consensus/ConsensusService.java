@@ -5,6 +5,7 @@ import club.emberwell.bench.Machines;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.consensus.answer.Reader;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
@@ -13,6 +14,7 @@ import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.ReportBriefs;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.match.TextReading;
@@ -40,13 +42,19 @@ public class ConsensusService {
   private final CatalogService catalog;
   private final Machines machines;
   private final Members members;
+  private final ReportBriefs reports;
 
   ConsensusService(
-      SearchService search, CatalogService catalog, Machines machines, Members members) {
+      SearchService search,
+      CatalogService catalog,
+      Machines machines,
+      Members members,
+      ReportBriefs reports) {
     this.search = search;
     this.catalog = catalog;
     this.machines = machines;
     this.members = members;
+    this.reports = reports;
   }
 
   /**
@@ -64,8 +72,17 @@ public class ConsensusService {
    *
    * @param one the answer, where the search meets one work
    * @param others beside the answer other lasers and works; without one all that were met
+   * @param mine the machine it is for, with the others it could be for
    */
-  public record Answer(Optional<RangeDetail> one, List<Range> others) {}
+  public record Answer(Optional<RangeDetail> one, List<Range> others, Mine mine) {}
+
+  /**
+   * The reader's machines.
+   *
+   * @param chosen empty where there is none
+   * @param all the last used first
+   */
+  public record Mine(Optional<Machine> chosen, List<Machine> all) {}
 
   /** One range per key among the matching trials, most voices first: the cheap core. */
   public List<Range> ranges(SearchQuery query) {
@@ -93,8 +110,11 @@ public class ConsensusService {
    * @throws EntryUnknown where the machine is not the actor's
    */
   public List<RangeDetail> details(Ask ask) {
-    Optional<Laser> mine = mine(ask).map(Machine::laser);
-    Wider wider = new Wider(ask, mine);
+    OwnMachines own = OwnMachines.of(ask.actor(), machines, reports);
+    Optional<Machine> machine =
+        ask.machine() == null ? Optional.empty() : own.chosen(ask.machine(), List.of());
+    Optional<Laser> mine = machine.map(Machine::laser);
+    Wider wider = new Wider(ask, own.reader(machine));
     List<Group> groups = ownLightFirst(Group.split(search.columns(ask.query())), mine);
     List<RangeDetail> found = new ArrayList<>();
     for (int i = 0; i < groups.size(); i++) {
@@ -114,14 +134,18 @@ public class ConsensusService {
    * @throws EntryUnknown where the machine is not the actor's
    */
   public Answer answer(Ask ask) {
-    Optional<Laser> mine = mine(ask).map(Machine::laser);
-    Wider wider = new Wider(ask, mine);
-    List<Group> groups = ownLightFirst(Group.split(search.columns(ask.query())), mine);
+    List<Group> all = Group.split(search.columns(ask.query()));
+    OwnMachines bench = OwnMachines.of(ask.actor(), machines, reports);
+    Optional<Machine> machine = bench.chosen(ask.machine(), all.stream().map(Group::key).toList());
+    Mine shown = new Mine(machine, bench.lastUsedFirst());
+    Optional<Laser> mine = machine.map(Machine::laser);
+    Wider wider = new Wider(ask, bench.reader(machine));
+    List<Group> groups = ownLightFirst(all, mine);
     if (groups.isEmpty()) {
       List<RangeDetail> borrowed = wider.alone();
       return borrowed.size() == 1
-          ? new Answer(Optional.of(borrowed.get(0)), List.of())
-          : new Answer(Optional.empty(), borrowed.stream().map(RangeDetail::range).toList());
+          ? new Answer(Optional.of(borrowed.get(0)), List.of(), shown)
+          : new Answer(Optional.empty(), borrowed.stream().map(RangeDetail::range).toList(), shown);
     }
     List<Group> own =
         mine.map(laser -> groups.stream().filter(g -> g.key().litBy(laser)).toList())
@@ -130,12 +154,13 @@ public class ConsensusService {
     RangeKey first = own.get(0).key();
     if (!own.stream().allMatch(group -> group.key().sameWork(first))) {
       return new Answer(
-          Optional.empty(), groups.stream().map(group -> Range.of(group, false)).toList());
+          Optional.empty(), groups.stream().map(group -> Range.of(group, false)).toList(), shown);
     }
     RangeDetail one = wider.full(own.get(0));
     return new Answer(
         Optional.of(ask.explain() ? explained(List.of(one)).get(0) : one),
-        groups.stream().skip(1).map(group -> Range.of(group, false)).toList());
+        groups.stream().skip(1).map(group -> Range.of(group, false)).toList(),
+        shown);
   }
 
   /** Otherwise as they come, most voices first. */
@@ -145,17 +170,6 @@ public class ConsensusService {
     return ordered;
   }
 
-  private Optional<Machine> mine(Ask ask) {
-    if (ask.machine() == null) {
-      return Optional.empty();
-    }
-    Optional<Machine> mine =
-        ask.actor().signedIn()
-            ? machines.find(ask.actor().memberId(), ask.machine())
-            : Optional.empty();
-    return Optional.of(mine.orElseThrow(() -> new EntryUnknown("machine")));
-  }
-
   /** Wider searches of one request, each made once and only where it is needed. */
   private final class Wider {
     private final Map<SearchQuery, List<Group>> made = new HashMap<>();
@@ -163,11 +177,11 @@ public class ConsensusService {
     private final Vocabulary vocabulary;
     private final RangeWork work;
 
-    Wider(Ask ask, Optional<Laser> mine) {
+    Wider(Ask ask, Reader reader) {
       Catalog now = catalog.snapshot();
       this.ask = ask;
       vocabulary = now.vocabulary();
-      work = new RangeWork(now.cautions(), mine, ask.spacingMm());
+      work = new RangeWork(now.cautions(), reader, ask.spacingMm());
     }
 
     private List<Group> groups(SearchQuery query) {
@@ -184,20 +198,22 @@ public class ConsensusService {
       relatives.forEach(
           from -> beside.put(from.by(), from.beside(group.key(), groups(from.query()))));
       RangeDetail detail = work.full(group, beside);
-      return detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
-          ? detail.with(
-              relatives.stream()
-                  .flatMap(
-                      from ->
-                          Borrowing.of(
-                              Optional.of(group),
-                              group.key(),
-                              beside.get(from.by()),
-                              from.by(),
-                              from.words())
-                              .stream())
-                  .findFirst())
-          : detail;
+      RangeDetail drawn =
+          detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
+              ? detail.with(
+                  relatives.stream()
+                      .flatMap(
+                          from ->
+                              Borrowing.of(
+                                  Optional.of(group),
+                                  group.key(),
+                                  beside.get(from.by()),
+                                  from.by(),
+                                  from.words())
+                                  .stream())
+                      .findFirst())
+              : detail;
+      return work.forReader(drawn, group);
     }
 
     List<RangeDetail> alone() {
@@ -209,7 +225,7 @@ public class ConsensusService {
           if (found.size() < ConsensusLimits.BORROWED_ALONE && !found.containsKey(key)) {
             List<Group> lenders = from.beside(key, groups);
             Borrowing.of(Optional.empty(), key, lenders, from.by(), from.words())
-                .ifPresent(borrowed -> found.put(key, work.alone(key, lenders.get(0), borrowed)));
+                .ifPresent(borrowed -> found.put(key, work.alone(key, lenders, borrowed)));
           }
         }
       }

@@ -1,6 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.Caution;
+import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.Window;
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param findings empty where the group was not worked out further
  * @param borrowing beside too few voices
  * @param forMachine where a machine was asked about
+ * @param answer where the range was worked out further
  * @param cautions of the work, bans first; never says that something is safe
  * @param explanation where asked for
  */
@@ -23,6 +25,7 @@ public record RangeDetail(
     Optional<Findings> findings,
     Optional<Borrowing> borrowing,
     Optional<OnMyMachine> forMachine,
+    Optional<Answer> answer,
     List<Caution> cautions,
     Optional<Explanation.All> explanation) {
 
@@ -52,18 +55,30 @@ public record RangeDetail(
   /** Only the core: for the smaller groups of a wide search and for comparisons. */
   public static RangeDetail core(Range range) {
     return new RangeDetail(
-        range, Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Optional.empty());
+        range,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        Optional.empty());
   }
 
   RangeDetail with(Optional<Borrowing> borrowed) {
-    return new RangeDetail(range, findings, borrowed, forMachine, cautions, explanation);
+    return new RangeDetail(range, findings, borrowed, forMachine, answer, cautions, explanation);
+  }
+
+  RangeDetail with(Optional<OnMyMachine> mine, Answer found) {
+    return new RangeDetail(
+        range, findings, borrowing, mine, Optional.of(found), cautions, explanation);
   }
 
   RangeDetail with(List<Caution> found) {
-    return new RangeDetail(range, findings, borrowing, forMachine, found, explanation);
+    return new RangeDetail(range, findings, borrowing, forMachine, answer, found, explanation);
   }
 
   RangeDetail with(Explanation.All opened) {
-    return new RangeDetail(range, findings, borrowing, forMachine, cautions, Optional.of(opened));
+    return new RangeDetail(
+        range, findings, borrowing, forMachine, answer, cautions, Optional.of(opened));
   }
 }

@@ -1,13 +1,15 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.Cautions;
+import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.OnMyMachine;
+import club.emberwell.consensus.answer.Reader;
+import club.emberwell.consensus.answer.Target;
 import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.RangeKey;
-import club.emberwell.laser.Laser;
 import club.emberwell.search.query.Facet;
 import java.util.List;
 import java.util.Map;
@@ -16,10 +18,9 @@ import java.util.Optional;
 /**
  * Works a group out in full; pure.
  *
- * @param mine the reader's machine; empty where none was asked about
  * @param spacingMm line spacing the reader would use, or null
  */
-record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
+record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
 
   /**
    * Everything but borrowing and explanations.
@@ -40,7 +41,8 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
                 disagreement,
                 Contrasts.of(group, relatives))),
         Optional.empty(),
-        mine.map(laser -> OnMyMachine.of(group, range, window, laser, spacingMm)),
+        Optional.empty(),
+        Optional.empty(),
         WorkCautions.of(group, cautions),
         Optional.empty());
   }
@@ -51,10 +53,36 @@ record RangeWork(Cautions cautions, Optional<Laser> mine, Double spacingMm) {
   }
 
   /** Nobody did exactly this: an empty range that only borrows. */
-  RangeDetail alone(RangeKey key, Group lender, Borrowing borrowing) {
-    Group nobody = new Group(key, lender.columns(), new int[0]);
+  RangeDetail alone(RangeKey key, List<Group> lenders, Borrowing borrowing) {
+    Group nobody = new Group(key, lenders.get(0).columns(), new int[0]);
+    Group together = Group.together(key, lenders);
     return RangeDetail.core(Range.of(nobody))
-        .with(WorkCautions.of(lender, cautions))
-        .with(Optional.of(borrowing));
+        .with(WorkCautions.of(lenders.get(0), cautions))
+        .with(Optional.of(borrowing))
+        .with(
+            Optional.empty(),
+            Answer.of(
+                together,
+                Range.of(together),
+                Target.borrowed(borrowing.value()),
+                Optional.empty(),
+                reader));
+  }
+
+  /** What it means to the reader, once its middle is known. */
+  RangeDetail forReader(RangeDetail detail, Group group) {
+    Range range = detail.range();
+    Optional<Double> middle = detail.middle().map(RangeDetail.Middle::dose);
+    Optional<Window> window = detail.findings().map(RangeDetail.Findings::window);
+    return detail.with(
+        Optional.ofNullable(reader.laser())
+            .map(
+                laser ->
+                    OnMyMachine.of(
+                        group,
+                        new OnMyMachine.Said(range, window.orElseThrow(), middle),
+                        laser,
+                        spacingMm)),
+        Answer.of(group, range, Target.of(range, middle), window, reader));
   }
 }

@@ -29,6 +29,9 @@ public final class ReportLimits {
   /** Repeats named with a report. */
   public static final int REPEATS_SHOWN = 100;
 
+  /** Newest reports of a member that say which machine was used last. */
+  public static final int LAST_USED = 40;
+
   /** Own reports on one page of the bench. */
   public static final int OWN_PAGE = 20;
 

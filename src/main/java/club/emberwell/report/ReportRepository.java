@@ -1,5 +1,6 @@
 package club.emberwell.report;
 
+import club.emberwell.bench.LaserColumns;
 import club.emberwell.report.reading.Filed;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -100,6 +101,53 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .setParameter("member", memberId)
         .setMaxResults(most)
         .getResultList();
+  }
+
+  /** One report of a member's on one of their machines, or none with a null machine. */
+  record Use(Long member, UUID machine) {}
+
+  /** The machines of a member's newest reports, newest first; one row at least. */
+  List<Use> uses(UUID memberId, int most) {
+    return session()
+        .createNativeQuery(
+            """
+            select m.number as member, r.machine_id as machine
+            from member m
+            left join lateral (
+              select e.id, e.created_at from entry e
+              where e.member_id = m.id and e.kind = 'report' and e.state in ('live', 'waiting')
+              order by e.created_at desc limit :most) latest on true
+            left join report r on r.id = latest.id
+            where m.id = :member
+            order by latest.created_at desc nulls last""",
+            Use.class)
+        .setParameter("member", memberId)
+        .setParameter("most", most)
+        .getResultList();
+  }
+
+  /** Live reports by number. */
+  List<ReportBrief> briefs(Collection<Long> numbers) {
+    return getEntityManager()
+        .createQuery(
+            """
+            select e.number, e.id, m.handle, r.laser, r.work
+            from ReportEntity r
+            join r.entry e
+            join Member m on m.id = e.memberId
+            where e.number in :numbers and e.state = EntryState.LIVE""",
+            Object[].class)
+        .setParameter("numbers", numbers)
+        .getResultStream()
+        .map(
+            row ->
+                new ReportBrief(
+                    (Long) row[0],
+                    (UUID) row[1],
+                    (String) row[2],
+                    ((LaserColumns) row[3]).toLaser(),
+                    ((WorkColumns) row[4]).toWork()))
+        .toList();
   }
 
   /** Ids of a member's reports in any state, newest first. */

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.consensus.answer.Reader;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.Effect;
@@ -14,7 +15,6 @@ import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -63,7 +63,7 @@ class CountsTest {
   }
 
   private static Map<String, Explanation> explained(MadeTrials made) {
-    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
+    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Reader.STRANGER, null);
     return Explain.of(work.full(made.group(), Map.of()), Map.of(), "former member")
         .numbers()
         .stream()
@@ -108,7 +108,7 @@ class CountsTest {
   @Test
   void voicesStandInTheOrderOfTheirValues() {
     MadeTrials made = MadeTrials.ofVoices(3, 1, 2);
-    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
+    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Reader.STRANGER, null);
     Explanation.All all = Explain.of(work.full(made.group(), Map.of()), Map.of(), "former member");
     assertEquals(
         List.of(1.0, 2.0, 3.0),

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.consensus.answer.Reader;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.search.query.Property;
@@ -54,7 +55,7 @@ class DisagreementTest {
   @Test
   void foundCampsMakeTheEvidenceSplit() {
     MadeTrials made = camps(6, 2, Property.AIR_ASSIST, "off", "on");
-    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
+    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Reader.STRANGER, null);
     assertEquals(Evidence.SPLIT, work.full(made.group(), Map.of()).range().evidence());
     MadeTrials one = camps(6, 1, Property.AIR_ASSIST, "off", "on");
     assertFalse(work.full(one.group(), Map.of()).range().evidence() == Evidence.SPLIT);

@@ -5,19 +5,19 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.consensus.answer.Reader;
 import club.emberwell.laser.Effect;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class ExplainTest {
 
   private static RangeDetail detail(MadeTrials made) {
-    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Optional.empty(), null);
+    RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Reader.STRANGER, null);
     return work.full(made.groups().get(0), Map.of());
   }
 

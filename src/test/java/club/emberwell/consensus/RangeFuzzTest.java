@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.catalog.Cautions;
+import club.emberwell.consensus.answer.Reader;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Emission;
@@ -81,14 +82,15 @@ class RangeFuzzTest {
               null,
               random.nextBoolean() ? value() : null,
               random.nextBoolean() ? 1000.0 : null);
-      RangeWork work = new RangeWork(cautions, Optional.of(mine), null);
+      RangeWork work = new RangeWork(cautions, new Reader(1, 1, mine), null);
       List<Group> groups = made.groups();
       int trials = 0;
       for (Group group : groups) {
         boolean coloured = group.key().work().part(Facet.COLOUR).isPresent();
         Map<Facet, List<Group>> others =
             coloured ? Map.of(Facet.COLOUR, others(group, groups)) : Map.of();
-        RangeDetail detail = assertDoesNotThrow(() -> work.full(group, others), "run " + run);
+        RangeDetail detail =
+            assertDoesNotThrow(() -> work.forReader(work.full(group, others), group), "run " + run);
         trials += detail.range().counts().trials();
         assertDoesNotThrow(() -> Explain.of(detail, Map.of(), "former member"));
         for (Optional<Group> own : List.of(Optional.of(group), Optional.<Group>empty())) {

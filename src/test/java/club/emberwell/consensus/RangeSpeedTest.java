@@ -1,6 +1,7 @@
 package club.emberwell.consensus;
 
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.consensus.answer.Reader;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Emission;
@@ -13,7 +14,6 @@ import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import java.util.Arrays;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -39,7 +39,9 @@ class RangeSpeedTest {
       RangeWork work =
           new RangeWork(
               CatalogFiles.catalog().cautions(),
-              Optional.of(
+              new Reader(
+                  1,
+                  1,
                   new Laser(
                       LaserSource.CO2,
                       10_600,
@@ -51,7 +53,9 @@ class RangeSpeedTest {
                       600.0)),
               null);
       Group group = Group.split(columns).get(0);
-      time("in full, " + trials + " trials", () -> work.full(group, Map.of()));
+      time(
+          "in full, " + trials + " trials",
+          () -> work.forReader(work.full(group, Map.of()), group));
     }
   }
 

@@ -31,28 +31,16 @@ public record Answer(
   public static final int WHOLES = 3;
 
   /**
-   * Who asks.
-   *
-   * @param member number, 0 = a stranger
-   * @param machine number
-   * @param laser null where no machine was chosen, or none that fits
-   */
-  public record Reader(long member, long machine, Laser laser) {
-    public static final Reader STRANGER = new Reader(0, 0, null);
-  }
-
-  /**
-   * @param lenders whose trials the whole settings come from: of the work itself, or of its
-   *     relatives where nobody did exactly this
-   * @param window of the work itself
+   * @param group of the work itself, or its relatives where nobody did exactly this
+   * @param range of the group
    */
   public static Answer of(
-      Group lenders, Range range, Target target, Optional<Window> window, Reader reader) {
+      Group group, Range range, Target target, Optional<Window> window, Reader reader) {
     Optional<Laser> mine = Optional.ofNullable(reader.laser());
     double middle = target.dose().orElse(Double.NaN);
-    List<Whole> nearest = Peers.nearest(lenders, range.dose(), mine.map(Closeness::new), middle);
-    List<Whole> own = Next.trials(lenders, reader.machine());
-    Process process = lenders.key().process();
+    List<Whole> nearest = Peers.nearest(group, range.dose(), mine.map(Closeness::new), middle);
+    List<Whole> own = Next.trials(group, reader.machine());
+    Process process = group.key().process();
     Starting.Found found =
         mine.map(laser -> new Starting(laser, process, target).among(nearest))
             .orElse(new Starting.Found(Optional.empty(), List.of()));

@@ -91,6 +91,29 @@ public record OnMyMachine(
   /** One line of equal dose. */
   public record Line(Place place, double dose, List<IsoDose.Point> points) {}
 
+  /**
+   * What is said of the work.
+   *
+   * @param middle the one dose in the middle of all that is said
+   */
+  public record Said(Range range, Window window, Optional<Double> middle) {
+    private Optional<Doses> doses() {
+      if (window.lower().fitted() && window.upper().fitted()) {
+        double low = window.lower().dose();
+        double high = window.upper().dose();
+        if (low < high) {
+          double centre = middle.filter(m -> m > low && m < high).orElse(Math.sqrt(low * high));
+          return Optional.of(new Doses(Basis.WINDOW, low, centre, high));
+        }
+      }
+      return range
+          .dose()
+          .quantiles()
+          .filter(q -> q.p25() > 0)
+          .map(q -> new Doses(Basis.QUARTILES, q.p25(), middle.orElse(q.median()), q.p75()));
+    }
+  }
+
   private record Doses(Basis basis, double low, double middle, double high) {}
 
   private record Judged(Whole peer, Transfer.Outcome outcome) {}
@@ -101,8 +124,8 @@ public record OnMyMachine(
    * @param mine the reader's machine
    * @param spacing line spacing the reader would use, mm; null = the middle of peers'
    */
-  public static OnMyMachine of(
-      Group group, Range range, Window window, Laser mine, Double spacing) {
+  public static OnMyMachine of(Group group, Said said, Laser mine, Double spacing) {
+    Range range = said.range();
     Process process = group.key().process();
     Double lines = process.doseKind() == DoseKind.AREAL ? spacing(range, spacing) : null;
     Optional<Transfer.Outcome> refused = unnamedBand(group);
@@ -126,7 +149,7 @@ public record OnMyMachine(
     Judged typical =
         judged.stream().filter(j -> j.outcome().verdict() == verdict).findFirst().orElseThrow();
     Optional<Settings> start = Optional.ofNullable(typical.outcome().start());
-    Optional<Doses> doses = verdict.givesNumber() ? doses(range, window) : Optional.empty();
+    Optional<Doses> doses = verdict.givesNumber() ? said.doses() : Optional.empty();
     return new OnMyMachine(
         mine,
         new Judgement(verdict, typical.outcome().reasons(), verdicts),
@@ -192,21 +215,6 @@ public record OnMyMachine(
       }
     }
     throw new IllegalStateException("no verdict");
-  }
-
-  private static Optional<Doses> doses(Range range, Window window) {
-    if (window.lower().fitted() && window.upper().fitted()) {
-      double low = window.lower().dose();
-      double high = window.upper().dose();
-      if (low < high) {
-        return Optional.of(new Doses(Basis.WINDOW, low, Math.sqrt(low * high), high));
-      }
-    }
-    return range
-        .dose()
-        .quantiles()
-        .filter(q -> q.p25() > 0)
-        .map(q -> new Doses(Basis.QUARTILES, q.p25(), q.median(), q.p75()));
   }
 
   private static List<Line> lines(Laser mine, DoseKind kind, Doses doses, Double spacing) {

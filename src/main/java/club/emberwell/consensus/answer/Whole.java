@@ -62,7 +62,7 @@ public record Whole(
         null,
         wavelength == null ? nominalNm(group.key().light()) : wavelength,
         rated == null ? Double.NaN : rated,
-        motion < 0 ? null : Motion.values()[motion],
+        motion < 0 ? null : Motion.of(columns.labels().label(Property.MOTION, motion)).orElse(null),
         Emission.of(group.key().regime()),
         null,
         value(columns, Measure.BEAM_DIAMETER, row),

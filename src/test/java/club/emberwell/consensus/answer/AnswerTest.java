@@ -48,7 +48,7 @@ class AnswerTest {
         .dose(watts / (speed * 0.1));
   }
 
-  private static Answer answer(MadeTrials made, Answer.Reader reader) {
+  private static Answer answer(MadeTrials made, Reader reader) {
     Group group = made.group();
     Range range = Range.of(group, false);
     Optional<Double> middle = range.dose().quantiles().map(q -> q.median());
@@ -61,7 +61,7 @@ class AnswerTest {
   }
 
   private static Answer answer(MadeTrials made, Laser mine) {
-    return answer(made, new Answer.Reader(0, 0, mine));
+    return answer(made, new Reader(0, 0, mine));
   }
 
   /** Members at 10 W, 60 % and 18 to 32 mm/s: 3.3 to 1.9 J/mm2. */
@@ -137,7 +137,7 @@ class AnswerTest {
       peer(made, 3, 10, 60, 24).with(Measure.QUALITY, 5);
     }
     peer(made, 4, 10, 60, 24).was(Effect.TOO_MUCH);
-    Answer found = answer(made, new Answer.Reader(5, 0, diode(10, 100.0, null)));
+    Answer found = answer(made, new Reader(5, 0, diode(10, 100.0, null)));
     List<Long> members = found.wholes().stream().map(w -> w.made().member()).toList();
     assertEquals(Answer.WHOLES, members.size());
     assertEquals(Answer.WHOLES, members.stream().distinct().count());
@@ -187,13 +187,13 @@ class AnswerTest {
 
   @Test
   void aStrangerSeesWholesAndNoStart() {
-    Answer found = answer(eight(), Answer.Reader.STRANGER);
+    Answer found = answer(eight(), Reader.STRANGER);
     assertTrue(found.start().isEmpty() && found.next().isEmpty() && found.refusal().isEmpty());
     assertEquals(Answer.WHOLES, found.wholes().size());
   }
 
   private static Next next(MadeTrials made) {
-    return answer(made, new Answer.Reader(1, 77, diode(10, 100.0, null))).next().orElseThrow();
+    return answer(made, new Reader(1, 77, diode(10, 100.0, null))).next().orElseThrow();
   }
 
   private static MadeTrials.Trial mine(MadeTrials made, double dose) {
@@ -239,7 +239,7 @@ class AnswerTest {
     MadeTrials made = eight();
     mine(made, 2).was(Effect.TOO_LITTLE);
     mine(made, 2.6);
-    Answer found = answer(made, new Answer.Reader(1, 77, diode(10, 100.0, null)));
+    Answer found = answer(made, new Reader(1, 77, diode(10, 100.0, null)));
     assertTrue(found.next().isEmpty());
     assertEquals(2.6, found.right().orElseThrow().dose(), 1e-9);
   }

@@ -20,6 +20,7 @@ import club.emberwell.laser.dose.Comparison;
 import club.emberwell.laser.dose.IsoDose;
 import club.emberwell.laser.dose.Transfer.Verdict;
 import club.emberwell.search.query.Measure;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -54,7 +55,11 @@ class OnMyMachineTest {
   private static OnMyMachine on(Laser mine, MadeTrials made, Double spacing) {
     Group group = made.group();
     Range range = Range.of(group, false);
-    return OnMyMachine.of(group, range, Window.of(group, range.dose()), mine, spacing);
+    return OnMyMachine.of(
+        group,
+        new OnMyMachine.Said(range, Window.of(group, range.dose()), Optional.empty()),
+        mine,
+        spacing);
   }
 
   private static double nm(WavelengthBand band) {
