@@ -2,6 +2,7 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.search.SearchRequests;
+import club.emberwell.api.view.CautionJson;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
@@ -49,9 +50,10 @@ public class ComparisonResource {
    *
    * @param query in its one form
    * @param range null where nothing was found
+   * @param cautions of what is asked for
    * @param others further ranges it has, of other processes, wavelengths or regimes
    */
-  public record Entry(String query, RangeJson range, int others) {}
+  public record Entry(String query, RangeJson range, int others, List<CautionJson> cautions) {}
 
   /** Ends of an axis in its unit; no unit = a bare number. */
   public record AxisJson(double low, double high, boolean logarithmic, String unit) {}
@@ -73,14 +75,15 @@ public class ComparisonResource {
     Map<String, AxisJson> axes = new LinkedHashMap<>();
     found.axes().forEach((measure, axis) -> axes.put(measure.code(), axis(measure, axis)));
     return new Comparison(
-        found.entries().stream().map(ComparisonResource::entry).toList(), axes, found.remarks());
+        found.entries().stream().map(this::entry).toList(), axes, found.remarks());
   }
 
-  private static Entry entry(SideBySide.Entry entry) {
+  private Entry entry(SideBySide.Entry entry) {
     return new Entry(
         SearchQueryCodec.write(entry.query()),
         entry.range().map(range -> RangeJson.of(RangeDetail.core(range), null)).orElse(null),
-        entry.others());
+        entry.others(),
+        requests.cautions(entry.query()));
   }
 
   private static AxisJson axis(Measure measure, SideBySide.Axis axis) {

@@ -3,6 +3,7 @@ package club.emberwell.api.consensus;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.search.SearchRequests;
+import club.emberwell.api.view.CautionJson;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.Quantity;
@@ -48,8 +49,12 @@ public class ConsensusResource {
     this.actor = actor;
   }
 
-  /** The ranges, most voices first. */
-  public record Ranges(List<RangeJson> groups) {}
+  /**
+   * The ranges, most voices first.
+   *
+   * @param cautions of what is asked for, whether or not anything was found
+   */
+  public record Ranges(List<RangeJson> groups, List<CautionJson> cautions) {}
 
   @GET
   @RolesAllowed(Role.READ)
@@ -81,7 +86,8 @@ public class ConsensusResource {
         new ConsensusService.Ask(query, actor.get(), machine, spacing(uri), explain(uri));
     try {
       return new Ranges(
-          consensus.details(ask).stream().map(detail -> RangeJson.of(detail, machine)).toList());
+          consensus.details(ask).stream().map(detail -> RangeJson.of(detail, machine)).toList(),
+          requests.cautions(query));
     } catch (EntryUnknown e) {
       throw Problems.unreadable("/" + MACHINE, "You have no such machine.").exception();
     }

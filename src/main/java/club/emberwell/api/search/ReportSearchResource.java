@@ -51,6 +51,6 @@ public class ReportSearchResource {
         result.hits().stream()
             .map(hit -> new SearchJson.Hit(views.hit(hit.report()), hit.trials()))
             .toList();
-    return SearchJson.of(result, hits);
+    return SearchJson.of(result, hits, requests.cautions(query));
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.api.search;
 
+import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.ReportJson;
 import club.emberwell.search.SearchResult;
 import club.emberwell.search.query.SearchQueryCodec;
@@ -17,6 +18,7 @@ import java.util.Set;
  * @param trials their matching trials
  * @param guesses typed words that no report holds, with the words taken instead
  * @param suggestions where nothing was found: ways to find something
+ * @param cautions of what is asked for, typed or chosen; none says nothing about safety
  */
 record SearchJson(
     int total,
@@ -25,7 +27,8 @@ record SearchJson(
     List<Hit> hits,
     @JsonUnwrapped Facets narrowing,
     Map<String, Set<String>> guesses,
-    List<Way> suggestions) {
+    List<Way> suggestions,
+    List<CautionJson> cautions) {
 
   /**
    * What was searched for.
@@ -80,7 +83,7 @@ record SearchJson(
    */
   record Way(String kind, String label, String query, int total) {}
 
-  static SearchJson of(SearchResult result, List<Hit> hits) {
+  static SearchJson of(SearchResult result, List<Hit> hits, List<CautionJson> cautions) {
     return new SearchJson(
         result.totalReports(),
         result.totalTrials(),
@@ -92,7 +95,8 @@ record SearchJson(
         hits,
         Facets.of(result.facets()),
         result.guesses(),
-        result.suggestions().stream().map(SearchJson::way).toList());
+        result.suggestions().stream().map(SearchJson::way).toList(),
+        cautions);
   }
 
   private static List<Value> values(SearchResult.FacetList list) {

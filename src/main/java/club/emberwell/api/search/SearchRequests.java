@@ -2,8 +2,10 @@ package club.emberwell.api.search;
 
 import club.emberwell.access.problem.Problem;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.CautionJson;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.remark.Remark;
+import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
@@ -39,6 +41,11 @@ public class SearchRequests {
       return parsed.query();
     }
     throw problem(parsed.problems()).exception();
+  }
+
+  /** The cautions of what a query asks for, typed or chosen; none says nothing about safety. */
+  public List<CautionJson> cautions(SearchQuery query) {
+    return QueryCautions.of(query, catalog.snapshot()).stream().map(CautionJson::of).toList();
   }
 
   /**

@@ -8,11 +8,18 @@ import java.util.Optional;
 
 /**
  * Scale numbers of laser eye protectors after EN 207:2017 (superseded by ISO 19818-1:2021).
- * Formulas read in two encyclopaedia mirrors, not in the standard.
+ * Formulas read in two encyclopaedia mirrors and an open library's documentation, not in the
+ * standard.
  */
 public final class En207 {
   /** The highest number there is. */
   private static final int HIGHEST = 10;
+
+  /** The time over which pulses are counted, s. */
+  private static final double TRAIN_SECONDS = 10;
+
+  private static final String BESIDE =
+      "the average power needs its own number under condition D; eyewear must carry both.";
 
   private En207() {}
 
@@ -70,10 +77,55 @@ public final class En207 {
   }
 
   /**
+   * For a pulse train, beside the number of its average power under condition D. From 400 to 1400
+   * nm the load is E' = E N^(1/4) with N the pulses in 10 s; elsewhere one pulse counts. Read in
+   * the documentation of an open library ("Choosing eyewear", lasersafety 0.1), which follows the
+   * laser safety guidelines of University College Cork; the standard was not read.
+   *
+   * @param rateKhz pulse repetition rate, kHz
+   */
+  public static Optional<Scale> train(
+      double nm, double energyMj, double durationNs, double rateKhz, double beamMm) {
+    if (!needsTrain(nm) || Condition.of(durationNs) == Condition.D) {
+      return pulse(nm, energyMj, durationNs, beamMm);
+    }
+    PulseTrain train =
+        PulseTrain.of(
+            rateKhz * 1000,
+            TRAIN_SECONDS,
+            EyeLimits.mergingSeconds(nm, EyeLimits.Edition.DIRECTIVE_2006_25));
+    double exposure = energyMj / 1000 / EyeLimits.areaM2(beamMm);
+    return scale(
+        Condition.of(durationNs),
+        nm,
+        exposure * train.merged() * train.load(),
+        List.of(
+            "Pulse train: E' = E N^(1/4), N the pulses in 10 s, as secondary texts give it; one"
+                + " pulse alone would need a lower number.",
+            "Pulses that follow closer than T_min (Directive 2006/25/EC, Table 2.6) count as one of"
+                + " their summed energy: the stricter reading, from memory.",
+            "Also " + BESIDE));
+  }
+
+  /** True where many pulses need more than one of them. */
+  public static boolean needsTrain(double nm) {
+    return nm >= 400 && nm <= 1400;
+  }
+
+  /**
    * The smallest number for a load, W/m2 or J/m2 as the condition says; empty outside 180 nm to 1
    * mm and where even the highest number is too small.
    */
   public static Optional<Scale> scale(Condition condition, double nm, double load) {
+    return scale(
+        condition,
+        nm,
+        load,
+        condition == Condition.D ? List.of() : List.of("One pulse only; " + BESIDE));
+  }
+
+  private static Optional<Scale> scale(
+      Condition condition, double nm, double load, List<String> about) {
     if (!(nm >= 180 && nm <= 1e6 && load > 0)) {
       return Optional.empty();
     }
@@ -87,9 +139,7 @@ public final class En207 {
     notes.add("EN 207:2017, formulas not read in the standard itself; rounded up.");
     notes.add(
         "No correction for beams wider than the test beam of 1 mm; the standard's can be higher.");
-    if (condition != Condition.D) {
-      notes.add("One pulse only; the average power needs its own number under condition D.");
-    }
+    notes.addAll(about);
     String marking = String.format(Locale.ROOT, "%s %.0f LB%d", condition, nm, number);
     return Optional.of(new Scale(exact, number, marking, notes, EyeLimits.CLOSING));
   }

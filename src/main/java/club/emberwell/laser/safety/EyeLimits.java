@@ -165,6 +165,25 @@ public final class EyeLimits {
         : new Branch("E = 1000 W/m2", 1000 * t);
   }
 
+  /**
+   * Time within which pulses count as one of their summed energy, s. Directive 2006/25/EC Annex II
+   * Table 2.6, T_min, read in its French transposition (Code du travail, quatrième partie, annexe
+   * II); T_i of the newer edition is where the rows of its own table change.
+   */
+  static double mergingSeconds(double nm, Edition edition) {
+    boolean directive = edition == Edition.DIRECTIVE_2006_25;
+    if (nm < 400) {
+      return 1e-9;
+    }
+    if (nm < 1050) {
+      return directive ? 18e-6 : 5e-6;
+    }
+    if (nm < 1400) {
+      return directive ? 50e-6 : 13e-6;
+    }
+    return nm < 2600 ? 1e-3 : 1e-7;
+  }
+
   /** C_A: less is absorbed towards the infrared. */
   static double ca(double nm) {
     if (nm < 700) {

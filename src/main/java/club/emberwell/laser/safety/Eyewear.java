@@ -29,12 +29,12 @@ public final class Eyewear {
   }
 
   /**
-   * The three rules for a pulse train, as optical densities.
+   * The rules for a pulse train, as optical densities.
    *
    * @param singlePulse rule 1: one pulse by itself
    * @param average rule 2: the average over the exposure
-   * @param additive rule 3 of the older edition: one pulse with C_p = N^-0.25
-   * @param required the greatest of the rules that the edition applies to a point source
+   * @param additive rule 3: one pulse with the edition's factor for many pulses, C_p or C5
+   * @param required the greatest of them
    * @param assumptions what it rests on, with the edition
    * @param closing always shown
    */
@@ -91,9 +91,7 @@ public final class Eyewear {
   }
 
   /**
-   * For a pulse train. ICNIRP 2013 and IEC 60825-1:2014 no longer reduce the single-pulse limit for
-   * point sources (C5 = 1 up to 5 mrad; from memory), the Directive's Table 2.6 does (C_p =
-   * N^-0.25). Empty where one of the limits is missing.
+   * For a pulse train, by the three rules of one edition. Empty where one of the limits is missing.
    *
    * @param energyMj pulse energy, mJ
    * @param seconds exposure, s; for an invisible beam less than 10 s is taken as 10 s
@@ -111,24 +109,31 @@ public final class Eyewear {
     if (one.isEmpty() || all.isEmpty()) {
       return Optional.empty();
     }
+    PulseTrain train = PulseTrain.of(rateKhz * 1000, time, EyeLimits.mergingSeconds(nm, edition));
     double exposure = energyMj / 1000 / one.get().apertureM2();
-    double pulses = Math.max(1, rateKhz * 1000 * time);
-    double single = opticalDensity(exposure, one.get().radiantExposure());
+    double limit = one.get().radiantExposure();
+    double single = opticalDensity(exposure, limit);
     double average =
         opticalDensity(energyMj * rateKhz / all.get().apertureM2(), all.get().irradiance());
-    double additive =
-        opticalDensity(exposure, one.get().radiantExposure() * Math.pow(pulses, -0.25));
-    boolean old = edition == EyeLimits.Edition.DIRECTIVE_2006_25;
-    double required = Math.max(Math.max(single, average), old ? additive : 0);
+    boolean directive = edition == EyeLimits.Edition.DIRECTIVE_2006_25;
+    double factor = directive ? train.cp() : train.c5(time);
+    double additive = opticalDensity(exposure * train.merged(), limit * factor);
     List<String> notes = new ArrayList<>(all.get().assumptions());
     notes.add(
-        old
+        directive
             ? "Directive 2006/25/EC, Table 2.6: one pulse, the average, and one pulse with C_p ="
                 + " N^-0.25; the greatest counts."
-            : "Newer edition: one pulse and the average; C_p is shown but does not apply to a point"
-                + " source (from memory).");
-    notes.add("Every pulse counts by itself, even where pulses follow closer than T_min.");
+            : "Newer edition: one pulse, the average, and one pulse with C5 of IEC 60825-1:2014 (5"
+                + " N^-0.25 above 600 pulses, not below 0.4; from memory and an open calculator, the"
+                + " standard was not read); the greatest counts.");
+    notes.add("Pulses that follow closer than T_min (T_i) count as one of their summed energy.");
     return Optional.of(
-        new PulsedDensity(single, average, additive, required, notes, EyeLimits.CLOSING));
+        new PulsedDensity(
+            single,
+            average,
+            additive,
+            Math.max(Math.max(single, average), additive),
+            notes,
+            EyeLimits.CLOSING));
   }
 }

@@ -23,7 +23,8 @@ final class EyeAnswer {
       "ICNIRP 2013 and Directive 2006/25/EC, read in an open transcription; neither IEC 60825-1 nor"
           + " ANSI Z136.1 was read";
   private static final String NORM =
-      "EN 207:2017 as given in two encyclopaedia mirrors; superseded by ISO 19818-1:2021";
+      "EN 207:2017 as given in two encyclopaedia mirrors, its pulse trains in an open library's"
+          + " documentation; superseded by ISO 19818-1:2021";
   private static final String DISTANCES =
       "ANSI Z136.1 Appendix B and OSHA Technical Manual III:6 (from memory)";
 
@@ -84,29 +85,52 @@ final class EyeAnswer {
                         LIMITS,
                         density.assumptions())));
     if (beam.pulses().stated()) {
-      pulsed(limit.seconds(), Edition.ICNIRP_2013, "newer edition");
-      pulsed(limit.seconds(), Edition.DIRECTIVE_2006_25, "Directive 2006/25/EC");
+      train(limit.seconds());
     }
   }
 
-  private void pulsed(double seconds, Edition edition, String named) {
-    Pulses pulses = beam.pulses();
-    Optional<Eyewear.PulsedDensity> density =
-        Eyewear.pulsed(
-            beam.nm(), energyMj(), pulses.durationNs(), pulses.rateKhz(), seconds, edition);
-    if (density.isEmpty()) {
-      missing.add("No limit for pulses of this duration in the " + named + " as read here.");
+  /** The stricter of both editions, with what each of them says. */
+  private void train(double seconds) {
+    Optional<Eyewear.PulsedDensity> newer = pulsed(seconds, Edition.ICNIRP_2013);
+    Optional<Eyewear.PulsedDensity> directive = pulsed(seconds, Edition.DIRECTIVE_2006_25);
+    if (newer.isEmpty() && directive.isEmpty()) {
+      missing.add("The tables as read here give no limit for pulses of this duration.");
       return;
     }
-    Eyewear.PulsedDensity d = density.get();
+    double both = Math.max(required(newer), required(directive));
+    List<String> notes = new ArrayList<>();
+    notes.add(
+        required(newer) >= required(directive)
+            ? "The stricter of two editions: ICNIRP 2013 with IEC 60825-1:2014."
+            : "The stricter of two editions: Directive 2006/25/EC.");
+    newer.ifPresent(d -> notes.addAll(d.assumptions()));
+    directive.ifPresent(d -> notes.addAll(d.assumptions()));
     eyewear.add(
         new Worked(
-            "Optical density for the pulse train, " + named + ", at least",
-            "OD " + upward(d.required()),
-            "one pulse %s, average %s, one pulse with C_p %s"
-                .formatted(upward(d.singlePulse()), upward(d.average()), upward(d.additive())),
+            "Optical density for the pulse train, at least",
+            "OD " + upward(both),
+            "ICNIRP 2013: " + rules(newer) + ". Directive: " + rules(directive),
             LIMITS,
-            d.assumptions()));
+            notes.stream().distinct().toList()));
+  }
+
+  private Optional<Eyewear.PulsedDensity> pulsed(double seconds, Edition edition) {
+    Pulses pulses = beam.pulses();
+    return Eyewear.pulsed(
+        beam.nm(), energyMj(), pulses.durationNs(), pulses.rateKhz(), seconds, edition);
+  }
+
+  private static double required(Optional<Eyewear.PulsedDensity> density) {
+    return density.map(Eyewear.PulsedDensity::required).orElse(0.0);
+  }
+
+  private String rules(Optional<Eyewear.PulsedDensity> density) {
+    return density
+        .map(
+            d ->
+                "one pulse %s, average %s, many pulses %s"
+                    .formatted(upward(d.singlePulse()), upward(d.average()), upward(d.additive())))
+        .orElse("no limit for such pulses");
   }
 
   private double energyMj() {
@@ -124,8 +148,10 @@ final class EyeAnswer {
     Pulses pulses = beam.pulses();
     if (pulses.stated() && Regime.ofPulseDuration(pulses.durationNs()) != Regime.CW) {
       scale(
-          "Scale number for one pulse, at least",
-          En207.pulse(beam.nm(), energyMj(), pulses.durationNs(), beam.beamMm()));
+          En207.needsTrain(beam.nm())
+              ? "Scale number for the pulse train, at least"
+              : "Scale number for one pulse, at least",
+          En207.train(beam.nm(), energyMj(), pulses.durationNs(), pulses.rateKhz(), beam.beamMm()));
     }
   }
 

@@ -222,6 +222,26 @@ class ConsensusApiTest {
   }
 
   @Test
+  void whatTheWordsNameIsCautionedThoughNothingIsFound() {
+    given()
+        .get("/api/v1/consensus?q=galvanized zzyzx")
+        .then()
+        .body("groups", hasSize(0))
+        .body("cautions.id", hasItems("zinc-metal-fume"))
+        .body("cautions[0].class", equalTo("care"));
+    given()
+        .get("/api/v1/reports?q=teflon")
+        .then()
+        .body("cautions[0].class", equalTo("ban"))
+        .body("cautions[0].source", notNullValue());
+    given()
+        .queryParam("with", "material=brass", "q=oak")
+        .get("/api/v1/comparison")
+        .then()
+        .body("entries[0].cautions.id", hasItems("zinc-metal-fume"));
+  }
+
+  @Test
   void theApiDescriptionListsEveryParameter() {
     given()
         .accept("application/json")

@@ -148,8 +148,10 @@ class DosePagesTest {
         page(
             "/dose/eyes?wavelength=1064+nm&power=20+W&beam=5+mm&divergence=2+mrad&lens=160+mm"
                 + "&atLens=6+mm&repetitionRate=30+kHz&pulseDuration=100+ns");
-    assertTrue(value(page, "pulse train, newer").startsWith("OD "));
-    assertTrue(value(page, "one pulse, at least").startsWith("R 1064 LB"));
+    assertTrue(value(page, "Optical density for the pulse train").startsWith("OD "));
+    assertTrue(value(page, "Scale number for the pulse train, at least").startsWith("R 1064 LB"));
+    assertTrue(page.text().contains("E' = E N^(1/4)"));
+    assertTrue(page.text().contains("The stricter of two editions"));
     assertTrue(value(page, "Straight beam").endsWith(" m"));
     assertTrue(value(page, "Behind the lens").endsWith(" m"));
     assertTrue(value(page, "Matt reflection").endsWith(" m"));
