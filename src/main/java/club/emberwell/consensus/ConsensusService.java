@@ -72,9 +72,11 @@ public class ConsensusService {
    *
    * @param one the answer, where the search meets one work
    * @param others beside the answer other lasers and works; without one all that were met
+   * @param borrowed where nothing was met: what relatives lend for the works that may be meant
    * @param mine the machine it is for, with the others it could be for
    */
-  public record Answer(Optional<RangeDetail> one, List<Range> others, Mine mine) {}
+  public record Answer(
+      Optional<RangeDetail> one, List<Range> others, List<RangeDetail> borrowed, Mine mine) {}
 
   /**
    * The reader's machines.
@@ -142,10 +144,7 @@ public class ConsensusService {
     Wider wider = new Wider(ask, bench.reader(machine));
     List<Group> groups = ownLightFirst(all, mine);
     if (groups.isEmpty()) {
-      List<RangeDetail> borrowed = wider.alone();
-      return borrowed.size() == 1
-          ? new Answer(Optional.of(borrowed.get(0)), List.of(), shown)
-          : new Answer(Optional.empty(), borrowed.stream().map(RangeDetail::range).toList(), shown);
+      return new Answer(Optional.empty(), List.of(), wider.alone(), shown);
     }
     List<Group> own =
         mine.map(laser -> groups.stream().filter(g -> g.key().litBy(laser)).toList())
@@ -154,12 +153,13 @@ public class ConsensusService {
     RangeKey first = own.get(0).key();
     if (!own.stream().allMatch(group -> group.key().sameWork(first))) {
       return new Answer(
-          Optional.empty(), groups.stream().map(group -> Range.of(group, false)).toList(), shown);
+          Optional.empty(), groups.stream().map(Range::brief).toList(), List.of(), shown);
     }
     RangeDetail one = wider.full(own.get(0));
     return new Answer(
         Optional.of(ask.explain() ? explained(List.of(one)).get(0) : one),
-        groups.stream().skip(1).map(group -> Range.of(group, false)).toList(),
+        groups.stream().skip(1).map(Range::brief).toList(),
+        List.of(),
         shown);
   }
 

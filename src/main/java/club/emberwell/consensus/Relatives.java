@@ -27,15 +27,7 @@ record Relatives(SearchQuery query, Facet by, String words) {
 
   /** The relatives of a work that was done, the nearest first. */
   static List<Relatives> of(RangeKey key, Vocabulary vocabulary) {
-    SearchQuery same =
-        SearchQuery.everything()
-            .withFacet(Facet.PROCESS.code(), List.of(key.process().code()))
-            .withFacet(Facet.BAND.code(), List.of(key.band().code()))
-            .withFacet(Facet.REGIME.code(), List.of(key.regime().code()));
-    for (var part : key.work().parts().entrySet()) {
-      same = same.withFacet(part.getKey().code(), List.of(part.getValue().value()));
-    }
-    return of(same, vocabulary);
+    return of(WorkQuery.of(key, vocabulary), vocabulary);
   }
 
   /** The relatives of what a search asks for, where nobody did that. */
@@ -45,7 +37,8 @@ record Relatives(SearchQuery query, Facet by, String words) {
       List<String> asked = query.facets().getOrDefault(facet.code(), List.of());
       if (asked.size() == 1 && stated(asked.get(0))) {
         if (facet == Facet.MATERIAL) {
-          sameKind(query, asked.get(0), vocabulary).ifPresent(all::add);
+          String slug = FacetValues.itselfOf(asked.get(0)).orElse(asked.get(0));
+          sameKind(query, slug, vocabulary).ifPresent(all::add);
         } else {
           all.add(new Relatives(query.withFacet(facet.code(), List.of()), facet, words(facet)));
         }

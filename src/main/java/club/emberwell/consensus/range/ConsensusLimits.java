@@ -18,6 +18,9 @@ public final class ConsensusLimits {
   /** How far the curve is drawn beyond the doses tried, as a factor; grey there. */
   public static final double CURVE_MARGIN = 1.5;
 
+  /** Trials up to which a search without words or material lists the works it met. */
+  public static final int LISTED = 20_000;
+
   /** Groups worked out in full, largest first; the rest keep to the core. */
   public static final int DETAILED = 8;
 

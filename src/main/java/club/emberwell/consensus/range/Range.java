@@ -42,9 +42,18 @@ public record Range(
    * @param effectAsked whether the search that found the trials filters by effect
    */
   public static Range of(Group group, boolean effectAsked) {
+    return of(group, effectAsked, Measure.SETTINGS);
+  }
+
+  /** Without the spreads of single settings: for lists. */
+  public static Range brief(Group group) {
+    return of(group, true, List.of());
+  }
+
+  private static Range of(Group group, boolean effectAsked, List<Measure> measures) {
     RightTrials right = RightTrials.of(group);
     List<Spread> settings = new ArrayList<>();
-    for (Measure measure : Measure.SETTINGS) {
+    for (Measure measure : measures) {
       Spread spread = Spread.of(VoiceSet.of(right, measure));
       if (!spread.isEmpty()) {
         settings.add(spread);

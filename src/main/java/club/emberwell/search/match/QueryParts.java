@@ -3,6 +3,7 @@ package club.emberwell.search.match;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.remark.Coded;
 import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
 import java.io.IOException;
@@ -11,6 +12,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.lucene.document.DoublePoint;
 import org.apache.lucene.index.IndexReader;
@@ -58,11 +60,14 @@ public record QueryParts(
 
   /** A chosen branch of a tree means everything on it. */
   public static Set<String> expand(Facet facet, Collection<String> values, Vocabulary vocabulary) {
-    Set<String> codes = new LinkedHashSet<>(values);
-    facet
-        .vocabulary()
-        .ifPresent(
-            kind -> values.forEach(value -> codes.addAll(vocabulary.descendants(kind, value))));
+    Set<String> codes = new LinkedHashSet<>();
+    for (String value : values) {
+      Optional<String> itself = facet.vocabulary().flatMap(kind -> FacetValues.itselfOf(value));
+      codes.add(itself.orElse(value));
+      if (itself.isEmpty()) {
+        facet.vocabulary().ifPresent(kind -> codes.addAll(vocabulary.descendants(kind, value)));
+      }
+    }
     return codes;
   }
 

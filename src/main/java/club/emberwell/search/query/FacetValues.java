@@ -36,7 +36,22 @@ public final class FacetValues {
           Facet.THICKNESS, thicknesses(),
           Facet.PHOTO, labels(Pictured.values(), one -> one.code, one -> one.label));
 
+  /** Ends a value that means a branch of a tree itself, without what grows on it. */
+  private static final String ITSELF = ".itself";
+
   private FacetValues() {}
+
+  /** The value that means a word itself, without those below it. */
+  public static String itself(String slug) {
+    return slug + ITSELF;
+  }
+
+  /** The word in such a value; empty where a value means everything below it too. */
+  public static Optional<String> itselfOf(String value) {
+    return value.endsWith(ITSELF)
+        ? Optional.of(value.substring(0, value.length() - ITSELF.length()))
+        : Optional.empty();
+  }
 
   private static Map<String, String> thicknesses() {
     Map<String, String> found = new LinkedHashMap<>();
@@ -70,7 +85,9 @@ public final class FacetValues {
     }
     Optional<TermKind> kind = facet.vocabulary();
     if (kind.isPresent()) {
-      return vocabulary.successor(kind.get(), value).map(Term::label).orElse(value);
+      return itselfOf(value)
+          .map(slug -> label(facet, slug, vocabulary) + ", no kind stated")
+          .orElseGet(() -> vocabulary.successor(kind.get(), value).map(Term::label).orElse(value));
     }
     return fixed(facet).getOrDefault(value, value);
   }
@@ -111,6 +128,10 @@ public final class FacetValues {
   }
 
   private static Optional<String> filed(TermKind kind, String value, Vocabulary vocabulary) {
+    Optional<String> itself = itselfOf(value);
+    if (itself.isPresent()) {
+      return vocabulary.successor(kind, itself.get()).map(term -> itself(term.slug()));
+    }
     return vocabulary
         .successor(kind, value)
         .map(Term::slug)

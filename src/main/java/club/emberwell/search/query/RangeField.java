@@ -17,6 +17,9 @@ public final class RangeField {
   /** Whole days since 1970-01-01, UTC. */
   static final RangeField POSTED = new RangeField(Measure.POSTED.label(), Measure.POSTED);
 
+  public static final RangeField WAVELENGTH =
+      new RangeField(Measure.WAVELENGTH.label(), Measure.WAVELENGTH);
+
   /** Keeps a value that went through a unit conversion inside a limit it equals. */
   private static final double TOLERANCE = 1e-9;
 
@@ -51,12 +54,7 @@ public final class RangeField {
     all.add(new RangeField("Line dose", Measure.LINE_DOSE));
     Measure.WORK.forEach(measure -> all.add(new RangeField(measure.label(), measure)));
     all.add(new RangeField(Measure.RATED_POWER.label(), Measure.RATED_POWER));
-    all.add(
-        new RangeField(
-            "wavelength",
-            "Wavelength",
-            QuantityKind.WAVELENGTH,
-            (r, t) -> r.laser().wavelengthNm()));
+    all.add(WAVELENGTH);
     all.add(new RangeField(Measure.BEAM_DIAMETER.label(), Measure.BEAM_DIAMETER));
     all.add(POSTED);
     return List.copyOf(all);

@@ -6,6 +6,7 @@ import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
+import club.emberwell.web.range.WorksView;
 import club.emberwell.web.talk.AskPages;
 import club.emberwell.web.talk.EntryLine;
 import java.util.List;
@@ -55,10 +56,19 @@ record FindView(
   /**
    * What members used.
    *
-   * @param range the largest; null with a reason in {@code none}
+   * @param range for the one work that was met; null where there is none
+   * @param works other lasers beside it, or all works that were met
+   * @param none why nothing is said, or empty
    * @param page address of all about it, or null
    */
-  record Answer(RangeView range, List<RangeView> others, String none, String page) {}
+  record Answer(RangeView range, WorksView works, String none, String page) {
+    static final Answer TOO_WIDE =
+        new Answer(
+            null,
+            new WorksView(List.of(), null, 0),
+            "Choose a material or a coating, or type one, to see what members used.",
+            null);
+  }
 
   /**
    * A page of the reports.
@@ -80,8 +90,11 @@ record FindView(
   /** A way out of an empty result. */
   record Way(String label, String href, int reports) {}
 
+  /** Before the parameters of a search. */
+  static final String ADDRESS = "/?";
+
   static String address(SearchQuery query) {
     String parameters = SearchQueryCodec.write(query);
-    return parameters.isEmpty() ? "/" : "/?" + parameters;
+    return parameters.isEmpty() ? "/" : ADDRESS + parameters;
   }
 }

@@ -4,13 +4,15 @@ import club.emberwell.bench.Machines;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
-import club.emberwell.consensus.range.Range;
+import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
 import club.emberwell.search.SearchResult;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.Order;
 import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryString;
@@ -28,6 +30,7 @@ import club.emberwell.web.find.FindView.Narrowed;
 import club.emberwell.web.find.FindView.Way;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
+import club.emberwell.web.range.WorksView;
 import club.emberwell.web.talk.TalkBeside;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
@@ -37,6 +40,9 @@ import java.util.stream.Stream;
 /** Composes the search page from the search, the ranges and the cautions. */
 @ApplicationScoped
 class FindViews {
+  /** Works listed before "more". */
+  private static final int WORKS_IN_SIGHT = 6;
+
   private final SearchService search;
   private final ConsensusService consensus;
   private final CatalogService catalog;
@@ -60,14 +66,7 @@ class FindViews {
     SearchQuery query = parsed.query();
     Catalog now = catalog.snapshot();
     SearchResult result = search.search(query, actor);
-    boolean narrow = isNarrow(query);
-    List<Range> ranges = narrow ? consensus.ranges(query) : List.of();
     UnitPreferences reader = actor.units();
-    List<RangeView> views = new ArrayList<>();
-    for (int i = 0; i < ranges.size(); i++) {
-      views.add(RangeView.of(ranges.get(i), reader, "range" + i));
-    }
-    String parameters = SearchQueryCodec.write(query.withPage(0));
     return new FindView(
         new Asked(
             query.text(),
@@ -84,13 +83,9 @@ class FindViews {
                 .filter(facet -> !facet.isEmpty())
                 .toList()),
         CautionsView.of(QueryCautions.of(query, now), now.vocabulary(), reader),
-        new Answer(
-            views.isEmpty() ? null : views.get(0),
-            views.isEmpty() ? views : views.subList(1, views.size()),
-            narrow
-                ? ""
-                : "Choose a material or a coating, or type one, to see the range of what members used.",
-            narrow ? "/range?" + parameters : null),
+        isNarrow(query) || result.totalTrials() <= ConsensusLimits.LISTED
+            ? answer(query, actor, now)
+            : Answer.TOO_WIDE,
         new Found(
             found(result),
             result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
@@ -110,11 +105,22 @@ class FindViews {
                 .toList()));
   }
 
-  /** A range over all materials would say nothing about any. */
   private static boolean isNarrow(SearchQuery query) {
     return !query.text().isEmpty()
         || query.facets().containsKey(Facet.MATERIAL.code())
         || query.facets().containsKey(Facet.COATING.code());
+  }
+
+  private Answer answer(SearchQuery query, Actor actor, Catalog now) {
+    ConsensusService.Answer found =
+        consensus.answer(new ConsensusService.Ask(query, actor, null, null, false));
+    WorksView.Reader reader =
+        new WorksView.Reader(query, now.vocabulary(), actor.units(), FindView.ADDRESS);
+    return new Answer(
+        found.one().map(one -> RangeView.of(one.range(), actor.units(), "range")).orElse(null),
+        WorksView.of(found.others(), reader, WORKS_IN_SIGHT),
+        "",
+        "/range?" + SearchQueryCodec.write(query.withPage(0)));
   }
 
   private static String found(SearchResult result) {
@@ -129,24 +135,24 @@ class FindViews {
     if (!query.text().isEmpty()) {
       chips.add(new Chip("“" + query.text() + "”", FindView.address(query.withText(""))));
     }
-    result
+    query
         .facets()
         .forEach(
-            facet ->
-                facet.values().stream()
-                    .filter(SearchResult.FacetValue::selected)
-                    .map(
-                        v ->
-                            new Chip(
-                                facet.facet().label() + ": " + v.label(),
-                                FindView.address(query.toggled(facet.facet().code(), v.value()))))
-                    .forEach(chips::add));
+            (code, values) ->
+                Coded.of(Facet.class, code)
+                    .ifPresent(facet -> values.forEach(v -> chips.add(chip(query, facet, v)))));
     query
         .ranges()
         .forEach(
             (stem, limits) ->
                 RangeField.of(stem).ifPresent(f -> chips.add(chip(query, f, limits))));
     return chips;
+  }
+
+  private Chip chip(SearchQuery query, Facet facet, String value) {
+    return new Chip(
+        facet.label() + ": " + FacetValues.label(facet, value, catalog.vocabulary()),
+        FindView.address(query.toggled(facet.code(), value)));
   }
 
   private static Chip chip(SearchQuery query, RangeField field, SearchQuery.Limits limits) {

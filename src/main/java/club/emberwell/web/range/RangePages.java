@@ -74,18 +74,20 @@ public class RangePages extends Pages {
 
   /**
    * @param query the search in words
-   * @param back the search page with the same search
    * @param hidden what the machine form carries along
    */
   record Page(
       String query,
-      String back,
-      String compare,
+      Ways ways,
       List<QueryString.Pair> hidden,
       List<Option> machines,
       String spacing,
       Notices notices,
-      List<DetailView> details) {}
+      List<DetailView> details,
+      WorksView works) {}
+
+  /** Addresses from here: the search page with the same search, and a comparison with it. */
+  record Ways(String back, String compare) {}
 
   /**
    * What comes before the answer.
@@ -122,8 +124,12 @@ public class RangePages extends Pages {
     UUID machine = machine(sent.getFirst(MACHINE), actor, problems);
     Double spacing = spacing(sent.getFirst(SPACING), actor, problems);
     List<DetailView> details = new ArrayList<>();
+    ConsensusService.Answer answer =
+        consensus.answer(new ConsensusService.Ask(parsed.query(), actor, machine, spacing, true));
     List<RangeDetail> found =
-        consensus.details(new ConsensusService.Ask(parsed.query(), actor, machine, spacing, true));
+        Stream.concat(answer.one().stream(), answer.borrowed().stream()).toList();
+    WorksView.Reader reader =
+        new WorksView.Reader(parsed.query(), catalog.vocabulary(), actor.units(), "/range?");
     for (int i = 0; i < found.size(); i++) {
       details.add(DetailView.of(found.get(i), actor.units(), "r" + i));
     }
@@ -135,15 +141,15 @@ public class RangePages extends Pages {
     return Templates.range(
         new Page(
             words(parsed.query()),
-            "/?" + parameters,
-            "/compare?" + WITH + "=" + QueryString.encoded(parameters),
+            new Ways("/?" + parameters, "/compare?" + WITH + "=" + QueryString.encoded(parameters)),
             QueryString.pairs(parameters),
             machines.of(actor).stream()
                 .map(m -> new Option(m.id().toString(), m.name(), m.id().equals(machine)))
                 .toList(),
             sent.getFirst(SPACING),
             new Notices(problems, cautions(cautions, actor)),
-            details));
+            details,
+            WorksView.of(answer.others(), reader, Integer.MAX_VALUE)));
   }
 
   private CautionsView cautions(Stream<Caution> cautions, Actor actor) {

@@ -6,6 +6,7 @@ import club.emberwell.consensus.range.Spread;
 import club.emberwell.consensus.range.Success;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
+import club.emberwell.stats.Evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -50,10 +51,14 @@ public record RangeView(
         range.key().words(),
         counts(range),
         range.evidence().words(),
-        "evidence-" + range.evidence().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+        evidenceClass(range.evidence()),
         success(range),
         range.dose().isEmpty() ? null : view.apply(range.dose()),
         range.settings().stream().map(view).toList());
+  }
+
+  static String evidenceClass(Evidence evidence) {
+    return "evidence-" + evidence.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private static String counts(Range range) {

@@ -1,0 +1,58 @@
+package club.emberwell.consensus;
+
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.consensus.range.WorkKey;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.FacetValues;
+import club.emberwell.search.query.RangeField;
+import club.emberwell.search.query.SearchQuery;
+import java.util.List;
+import java.util.Map;
+
+/** The search that finds one key and no other. */
+public final class WorkQuery {
+  /** Half a step of the wavelengths that share a range. */
+  private static final double STEP = 1.005;
+
+  private WorkQuery() {}
+
+  /** The key alone. */
+  public static SearchQuery of(RangeKey key, Vocabulary vocabulary) {
+    return of(SearchQuery.everything(), key, vocabulary);
+  }
+
+  /** A search narrowed to one of the keys it met. */
+  public static SearchQuery of(SearchQuery wide, RangeKey key, Vocabulary vocabulary) {
+    SearchQuery narrow =
+        wide.withFacet(Facet.PROCESS.code(), List.of(key.process().code()))
+            .withFacet(Facet.BAND.code(), List.of(key.band().code()))
+            .withFacet(Facet.REGIME.code(), List.of(key.regime().code()));
+    if (key.light().nm() > 0) {
+      double nm = key.light().nm();
+      narrow =
+          narrow.withRange(
+              RangeField.WAVELENGTH.stem(), new SearchQuery.Limits(nm / STEP, nm * STEP));
+    }
+    for (Map.Entry<Facet, WorkKey.Part> part : key.work().parts().entrySet()) {
+      narrow =
+          narrow.withFacet(
+              part.getKey().code(), List.of(value(part.getKey(), part.getValue(), vocabulary)));
+    }
+    return narrow;
+  }
+
+  /** A word with others below it means itself here, unless they respond alike. */
+  private static String value(Facet facet, WorkKey.Part part, Vocabulary vocabulary) {
+    return facet
+        .vocabulary()
+        .filter(kind -> isBranch(kind, part.value(), vocabulary))
+        .map(kind -> FacetValues.itself(part.value()))
+        .orElse(part.value());
+  }
+
+  private static boolean isBranch(TermKind kind, String slug, Vocabulary vocabulary) {
+    return !vocabulary.children(kind, slug).isEmpty();
+  }
+}
