@@ -21,9 +21,12 @@ public final class Folding {
   private static final Pattern NO_PLURAL = Pattern.compile("(ss|us|is)$");
   private static final Pattern THICKNESS =
       Pattern.compile(
-          "(?iu)(?<![\\p{L}\\p{N}])(\\d+\\s+)?\\d+([.,/]\\d+)?\\s*"
-              + "(mm|cm|millimet(er|re)s?|inch(es)?|in\\b|mil\\b|ga(uge)?\\b|\"|″|”)"
+          "(?iu)(?<![\\p{L}\\p{N}])((\\d+\\s+)?\\d+([.,/]\\d+)?\\s*"
+              + "(mm|cm|millimet(er|re)s?|inch(es)?|in\\b|mil\\b|ga(uge)?\\b|\"|″|”))"
               + "(\\s*thick)?");
+
+  /** Group of {@link #THICKNESS}. */
+  private static final int QUANTITY = 1;
 
   private final Map<String, String> variants;
   private final Set<String> fillers;
@@ -52,6 +55,11 @@ public final class Folding {
       }
     }
     return words;
+  }
+
+  /** What looks like a thickness in a text, as it is written ("3mm birch ply" gives "3mm"). */
+  public static List<String> thicknesses(String text) {
+    return THICKNESS.matcher(text).results().map(found -> found.group(QUANTITY).strip()).toList();
   }
 
   /** The text without any thickness in it ("3mm birch ply" gives "birch ply"). */

@@ -66,6 +66,11 @@ public record ThicknessClass(
     return mm > 0 ? ALL.stream().filter(one -> mm < one.toMm).findFirst() : Optional.empty();
   }
 
+  /** False where it is likelier the length or the width of the piece. */
+  public static boolean isUsual(double mm) {
+    return of(mm).filter(one -> one.toMm < Double.POSITIVE_INFINITY).isPresent();
+  }
+
   /** The class with this code, in any case, with blanks for dashes too; empty if none. */
   public static Optional<ThicknessClass> of(String code) {
     String plain = code(code.strip().toLowerCase(Locale.ROOT));

@@ -26,7 +26,6 @@ import jakarta.persistence.MapsId;
 import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -104,8 +103,8 @@ class ReportEntity {
   static Words words(WrittenReport written, Interpretation read) {
     String title =
         WorkProperty.of(Shape.WORD).stream()
-            .map(read.work()::typed)
-            .filter(Objects::nonNull)
+            .filter(read.work().values()::containsKey)
+            .map(property -> property.among(read.work().typed(property)))
             .collect(Collectors.joining(", "));
     return new Words(title, StoredJson.write(written), StoredJson.write(read));
   }

@@ -38,6 +38,11 @@ public record Work(Process process, @JsonIgnore Map<WorkProperty, Object> values
     return new Work(process, copy);
   }
 
+  /** Whether nothing is known of it. */
+  boolean isSilentOf(WorkProperty property) {
+    return !values.containsKey(property);
+  }
+
   /** What a word was filed as; never null. */
   public Filed word(WorkProperty property) {
     return (Filed) values.getOrDefault(property, Filed.NOTHING);

@@ -28,6 +28,11 @@ public record WorkForm(
   /** What is said where one process misses it. */
   public record Missed(Process at, RemarkId id, String words) {}
 
+  /** Whether a report on such work says too little without it. */
+  public boolean isMissedAt(Process process) {
+    return missed != null && missed.at() == process;
+  }
+
   static WorkForm asked(Group group, String hint) {
     return new WorkForm(group, hint, null, false, false, null);
   }

@@ -14,6 +14,7 @@ import club.emberwell.remark.RemarkId;
 import club.emberwell.report.reading.WorkForm.Group;
 import club.emberwell.report.reading.WorkValue.Shape;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 
 /**
@@ -100,6 +101,11 @@ public enum WorkProperty implements Coded {
   /** How a member is asked for it. */
   public WorkForm form() {
     return form;
+  }
+
+  /** A word of it among others about the same piece: "titanium", "gold mark". */
+  public String among(String word) {
+    return this == RESULT_COLOUR ? word.toLowerCase(Locale.ROOT) + " mark" : word;
   }
 
   /** The question on the form. */

@@ -22,11 +22,19 @@ final class WorkStep implements ReportInterpreter.Step {
                 Process.values(),
                 Process::code));
     for (WorkProperty property : WorkProperty.values()) {
+      boolean wanted = property.form().isMissedAt(draft.work.process());
       if (property.value().shape() != Shape.WORD) {
-        draft.work = draft.work.with(property, value(in, property, written));
+        Object value = value(in, property, written);
+        if (property == WorkProperty.THICKNESS && wanted) {
+          value = ThicknessInWords.of(in, written, (Double) value);
+        }
+        draft.work = draft.work.with(property, value);
         needed(in, property, written);
       }
-      missed(in, property, draft.work.process(), written);
+      if (wanted && isAbsent(written.of(property)) && draft.work.isSilentOf(property)) {
+        WorkForm.Missed missed = property.form().missed();
+        in.add(Remark.warning(missed.id(), "/" + property.code(), missed.words()));
+      }
     }
     MachineReader.confirmed(in, draft.written.confirmed());
   }
@@ -45,14 +53,6 @@ final class WorkStep implements ReportInterpreter.Step {
   static void needed(FieldReader in, WorkProperty property, WrittenWork written) {
     if (property.form().isNeeded()) {
       in.required("/" + property.code(), written.of(property));
-    }
-  }
-
-  private static void missed(
-      FieldReader in, WorkProperty property, Process process, WrittenWork written) {
-    WorkForm.Missed missed = property.form().missed();
-    if (missed != null && missed.at() == process && isAbsent(written.of(property))) {
-      in.add(Remark.warning(missed.id(), "/" + property.code(), missed.words()));
     }
   }
 

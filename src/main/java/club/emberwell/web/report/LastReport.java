@@ -3,7 +3,6 @@ package club.emberwell.web.report;
 import club.emberwell.member.Actor;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
-import club.emberwell.report.reading.WrittenReport;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Optional;
 
@@ -17,10 +16,9 @@ class LastReport {
   }
 
   /** Grids are no pattern for a single result. */
-  Optional<WrittenReport> of(Actor actor) {
+  Optional<StoredReport> of(Actor actor) {
     return reports.latest(actor, 1).stream()
-        .map(StoredReport::written)
-        .filter(written -> written.trials().size() == 1)
+        .filter(report -> report.written().trials().size() == 1)
         .findFirst();
   }
 }

@@ -171,9 +171,7 @@ public class PostPages extends Pages {
   @Path("reports/{id}/repeat")
   public TemplateInstance repeat(@RestPath UUID id) {
     StoredReport original = reports.get(actor(), id);
-    Map<String, String> likely = ReportFormValues.likely(original.written());
-    likely.remove("machine");
-    return shown(repeating(id), blank().fill(likely));
+    return shown(repeating(id), blank().fill(ReportFormValues.repeated(original)));
   }
 
   private static Purpose repeating(UUID id) {
@@ -200,7 +198,7 @@ public class PostPages extends Pages {
     StoredReport report = reports.get(actor(), id);
     return blank()
         .changing("report", report.snapshot().version(), "/reports/" + id)
-        .fill(ReportFormValues.all(report.written()));
+        .fill(ReportFormValues.all(report));
   }
 
   @POST

@@ -1,10 +1,11 @@
 package club.emberwell.web.report;
 
+import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.WorkProperty;
-import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenTrial;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** An entry in its author's words, back as the values of form fields. */
@@ -14,27 +15,39 @@ final class ReportFormValues {
   private ReportFormValues() {}
 
   /** Everything, for an edit. */
-  static Map<String, String> all(WrittenReport written) {
+  static Map<String, String> all(StoredReport report) {
     ReportFormValues form = new ReportFormValues();
-    form.work(written);
-    form.trial(written.trials().get(0), true);
+    form.work(report);
+    form.trial(report.written().trials().get(0), true);
     return form.values;
   }
 
   /** What a next report of the same person likely has in common; never the judgement. */
-  static Map<String, String> likely(WrittenReport written) {
+  static Map<String, String> likely(StoredReport report) {
+    return without(report, property -> property.form().isOnce());
+  }
+
+  /** What somebody who tried a report again has in common with it. */
+  static Map<String, String> repeated(StoredReport report) {
+    Map<String, String> values = without(report, property -> property.value().shape().isFree());
+    values.remove("machine");
+    return values;
+  }
+
+  private static Map<String, String> without(StoredReport report, Predicate<WorkProperty> left) {
     ReportFormValues form = new ReportFormValues();
-    form.work(written);
-    form.trial(written.trials().get(0), false);
+    form.work(report);
+    form.trial(report.written().trials().get(0), false);
     Stream.of(WorkProperty.values())
-        .filter(property -> property.form().isOnce())
+        .filter(left)
         .forEach(property -> form.values.remove(property.code()));
     return form.values;
   }
 
-  private void work(WrittenReport w) {
-    put("machine", w.machine());
-    WorkFields.fill(values, w.work());
+  private void work(StoredReport report) {
+    put("machine", report.written().machine());
+    WorkFields.fill(values, report.snapshot().work(), report.style());
+    WorkFields.fill(values, report.written().work());
   }
 
   private void trial(WrittenTrial trial, boolean judged) {

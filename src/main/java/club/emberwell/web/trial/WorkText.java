@@ -16,19 +16,28 @@ import java.util.stream.Stream;
 public final class WorkText {
   private WorkText() {}
 
-  /** "Birch plywood, 3 mm" or "Stainless steel / Powder coat / Navy"; unfiled words in quotes. */
+  /**
+   * "Birch plywood, 3 mm", "Stainless steel / Powder coat / Navy" or "Titanium, gold mark"; unfiled
+   * words in quotes.
+   */
   public static String of(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
     Work work = report.work();
     String words =
         WorkProperty.of(Shape.WORD).stream()
-            .filter(property -> work.values().containsKey(property))
+            .filter(property -> property != WorkProperty.RESULT_COLOUR)
+            .filter(work.values()::containsKey)
             .map(property -> label(vocabulary, property, work.word(property)))
             .collect(Collectors.joining(" / "));
-    return Stream.concat(
-            Stream.of(words),
-            WorkProperty.of(Shape.QUANTITY).stream()
-                .filter(property -> work.values().containsKey(property))
-                .map(p -> QuantityPrinter.print(work.number(p), p.value().kind(), reader)))
+    Stream<String> sizes =
+        WorkProperty.of(Shape.QUANTITY).stream()
+            .filter(work.values()::containsKey)
+            .map(p -> QuantityPrinter.print(work.number(p), p.value().kind(), reader));
+    Stream<String> became =
+        Stream.of(WorkProperty.RESULT_COLOUR)
+            .filter(work.values()::containsKey)
+            .map(p -> p.among(label(vocabulary, p, work.word(p))));
+    return Stream.of(Stream.of(words), sizes, became)
+        .flatMap(part -> part)
         .collect(Collectors.joining(", "));
   }
 
