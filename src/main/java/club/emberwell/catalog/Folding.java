@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -57,14 +59,25 @@ public final class Folding {
     return words;
   }
 
-  /** What looks like a thickness in a text, as it is written ("3mm birch ply" gives "3mm"). */
-  public static List<String> thicknesses(String text) {
-    return THICKNESS.matcher(text).results().map(found -> found.group(QUANTITY).strip()).toList();
-  }
-
   /** The text without any thickness in it ("3mm birch ply" gives "birch ply"). */
   public static String withoutThickness(String text) {
-    return THICKNESS.matcher(text).replaceAll(" ").strip();
+    return withoutThickness(text, thickness -> true);
+  }
+
+  /**
+   * The text without those of its thicknesses that are taken.
+   *
+   * @param taken asked of each as it is written: "3mm" of "3mm thick birch ply"
+   */
+  public static String withoutThickness(String text, Predicate<String> taken) {
+    return THICKNESS
+        .matcher(text)
+        .replaceAll(
+            found ->
+                taken.test(found.group(QUANTITY).strip())
+                    ? " "
+                    : Matcher.quoteReplacement(found.group()))
+        .strip();
   }
 
   /** The words that are left without fillers ("solid walnut blanks" gives "walnut"). */

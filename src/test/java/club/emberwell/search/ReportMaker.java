@@ -23,6 +23,7 @@ final class ReportMaker {
   private String materialWritten = "";
   private String coating;
   private String colour;
+  private Double thickness;
   private String notes;
   private String machineName = "Bench";
   private Laser laser;
@@ -35,6 +36,13 @@ final class ReportMaker {
   ReportMaker of(String slug) {
     material = slug;
     materialWritten = slug.replace('-', ' ');
+    return this;
+  }
+
+  /** Of a thickness in mm, or of none that was read. */
+  ReportMaker thick(Double mm, String written) {
+    thickness = mm;
+    materialWritten = written;
     return this;
   }
 
@@ -90,6 +98,7 @@ final class ReportMaker {
             .with(WorkProperty.MATERIAL, new Filed(material, materialWritten))
             .with(WorkProperty.COATING, new Filed(coating, coating))
             .with(WorkProperty.COLOUR, new Filed(colour, colour))
+            .with(WorkProperty.THICKNESS, thickness)
             .with(WorkProperty.NOTES, notes),
         trials == null ? base.trials().subList(0, 1) : trials,
         null,

@@ -9,6 +9,7 @@ import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -49,8 +50,10 @@ final class ThicknessInWords {
   }
 
   private static Optional<Quantity> in(FieldReader in, String words) {
+    List<String> texts = new ArrayList<>();
+    Folding.withoutThickness(words, texts::add);
     List<Quantity> found =
-        Folding.thicknesses(words).stream()
+        texts.stream()
             .map(text -> in.read(QuantityKind.THICKNESS, new WrittenQuantity(text, null, null)))
             .map(Reading::value)
             .flatMap(Optional::stream)

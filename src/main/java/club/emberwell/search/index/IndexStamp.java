@@ -20,7 +20,7 @@ import java.util.UUID;
  */
 public record IndexStamp(UUID epoch, Position position, String vocabulary) {
   /** Rises whenever documents are written otherwise than before. */
-  private static final int WRITING = 3;
+  private static final int WRITING = 4;
 
   /** What the documents hold: other catalogues make another index. */
   static final String SCHEMA =

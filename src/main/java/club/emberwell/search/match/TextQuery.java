@@ -1,7 +1,12 @@
 package club.emberwell.search.match;
 
+import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.quantity.Quantity;
+import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.QuantityReader;
 import club.emberwell.search.query.Facet;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -34,7 +39,8 @@ import org.apache.lucene.util.BytesRef;
  * vocabulary knows. Only a word the index does not hold may stand for others: as the beginning of
  * one where it is the last, else with one typo; so that a right word never brings in its
  * neighbours. A word that names a material or a coating is looked for in what was worked on, not in
- * remarks: a machine called "Slate tube" makes no slate.
+ * remarks: a machine called "Slate tube" makes no slate. So is a thickness, by its class, where
+ * anything of that class is there; else its words are words like others.
  */
 public final class TextQuery {
   private static final int PHRASE = 4;
@@ -47,11 +53,13 @@ public final class TextQuery {
   private final boolean[] subject;
   private final Map<String, Set<String>> guesses = new LinkedHashMap<>();
   private final List<String> missing = new ArrayList<>();
+  private final List<Query> sizes = new ArrayList<>();
 
-  private TextQuery(Vocabulary vocabulary, IndexReader reader, String text) {
+  private TextQuery(Vocabulary vocabulary, IndexReader reader, String text) throws IOException {
     this.vocabulary = vocabulary;
     this.reader = reader;
-    this.words = new Words(vocabulary.folding()).wanted(text);
+    Words reading = new Words(vocabulary.folding());
+    this.words = reading.wanted(withoutThickness(reading, text));
     this.subject = new boolean[words.size()];
   }
 
@@ -70,7 +78,7 @@ public final class TextQuery {
   }
 
   private Query build() throws IOException {
-    if (words.isEmpty()) {
+    if (words.isEmpty() && sizes.isEmpty()) {
       return new MatchAllDocsQuery();
     }
     List<Set<Query>> ways = new ArrayList<>();
@@ -80,6 +88,7 @@ public final class TextQuery {
     addJoined(ways);
     addPhrases(ways);
     BooleanQuery.Builder all = new BooleanQuery.Builder();
+    sizes.forEach(size -> all.add(size, Occur.MUST));
     for (int i = 0; i < words.size(); i++) {
       addWord(i, ways.get(i));
       Query any =
@@ -89,6 +98,38 @@ public final class TextQuery {
       all.add(any, Occur.MUST);
     }
     return all.build();
+  }
+
+  /** Takes the thicknesses out of which the index has something. */
+  private String withoutThickness(Words reading, String text) throws IOException {
+    Set<String> found = new TreeSet<>();
+    Folding.withoutThickness(text, found::add);
+    Set<String> taken = new TreeSet<>();
+    for (String thickness : found) {
+      Optional<Term> known = classOf(thickness);
+      if (known.isPresent() && reader.docFreq(known.get()) > 0) {
+        taken.add(thickness);
+        sizes.add(size(known.get(), reading.wanted(thickness)));
+      }
+    }
+    return Folding.withoutThickness(text, taken::contains);
+  }
+
+  private static Optional<Term> classOf(String thickness) {
+    return QuantityReader.read(QuantityKind.THICKNESS, thickness)
+        .value()
+        .map(Quantity::doubleValue)
+        .filter(ThicknessClass::isUsual)
+        .flatMap(ThicknessClass::of)
+        .map(one -> new Term(Facet.THICKNESS.field(), one.code()));
+  }
+
+  /** Stated of the piece, or typed with it. */
+  private static Query size(Term known, List<String> words) {
+    Query stated = new BoostQuery(new ConstantScoreQuery(new TermQuery(known)), PHRASE_WEIGHT);
+    BooleanQuery.Builder typed = new BooleanQuery.Builder();
+    words.forEach(word -> typed.add(in(TextField.SUBJECT, word), Occur.MUST));
+    return new DisjunctionMaxQuery(List.of(stated, typed.build()), 0);
   }
 
   private void addJoined(List<Set<Query>> ways) throws IOException {
