@@ -8,12 +8,15 @@ import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.Settings;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.reading.TrialSnapshot;
+import club.emberwell.report.reading.Work;
 import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** All that a trial's columns say, as one text: from the columns and from the report. */
 final class ColumnText {
@@ -71,6 +74,7 @@ final class ColumnText {
       case "beamDiameter" -> report.laser().beamDiameterUm();
       case "ratedPower" -> report.laser().ratedPowerW();
       case "thickness" -> report.work().thicknessMm();
+      case "wavelength" -> report.laser().wavelengthNm();
       case "quality" -> trial.quality() == null ? null : (double) trial.quality();
       case "posted" -> (double) (report.createdAt().getEpochSecond() / 86_400);
       default -> settings.number(Setting.of(measure.code()).orElseThrow());
@@ -79,6 +83,7 @@ final class ColumnText {
 
   private static String label(Property property, ReportSnapshot report, Settings settings) {
     return switch (property.code()) {
+      case "unfiled" -> unfiled(report.work());
       case "lens" -> lens(report.laser().lensFocalMm());
       case "material" -> term(TermKind.MATERIAL, report.work().material().slug());
       case "coating" -> term(TermKind.COATING, report.work().coating().slug());
@@ -104,6 +109,16 @@ final class ColumnText {
 
   private static String onOff(Boolean value) {
     return value == null ? null : value ? "on" : "off";
+  }
+
+  private static String unfiled(Work work) {
+    String words =
+        WorkProperty.of(Shape.WORD).stream()
+            .map(work::word)
+            .filter(word -> word.slug() == null && word.written() != null)
+            .map(word -> SearchFixture.WORDS.folding().fold(word.written()))
+            .collect(Collectors.joining(" / "));
+    return words.isEmpty() ? null : words;
   }
 
   private static String thickness(Double mm) {
