@@ -40,6 +40,11 @@ public record Machine(
     return read.name();
   }
 
+  /** What its maker calls it; null where not said. */
+  public String model() {
+    return read.model();
+  }
+
   public Laser laser() {
     return read.laser();
   }

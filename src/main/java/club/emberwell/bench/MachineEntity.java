@@ -29,6 +29,8 @@ public class MachineEntity {
 
   private String name;
 
+  private String model;
+
   @Embedded private LaserColumns laser;
 
   @Column(name = "pulse_control")
@@ -68,6 +70,7 @@ public class MachineEntity {
     written = from;
     numberStyle = style;
     name = values.name();
+    model = values.model();
     laser = LaserColumns.of(values.laser());
     pulseControl = values.pulseControl();
     controllerVersion = values.controllerVersion();
@@ -96,7 +99,7 @@ public class MachineEntity {
   Machine toMachine() {
     return new Machine(
         new Machine.Standing(id, number, memberId, version, createdAt, updatedAt, deletedAt),
-        new MachineReader.Values(name, laser.toLaser(), pulseControl, controllerVersion),
+        new MachineReader.Values(name, model, laser.toLaser(), pulseControl, controllerVersion),
         written,
         numberStyle);
   }

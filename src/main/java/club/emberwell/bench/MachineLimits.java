@@ -8,6 +8,7 @@ public final class MachineLimits {
   public static final int PER_MEMBER = 50;
 
   public static final int NAME = 80;
+  public static final int MODEL = 80;
   public static final int CONTROLLER_VERSION = 80;
 
   /** Pointers one entry may confirm, and the length of each. */

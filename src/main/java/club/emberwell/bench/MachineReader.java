@@ -22,7 +22,11 @@ public final class MachineReader {
 
   /** What was read; fields at fault are null and then {@code laser} is null too. */
   public record Values(
-      String name, Laser laser, PulseControl pulseControl, String controllerVersion) {}
+      String name,
+      String model,
+      Laser laser,
+      PulseControl pulseControl,
+      String controllerVersion) {}
 
   /**
    * @param values to be stored only if no remark is an error
@@ -43,6 +47,7 @@ public final class MachineReader {
   public static Result read(WrittenMachine written, NumberStyle style) {
     FieldReader in = new FieldReader(style);
     String name = in.text("/name", in.required("/name", written.name()), MachineLimits.NAME, false);
+    String model = in.text("/model", written.model(), MachineLimits.MODEL, false);
     Laser laser = laser(in, "", written.laser(), written.gated(), written.maxSpeed());
     PulseControl control =
         in.choice(
@@ -61,7 +66,7 @@ public final class MachineReader {
     if (laser != null) {
       implausible(laser).forEach(in::add);
     }
-    return new Result(new Values(name, laser, control, controller), in.remarks());
+    return new Result(new Values(name, model, laser, control, controller), in.remarks());
   }
 
   /**

@@ -7,10 +7,12 @@ import java.util.List;
 /**
  * A machine exactly as its owner described it; null = not given.
  *
+ * @param model what its maker calls it
  * @param confirmed pointers of implausible values the owner said are meant
  */
 public record WrittenMachine(
     String name,
+    String model,
     @JsonUnwrapped WrittenLaser laser,
     Boolean gated,
     String pulseControl,

@@ -56,6 +56,7 @@ final class ScenarioFiles {
         cell[0],
         new WrittenMachine(
             cell[1],
+            cell[13].isEmpty() ? null : cell[13],
             new WrittenLaser(
                 cell[2],
                 quantity(cell[3]),

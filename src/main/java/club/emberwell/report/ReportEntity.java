@@ -183,6 +183,7 @@ class ReportEntity {
             machineId,
             names.machineNumber() == null ? 0 : names.machineNumber(),
             names.machineName(),
+            names.machineModel(),
             laser.toLaser()),
         work.toWork(),
         trials,

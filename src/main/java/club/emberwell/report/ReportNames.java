@@ -6,4 +6,9 @@ package club.emberwell.report;
  * @param machineNumber null where the laser is described in the report
  */
 record ReportNames(
-    Long memberNumber, String memberHandle, Long machineNumber, String machineName, Long photos) {}
+    Long memberNumber,
+    String memberHandle,
+    Long machineNumber,
+    String machineName,
+    String machineModel,
+    Long photos) {}

@@ -17,7 +17,7 @@ import org.hibernate.Session;
 class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
   private static final String WITH_NAMES =
       """
-      select r, new club.emberwell.report.ReportNames(m.number, m.handle, mc.number, mc.name,
+      select r, new club.emberwell.report.ReportNames(m.number, m.handle, mc.number, mc.name, mc.model,
           (select count(*) from EntryEntity p
             where p.parentId = r.id and p.kind = EntryKind.PHOTO and p.state = EntryState.LIVE))
       from ReportEntity r

@@ -99,6 +99,7 @@ public class ReportService implements Kind {
             actor.handle(),
             machine.map(m -> m.standing().number()).orElse(null),
             machine.map(Machine::name).orElse(null),
+            machine.map(Machine::model).orElse(null),
             0L);
     return reader.made(report, names, read);
   }

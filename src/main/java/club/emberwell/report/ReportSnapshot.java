@@ -44,8 +44,9 @@ public record ReportSnapshot(
    * @param id null where the laser is described in the report only
    * @param number small integer identity, 0 where there is no id
    * @param name null where there is no id
+   * @param model what its maker calls it now, null where nobody said
    */
-  public record Burner(UUID id, long number, String name, Laser laser) {}
+  public record Burner(UUID id, long number, String name, String model, Laser laser) {}
 
   public UUID id() {
     return standing.id();

@@ -77,6 +77,7 @@ class InventedClubTest {
       WrittenMachine written =
           new WrittenMachine(
               cells[1],
+              null,
               new WrittenLaser(
                   cells[2],
                   Entries.text(cells[3]),

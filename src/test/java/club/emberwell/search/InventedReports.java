@@ -72,6 +72,7 @@ final class InventedReports {
             new UUID(2, member),
             random.nextInt(5) == 0 ? 0 : member,
             "Workshop " + (char) ('a' + member % 26),
+            pick(null, "Tussock 10", "Bramlet 60"),
             laser),
         work(filed, coating),
         trials(laser),

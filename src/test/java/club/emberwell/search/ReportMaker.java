@@ -93,6 +93,7 @@ final class ReportMaker {
             base.machine().id(),
             base.machine().number(),
             machineName,
+            null,
             laser == null ? base.laser() : laser),
         Work.of(Process.SURFACE_ENGRAVING)
             .with(WorkProperty.MATERIAL, new Filed(material, materialWritten))

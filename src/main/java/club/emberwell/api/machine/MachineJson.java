@@ -17,12 +17,21 @@ import java.util.UUID;
 record MachineJson(
     UUID id,
     int version,
-    String name,
+    @JsonUnwrapped Called called,
     @JsonUnwrapped LaserJson laser,
     PulseControl pulseControl,
     String controllerVersion,
     @JsonUnwrapped Noticed noticed,
     @JsonUnwrapped Times times) {
+  /**
+   * What it is called.
+   *
+   * @param name by its owner
+   * @param model by its maker
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Called(String name, String model) {}
+
   static MachineJson of(Machine machine, List<Remark> noticed) {
     WrittenMachine w = machine.written();
     LaserJson.Written written =
@@ -35,7 +44,7 @@ record MachineJson(
     return new MachineJson(
         machine.id(),
         machine.version(),
-        machine.name(),
+        new Called(machine.name(), machine.model()),
         LaserJson.of(machine.laser(), written),
         machine.pulseControl(),
         machine.controllerVersion(),

@@ -38,7 +38,8 @@ public record ReportJson(
   public record Author(UUID id, String handle) {}
 
   /** The author's machine. */
-  public record UsedMachine(UUID id, String name) {}
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record UsedMachine(UUID id, String name, String model) {}
 
   /** What was done to what, each property by its code. */
   @JsonInclude(JsonInclude.Include.NON_NULL)

@@ -11,6 +11,7 @@ import club.emberwell.api.view.TrialJson.Tried;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.Filed;
@@ -83,12 +84,16 @@ public class ReportViews {
         new Times(r.createdAt(), r.updatedAt()),
         new Maker(
             new Author(r.author().id(), r.author().handle()),
-            r.machine().id() == null ? null : new UsedMachine(r.machine().id(), r.machine().name()),
+            machine(r.machine()),
             LaserJson.of(r.laser())),
         work(r.work(), written == null ? null : written.work()),
         plain ? Tried.of(r.trials().get(0), written(written, 0)) : null,
         plain ? null : trials(r, written),
         beside);
+  }
+
+  private static UsedMachine machine(Burner used) {
+    return used.id() == null ? null : new UsedMachine(used.id(), used.name(), used.model());
   }
 
   private WorkJson work(Work work, WrittenWork written) {

@@ -5,6 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.Laser;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
@@ -71,7 +72,7 @@ public final class TrialDocuments {
       words(shared, TextField.of(property), wordsOf(property, report.work()));
     }
     words(shared, TextField.LASER, laser(report));
-    words(shared, TextField.MACHINE, wordsOf(report.machine().name()));
+    words(shared, TextField.MACHINE, called(report.machine()));
     words(shared, TextField.MEMBER, wordsOf(report.author().handle()));
     shared.add(property(Columns.LENS, lens(report.laser())));
     shared.add(property(Columns.UNFILED, unfiled(report.work())));
@@ -174,6 +175,12 @@ public final class TrialDocuments {
       // not word by word: "black cherry" must not make every cherry board black
       term.synonyms().forEach(synonym -> words.addWhole(found, synonym));
     }
+    return found;
+  }
+
+  private Set<String> called(Burner machine) {
+    Set<String> found = wordsOf(machine.name());
+    words.addTo(found, machine.model());
     return found;
   }
 

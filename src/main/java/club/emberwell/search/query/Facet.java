@@ -26,6 +26,7 @@ public enum Facet implements Coded {
   EFFECT("effect", "Effect", (r, t) -> t.effect().code()),
   MOTION(
       "motion", "Motion", (r, t) -> r.laser().motion() == null ? null : r.laser().motion().code()),
+  MACHINE_MODEL("machineModel", "Machine model", (r, t) -> r.machine().model()),
   CONTROLLER_VERSION(WorkProperty.CONTROLLER_VERSION),
   LOT(WorkProperty.LOT),
   SUPPLIER(WorkProperty.SUPPLIER),

@@ -24,6 +24,9 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
   static MachineCard of(Machine machine, UnitPreferences reader) {
     Laser laser = machine.laser();
     List<Fact> facts = new ArrayList<>();
+    if (machine.model() != null) {
+      facts.add(new Fact("Model", machine.model()));
+    }
     facts.add(new Fact("Light", light(machine)));
     add(facts, "Lens", laser.lensFocalMm(), QuantityKind.FOCAL_LENGTH, reader);
     add(facts, "Beam at focus", laser.beamDiameterUm(), QuantityKind.BEAM_DIAMETER, reader);

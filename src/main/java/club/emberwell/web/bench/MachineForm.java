@@ -32,6 +32,10 @@ public final class MachineForm {
             .maxLength(MachineLimits.NAME)
             .required());
     form.add(
+        Field.of("model", "Model")
+            .hint("As its maker calls it; others can look for the same one.")
+            .maxLength(MachineLimits.MODEL));
+    form.add(
         Field.of("source", "Laser source")
             .choices(LaserSource.values(), LaserSource::label)
             .required());
@@ -79,6 +83,7 @@ public final class MachineForm {
   static WrittenMachine written(SentForm sent) {
     return new WrittenMachine(
         sent.text("name"),
+        sent.text("model"),
         laser(sent, ""),
         sent.flag("gated"),
         sent.text("pulseControl"),
@@ -103,6 +108,7 @@ public final class MachineForm {
   static Map<String, String> values(WrittenMachine w) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("name", w.name());
+    values.put("model", w.model() == null ? "" : w.model());
     values.put("source", word(LaserSource.of(w.laser().source()).map(LaserSource::code)));
     values.put("wavelength", SentForm.typed(w.laser().wavelength()));
     values.put("ratedPower", SentForm.typed(w.laser().ratedPower()));

@@ -41,7 +41,7 @@ public record ReportPage(
   /**
    * What was done on which laser.
    *
-   * @param machine what its owner calls the laser, or null
+   * @param machine what its owner and its maker call the laser, or null
    */
   public record Work(String what, String process, String laser, String machine) {}
 

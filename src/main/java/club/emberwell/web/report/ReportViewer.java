@@ -12,6 +12,7 @@ import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSource;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.ReportCautions;
@@ -69,7 +70,7 @@ public class ReportViewer {
             WorkText.of(s, now.vocabulary(), reader),
             s.process().label(),
             TrialText.laser(s.laser(), reader),
-            s.machine().name()),
+            machine(s.machine())),
         single ? result(first, now) : null,
         new Trials(
             single ? SettingRows.of(report, reader) : List.of(),
@@ -89,6 +90,14 @@ public class ReportViewer {
                 : others(List.of(s.repeatOf()), now, reader).stream().findFirst().orElse(null),
             others(repeats, now, reader),
             similar(s)));
+  }
+
+  /** “Shed diode”, Tussock 10; null where the laser is described only. */
+  private static String machine(Burner used) {
+    if (used.name() == null) {
+      return null;
+    }
+    return "“" + used.name() + "”" + (used.model() == null ? "" : ", " + used.model());
   }
 
   private static Result result(TrialSnapshot trial, Catalog now) {

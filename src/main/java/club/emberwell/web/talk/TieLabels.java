@@ -58,9 +58,7 @@ class TieLabels {
     facet(all, Facet.COATING, ties.coating());
     facet(all, Facet.SOURCE, ties.source());
     facet(all, Facet.PROCESS, ties.process());
-    if (ties.machineModel() != null) {
-      all.add(new Tie(ties.machineModel(), null));
-    }
+    facet(all, Facet.MACHINE_MODEL, ties.machineModel());
     if (ties.controllerVersion() != null) {
       all.add(new Tie("controller " + ties.controllerVersion(), null));
     }

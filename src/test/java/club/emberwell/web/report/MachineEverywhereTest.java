@@ -27,12 +27,14 @@ class MachineEverywhereTest extends EverywhereCase {
   private static final String MACHINES = "/api/v1/machines";
 
   /** What no report tells: it is the owner's affair. */
-  private static final Set<String> OWNERS = Set.of("name", "pulseControl", "controllerVersion");
+  private static final Set<String> OWNERS =
+      Set.of("name", "model", "pulseControl", "controllerVersion");
 
   /** A gated tube that says everything; nothing of it is odd. */
   private static final Map<String, Object> SAID =
       Map.ofEntries(
           Map.entry("name", "Window bench"),
+          Map.entry("model", "Tussock 40"),
           Map.entry("source", "co2"),
           Map.entry("wavelength", "10.6 um"),
           Map.entry("ratedPower", "41 W"),
