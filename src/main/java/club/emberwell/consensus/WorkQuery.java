@@ -1,5 +1,6 @@
 package club.emberwell.consensus;
 
+import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.consensus.range.RangeKey;
@@ -53,6 +54,8 @@ public final class WorkQuery {
   }
 
   private static boolean isBranch(TermKind kind, String slug, Vocabulary vocabulary) {
-    return !vocabulary.children(kind, slug).isEmpty();
+    // a branch that responds alike stands for what grows on it
+    boolean alike = vocabulary.term(kind, slug).filter(Term::respondsAlike).isPresent();
+    return !alike && !vocabulary.children(kind, slug).isEmpty();
   }
 }

@@ -41,6 +41,20 @@ record ColumnLabels(Map<Property, List<String>> names, Vocabulary vocabulary)
     return code < 0 || named == null ? label(property, code) : named.get(code);
   }
 
+  @Override
+  public TrialColumns.Named alike(Property property, int code) {
+    String value = value(property, code);
+    return Optional.ofNullable(Property.WORK.get(property))
+        .flatMap(Facet::vocabulary)
+        .map(kind -> alike(kind, value))
+        .orElseGet(() -> new TrialColumns.Named(value, label(property, code)));
+  }
+
+  private TrialColumns.Named alike(TermKind kind, String slug) {
+    String counted = vocabulary.respondsAs(kind, slug);
+    return new TrialColumns.Named(counted, term(kind, counted));
+  }
+
   private String term(TermKind kind, String slug) {
     return vocabulary.term(kind, slug).map(Term::label).orElse(slug);
   }
