@@ -136,7 +136,7 @@ public class ConsensusService {
    * @throws EntryUnknown where the machine is not the actor's
    */
   public Answer answer(Ask ask) {
-    List<Group> all = Group.split(search.columns(ask.query()));
+    List<Group> all = met(ask.query());
     OwnMachines bench = OwnMachines.of(ask.actor(), machines, reports);
     Optional<Machine> machine = bench.chosen(ask.machine(), all.stream().map(Group::key).toList());
     Mine shown = new Mine(machine, bench.lastUsedFirst());
@@ -161,6 +161,30 @@ public class ConsensusService {
         groups.stream().skip(1).map(Range::brief).toList(),
         List.of(),
         shown);
+  }
+
+  /** Words the vocabulary knows mean just that, not every remark that mentions them. */
+  private List<Group> met(SearchQuery query) {
+    if (!query.text().isEmpty()) {
+      SearchQuery read = TextReading.inFacets(query, catalog.snapshot().vocabulary());
+      List<Group> meant =
+          read.text().isEmpty() ? Group.split(search.columns(read)) : List.<Group>of();
+      if (!meant.isEmpty()) {
+        return meant;
+      }
+    }
+    return Group.split(search.columns(query));
+  }
+
+  /** The works that the trials of a search came out right with, most right trials first. */
+  public List<KnownWork> known(SearchQuery query) {
+    return KnownWork.of(Group.split(search.columns(query)));
+  }
+
+  /** The machines of who asks, the last used first and chosen. */
+  public Mine machines(Actor actor) {
+    OwnMachines bench = OwnMachines.of(actor, machines, reports);
+    return new Mine(bench.chosen(null, List.of()), bench.lastUsedFirst());
   }
 
   /** Otherwise as they come, most voices first. */

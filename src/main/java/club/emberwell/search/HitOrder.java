@@ -22,6 +22,8 @@ final class HitOrder {
   private NumericDocValues codes;
   private NumericDocValues ratedPower;
   private NumericDocValues beam;
+  private NumericDocValues arealDose;
+  private NumericDocValues lineDose;
   private Scorable scorer;
 
   /**
@@ -41,6 +43,8 @@ final class HitOrder {
     codes = DocValues.getNumeric(leaf, Columns.CODES);
     ratedPower = DocValues.getNumeric(leaf, Measure.RATED_POWER.field());
     beam = DocValues.getNumeric(leaf, Measure.BEAM_DIAMETER.field());
+    arealDose = DocValues.getNumeric(leaf, Measure.AREAL_DOSE.field());
+    lineDose = DocValues.getNumeric(leaf, Measure.LINE_DOSE.field());
   }
 
   void scoredBy(Scorable scorable) {
@@ -52,6 +56,7 @@ final class HitOrder {
       case RELEVANCE -> scorer.score();
       case NEWEST -> Documents.number(created, document);
       case QUALITY -> quality(Documents.number(codes, document));
+      case DOSE -> -dose(document);
       case NEAR ->
           -closeness.distance(
               Documents.number(codes, document),
@@ -63,6 +68,13 @@ final class HitOrder {
   /** When the report was posted, ms since 1970: decides between equal keys. */
   long created(int document) throws IOException {
     return Documents.number(created, document);
+  }
+
+  /** A trial has one of the two or none. */
+  private double dose(int document) throws IOException {
+    double areal = Documents.real(arealDose, document);
+    double dose = Double.isNaN(areal) ? Documents.real(lineDose, document) : areal;
+    return Double.isNaN(dose) ? Double.POSITIVE_INFINITY : dose;
   }
 
   private static double quality(long packed) {

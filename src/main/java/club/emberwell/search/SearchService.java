@@ -100,6 +100,11 @@ public final class SearchService {
         NoHits.suggestions(query, counts, vocabulary, searcher));
   }
 
+  /** How many trials there are in all. */
+  public int trials() {
+    return index.read(searcher -> searcher.getIndexReader().numDocs());
+  }
+
   /**
    * The numbers of every trial that matches, whatever the page: what ranges are computed from.
    *

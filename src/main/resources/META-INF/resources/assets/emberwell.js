@@ -43,12 +43,14 @@
   // Results are exchanged in place: what was unfolded stays so, the focus stays, the count is said.
   const unfolded = new Map();
   let focused = "";
+  let place = 0;
   document.addEventListener("htmx:beforeSwap", function () {
     unfolded.clear();
     document.querySelectorAll("details[id]").forEach(function (each) {
       unfolded.set(each.id, each.open);
     });
     focused = document.activeElement.id;
+    place = document.activeElement.getBoundingClientRect().top;
   });
   document.addEventListener("htmx:afterSwap", function () {
     unfolded.forEach(function (open, id) {
@@ -60,6 +62,10 @@
     const before = focused && document.getElementById(focused);
     if (before && before !== document.activeElement) {
       before.focus({ preventScroll: true });
+    }
+    // what was tapped stays under the finger, whatever grew above it
+    if (before) {
+      window.scrollBy({ top: before.getBoundingClientRect().top - place, behavior: "instant" });
     }
     const said = document.getElementById("said");
     const found = document.querySelector(".found-line");

@@ -11,7 +11,9 @@ public enum Order implements Coded {
   /** {@link Closeness} to a machine; the order where a machine is named. */
   NEAR("near", "Closest to my machine"),
   /** Best rated results that came out right. */
-  QUALITY("quality", "Best result");
+  QUALITY("quality", "Best result"),
+  /** By nominal dose; trials without one come last. */
+  DOSE("dose", "Lowest dose");
 
   private final String code;
   private final String label;

@@ -59,7 +59,12 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
       }
     }
     return new FacetView(
-        code, list.facet().label(), chosen || OPEN.contains(list.facet()), first, rest);
+        code, list.facet().label(), chosen || isOpen(list.facet(), query), first, rest);
+  }
+
+  private static boolean isOpen(Facet facet, SearchQuery query) {
+    return OPEN.contains(facet)
+        || facet == Facet.COLOUR && query.facets().containsKey(Facet.COATING.code());
   }
 
   /** The chosen values and everything above them: their children are in sight. */

@@ -29,16 +29,13 @@ record FindView(
   /**
    * What is looked for, and how the form goes on from it.
    *
+   * @param title the search in words, or empty
    * @param text what stands in the box
    * @param hidden what a form must carry along so that typing keeps the facets
    * @param watch the search as a watch keeps it
    */
   record Asked(
-      String text,
-      List<QueryString.Pair> hidden,
-      List<Option> orders,
-      List<Option> machines,
-      String watch) {
+      String title, String text, List<QueryString.Pair> hidden, Ordering ordering, String watch) {
     /** Where the club is asked about it. */
     public String getAsk() {
       return AskPages.about(text);
@@ -46,12 +43,23 @@ record FindView(
   }
 
   /**
+   * In what order hits stand.
+   *
+   * @param hidden what its form carries along
+   */
+  record Ordering(List<Option> orders, List<QueryString.Pair> hidden) {}
+
+  /**
    * By what it is narrowed down and could be.
    *
-   * @param chips what is applied, each with the address without it
+   * @param chips what is applied beside the words, each with the address without it
    * @param clear address without all of it, or null
    */
-  record Narrowed(List<Chip> chips, String clear, List<FacetView> facets) {}
+  record Narrowed(List<Chip> chips, String clear, List<FacetView> facets) {
+    public boolean isNarrow() {
+      return !chips.isEmpty();
+    }
+  }
 
   /**
    * What members used.

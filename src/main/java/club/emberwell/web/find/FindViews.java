@@ -1,6 +1,6 @@
 package club.emberwell.web.find;
 
-import club.emberwell.bench.Machines;
+import club.emberwell.bench.Machine;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
@@ -15,6 +15,7 @@ import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.Order;
 import club.emberwell.search.query.QueryCautions;
+import club.emberwell.search.query.QueryLabel;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
@@ -27,6 +28,7 @@ import club.emberwell.web.find.FindView.Chip;
 import club.emberwell.web.find.FindView.Found;
 import club.emberwell.web.find.FindView.Help;
 import club.emberwell.web.find.FindView.Narrowed;
+import club.emberwell.web.find.FindView.Ordering;
 import club.emberwell.web.find.FindView.Way;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
@@ -35,6 +37,8 @@ import club.emberwell.web.talk.TalkBeside;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Stream;
 
 /** Composes the search page from the search, the ranges and the cautions. */
@@ -46,46 +50,53 @@ class FindViews {
   private final SearchService search;
   private final ConsensusService consensus;
   private final CatalogService catalog;
-  private final Machines machines;
   private final TalkBeside talk;
 
   FindViews(
-      SearchService search,
-      ConsensusService consensus,
-      CatalogService catalog,
-      Machines machines,
-      TalkBeside talk) {
+      SearchService search, ConsensusService consensus, CatalogService catalog, TalkBeside talk) {
     this.search = search;
     this.consensus = consensus;
     this.catalog = catalog;
-    this.machines = machines;
     this.talk = talk;
   }
 
   FindView of(Parsed parsed, Actor actor) {
     SearchQuery query = parsed.query();
     Catalog now = catalog.snapshot();
-    SearchResult result = search.search(query, actor);
+    Optional<ConsensusService.Answer> met =
+        isNarrow(query) || search.trials() <= ConsensusLimits.LISTED
+            ? Optional.of(consensus.answer(ask(query, actor)))
+            : Optional.empty();
+    Optional<UUID> mine =
+        Optional.ofNullable(query.near())
+            .or(
+                () ->
+                    met.map(ConsensusService.Answer::mine)
+                        .orElseGet(() -> consensus.machines(actor))
+                        .chosen()
+                        .map(Machine::id));
+    SearchResult result = search.search(ordered(query, mine), actor);
     UnitPreferences reader = actor.units();
     return new FindView(
         new Asked(
+            query.isEverything() ? "" : QueryLabel.of(query, now.vocabulary()),
             query.text(),
             QueryString.pairs(
                 SearchQueryCodec.write(query.withText("").withSort("").withNear(null))),
-            orders(query, result.order()),
-            machineOptions(actor, query),
+            new Ordering(
+                orders(query, mine, result.order()),
+                QueryString.pairs(
+                    SearchQueryCodec.write(query.withSort("").withNear(mine.orElse(null))))),
             SearchQueryCodec.write(query.withPage(0).withSort("").withNear(null))),
         new Narrowed(
-            chips(result),
+            chips(query),
             query.isEverything() ? null : "/",
             result.facets().stream()
                 .map(list -> FacetView.of(list, query))
                 .filter(facet -> !facet.isEmpty())
                 .toList()),
         CautionsView.of(QueryCautions.of(query, now), now.vocabulary(), reader),
-        isNarrow(query) || result.totalTrials() <= ConsensusLimits.LISTED
-            ? answer(query, actor, now)
-            : Answer.TOO_WIDE,
+        met.map(answer -> answer(answer, query, actor, now)).orElse(Answer.TOO_WIDE),
         new Found(
             found(result),
             result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
@@ -111,9 +122,12 @@ class FindViews {
         || query.facets().containsKey(Facet.COATING.code());
   }
 
-  private Answer answer(SearchQuery query, Actor actor, Catalog now) {
-    ConsensusService.Answer found =
-        consensus.answer(new ConsensusService.Ask(query, actor, null, null, false));
+  private static ConsensusService.Ask ask(SearchQuery query, Actor actor) {
+    return new ConsensusService.Ask(query, actor, null, null, false);
+  }
+
+  private static Answer answer(
+      ConsensusService.Answer found, SearchQuery query, Actor actor, Catalog now) {
     WorksView.Reader reader =
         new WorksView.Reader(query, now.vocabulary(), actor.units(), FindView.ADDRESS);
     return new Answer(
@@ -129,12 +143,8 @@ class FindViews {
         + RangeView.counted(result.totalTrials(), "trial", "trials");
   }
 
-  private List<Chip> chips(SearchResult result) {
-    SearchQuery query = result.query();
+  private List<Chip> chips(SearchQuery query) {
     List<Chip> chips = new ArrayList<>();
-    if (!query.text().isEmpty()) {
-      chips.add(new Chip("“" + query.text() + "”", FindView.address(query.withText(""))));
-    }
     query
         .facets()
         .forEach(
@@ -164,20 +174,18 @@ class FindViews {
         field.label() + " " + text, FindView.address(query.withRange(field.stem(), null)));
   }
 
-  private static List<Option> orders(SearchQuery query, Order effective) {
-    return Stream.of(Order.values())
-        .filter(o -> o != Order.NEAR || query.near() != null)
-        .filter(o -> o != Order.RELEVANCE || !query.text().isEmpty())
-        .map(o -> new Option(o.code(), o.label(), o == effective))
-        .toList();
+  /** The reader's machine comes first, unless words or the reader ask for another order. */
+  private static SearchQuery ordered(SearchQuery query, Optional<UUID> mine) {
+    SearchQuery near = query.withNear(mine.orElse(null));
+    boolean byWords = query.near() == null && query.sort().isEmpty() && !query.text().isEmpty();
+    return (byWords ? near.withSort(Order.RELEVANCE.code()) : near).withPage(query.page());
   }
 
-  private List<Option> machineOptions(Actor actor, SearchQuery query) {
-    if (!actor.signedIn()) {
-      return List.of();
-    }
-    return machines.of(actor).stream()
-        .map(m -> new Option(m.id().toString(), m.name(), m.id().equals(query.near())))
+  private static List<Option> orders(SearchQuery query, Optional<UUID> mine, Order effective) {
+    return Stream.of(Order.values())
+        .filter(o -> o != Order.NEAR || mine.isPresent())
+        .filter(o -> o != Order.RELEVANCE || !query.text().isEmpty())
+        .map(o -> new Option(o.code(), o.label(), o == effective))
         .toList();
   }
 }

@@ -26,7 +26,11 @@ record HitView(
     Posted posted,
     int photos) {
   /** By whom, on which laser and when. */
-  record Posted(String member, String laser, Instant at) {}
+  record Posted(String member, String laser, Instant at) {
+    public String getMemberHref() {
+      return PersonPages.address(member);
+    }
+  }
 
   /** Matching trials shown of one report. */
   static final int TRIALS_IN_SIGHT = 2;
