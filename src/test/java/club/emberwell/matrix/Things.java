@@ -34,6 +34,7 @@ final class Things {
   private String make(String name) {
     return switch (name) {
       case "author" -> author.id().toString();
+      case "name" -> author.handle();
       case "session" -> author.session().toString();
       case "token" -> author.tokenId().toString();
       case "report" -> report();
