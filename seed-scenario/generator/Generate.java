@@ -35,11 +35,16 @@ public final class Generate {
 
   record Combo(
       String source, String[] material, String[] coating, String[] colours, String process, double low, double high,
-      String[] thickness, double airFactor, double batchFactor, int weight) {}
+      String[] thickness, double airFactor, double batchFactor, int weight, List<Becomes> becomes) {}
 
-  record Colour(double factor, String... spellings) {}
+  /** A colour that a mark takes up to this share of the window, and how people spell it. */
+  record Becomes(double upTo, String... spellings) {}
 
-  final Random random = new Random(SEED);
+  Random random = new Random(SEED);
+
+  /** Draws what was added later, so that the earlier reports stay as they were. */
+  final Random more = new Random(SEED + 1);
+
   final Path folder;
   final List<Member> members = new ArrayList<>();
   final List<Machine> machines = new ArrayList<>();
@@ -57,6 +62,7 @@ public final class Generate {
     generate.singles();
     generate.grids();
     generate.oddities();
+    generate.colours();
     generate.save();
   }
 
@@ -74,8 +80,17 @@ public final class Generate {
     for (String[] cell : table("generator/model.csv")) {
       combos.add(new Combo(cell[0], words(cell[1]), words(cell[2]), words(cell[3]), cell[4], Double.parseDouble(cell[5]),
           Double.parseDouble(cell[6]), words(cell[7]), Double.parseDouble(cell[8]), Double.parseDouble(cell[9]),
-          Integer.parseInt(cell[10])));
+          Integer.parseInt(cell[10]), becomes(cell[11])));
     }
+  }
+
+  static List<Becomes> becomes(String cell) {
+    List<Becomes> all = new ArrayList<>();
+    for (String one : words(cell)) {
+      String[] parts = one.split("=");
+      all.add(new Becomes(parts.length == 1 ? 1 : Double.parseDouble(parts[1]), parts[0].split("/")));
+    }
+    return all;
   }
 
   List<String[]> table(String file) throws IOException {
@@ -108,7 +123,9 @@ public final class Generate {
         if (fit.isEmpty()) {
           continue;
         }
-        report(member, machine, weighted(fit), random.nextInt(DAYS));
+        Combo combo = weighted(fit);
+        int day = random.nextInt(DAYS);
+        report(member, machine, combo, day, circumstances(member, machine, combo));
       }
     }
   }
@@ -124,11 +141,13 @@ public final class Generate {
     throw new IllegalStateException("weights do not add up");
   }
 
-  void report(Member member, Machine machine, Combo combo, int day) {
-    Circumstances now = circumstances(member, machine, combo);
+  void report(Member member, Machine machine, Combo combo, int day, Circumstances now) {
     double lnDose = now.middle + random.nextGaussian() * member.care() + (random.nextInt(4) == 0 ? random.nextGaussian() * 0.5 : 0);
     Typed typed = settings(member, machine, combo, lnDose, now);
     String effect = effect(typed.lnDose(), now);
+    if (now.became == null) {
+      now.became = became(combo, (typed.lnDose() - now.low) / (now.high - now.low));
+    }
     StringBuilder json = open(member, machine, combo, day, now);
     json.append(",\"settings\":").append(typed.json());
     json.append(judgement(effect, combo));
@@ -145,6 +164,31 @@ public final class Generate {
     String colour;
     String lot;
     String controller;
+    String became;
+  }
+
+  /** The colour at a share of the window; some say nothing of it. */
+  String became(Combo combo, double share) {
+    for (Becomes colour : combo.becomes()) {
+      if (share < colour.upTo() || colour.upTo() == 1) {
+        return more.nextInt(100) < 12 ? null : spellLater(colour.spellings());
+      }
+    }
+    return null;
+  }
+
+  /** Leaves the part of the window in which a mark takes one colour, which the member is after. */
+  void aim(Circumstances now, Combo combo, int colour) {
+    double from = colour == 0 ? 0 : combo.becomes().get(colour - 1).upTo();
+    double range = now.high - now.low;
+    now.high = now.low + combo.becomes().get(colour).upTo() * range;
+    now.low += from * range;
+    now.middle = (now.low + now.high) / 2;
+    now.became = spellLater(combo.becomes().get(colour).spellings());
+  }
+
+  String spellLater(String[] spellings) {
+    return spellings[more.nextInt(100) < 70 ? 0 : more.nextInt(spellings.length)];
   }
 
   Circumstances circumstances(Member member, Machine machine, Combo combo) {
@@ -323,18 +367,47 @@ public final class Generate {
     json.append(",\"by\":").append(text(member.handle()));
     json.append(",\"at\":").append(text(FIRST_DAY.plusDays(day).toString()));
     json.append(",\"machine\":").append(text(machine.name()));
-    json.append(",\"material\":").append(text(spell(combo.material())));
-    if (combo.coating().length > 0) {
-      json.append(",\"coating\":").append(text(spell(combo.coating())));
+    String material = spell(combo.material());
+    String coating = combo.coating().length > 0 ? spell(combo.coating()) : null;
+    StringBuilder finish = new StringBuilder();
+    if (coating != null) {
+      finish.append(",\"coating\":").append(text(coating));
     }
-    maybe(json, "colour", now.colour, 100);
+    maybe(finish, "colour", now.colour, 100);
+    String thickness = null;
     if (combo.thickness().length > 0 && (line(combo.process()) || random.nextInt(4) == 0)) {
-      json.append(",\"thickness\":").append(text(pickText(combo.thickness())));
+      thickness = pickText(combo.thickness());
+    }
+    boolean inWords = combo.process().equals("cut") && more.nextInt(100) < 15;
+    if (inWords) {
+      material = thickness.replace(" mm", more.nextBoolean() ? "mm" : " mm") + " " + material;
+      thickness = null;
+    }
+    json.append(",\"material\":").append(text(material)).append(finish);
+    if (thickness != null) {
+      json.append(",\"thickness\":").append(text(thickness));
     }
     json.append(",\"process\":").append(text(combo.process()));
+    if (now.became != null) {
+      json.append(",\"resultColour\":").append(text(now.became));
+    }
     maybe(json, "lot", now.lot, 100);
+    String supplier = supplier(now.lot);
+    if (supplier != null) {
+      json.append(",\"supplier\":").append(text(supplier));
+    }
     maybe(json, "controllerVersion", now.controller, 100);
     return json;
+  }
+
+  /** Whose lot it is, where somebody says; a few name a supplier and no lot. */
+  String supplier(String lot) {
+    List<String> all = List.of("Tidewater Blanks", "Marl & Finch", "Osier Blanks");
+    if (lot == null) {
+      return more.nextInt(100) < 6 ? all.get(more.nextInt(all.size())) : null;
+    }
+    String known = all.stream().filter(one -> one.startsWith(lot.split(" ")[0])).findFirst().orElse(null);
+    return more.nextInt(100) < 70 ? known : null;
   }
 
   String spell(String[] spellings) {
@@ -387,6 +460,9 @@ public final class Generate {
 
   void grid(Member member, Machine machine, Combo combo, int day, int rows, int columns) {
     Circumstances now = circumstances(member, machine, combo);
+    if (!combo.becomes().isEmpty()) {
+      aim(now, combo, combo.becomes().size() / 2);
+    }
     double spacing = machine.beamUm() < 60 ? 0.03 : 0.1;
     double middleShare = 0.5;
     double middleSpeed = Math.min(machine.maxSpeed() / 2, speedFor(machine, Math.exp(now.middle), spacing, 1, middleShare));
@@ -409,6 +485,27 @@ public final class Generate {
       }
     }
     lines.add(json.append("],\"notes\":\"Test grid: power down, speed across.\"}").toString());
+  }
+
+  // ---- colours on bare metal: each member tries to hit some of them
+
+  void colours() {
+    random = new Random(SEED + 2);
+    for (Combo combo : combos) {
+      if (!combo.source().equals("fibre") || combo.becomes().size() < 3) {
+        continue;
+      }
+      for (int colour = 0; colour < combo.becomes().size(); colour++) {
+        for (Machine machine : machines) {
+          Member member = members.stream().filter(m -> m.handle().equals(machine.owner())).findFirst().orElseThrow();
+          if (machine.source().equals("fibre") && random.nextInt(100) < 58) {
+            Circumstances now = circumstances(member, machine, combo);
+            aim(now, combo, colour);
+            report(member, machine, combo, DAYS - 120 + random.nextInt(120), now);
+          }
+        }
+      }
+    }
   }
 
   // ---- what goes wrong in real life, each once or a few times
