@@ -4,6 +4,7 @@ import club.emberwell.laser.Effect;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.ToDoubleBiFunction;
+import java.util.stream.Stream;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 
@@ -131,9 +132,17 @@ public final class DoseWindow {
     if (trials.count() < FEWEST_MEMBERS) {
       return new DoseWindow(State.TOO_FEW_MEMBERS, trials, Side.NOTHING, Side.NOTHING, differ);
     }
-    Side lower = side(trials, Effect.TOO_LITTLE, Effect.RIGHT, -1);
-    Side upper = side(trials, Effect.TOO_MUCH, Effect.TOO_MUCH, 1);
-    return new DoseWindow(state(trials, lower, upper), trials, lower, upper, differ);
+    MemberDoses set = new MemberDoses(members, trials.logs());
+    Side lower = side(trials, set, Effect.TOO_LITTLE, Effect.RIGHT, -1);
+    Side upper = side(trials, set, Effect.TOO_MUCH, Effect.TOO_MUCH, 1);
+    double apart =
+        Stream.of(lower, upper)
+            .flatMap(side -> side.fit().stream())
+            .mapToDouble(WithinBetween::apart)
+            .average()
+            .orElse(0);
+    return new DoseWindow(
+        state(trials, lower, upper), trials, lower, upper, differ * Math.sqrt(apart));
   }
 
   private static State state(Trials trials, Side lower, Side upper) {
@@ -157,7 +166,8 @@ public final class DoseWindow {
    * @param atLeast the grade from which on a trial lies above it
    * @param sign where the far side is
    */
-  private static Side side(Trials trials, Effect beyond, Effect atLeast, int sign) {
+  private static Side side(
+      Trials trials, MemberDoses set, Effect beyond, Effect atLeast, int sign) {
     double[] right = trials.of(Effect.RIGHT);
     double[] far = trials.of(beyond);
     double last = Trials.furthest(right, sign);
@@ -168,8 +178,7 @@ public final class DoseWindow {
       double next = far.length == 0 ? last + sign * Math.log(STEP) : Double.NaN;
       return new Side(DoseLimit.notKnown(Math.exp(next)), Optional.empty(), false);
     }
-    WithinBetween.Outcome outcome =
-        WithinBetween.of(trials.members(), trials.logs(), trials.reached(atLeast));
+    WithinBetween.Outcome outcome = WithinBetween.of(set, trials.reached(atLeast));
     Optional<WithinBetween> fit = outcome.fit();
     Optional<Interval> range =
         fit.filter(f -> trials.beyond(f.edge(), sign))

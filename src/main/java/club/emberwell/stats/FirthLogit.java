@@ -129,16 +129,16 @@ public final class FirthLogit {
     }
   }
 
-  /** Adds weight x row x row' to a symmetric matrix. */
+  /** Adds weight x row x row' to a symmetric matrix, which stays so to the last digit. */
   static void add(double[][] matrix, double[] row, double weight) {
     for (int i = 0; i < row.length; i++) {
       for (int j = 0; j < row.length; j++) {
-        matrix[i][j] += weight * row[i] * row[j];
+        matrix[i][j] += weight * (row[i] * row[j]);
       }
     }
   }
 
-  private static double form(double[][] matrix, double[] row) {
+  static double form(double[][] matrix, double[] row) {
     double sum = 0;
     for (int i = 0; i < row.length; i++) {
       for (int j = 0; j < row.length; j++) {

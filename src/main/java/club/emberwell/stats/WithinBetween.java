@@ -1,6 +1,5 @@
 package club.emberwell.stats;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.TDistribution;
 
@@ -26,11 +25,8 @@ record WithinBetween(
   /** Level of the interval. */
   static final double LEVEL = 0.95;
 
-  /** Constant, within, between. */
-  private static final int COLUMNS = 3;
-
-  /** Means of ln dose closer than this are one. */
-  private static final double SAME = 1e-9;
+  /** Up to so many members each is really left out; beyond, one step is as good (2 % at 40). */
+  private static final int REFITTED = 40;
 
   /**
    * What came of it.
@@ -43,81 +39,58 @@ record WithinBetween(
   /**
    * The fit.
    *
-   * @param members 0, 1, 2, ... for each trial, ascending
-   * @param logs ln dose of each
-   * @param reached whether it had at least the grade
+   * @param reached whether each trial had at least the grade
    */
-  static Outcome of(int[] members, double[] logs, boolean[] reached) {
-    int m = members.length == 0 ? 0 : members[members.length - 1] + 1;
-    double[] means = means(members, logs, m);
-    double mean = Arrays.stream(means).average().orElse(0);
-    double[][] rows = new double[logs.length][];
-    for (int i = 0; i < logs.length; i++) {
-      double own = means[members[i]];
-      rows[i] = new double[] {1, logs[i] - own, own - mean};
-    }
-    Design design = new Design(members, rows, reached);
-    Optional<double[]> all = design.fit(-1, new double[COLUMNS]);
+  static Outcome of(MemberDoses doses, boolean[] reached) {
+    Optional<double[]> all = doses.fit(reached, -1, new double[3]);
     if (all.isEmpty() || !(all.get()[1] > 0)) {
       return new Outcome(Optional.empty(), all.isPresent());
     }
     double[] beta = all.get();
+    boolean few = doses.count() <= REFITTED;
+    double error = few ? refitted(doses, reached, beta) : stepped(doses, reached, beta);
+    WithinBetween fit =
+        new WithinBetween(
+            doses.mean() + place(beta, 0),
+            beta[1],
+            beta[2],
+            Optional.of(error).filter(Double::isFinite),
+            doses.count());
+    return new Outcome(Optional.of(fit), false);
+  }
+
+  /** Standard error of the edge by a fit without each member; NaN where one has no edge. */
+  static double refitted(MemberDoses doses, boolean[] reached, double[] beta) {
+    double[][] without = new double[doses.count()][];
+    for (int out = 0; out < without.length; out++) {
+      without[out] = doses.fit(reached, out, beta).orElse(null);
+      if (without[out] == null) {
+        return Double.NaN;
+      }
+    }
+    return jackknife(doses, beta, without);
+  }
+
+  /** The same by one step toward each of those fits. */
+  static double stepped(MemberDoses doses, boolean[] reached, double[] beta) {
+    return jackknife(doses, beta, doses.steps(reached, beta));
+  }
+
+  private static double jackknife(MemberDoses doses, double[] beta, double[][] without) {
     double edge = place(beta, 0);
     double squares = 0;
-    for (int out = 0; out < m && !Double.isNaN(squares); out++) {
-      double others = (mean - means[out]) / (m - 1);
-      double without =
-          design.fit(out, beta).filter(b -> b[1] > 0).map(b -> place(b, others)).orElse(Double.NaN);
-      squares += (without - edge) * (without - edge);
+    for (int out = 0; out < without.length; out++) {
+      if (without[out] == null || !(without[out][1] > 0)) {
+        return Double.NaN;
+      }
+      squares += Math.pow(place(without[out], doses.shift(out)) - edge, 2);
     }
-    double error = Math.sqrt(squares * (m - 1) / m);
-    Optional<Double> known = Optional.of(error).filter(Double::isFinite);
-    return new Outcome(
-        Optional.of(new WithinBetween(mean + edge, beta[1], beta[2], known, m)), false);
+    return Math.sqrt(squares * (without.length - 1) / without.length);
   }
 
   /** Ln dose of even odds for a member whose mean lies {@code centre} from the mean over all. */
   private static double place(double[] beta, double centre) {
     return centre - (beta[0] + beta[2] * centre) / beta[1];
-  }
-
-  /** The rows of all members, of which one may be left out. */
-  private record Design(int[] members, double[][] rows, boolean[] reached) {
-    Optional<double[]> fit(int out, double[] start) {
-      double[] successes = new double[rows.length];
-      double[] trials = new double[rows.length];
-      boolean apart = false;
-      double first = Double.NaN;
-      for (int i = 0; i < rows.length; i++) {
-        if (members[i] != out) {
-          trials[i] = 1;
-          successes[i] = reached[i] ? 1 : 0;
-          first = Double.isNaN(first) ? rows[i][2] : first;
-          apart |= Math.abs(rows[i][2] - first) > SAME;
-        }
-      }
-      if (apart) {
-        return FirthLogit.fit(rows, successes, trials, start).map(FirthLogit.Fit::coefficients);
-      }
-      // all members tried the same on the mean: nothing lies between them
-      double[][] within =
-          Arrays.stream(rows).map(row -> new double[] {1, row[1]}).toArray(double[][]::new);
-      return FirthLogit.fit(within, successes, trials, Arrays.copyOf(start, 2))
-          .map(fit -> Arrays.copyOf(fit.coefficients(), COLUMNS));
-    }
-  }
-
-  private static double[] means(int[] members, double[] logs, int m) {
-    double[] sums = new double[m];
-    int[] n = new int[m];
-    for (int i = 0; i < logs.length; i++) {
-      sums[members[i]] += logs[i];
-      n[members[i]]++;
-    }
-    for (int i = 0; i < m; i++) {
-      sums[i] /= n[i];
-    }
-    return sums;
   }
 
   /** 95 % interval of the edge, t with members - 1 degrees, ln dose. */
@@ -127,6 +100,15 @@ record WithinBetween(
           double t = TDistribution.of(members - 1).inverseSurvivalProbability((1 - LEVEL) / 2);
           return new Interval(edge - t * se, edge + t * se, LEVEL);
         });
+  }
+
+  /**
+   * The part of how members differ that the slope within does not hold yet, 0 to 1. Where doses are
+   * spread at random a member's mean says nothing of the member, both slopes are one, and the
+   * differences have flattened them already; where all report near their own, nothing lies between.
+   */
+  double apart() {
+    return Math.max(0, Math.min(1, 1 - between / slope));
   }
 
   /** Chance of at least the grade for a member who is {@code off} from the typical, ln dose. */

@@ -187,7 +187,7 @@ class DoseWindowTest {
     for (int i = 0; i < who.length; i++) {
       reached[i] = logs[i] > 0.05 + 0.1 * Math.sin(5.0 * i);
     }
-    WithinBetween found = WithinBetween.of(who, logs, reached).fit().orElseThrow();
+    WithinBetween found = WithinBetween.of(new MemberDoses(who, logs), reached).fit().orElseThrow();
     double all = byHand(who, logs, reached, -1);
     assertEquals(all, found.edge(), 1e-6);
     double squares = 0;
@@ -219,14 +219,13 @@ class DoseWindowTest {
         java.util.stream.IntStream.range(0, who.length).filter(i -> who[i] != out).toArray();
     double[][] rows = new double[kept.length][];
     double[] successes = new double[kept.length];
-    double[] ones = new double[kept.length];
-    Arrays.fill(ones, 1);
+    double[] weights = Voices.weights(Arrays.stream(kept).map(i -> who[i]).toArray());
     for (int i = 0; i < kept.length; i++) {
       double own = means[who[kept[i]]];
       rows[i] = new double[] {1, logs[kept[i]] - own, own - mean};
-      successes[i] = reached[kept[i]] ? 1 : 0;
+      successes[i] = reached[kept[i]] ? weights[i] : 0;
     }
-    double[] beta = FirthLogit.fit(rows, successes, ones).orElseThrow().coefficients();
+    double[] beta = FirthLogit.fit(rows, successes, weights).orElseThrow().coefficients();
     return mean - beta[0] / beta[1];
   }
 }
