@@ -8,8 +8,8 @@ import java.util.Optional;
  * member's own mean of it, and that mean minus the mean over members. Every member has the same
  * total weight, so that nobody moves an edge by repeating one result.
  *
- * <p>More than 500 trials are gathered in cells of 5 % in both directions, each at the mean of
- * what lies in it.
+ * <p>More than 500 trials are gathered in cells of 5 % in both directions, each at the mean of what
+ * lies in it.
  */
 final class MemberDoses {
   /** Up to so many trials each stands alone. */
@@ -45,8 +45,12 @@ final class MemberDoses {
   MemberDoses(int[] members, double[] logs) {
     this.members = members;
     count = members.length == 0 ? 0 : members[members.length - 1] + 1;
-    weights = Voices.weights(members);
-    means = means(members, logs, count);
+    int[] own = new int[count];
+    means = means(members, logs, own);
+    weights = new double[members.length];
+    for (int i = 0; i < weights.length; i++) {
+      weights[i] = (double) members.length / count / own[members[i]];
+    }
     mean = Arrays.stream(means).average().orElse(0);
     double[] within = new double[logs.length];
     for (int i = 0; i < logs.length; i++) {
@@ -70,17 +74,16 @@ final class MemberDoses {
     }
   }
 
-  private static double[] means(int[] members, double[] logs, int count) {
-    double[] sums = new double[count];
-    int[] n = new int[count];
+  private static double[] means(int[] members, double[] logs, int[] own) {
+    double[] means = new double[own.length];
     for (int i = 0; i < logs.length; i++) {
-      sums[members[i]] += logs[i];
-      n[members[i]]++;
+      means[members[i]] += logs[i];
+      own[members[i]]++;
     }
-    for (int i = 0; i < count; i++) {
-      sums[i] /= n[i];
+    for (int member = 0; member < own.length; member++) {
+      means[member] /= own[member];
     }
-    return sums;
+    return means;
   }
 
   private int[] cells(double[] within) {

@@ -6,9 +6,8 @@ import java.util.Optional;
  * How often it works, each member counting once: the mean of the members' own shares with a Wilson
  * interval whose n is the number of members. Rank by the lower bound.
  *
- * <p>Source: Wilson, JASA 22 (1927) 209-212, with a fractional share; member weighting as in {@link
- * Voices}. One member with 48 of 50 and four singles, two of them good: pooled 93 %, by member 59 %
- * (23 to 88).
+ * <p>Source: Wilson, JASA 22 (1927) 209-212, with a fractional share. One member with 48 of 50 and
+ * four singles, two of them good: pooled 93 %, by member 59 % (23 to 88).
  *
  * @param share mean of the members' shares, 0 to 1
  * @param members members with at least one trial

@@ -1,20 +1,26 @@
 package club.emberwell.stats;
 
+import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * Where one more member's value will land: between the r-th smallest and r-th largest of m values
- * with probability (m + 1 - 2r) / (m + 1), whatever the continuous distribution, because the new
- * value is equally likely to fall in any of the m + 1 gaps.
+ * Where one right trial of a new member will land, from all right trials of the members there are,
+ * each weighing 1 / (right trials of its member). Sorted, a trial stands at (weight before it +
+ * half its own + 1/2) / (m + 1) of m members; between trials a quantile is interpolated, and none
+ * lies beyond the least or largest. With one trial a member these are quantiles of type 6, and the
+ * least and largest hold the next value with (m - 1) / (m + 1) whatever the continuous
+ * distribution, because it is equally likely to fall in any of the m + 1 gaps.
  *
- * <p>Source: Wilks, "Determination of sample sizes for setting tolerance limits", Annals of
- * Mathematical Statistics 12 (1941) 91-96; David &amp; Nagaraja, Order Statistics, section 7.3.
+ * <p>Source of the latter: Wilks, "Determination of sample sizes for setting tolerance limits",
+ * Annals of Mathematical Statistics 12 (1941) 91-96; David &amp; Nagaraja, Order Statistics,
+ * section 7.3. That member-weighted trials hold what they say, and order statistics of members'
+ * medians do not, is this project's simulation ({@code NextMemberCoverageTest}).
  */
 public final class NextMemberInterval {
   /** The level of the band to plan a grid over. */
   public static final double LEVEL = 0.8;
 
-  /** Fewest voices of which a span is shown at all. */
+  /** Fewest members of whom a span is shown at all. */
   public static final int FEWEST = 3;
 
   private static final double ROUNDING = 1e-9;
@@ -22,9 +28,10 @@ public final class NextMemberInterval {
   private NextMemberInterval() {}
 
   /**
-   * The ranks (from 1) for a level; empty where n values cannot reach it (0.8 needs 9).
+   * The ranks (from 1) for a level where each member has one trial; empty where n cannot reach it
+   * (0.8 needs 9).
    *
-   * @param n number of values, not negative
+   * @param n number of members, not negative
    */
   public static Optional<Ranks> ranks(int n, double level) {
     Checked.level(level);
@@ -35,32 +42,32 @@ public final class NextMemberInterval {
     return Optional.of(new Ranks(rank, n + 1 - rank, (n + 1.0 - 2 * rank) / (n + 1)));
   }
 
-  /** The range between those order statistics, with the coverage to print. */
-  public static Optional<Interval> of(double[] values, double level) {
-    Checked.finite(values);
-    return ranks(values.length, level).map(ranks -> ranks.of(values));
-  }
-
-  /** Chance that the next member lands between the smallest and the largest of n values. */
+  /** Chance that the next member lands between the smallest and the largest of n members. */
   public static double spanCoverage(int n) {
     return n < 1 ? 0 : (n - 1.0) / (n + 1);
   }
 
   /**
-   * The band to plan a grid over. From 9 values the 80 % band, interpolated between order
-   * statistics by quantiles of type 6; from 3 to 8 the smallest to the largest, with the lower
-   * coverage that has; below 3 nothing.
+   * The band to plan a grid over. From 9 members that of 80 %; from 3 to 8 the smallest to the
+   * largest trial, with the lower chance that has; below 3 nothing.
+   *
+   * @param trials how many values each member has, 1 or more
+   * @param values those of one member side by side, in the order of {@code trials}
    */
-  public static Optional<Interval> band(double[] values) {
+  public static Optional<Interval> band(int[] trials, double[] values) {
     Checked.finite(values);
-    int n = values.length;
-    if (n < FEWEST) {
+    int members = trials.length;
+    if (members < FEWEST) {
       return Optional.empty();
     }
-    if (ranks(n, LEVEL).isEmpty()) {
-      return Optional.of(new Ranks(1, n, spanCoverage(n)).of(values));
+    if (ranks(members, LEVEL).isEmpty()) {
+      double least = Arrays.stream(values).min().orElseThrow();
+      double largest = Arrays.stream(values).max().orElseThrow();
+      return Optional.of(new Interval(least, largest, spanCoverage(members)));
     }
-    double[] ends = Quantiles.band(values, (1 - LEVEL) / 2, (1 + LEVEL) / 2);
-    return Optional.of(new Interval(ends[0], ends[1], LEVEL));
+    WeightedTrials weighted = WeightedTrials.of(trials, values);
+    return Optional.of(
+        new Interval(
+            weighted.quantile((1 - LEVEL) / 2), weighted.quantile((1 + LEVEL) / 2), LEVEL));
   }
 }

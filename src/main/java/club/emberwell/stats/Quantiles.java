@@ -9,16 +9,15 @@ import org.apache.commons.statistics.descriptive.Quantile.EstimationMethod;
  * Sample quantiles by the definitions of Hyndman &amp; Fan, "Sample Quantiles in Statistical
  * Packages", The American Statistician 50 (1996) 361-365, computed by Apache Commons Statistics.
  *
- * <p>Description uses type 8 (median-unbiased, their recommendation); a band for one more member
- * uses type 6, whose quantiles have the stated probability of holding the next value. By partial
- * selection, not by a sort: five quantiles of 100,000 values take about 1.5 ms.
+ * <p>Description uses type 8 (median-unbiased, their recommendation); the band for one more member
+ * stands in {@link NextMemberInterval}. By partial selection, not by a sort: five quantiles of
+ * 100,000 values take about 1.5 ms.
  *
  * <p>No values give NaN; one value is every quantile of itself; NaN among the values is refused.
  */
 public final class Quantiles {
   private static final Quantile DESCRIPTION =
       Quantile.withDefaults().withCopy(true).with(NaNPolicy.ERROR).with(EstimationMethod.HF8);
-  private static final Quantile BAND = DESCRIPTION.with(EstimationMethod.HF6);
   private static final double[] PANEL = {0, 0.1, 0.25, 0.5, 0.75, 0.9, 1};
 
   private Quantiles() {}
@@ -46,10 +45,5 @@ public final class Quantiles {
   /** As {@link #median(double[])}. */
   public static double median(Collection<Double> values) {
     return median(values.stream().mapToDouble(Double::doubleValue).toArray());
-  }
-
-  /** Quantiles of type 6 at the probabilities {@code p}, as a band for the next value needs. */
-  public static double[] band(double[] values, double... p) {
-    return BAND.evaluate(values, p);
   }
 }

@@ -14,13 +14,11 @@ import java.util.List;
  * files were made with R 4.2.2; each header names the call and the published source. Checked where:
  *
  * <ul>
- *   <li>quantile_hyndman_fan, member_weighted_quantile, summary, nist_strd_univariate_*: {@code
- *       DescriptionTest}
+ *   <li>quantile_hyndman_fan, summary, nist_strd_univariate_*: {@code DescriptionTest}
  *   <li>median_ci, median_ci_ranks, next_member_interval_ranks: {@code OrderStatisticTest}
  *   <li>binomial_ci, member_share_wilson: {@code ShareTest}
  *   <li>mad_modified_z: {@code ModifiedZTest}
  *   <li>logistic_dose, firth_endometrial_*: {@code LogisticTest}
- *   <li>proportional_odds_*: {@code ProportionalOddsTest}
  *   <li>random_effects, shrinkage_blup: {@code RandomEffectsTest}
  *   <li>dip_test: {@code DipTestTest}
  * </ul>

@@ -26,17 +26,6 @@ class CoverageTest {
   }
 
   @Test
-  void theNextMemberLandsInTheBandAsOftenAsItPrints() {
-    for (int n : new int[] {3, 5, 8, 9, 14, 19, 40}) {
-      double printed = NextMemberInterval.band(skewed(n)).orElseThrow().coverage();
-      double covered =
-          share(() -> NextMemberInterval.band(skewed(n)).orElseThrow().contains(skewed(1)[0]));
-      // exact at order statistics; between them interpolation holds a little more (0.817 at 14)
-      assertTrue(covered > printed - 0.01 && covered < printed + 0.025, n + ": " + covered);
-    }
-  }
-
-  @Test
   void theShareOfMembersCoversItsTruthThoughSomePostMuchMore() {
     for (int members : new int[] {5, 12, 30}) {
       double covered =
@@ -56,27 +45,6 @@ class CoverageTest {
               });
       assertTrue(covered >= 0.94, members + " members: " + covered);
     }
-  }
-
-  @Test
-  void hartungAndKnappCoverTheMeanAndThePredictionOneMoreMember() {
-    int[] mean = new int[1];
-    int[] next = new int[1];
-    for (int run = 0; run < RUNS; run++) {
-      double[] y = new double[8];
-      double[] v = new double[8];
-      for (int i = 0; i < 8; i++) {
-        v[i] = random.nextDouble(0.01, 0.06);
-        y[i] = 2 + 0.3 * random.nextGaussian() + Math.sqrt(v[i]) * random.nextGaussian();
-      }
-      RandomEffects found = RandomEffects.of(y, v).orElseThrow();
-      mean[0] += found.interval().orElseThrow().contains(2) ? 1 : 0;
-      double member = 2 + 0.3 * random.nextGaussian();
-      next[0] += found.prediction().orElseThrow().contains(member) ? 1 : 0;
-    }
-    assertEquals(0.95, (double) mean[0] / RUNS, 0.01);
-    // falls short for few members, as Partlett & Riley (Statistics in Medicine 36, 2017) found
-    assertEquals(0.92, (double) next[0] / RUNS, 0.01);
   }
 
   private double share(BooleanSupplier trial) {

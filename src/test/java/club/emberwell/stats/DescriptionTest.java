@@ -2,16 +2,15 @@ package club.emberwell.stats;
 
 import static club.emberwell.stats.CheckValues.CLOSED_FORM;
 import static club.emberwell.stats.CheckValues.assertClose;
-import static club.emberwell.stats.CheckValues.integers;
 import static club.emberwell.stats.CheckValues.number;
 import static club.emberwell.stats.CheckValues.vector;
-import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.aggregator.ArgumentsAccessor;
@@ -26,21 +25,14 @@ class DescriptionTest {
     double p = row.getDouble(3);
     double type8 = number(row.getString(11));
     assertClose(type8, Quantiles.describe(values, p)[0], CLOSED_FORM, "description");
-    assertClose(number(row.getString(9)), Quantiles.band(values, p)[0], CLOSED_FORM, "band");
+    assertClose(number(row.getString(9)), nextMember(values, p), CLOSED_FORM, "type 6");
   }
 
-  @ParameterizedTest(name = "{0} {3}")
-  @CsvFileSource(
-      resources = "/reference/statistics/member_weighted_quantile.csv",
-      numLinesToSkip = 1)
-  void quantilesOfVoicesAgreeWithR(ArgumentsAccessor row) {
-    int[] members = integers(row.getString(1));
-    double[] values = vector(row.getString(2));
-    double p = row.getDouble(3);
-    double[] voices = Voices.medians(members, values);
-    assertClose(vector(row.getString(7)), voices, CLOSED_FORM, "voices");
-    assertClose(row.getDouble(8), Quantiles.band(voices, p)[0], CLOSED_FORM, "type 6");
-    assertClose(row.getDouble(10), Quantiles.describe(voices, p)[0], CLOSED_FORM, "type 8");
+  /** With one trial a member the positions of member-weighted trials are those of type 6. */
+  private static double nextMember(double[] values, double p) {
+    int[] single = new int[values.length];
+    Arrays.fill(single, 1);
+    return WeightedTrials.of(single, values).quantile(p);
   }
 
   @ParameterizedTest(name = "{0}")
@@ -74,7 +66,6 @@ class DescriptionTest {
     assertTrue(Double.isNaN(Quantiles.seven(new double[0]).p90()));
     assertTrue(Double.isNaN(Summary.mean(new double[0])));
     assertTrue(Double.isNaN(Summary.standardDeviation(new double[] {3})));
-    assertEquals(0, Voices.medians(new int[0], new double[0]).length);
     assertEquals(new Quantiles.Seven(3, 3, 3, 3, 3, 3, 3), Quantiles.seven(new double[] {3}));
     assertEquals(3, Summary.mean(new double[] {3}));
   }
@@ -85,15 +76,8 @@ class DescriptionTest {
     assertThrows(IllegalArgumentException.class, () -> Quantiles.median(bad));
     assertThrows(IllegalArgumentException.class, () -> Summary.mean(bad));
     assertThrows(IllegalArgumentException.class, () -> MedianInterval.of(bad));
-    assertThrows(IllegalArgumentException.class, () -> NextMemberInterval.band(bad));
-    assertThrows(IllegalArgumentException.class, () -> Voices.medians(new int[3], bad));
-  }
-
-  @Test
-  void memberWeightsAreEqualPerMemberAndSumToTheTrials() {
-    double[] weights = Voices.weights(new int[] {7, -2, 7, 7});
-    assertArrayEquals(new double[] {2.0 / 3, 2, 2.0 / 3, 2.0 / 3}, weights, 1e-15);
-    assertEquals(2, Voices.count(new int[] {7, -2, 7, 7}));
+    assertThrows(
+        IllegalArgumentException.class, () -> NextMemberInterval.band(new int[] {1, 1, 1}, bad));
   }
 
   private static double[] dataset(String name) {

@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.laser.Effect;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** The states are this project's own rules; how often the edges hold is in WindowCoverageTest. */
@@ -205,7 +206,7 @@ class DoseWindowTest {
     for (int member = 0; member < 5; member++) {
       int wanted = member;
       means[member] =
-          java.util.stream.IntStream.range(0, who.length)
+          IntStream.range(0, who.length)
               .filter(i -> who[i] == wanted)
               .mapToDouble(i -> logs[i])
               .average()
@@ -215,11 +216,15 @@ class DoseWindowTest {
     for (int member = 0; member < 5; member++) {
       mean += member == out ? 0 : means[member] / (out < 0 ? 5 : 4);
     }
-    int[] kept =
-        java.util.stream.IntStream.range(0, who.length).filter(i -> who[i] != out).toArray();
+    int[] kept = IntStream.range(0, who.length).filter(i -> who[i] != out).toArray();
     double[][] rows = new double[kept.length][];
     double[] successes = new double[kept.length];
-    double[] weights = Voices.weights(Arrays.stream(kept).map(i -> who[i]).toArray());
+    double[] weights = new double[kept.length];
+    for (int i = 0; i < kept.length; i++) {
+      int member = who[kept[i]];
+      long own = Arrays.stream(kept).filter(k -> who[k] == member).count();
+      weights[i] = (double) kept.length / (out < 0 ? 5 : 4) / own;
+    }
     for (int i = 0; i < kept.length; i++) {
       double own = means[who[kept[i]]];
       rows[i] = new double[] {1, logs[kept[i]] - own, own - mean};

@@ -60,6 +60,7 @@ record FindingsJson(
    * @param repeats right trials beyond the first of each member
    * @param factor about two members of three lie within it around the middle; 1 = no difference can
    *     be seen yet
+   * @param interval 95 % interval of the factor
    * @param factorWithin the same for the trials of one member
    * @param missing why there is no estimate
    */
@@ -69,6 +70,7 @@ record FindingsJson(
       int trials,
       int repeats,
       BigDecimal factor,
+      IntervalJson interval,
       BigDecimal factorWithin,
       String missing) {
     static BetweenJson of(BetweenMembers between) {
@@ -77,6 +79,7 @@ record FindingsJson(
           between.trials(),
           between.repeats(),
           between.estimate().map(e -> number(e.factor())).orElse(null),
+          IntervalJson.of(between.estimate().map(BetweenMembers.Estimate::interval), null),
           between.estimate().map(e -> number(e.within())).orElse(null),
           between.missing().orElse(null));
     }

@@ -5,6 +5,7 @@ import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.Spread;
 import club.emberwell.search.query.Measure;
+import club.emberwell.stats.Interval;
 import club.emberwell.stats.RandomEffects;
 import java.util.ArrayList;
 import java.util.List;
@@ -12,8 +13,8 @@ import java.util.Optional;
 
 /**
  * How different members are: the mean ln dose of each member's right trials, between members by
- * Paule and Mandel with Knapp and Hartung's interval, within members by the pooled variance of
- * repeats. Three machines of one member are one member.
+ * Paule and Mandel, within members by the pooled variance of repeats. Three machines of one member
+ * are one member.
  *
  * @param measure the dose it is in, canonical unit
  * @param members with a right trial that states a dose
@@ -43,12 +44,21 @@ public record BetweenMembers(
    *
    * @param factor exp(tau): about two members of three lie within this factor of the middle, above
    *     or below; 1 where nothing but repeats differs
+   * @param interval its 95 % interval
    * @param within the same for repeats of one member
    */
-  public record Estimate(double factor, double within) {
+  public record Estimate(double factor, Interval interval, double within) {
+    /** Farther apart than this the ends of the interval leave nothing to tell. */
+    private static final double WIDEST = 10;
+
     /** Whether members can be told apart from chance at all. */
     public boolean differ() {
       return factor > 1;
+    }
+
+    /** Whether the factor is known well enough to be said. */
+    public boolean told() {
+      return interval.ratio() <= WIDEST;
     }
   }
 
@@ -129,7 +139,18 @@ public record BetweenMembers(
     double[] means = members.stream().mapToDouble(Member::mean).toArray();
     double[] variances = members.stream().mapToDouble(m -> within / m.n).toArray();
     return RandomEffects.of(means, variances)
-        .map(found -> new Estimate(found.factor(), Math.exp(Math.sqrt(within))));
+        .flatMap(
+            found ->
+                RandomEffects.tau2Interval(means, variances)
+                    .map(i -> new Estimate(found.factor(), factors(i), factor(within))));
+  }
+
+  private static Interval factors(Interval variances) {
+    return new Interval(factor(variances.low()), factor(variances.high()), variances.coverage());
+  }
+
+  private static double factor(double variance) {
+    return Math.exp(Math.sqrt(variance));
   }
 
   /** Standard deviation of ln dose between members; 0 where no difference can be seen. */

@@ -16,7 +16,8 @@ import java.util.Set;
  * @param voices one value per member, those set aside left out
  * @param quantiles min, 10, 25, 50, 75, 90 percent, max; empty below 3 voices (dots only)
  * @param medianInterval of the middle at 95 %; exists from 6 voices
- * @param nextMember where one more member lands, with its own probability; from 3 voices
+ * @param nextMember where the first right trial of one more member lands, with its own probability;
+ *     over the trials of all, those set aside too; from 3 members
  * @param aside voices whose modified z on logs is beyond 3.5 (from 8 voices): named, drawn hollow,
  *     counted apart
  */
@@ -51,7 +52,7 @@ public record Spread(
         voices,
         values.length < FEWEST ? Optional.empty() : Optional.of(Quantiles.seven(values)),
         MedianInterval.of(values),
-        NextMemberInterval.band(values),
+        NextMemberInterval.band(all.trials(), all.stated()),
         all.keep(suspect));
   }
 

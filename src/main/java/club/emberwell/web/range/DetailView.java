@@ -88,13 +88,20 @@ public record DetailView(
             .formatted(
                 RangeView.counted(found.members(), "member", "members"),
                 RangeView.counted(found.trials(), "right trial", "right trials"));
-    return e.differ()
-        ? List.of(
-            "Members differ by a factor of %s: 2 in 3 lie within it of the middle."
-                .formatted(Figures.two(e.factor())),
-            "Tests by one member differ by a factor of %s.".formatted(Figures.two(e.within())),
-            behind)
-        : List.of("No difference between members can be seen yet.", behind);
+    if (!e.differ()) {
+      return List.of("No difference between members can be seen yet.", behind);
+    }
+    if (!e.told()) {
+      return List.of("Members differ, but how much is not known yet.", behind);
+    }
+    return List.of(
+        "Members differ by a factor of %s (%s to %s): 2 in 3 lie within it of the middle."
+            .formatted(
+                Figures.two(e.factor()),
+                Figures.two(e.interval().low()),
+                Figures.two(e.interval().high())),
+        "Tests by one member differ by a factor of %s.".formatted(Figures.two(e.within())),
+        behind);
   }
 
   private static String interval(Interval interval, MeasureText text) {
