@@ -14,8 +14,8 @@ import club.emberwell.stats.Quantiles;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Says beforehand what a merge moves and how the ranges change. */
@@ -95,13 +95,12 @@ public class MergeEffects {
   }
 
   private List<Range> ranges(TermKind kind, List<String> slugs) {
-    Optional<Facet> facet =
-        Stream.of(Facet.MATERIAL, Facet.COATING, Facet.COLOUR)
-            .filter(f -> f.code().equals(kind.code()))
-            .findFirst();
-    return facet
-        .map(f -> consensus.ranges(SearchQuery.everything().withFacet(f.code(), slugs)))
-        .orElse(List.of());
+    return Stream.of(Facet.values())
+        .filter(facet -> facet.vocabulary().filter(kind::equals).isPresent())
+        .map(facet -> SearchQuery.everything().withFacet(facet.code(), slugs))
+        .flatMap(query -> consensus.ranges(query).stream())
+        .sorted(Comparator.comparingInt((Range range) -> range.counts().reports()).reversed())
+        .toList();
   }
 
   private static Weight weight(List<Range> ranges, RangeKey key) {
