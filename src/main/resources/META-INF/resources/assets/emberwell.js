@@ -18,6 +18,33 @@
     }
   });
 
+  // Copies a line of settings; where the browser lets nobody, the line is marked to be copied by hand.
+  document.addEventListener("click", function (event) {
+    const button = event.target.closest("[data-copy]");
+    if (!button) {
+      return;
+    }
+    const done = function () {
+      button.textContent = "Copied";
+    };
+    const byHand = function () {
+      const field = document.createElement("textarea");
+      field.value = button.dataset.copy;
+      document.body.append(field);
+      field.select();
+      if (document.execCommand("copy")) {
+        done();
+      }
+      field.remove();
+      button.focus();
+    };
+    if (navigator.clipboard) {
+      navigator.clipboard.writeText(button.dataset.copy).then(done, byHand);
+    } else {
+      byHand();
+    }
+  });
+
   // A second tap on a slow connection must not post twice.
   document.addEventListener("submit", function (event) {
     const form = event.target;

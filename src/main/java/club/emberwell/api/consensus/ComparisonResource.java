@@ -81,7 +81,10 @@ public class ComparisonResource {
   private Entry entry(SideBySide.Entry entry) {
     return new Entry(
         SearchQueryCodec.write(entry.query()),
-        entry.range().map(range -> RangeJson.of(RangeDetail.core(range), null)).orElse(null),
+        entry
+            .range()
+            .map(range -> RangeJson.of(RangeDetail.core(range), null, Map.of()))
+            .orElse(null),
         entry.others(),
         requests.cautions(entry.query()));
   }

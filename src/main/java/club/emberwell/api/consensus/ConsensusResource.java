@@ -5,12 +5,15 @@ import club.emberwell.access.problem.Problems;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.consensus.ConsensusService;
+import club.emberwell.consensus.RangeDetail;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.Quantity;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Reading;
+import club.emberwell.report.ReportBrief;
+import club.emberwell.report.ReportBriefs;
 import club.emberwell.search.query.SearchQuery;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
@@ -20,6 +23,7 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -42,8 +46,14 @@ public class ConsensusResource {
   private final ConsensusService consensus;
   private final SearchRequests requests;
   private final CurrentActor actor;
+  private final ReportBriefs reports;
 
-  ConsensusResource(ConsensusService consensus, SearchRequests requests, CurrentActor actor) {
+  ConsensusResource(
+      ConsensusService consensus,
+      SearchRequests requests,
+      CurrentActor actor,
+      ReportBriefs reports) {
+    this.reports = reports;
     this.consensus = consensus;
     this.requests = requests;
     this.actor = actor;
@@ -85,8 +95,15 @@ public class ConsensusResource {
     ConsensusService.Ask ask =
         new ConsensusService.Ask(query, actor.get(), machine, spacing(uri), explain(uri));
     try {
+      List<RangeDetail> details = consensus.details(ask);
+      Map<Long, ReportBrief> named =
+          reports.live(
+              details.stream()
+                  .flatMap(detail -> detail.answer().stream())
+                  .flatMap(AnswerJson::reports)
+                  .toList());
       return new Ranges(
-          consensus.details(ask).stream().map(detail -> RangeJson.of(detail, machine)).toList(),
+          details.stream().map(detail -> RangeJson.of(detail, machine, named)).toList(),
           requests.cautions(query));
     } catch (EntryUnknown e) {
       throw Problems.unreadable("/" + MACHINE, "You have no such machine.").exception();

@@ -2,6 +2,8 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.SettingsJson;
+import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.dose.EqualDosePair;
 import club.emberwell.laser.dose.Comparison;
@@ -95,13 +97,17 @@ record MachineJson(
     static final LimitsJson PUBLISHED = new LimitsJson(EqualDosePair.MEANS, EqualDosePair.ALL);
   }
 
-  static MachineJson of(UUID machine, OnMyMachine mine) {
+  static MachineJson of(UUID machine, OnMyMachine mine, RangeDetail detail) {
     return new MachineJson(
         machine,
         VerdictJson.of(mine),
         mine.equalDose().basis().map(BasisJson::of).orElse(null),
         QuantityJson.of(QuantityKind.LINE_SPACING, mine.equalDose().spacingMm()),
-        mine.start().map(start -> SettingsJson.of(start, null)).orElse(null),
+        detail
+            .answer()
+            .flatMap(Answer::start)
+            .map(start -> SettingsJson.of(start.settings(), null))
+            .orElse(null),
         mine.equalDose().lines().stream().map(LineJson::of).toList(),
         mine.sideBySide().stream().map(BesideJson::of).toList(),
         LimitsJson.PUBLISHED);

@@ -7,6 +7,7 @@ import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.Spread;
 import club.emberwell.consensus.range.Success;
 import club.emberwell.laser.DoseKind;
+import club.emberwell.report.ReportBrief;
 import club.emberwell.stats.MemberShare;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -30,7 +31,7 @@ record RangeJson(
     DoseJson dose,
     SuccessJson success,
     @JsonUnwrapped FindingsJson findings,
-    MachineJson forMachine,
+    @JsonUnwrapped ReaderJson reader,
     @JsonUnwrapped Reasons reasons) {
 
   /**
@@ -48,6 +49,10 @@ record RangeJson(
           range.evidence().words());
     }
   }
+
+  /** What it means to whoever asks. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record ReaderJson(MachineJson forMachine, AnswerJson answer) {}
 
   /** What to beware of, and how the numbers came about. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -96,8 +101,9 @@ record RangeJson(
 
   /**
    * @param machine the machine asked about, or null
+   * @param reports those its answer names
    */
-  static RangeJson of(RangeDetail detail, UUID machine) {
+  static RangeJson of(RangeDetail detail, UUID machine, Map<Long, ReportBrief> reports) {
     Range range = detail.range();
     return new RangeJson(
         KeyJson.of(range.key()),
@@ -106,7 +112,9 @@ record RangeJson(
         new DoseJson(range.key().process().doseKind(), SpreadJson.of(range.dose())),
         range.success().map(SuccessJson::of).orElse(null),
         FindingsJson.of(detail),
-        detail.forMachine().map(mine -> MachineJson.of(machine, mine)).orElse(null),
+        new ReaderJson(
+            detail.forMachine().map(mine -> MachineJson.of(machine, mine, detail)).orElse(null),
+            detail.answer().map(answer -> AnswerJson.of(answer, reports)).orElse(null)),
         new Reasons(
             detail.cautions().stream().map(CautionJson::of).toList(),
             detail.explanation().map(ExplainJson::of).orElse(null)));

@@ -30,16 +30,18 @@ import java.util.Optional;
  * that at least half of the voices reach, so that a machine unlike most peers' gets no number.
  *
  * @param judgement whether a range may be carried over
- * @param start settings for the middle of a test grid; empty unless the verdict gives a number
  * @param equalDose lines over power, cut to the machine's limits
+ * @param moved typical trials of those members from whom it may be carried over
  * @param sideBySide peers' medians and this machine's values: what must match before the dose
  */
 public record OnMyMachine(
     Laser laser,
     Judgement judgement,
-    Optional<Settings> start,
     EqualDose equalDose,
+    List<Moved> moved,
     List<Comparison> sideBySide) {
+  /** Members' settings that are moved at most. */
+  private static final int MOVED = 40;
 
   /**
    * Whether a range may be carried over.
@@ -57,6 +59,12 @@ public record OnMyMachine(
    * @param lines empty unless the verdict gives a number
    */
   public record EqualDose(Optional<Basis> basis, Double spacingMm, List<Line> lines) {}
+
+  /**
+   * Settings of a member at the share of power they used and the line spacing of the lines, one
+   * pass, at their own dose.
+   */
+  public record Moved(Whole from, double powerPercent, double speedMmS) {}
 
   /** Where the doses come from. */
   public enum Basis implements Coded {
@@ -148,25 +156,49 @@ public record OnMyMachine(
     Verdict verdict = half(verdicts, judged.size());
     Judged typical =
         judged.stream().filter(j -> j.outcome().verdict() == verdict).findFirst().orElseThrow();
-    Optional<Settings> start = Optional.ofNullable(typical.outcome().start());
     Optional<Doses> doses = verdict.givesNumber() ? said.doses() : Optional.empty();
     return new OnMyMachine(
         mine,
         new Judgement(verdict, typical.outcome().reasons(), verdicts),
-        start,
         new EqualDose(
             doses.map(Doses::basis),
             lines,
             doses.map(d -> lines(mine, process.doseKind(), d, lines)).orElse(List.of())),
+        verdict.givesNumber() ? moved(judged, mine, process, lines) : List.of(),
         sideBySide(typical.outcome(), group));
+  }
+
+  private static List<Moved> moved(
+      List<Judged> judged, Laser mine, Process process, Double spacing) {
+    if (process.doseKind() == DoseKind.AREAL && spacing == null) {
+      return List.of();
+    }
+    double width = spacing == null ? Double.NaN : spacing;
+    List<Moved> moved = new ArrayList<>();
+    for (Judged one : judged) {
+      Whole peer = one.peer();
+      Double percent =
+          new Aim(mine, process, peer.dose())
+              .plan(peer.settings())
+              .map(Settings::powerPercent)
+              .orElse(null);
+      if (one.outcome().verdict().givesNumber() && percent != null && moved.size() < MOVED) {
+        double watts = mine.ratedPowerW() * percent / 100;
+        double speed = IsoDose.speedFor(process.doseKind(), peer.dose(), watts, width, 1);
+        if (mine.maxSpeedMmS() == null || speed <= mine.maxSpeedMmS()) {
+          moved.add(new Moved(peer, percent, speed));
+        }
+      }
+    }
+    return List.copyOf(moved);
   }
 
   private static OnMyMachine refused(Laser mine, Transfer.Outcome outcome, Double spacing) {
     return new OnMyMachine(
         mine,
         new Judgement(outcome.verdict(), outcome.reasons(), Map.of()),
-        Optional.empty(),
         new EqualDose(Optional.empty(), spacing, List.of()),
+        List.of(),
         outcome.sideBySide());
   }
 

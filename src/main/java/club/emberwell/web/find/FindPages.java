@@ -1,9 +1,11 @@
 package club.emberwell.web.find;
 
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;
+import club.emberwell.web.answer.AnswerViews;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -16,6 +18,7 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.Set;
+import java.util.UUID;
 
 /** Find settings: the first page, whose address is its whole state. */
 @Path("/")
@@ -23,10 +26,12 @@ import java.util.Set;
 @Blocking
 public class FindPages extends Pages {
   private final FindViews views;
+  private final AnswerViews answers;
   private final CatalogService catalog;
 
-  FindPages(FindViews views, CatalogService catalog) {
+  FindPages(FindViews views, AnswerViews answers, CatalogService catalog) {
     this.views = views;
+    this.answers = answers;
     this.catalog = catalog;
   }
 
@@ -40,12 +45,18 @@ public class FindPages extends Pages {
   @GET
   @RolesAllowed(Role.READ)
   public TemplateInstance find(@Context UriInfo uri) {
+    Actor actor = actor();
     Parsed parsed =
         SearchQueryCodec.read(
             uri.getQueryParameters(),
             catalog.snapshot().vocabulary(),
-            Set.of(),
-            actor().units().style());
-    return Templates.find(views.of(parsed, actor()));
+            Set.of(AnswerViews.MACHINE),
+            actor.units().style());
+    UUID machine =
+        answers
+            .machine(uri.getQueryParameters().getFirst(AnswerViews.MACHINE), actor)
+            .or(() -> answers.machine(parsed.query().near(), actor))
+            .orElse(null);
+    return Templates.find(views.of(parsed, machine, actor));
   }
 }

@@ -3,9 +3,9 @@ package club.emberwell.web.find;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.web.answer.AnswerView;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.frame.Field.Option;
-import club.emberwell.web.range.RangeView;
 import club.emberwell.web.range.WorksView;
 import club.emberwell.web.talk.AskPages;
 import club.emberwell.web.talk.EntryLine;
@@ -64,15 +64,15 @@ record FindView(
   /**
    * What members used.
    *
-   * @param range for the one work that was met; null where there is none
+   * @param panels for the one work that was met; more only where nothing was and works may be meant
    * @param works other lasers beside it, or all works that were met
    * @param none why nothing is said, or empty
    * @param page address of all about it, or null
    */
-  record Answer(RangeView range, WorksView works, String none, String page) {
+  record Answer(List<AnswerView> panels, WorksView works, String none, String page) {
     static final Answer TOO_WIDE =
         new Answer(
-            null,
+            List.of(),
             new WorksView(List.of(), null, 0),
             "Choose a material or a coating, or type one, to see what members used.",
             null);

@@ -21,6 +21,7 @@ import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;
+import club.emberwell.web.answer.AnswerViews;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.find.FindView.Answer;
 import club.emberwell.web.find.FindView.Asked;
@@ -51,21 +52,31 @@ class FindViews {
   private final ConsensusService consensus;
   private final CatalogService catalog;
   private final TalkBeside talk;
+  private final AnswerViews answers;
 
   FindViews(
-      SearchService search, ConsensusService consensus, CatalogService catalog, TalkBeside talk) {
+      SearchService search,
+      ConsensusService consensus,
+      CatalogService catalog,
+      TalkBeside talk,
+      AnswerViews answers) {
     this.search = search;
     this.consensus = consensus;
     this.catalog = catalog;
     this.talk = talk;
+    this.answers = answers;
   }
 
-  FindView of(Parsed parsed, Actor actor) {
+  /**
+   * @param machine to answer for, or null: a machine the hits are ordered by, else the last used
+   */
+  FindView of(Parsed parsed, UUID machine, Actor actor) {
     SearchQuery query = parsed.query();
     Catalog now = catalog.snapshot();
     Optional<ConsensusService.Answer> met =
         isNarrow(query) || search.trials() <= ConsensusLimits.LISTED
-            ? Optional.of(consensus.answer(ask(query, actor)))
+            ? Optional.of(consensus.answer(
+                    new ConsensusService.Ask(query, actor, machine, null, false)))
             : Optional.empty();
     Optional<UUID> mine =
         Optional.ofNullable(query.near())
@@ -122,17 +133,13 @@ class FindViews {
         || query.facets().containsKey(Facet.COATING.code());
   }
 
-  private static ConsensusService.Ask ask(SearchQuery query, Actor actor) {
-    return new ConsensusService.Ask(query, actor, null, null, false);
-  }
-
-  private static Answer answer(
+  private Answer answer(
       ConsensusService.Answer found, SearchQuery query, Actor actor, Catalog now) {
     WorksView.Reader reader =
         new WorksView.Reader(query, now.vocabulary(), actor.units(), FindView.ADDRESS);
     return new Answer(
-        found.one().map(one -> RangeView.of(one.range(), actor.units(), "range")).orElse(null),
-        WorksView.of(found.others(), reader, WORKS_IN_SIGHT),
+        answers.onFind(found, query, actor),
+        WorksView.of(AnswerViews.otherWorks(found), reader, WORKS_IN_SIGHT),
         "",
         "/range?" + SearchQueryCodec.write(query.withPage(0)));
   }

@@ -162,7 +162,8 @@ public class PageFrame {
 
   /** Addresses change with the version, so that browsers may keep them for a year. */
   public List<String> getStyleSheets() {
-    return Stream.of("base", "layout", "forms", "search", "bench", "talk", "desk", "plot", "print")
+    return Stream.of(
+            "base", "layout", "forms", "search", "bench", "talk", "desk", "plot", "answer", "print")
         .map(name -> "/assets/" + name + ".css?v=" + stamp())
         .toList();
   }

@@ -18,17 +18,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 
-/**
- * A range on the reader's machine: the verdict before any number.
- *
- * @param start where a test grid could start, or null
- */
+/** A range on the reader's machine: the verdict before any number. */
 public record MachineView(
     String laser,
     Verdict verdict,
     String basis,
     String spacing,
-    String start,
     Speeds speeds,
     XyPlot plot,
     List<Beside> beside) {
@@ -84,7 +79,6 @@ public record MachineView(
             ? null
             : QuantityPrinter.print(
                 found.equalDose().spacingMm(), QuantityKind.LINE_SPACING, reader),
-        found.start().map(s -> TrialText.plain(s, reader)).orElse(null),
         new Speeds(
             found.equalDose().lines().stream().map(line -> dose.text(line.dose())).toList(),
             rows(found.equalDose().lines(), speed, reader)),

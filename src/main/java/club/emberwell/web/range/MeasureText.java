@@ -3,25 +3,31 @@ package club.emberwell.web.range;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Arrays;
 
 /** Values of a measure in the reader's unit. */
-record MeasureText(Measure measure, UnitPreferences reader) {
+public record MeasureText(Measure measure, UnitPreferences reader) {
+
+  private static final int FEWEST_DIGITS = 2;
+  private static final int MOST_DIGITS = 3;
 
   /** The number alone, for axes and tables. */
-  String number(double canonical) {
+  public String number(double canonical) {
     return QuantityPrinter.number(value(canonical), reader.style());
   }
 
   /** The number with its unit, for sentences. */
-  String text(double canonical) {
+  public String text(double canonical) {
     return measure
         .dimension()
         .map(d -> QuantityPrinter.print(canonical, d, reader))
         .orElseGet(() -> number(canonical));
   }
 
-  double value(double canonical) {
+  public double value(double canonical) {
     return measure
         .dimension()
         .map(d -> QuantityPrinter.value(canonical, d, reader))
@@ -29,22 +35,67 @@ record MeasureText(Measure measure, UnitPreferences reader) {
   }
 
   /** A number that already is in the reader's unit. */
-  String tick(double inReadersUnit) {
+  public String tick(double inReadersUnit) {
     return QuantityPrinter.number(inReadersUnit, reader.style());
   }
 
-  double[] values(double[] canonical) {
+  public double[] values(double[] canonical) {
     return Arrays.stream(canonical).map(this::value).toArray();
   }
 
   /** Both ends in the reader's unit, smaller first: more lines per inch is less spacing. */
-  double[] ends(double low, double high) {
+  public double[] ends(double low, double high) {
     double a = value(low);
     double b = value(high);
     return new double[] {Math.min(a, b), Math.max(a, b)};
   }
 
-  String unit() {
+  public String unit() {
     return measure.dimension().map(d -> QuantityPrinter.unitLabel(d, reader)).orElse("");
+  }
+
+  /** Two digits of a canonical value, in the reader's unit, without it. */
+  public String told(double canonical) {
+    return shown(value(canonical));
+  }
+
+  /**
+   * As many digits as are known: down to the first digit of half its interval, but two at least and
+   * three at most.
+   *
+   * @param half of the interval, canonical; NaN = not known
+   */
+  public String told(double canonical, double half) {
+    if (!(half > 0)) {
+      return told(canonical);
+    }
+    double shown = value(canonical);
+    double reach = Math.abs(value(canonical + half) - shown);
+    int digits = exponent(shown) - exponent(reach) + 1;
+    return rounded(shown, Math.max(FEWEST_DIGITS, Math.min(MOST_DIGITS, digits)));
+  }
+
+  /** Two digits of what already is in the reader's unit. */
+  public String shown(double inReadersUnit) {
+    return rounded(inReadersUnit, FEWEST_DIGITS);
+  }
+
+  /** Whether it is an energy per area, not per length. */
+  public boolean areal() {
+    return measure == Measure.AREAL_DOSE;
+  }
+
+  private String rounded(double value, int digits) {
+    return Double.isFinite(value)
+        ? QuantityPrinter.number(
+            new BigDecimal(value)
+                .round(new MathContext(digits, RoundingMode.HALF_EVEN))
+                .doubleValue(),
+            reader.style())
+        : tick(value);
+  }
+
+  private static int exponent(double value) {
+    return (int) Math.floor(Math.log10(Math.abs(value)));
   }
 }

@@ -57,7 +57,7 @@ public record RangeView(
         range.settings().stream().map(view).toList());
   }
 
-  static String evidenceClass(Evidence evidence) {
+  public static String evidenceClass(Evidence evidence) {
     return "evidence-" + evidence.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 

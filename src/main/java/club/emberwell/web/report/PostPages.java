@@ -28,9 +28,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -38,6 +41,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 
 /** Post a result: a form that loses nothing and asks before it stores what looks implausible. */
 @Path("/")
@@ -154,11 +158,22 @@ public class PostPages extends Pages {
     return ReportForm.of(machines.of(actor()));
   }
 
+  /**
+   * @param uri may name fields with what stands in them, as the settings of an answer do; then
+   *     nothing is taken from the last report
+   */
   @GET
   @Path("post")
-  public TemplateInstance post() {
-    Map<String, String> likely = last.of(actor()).map(ReportFormValues::likely).orElse(Map.of());
-    return shown(POST, blank().fill(likely));
+  public TemplateInstance post(@Context UriInfo uri) {
+    Map<String, String> given = new LinkedHashMap<>();
+    uri.getQueryParameters().forEach((name, values) -> given.put(name, values.get(0)));
+    return shown(
+        POST,
+        blank()
+            .fill(
+                given.isEmpty()
+                    ? last.of(actor()).map(ReportFormValues::likely).orElse(Map.of())
+                    : given));
   }
 
   @POST
@@ -167,11 +182,16 @@ public class PostPages extends Pages {
     return store(sent, POST, this::blank, null, w -> reports.post(actor(), w));
   }
 
+  /**
+   * @param trial which of a grid was tried, 0 = the first
+   */
   @GET
   @Path("reports/{id}/repeat")
-  public TemplateInstance repeat(@RestPath UUID id) {
+  public TemplateInstance repeat(@RestPath UUID id, @RestQuery Integer trial) {
     StoredReport original = reports.get(actor(), id);
-    return shown(repeating(id), blank().fill(ReportFormValues.repeated(original)));
+    return shown(
+        repeating(id),
+        blank().fill(ReportFormValues.repeated(original, trial == null ? 0 : trial)));
   }
 
   private static Purpose repeating(UUID id) {

@@ -4,6 +4,7 @@ import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenTrial;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
@@ -24,20 +25,27 @@ final class ReportFormValues {
 
   /** What a next report of the same person likely has in common; never the judgement. */
   static Map<String, String> likely(StoredReport report) {
-    return without(report, property -> property.form().isOnce());
+    return without(report, 0, property -> property.form().isOnce());
   }
 
-  /** What somebody who tried a report again has in common with it. */
-  static Map<String, String> repeated(StoredReport report) {
-    Map<String, String> values = without(report, property -> property.value().shape().isFree());
+  /**
+   * What somebody who tried a report again has in common with it.
+   *
+   * @param trial which of its trials; another than it has = the first
+   */
+  static Map<String, String> repeated(StoredReport report, int trial) {
+    Map<String, String> values =
+        without(report, trial, property -> property.value().shape().isFree());
     values.remove("machine");
     return values;
   }
 
-  private static Map<String, String> without(StoredReport report, Predicate<WorkProperty> left) {
+  private static Map<String, String> without(
+      StoredReport report, int trial, Predicate<WorkProperty> left) {
     ReportFormValues form = new ReportFormValues();
     form.work(report);
-    form.trial(report.written().trials().get(0), false);
+    List<WrittenTrial> trials = report.written().trials();
+    form.trial(trials.get(trial >= 0 && trial < trials.size() ? trial : 0), false);
     Stream.of(WorkProperty.values())
         .filter(left)
         .forEach(property -> form.values.remove(property.code()));

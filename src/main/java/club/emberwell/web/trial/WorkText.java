@@ -21,7 +21,11 @@ public final class WorkText {
    * words in quotes.
    */
   public static String of(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
-    Work work = report.work();
+    return of(report.work(), vocabulary, reader);
+  }
+
+  /** The same of a work by itself. */
+  public static String of(Work work, Vocabulary vocabulary, UnitPreferences reader) {
     String words =
         WorkProperty.of(Shape.WORD).stream()
             .filter(property -> property != WorkProperty.RESULT_COLOUR)

@@ -1,0 +1,48 @@
+package club.emberwell.web.answer;
+
+import club.emberwell.consensus.range.RangeKey;
+import club.emberwell.consensus.range.WorkKey;
+import club.emberwell.laser.Amount;
+import club.emberwell.laser.Settings;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
+import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.QueryString;
+import club.emberwell.web.report.SettingFields;
+import java.util.Map;
+import java.util.StringJoiner;
+import java.util.UUID;
+
+/** The form for a result, filled with what the answer said. */
+final class PostAddress {
+  private PostAddress() {}
+
+  static String of(RangeKey key, UUID machine, Settings settings, UnitPreferences reader) {
+    StringJoiner address = new StringJoiner("&", "/post?", "");
+    add(address, "machine", machine.toString());
+    add(address, "process", key.process().code());
+    for (Map.Entry<Facet, WorkKey.Part> part : key.work().parts().entrySet()) {
+      WorkProperty property = part.getKey().work().orElseThrow();
+      if (part.getValue().stated() && property.value().shape() == Shape.WORD) {
+        add(address, property.code(), part.getValue().label());
+      }
+    }
+    settings
+        .values()
+        .forEach(
+            (setting, value) -> add(address, SettingFields.name(setting), typed(value, reader)));
+    return address.toString();
+  }
+
+  private static String typed(Object value, UnitPreferences reader) {
+    return value instanceof Amount amount
+        ? QuantityPrinter.print(amount.number(), amount.kind(), reader)
+        : value.toString();
+  }
+
+  private static void add(StringJoiner address, String name, String value) {
+    address.add(name + "=" + QueryString.encoded(value));
+  }
+}

@@ -1,0 +1,114 @@
+package club.emberwell.web.answer;
+
+import club.emberwell.bench.Machine;
+import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.answer.Answer;
+import club.emberwell.consensus.answer.Next;
+import club.emberwell.consensus.answer.Start;
+import club.emberwell.consensus.answer.Whole;
+import club.emberwell.consensus.range.Range;
+import club.emberwell.laser.Settings;
+import club.emberwell.member.Actor;
+import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.report.ReportBrief;
+import club.emberwell.web.range.MeasureText;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The sentence that answers, and what stands below it. */
+final class StartWords {
+  private final RangeDetail one;
+  private final UnitPreferences units;
+  private final MeasureText text;
+  private final Optional<Machine> machine;
+
+  private StartWords(RangeDetail one, Optional<Machine> machine, Actor actor) {
+    this.one = one;
+    this.units = actor.units();
+    this.text = new MeasureText(Range.doseMeasure(one.range().key()), units);
+    this.machine = machine;
+  }
+
+  static AnswerView.Start of(
+      RangeDetail one, Optional<Machine> machine, Actor actor, Map<Long, ReportBrief> reports) {
+    return new StartWords(one, machine, actor).start(reports);
+  }
+
+  private AnswerView.Start start(Map<Long, ReportBrief> reports) {
+    Optional<Answer> answer = one.answer();
+    Optional<Whole> right =
+        answer.flatMap(Answer::right).filter(whole -> reports.containsKey(whole.made().report()));
+    if (right.isPresent()) {
+      return right(right.get());
+    }
+    Optional<Next> next = answer.flatMap(Answer::next);
+    if (next.isPresent()) {
+      return of(
+          "Try next: ",
+          next.get().settings(),
+          List.of(doseWords(next.get().dose()) + " " + AnswerWords.because(next.get(), text)));
+    }
+    Optional<Start> start = answer.flatMap(Answer::start);
+    if (start.isPresent()) {
+      return of("Start at ", start.get().settings(), List.of(begun(start.get())));
+    }
+    return none(answer);
+  }
+
+  private AnswerView.Start right(Whole whole) {
+    return of(
+        "Right on your machine: ",
+        whole.settings(),
+        List.of(doseWords(whole.dose()) + " Your own result."));
+  }
+
+  private String begun(Start start) {
+    String lowered =
+        start.lowered() ? " The power is lower because your machine runs no faster." : "";
+    String one =
+        start.basis() == Start.Basis.ONE_TRIAL ? " This is the dose of one member's test." : "";
+    return doseWords(start.dose()) + one + lowered;
+  }
+
+  private AnswerView.Start none(Optional<Answer> answer) {
+    List<String> first = new ArrayList<>();
+    answer.ifPresent(found -> found.refusal().stream().limit(1).forEach(first::add));
+    if (machine.isPresent() && !first.isEmpty()) {
+      first.add("Look at the whole settings of others below.");
+    }
+    String title =
+        machine.isPresent()
+            ? "No start for this machine"
+            : one.middle()
+                .map(m -> "Right at about " + text.told(m.dose()) + " " + text.unit())
+                .orElse("Too few tests for a range");
+    return new AnswerView.Start(title, null, said(first), null);
+  }
+
+  private AnswerView.Start of(String title, Settings settings, List<String> first) {
+    String whole = AnswerWords.whole(settings, units);
+    return new AnswerView.Start(
+        title + whole,
+        whole,
+        said(first),
+        machine.map(m -> PostAddress.of(one.range().key(), m.id(), settings, units)).orElse(null));
+  }
+
+  /** The window and the next member, after what comes first. */
+  private List<String> said(List<String> first) {
+    List<String> said = new ArrayList<>(first);
+    one.findings().map(found -> AnswerWords.window(found.window(), text)).ifPresent(said::add);
+    one.range()
+        .dose()
+        .nextMember()
+        .map(band -> AnswerWords.further(band, text))
+        .ifPresent(said::add);
+    return said;
+  }
+
+  private String doseWords(double dose) {
+    return text.told(dose) + " " + text.unit() + ".";
+  }
+}
