@@ -47,9 +47,14 @@ public record AnswerView(
    * @param title "Start at 60 % · 22 mm/s", or why there is no start
    * @param settings the whole alone, to be copied; null where there is none
    * @param said what follows, in sentences
+   * @param before what was right on this machine already, or null
    * @param post where a result is posted with these settings; null where it cannot be
    */
-  public record Start(String title, String settings, List<String> said, String post) {}
+  public record Start(
+      String title, String settings, List<String> said, Before before, String post) {}
+
+  /** The reader's own right result. */
+  public record Before(String settings, String href) {}
 
   /**
    * How sure it is.

@@ -11,7 +11,6 @@ import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.WorkQuery;
 import club.emberwell.consensus.answer.Answer;
-import club.emberwell.consensus.answer.Start;
 import club.emberwell.consensus.answer.Whole;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Range;
@@ -155,7 +154,7 @@ public class AnswerViews {
         EvidenceWords.of(one, made.machine()),
         window
             .filter(w -> !w.marks().isEmpty())
-            .map(w -> DosePictures.of(w, startDose(one), made.dose(), made.reports()))
+            .map(w -> DosePictures.of(w, start(one), made.dose(), made.reports()))
             .orElse(null),
         wholes(made),
         cautions(made),
@@ -177,18 +176,19 @@ public class AnswerViews {
     return numbers;
   }
 
-  /** What is tried next takes the place of the start in the picture too. */
-  private static Optional<Double> startDose(RangeDetail one) {
-    return one.answer()
-        .flatMap(
-            answer ->
+  /** What is tried next takes the place of the start; without a machine the middle is marked. */
+  private static DosePictures.Start start(RangeDetail one) {
+    Optional<Answer> answer = one.answer();
+    return answer
+        .flatMap(Answer::next)
+        .map(next -> new DosePictures.Start("next", next.dose()))
+        .or(
+            () ->
                 answer
-                    .right()
-                    .map(Whole::dose)
-                    .or(() -> answer.next().map(next -> next.dose()))
-                    .or(() -> answer.start().map(Start::dose)))
-        .or(() -> one.middle().map(RangeDetail.Middle::dose))
-        .filter(Double::isFinite);
+                    .flatMap(Answer::start)
+                    .map(start -> new DosePictures.Start("start", start.dose())))
+        .or(() -> one.middle().map(middle -> new DosePictures.Start("middle", middle.dose())))
+        .orElse(null);
   }
 
   private static Head head(Made made, String page, String id) {

@@ -1,6 +1,5 @@
 package club.emberwell.web.answer;
 
-import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.Next;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.laser.Setting;
@@ -11,31 +10,39 @@ import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.Interval;
 import club.emberwell.web.range.MeasureText;
 import club.emberwell.web.trial.TrialText;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** What an answer says, in sentences. */
 final class AnswerWords {
   private static final int TENTHS = 10;
+  private static final List<Setting> MAIN =
+      List.of(Setting.POWER, Setting.SPEED, Setting.LINE_SPACING);
 
   private AnswerWords() {}
 
   /** Whole settings in one line, passes always said: "60 % · 22 mm/s · 0.1 mm · 1 pass". */
   static String whole(Settings settings, UnitPreferences reader) {
-    List<String> parts = new ArrayList<>();
-    Settings first = Settings.NONE;
+    String rest = rest(settings, reader);
+    return main(settings, reader) + (rest.isEmpty() ? "" : " · " + rest);
+  }
+
+  /** Power, speed, line spacing and passes. */
+  static String main(Settings settings, UnitPreferences reader) {
+    Settings main = Settings.NONE;
+    for (Setting setting : MAIN) {
+      main = main.with(setting, settings.values().get(setting));
+    }
+    String passes = settings.passes() == 1 ? "1 pass" : settings.passes() + " passes";
+    return TrialText.plain(main, reader) + " · " + passes;
+  }
+
+  /** All but those. */
+  static String rest(Settings settings, UnitPreferences reader) {
     Settings rest = settings.with(Setting.PASSES, null);
-    for (Setting setting : List.of(Setting.POWER, Setting.SPEED, Setting.LINE_SPACING)) {
-      Object value = settings.values().get(setting);
-      first = value == null ? first : first.with(setting, value);
+    for (Setting setting : MAIN) {
       rest = rest.with(setting, null);
     }
-    parts.add(TrialText.plain(first, reader));
-    parts.add(settings.passes() == 1 ? "1 pass" : settings.passes() + " passes");
-    parts.add(TrialText.plain(rest, reader));
-    parts.removeIf(String::isEmpty);
-    return String.join(" · ", parts);
+    return TrialText.plain(rest, reader);
   }
 
   /** From which dose to which, in one sentence, and what is not known of it. */
@@ -122,10 +129,5 @@ final class AnswerWords {
     }
     String both = little.isEmpty() || much.isEmpty() ? little + much : little + ", " + much;
     return "On your machine %s (%s).".formatted(both, text.unit());
-  }
-
-  /** The first reason why nothing can be carried over, or nothing. */
-  static Optional<String> refusal(Answer answer) {
-    return answer.refusal().stream().findFirst();
   }
 }

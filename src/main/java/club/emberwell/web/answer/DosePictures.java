@@ -1,6 +1,5 @@
 package club.emberwell.web.answer;
 
-import club.emberwell.consensus.answer.Start;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.laser.Effect;
 import club.emberwell.report.ReportBrief;
@@ -15,7 +14,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Draws the trials of a work over their dose. */
@@ -31,6 +29,9 @@ final class DosePictures {
 
   private DosePictures() {}
 
+  /** A dose that is marked, with a word for what it is. */
+  record Start(String word, double dose) {}
+
   /** The trials that are drawn. */
   static List<Window.Mark> marks(Window window) {
     List<Window.Mark> all = window.marks();
@@ -42,8 +43,7 @@ final class DosePictures {
     return some;
   }
 
-  static Drawn of(
-      Window window, Optional<Double> start, MeasureText text, Map<Long, ReportBrief> reports) {
+  static Drawn of(Window window, Start start, MeasureText text, Map<Long, ReportBrief> reports) {
     List<Window.Mark> marks =
         marks(window).stream().filter(mark -> reports.containsKey(mark.report())).toList();
     List<DosePlot.Effect> lanes =
@@ -58,8 +58,8 @@ final class DosePictures {
                 lanes,
                 chances(window, text),
                 corners(window, text),
-                start.map(text::value).orElse(null),
-                start.map(dose -> "start " + text.told(dose)).orElse(""),
+                start == null ? null : text.value(start.dose()),
+                start == null ? "" : start.word() + " " + text.told(start.dose()),
                 new DosePlot.Scale(
                     (text.areal() ? "energy per area, " : "energy per length, ") + text.unit(),
                     text::tick)));
@@ -168,10 +168,5 @@ final class DosePictures {
                   mark.aside());
             })
         .toList();
-  }
-
-  /** Where the start stands. */
-  static Optional<Double> start(Optional<Start> start) {
-    return start.map(Start::dose).filter(Double::isFinite);
   }
 }

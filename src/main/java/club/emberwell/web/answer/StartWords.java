@@ -5,7 +5,6 @@ import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.Next;
 import club.emberwell.consensus.answer.Start;
-import club.emberwell.consensus.answer.Whole;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.Settings;
 import club.emberwell.member.Actor;
@@ -38,30 +37,36 @@ final class StartWords {
 
   private AnswerView.Start start(Map<Long, ReportBrief> reports) {
     Optional<Answer> answer = one.answer();
-    Optional<Whole> right =
-        answer.flatMap(Answer::right).filter(whole -> reports.containsKey(whole.made().report()));
-    if (right.isPresent()) {
-      return right(right.get());
-    }
     Optional<Next> next = answer.flatMap(Answer::next);
     if (next.isPresent()) {
       return of(
-          "Try next: ",
+          "Try next ",
           next.get().settings(),
-          List.of(doseWords(next.get().dose()) + " " + AnswerWords.because(next.get(), text)));
+          doseWords(next.get().dose()) + " " + AnswerWords.because(next.get(), text),
+          null);
     }
-    Optional<Start> start = answer.flatMap(Answer::start);
-    if (start.isPresent()) {
-      return of("Start at ", start.get().settings(), List.of(begun(start.get())));
-    }
-    return none(answer);
+    AnswerView.Before before = answer.flatMap(found -> before(found, reports)).orElse(null);
+    return answer
+        .flatMap(Answer::start)
+        .map(start -> of("Start at ", start.settings(), begun(start), before))
+        .orElseGet(() -> none(answer, before));
   }
 
-  private AnswerView.Start right(Whole whole) {
-    return of(
-        "Right on your machine: ",
-        whole.settings(),
-        List.of(doseWords(whole.dose()) + " Your own result."));
+  /** What was right on this machine already. */
+  private Optional<AnswerView.Before> before(Answer answer, Map<Long, ReportBrief> reports) {
+    return answer
+        .right()
+        .filter(whole -> reports.containsKey(whole.made().report()))
+        .map(
+            whole ->
+                new AnswerView.Before(
+                    AnswerWords.whole(whole.settings(), units)
+                        + " ("
+                        + text.told(whole.dose())
+                        + " "
+                        + text.unit()
+                        + ")",
+                    "/reports/" + reports.get(whole.made().report()).id()));
   }
 
   private String begun(Start start) {
@@ -72,7 +77,7 @@ final class StartWords {
     return doseWords(start.dose()) + one + lowered;
   }
 
-  private AnswerView.Start none(Optional<Answer> answer) {
+  private AnswerView.Start none(Optional<Answer> answer, AnswerView.Before before) {
     List<String> first = new ArrayList<>();
     answer.ifPresent(found -> found.refusal().stream().limit(1).forEach(first::add));
     if (machine.isPresent() && !first.isEmpty()) {
@@ -84,15 +89,18 @@ final class StartWords {
             : one.middle()
                 .map(m -> "Right at about " + text.told(m.dose()) + " " + text.unit())
                 .orElse("Too few tests for a range");
-    return new AnswerView.Start(title, null, said(first), null);
+    return new AnswerView.Start(title, null, said(first), before, null);
   }
 
-  private AnswerView.Start of(String title, Settings settings, List<String> first) {
-    String whole = AnswerWords.whole(settings, units);
+  /** The four that everybody sets are the title; the rest stands below. */
+  private AnswerView.Start of(
+      String title, Settings settings, String first, AnswerView.Before before) {
+    String rest = AnswerWords.rest(settings, units);
     return new AnswerView.Start(
-        title + whole,
-        whole,
-        said(first),
+        title + AnswerWords.main(settings, units),
+        AnswerWords.whole(settings, units),
+        said(rest.isEmpty() ? List.of(first) : List.of("With " + rest + ".", first)),
+        before,
         machine.map(m -> PostAddress.of(one.range().key(), m.id(), settings, units)).orElse(null));
   }
 

@@ -75,8 +75,8 @@ class FindViews {
     Catalog now = catalog.snapshot();
     Optional<ConsensusService.Answer> met =
         isNarrow(query) || search.trials() <= ConsensusLimits.LISTED
-            ? Optional.of(consensus.answer(
-                    new ConsensusService.Ask(query, actor, machine, null, false)))
+            ? Optional.of(
+                consensus.answer(new ConsensusService.Ask(query, actor, machine, null, false)))
             : Optional.empty();
     Optional<UUID> mine =
         Optional.ofNullable(query.near())
