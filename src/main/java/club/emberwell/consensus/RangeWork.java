@@ -18,7 +18,7 @@ import java.util.Optional;
 /**
  * Works a group out in full; pure.
  *
- * @param spacingMm line spacing the reader would use, or null
+ * @param spacingMm line spacing the reader would use; null = that of the start
  */
 record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
 
@@ -74,6 +74,11 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
     Range range = detail.range();
     Optional<Double> middle = detail.middle().map(RangeDetail.Middle::dose);
     Optional<Window> window = detail.findings().map(RangeDetail.Findings::window);
+    Answer answer = Answer.of(group, range, Target.of(range, middle), window, reader);
+    Double spacing =
+        spacingMm != null
+            ? spacingMm
+            : answer.start().map(start -> start.settings().lineSpacingMm()).orElse(null);
     return detail.with(
         Optional.ofNullable(reader.laser())
             .map(
@@ -82,7 +87,7 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
                         group,
                         new OnMyMachine.Said(range, window.orElseThrow(), middle),
                         laser,
-                        spacingMm)),
-        Answer.of(group, range, Target.of(range, middle), window, reader));
+                        spacing)),
+        answer);
   }
 }

@@ -68,8 +68,8 @@ public record OnMyMachine(
 
   /** Where the doses come from. */
   public enum Basis implements Coded {
-    WINDOW("window", "the window in which a right result is likelier than not"),
-    QUARTILES("quartiles", "the quartiles of peers' right doses, as there is no window yet");
+    WINDOW("window", "where most tests were right"),
+    QUARTILES("quartiles", "the middle half of right doses");
 
     private final String code;
     private final String words;

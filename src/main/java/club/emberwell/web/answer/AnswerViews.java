@@ -11,6 +11,7 @@ import club.emberwell.consensus.Contrast;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.WorkQuery;
 import club.emberwell.consensus.answer.Answer;
+import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.answer.Whole;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Range;
@@ -30,6 +31,7 @@ import club.emberwell.web.answer.AnswerView.Way;
 import club.emberwell.web.answer.AnswerView.Wholes;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.plot.SpeedPlot;
 import club.emberwell.web.range.MeasureText;
 import club.emberwell.web.range.RangeView;
 import club.emberwell.web.trial.TrialText;
@@ -128,6 +130,15 @@ public class AnswerViews {
   /** The same on the range page. */
   public List<AnswerView> onRange(ConsensusService.Answer found, SearchQuery query, Actor actor) {
     return all(found, query, actor, RANGE);
+  }
+
+  /** Speed against power on the reader's machine; null where no dose may be carried over. */
+  SpeedPlot speeds(RangeDetail one, OnMyMachine mine, Actor actor) {
+    return SpeedPictures.of(
+        mine,
+        one.answer().flatMap(Answer::start),
+        new MeasureText(Range.doseMeasure(one.range().key()), actor.units()),
+        reports.live(mine.moved().stream().map(moved -> moved.from().made().report()).toList()));
   }
 
   private List<AnswerView> all(

@@ -29,7 +29,6 @@ public record DetailView(
     String disagreement,
     Contrasts contrasts,
     String borrowed,
-    MachineView machine,
     Explained explained) {
   private static final double PERCENT = 100;
 
@@ -49,7 +48,7 @@ public record DetailView(
   /** One member's value. */
   public record Voice(String handle, String value, int trials, boolean aside) {}
 
-  static DetailView of(RangeDetail detail, UnitPreferences reader, String scope) {
+  public static DetailView of(RangeDetail detail, UnitPreferences reader, String scope) {
     Range range = detail.range();
     MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
     Optional<Findings> findings = detail.findings();
@@ -60,7 +59,6 @@ public record DetailView(
         findings.map(Findings::disagreement).map(d -> d.sentence()).orElse(""),
         new Contrasts(contrasts(detail, true), contrasts(detail, false)),
         detail.borrowing().map(b -> borrowed(b, dose)).orElse(null),
-        detail.forMachine().map(m -> MachineView.of(m, range, reader, scope)).orElse(null),
         detail
             .explanation()
             .map(

@@ -9,12 +9,8 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
-import club.emberwell.web.plot.Caption;
-import club.emberwell.web.plot.XyPlot;
-import club.emberwell.web.plot.XyPlot.Point;
 import club.emberwell.web.trial.TrialText;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 
@@ -25,7 +21,6 @@ public record MachineView(
     String basis,
     String spacing,
     Speeds speeds,
-    XyPlot plot,
     List<Beside> beside) {
   private static final String IRRADIANCE = "W/cm2";
 
@@ -55,9 +50,10 @@ public record MachineView(
   /**
    * Power against the speeds of the lines of equal dose.
    *
+   * @param unit of the speeds
    * @param doses at the head of the columns
    */
-  public record Speeds(List<String> doses, List<Row> rows) {}
+  public record Speeds(String unit, List<String> doses, List<Row> rows) {}
 
   /** One power with a speed for each line; empty where the machine cannot run it. */
   public record Row(String power, List<String> speeds) {}
@@ -65,7 +61,7 @@ public record MachineView(
   /** A quantity of peers beside the reader's. */
   public record Beside(String name, String theirs, String mine, String times) {}
 
-  static MachineView of(OnMyMachine found, Range range, UnitPreferences reader, String scope) {
+  public static MachineView of(OnMyMachine found, Range range, UnitPreferences reader) {
     MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
     MeasureText speed = new MeasureText(Measure.SPEED, reader);
     return new MachineView(
@@ -80,9 +76,11 @@ public record MachineView(
             : QuantityPrinter.print(
                 found.equalDose().spacingMm(), QuantityKind.LINE_SPACING, reader),
         new Speeds(
-            found.equalDose().lines().stream().map(line -> dose.text(line.dose())).toList(),
+            speed.unit(),
+            found.equalDose().lines().stream()
+                .map(line -> dose.told(line.dose()) + " " + dose.unit())
+                .toList(),
             rows(found.equalDose().lines(), speed, reader)),
-        found.equalDose().lines().isEmpty() ? null : plot(found.equalDose().lines(), speed, scope),
         found.sideBySide().stream().map(c -> beside(c, reader)).toList());
   }
 
@@ -94,7 +92,7 @@ public record MachineView(
       List<String> speeds = new ArrayList<>();
       for (Line line : lines) {
         IsoDose.Point point = i < line.points().size() ? line.points().get(i) : null;
-        speeds.add(point == null ? "" : speed.number(point.speedMmS()));
+        speeds.add(point == null ? "" : speed.told(point.speedMmS()));
         percent = point == null ? percent : Double.valueOf(point.powerPercent());
       }
       if (percent != null) {
@@ -102,50 +100,6 @@ public record MachineView(
       }
     }
     return rows;
-  }
-
-  private static XyPlot plot(List<Line> lines, MeasureText speed, String scope) {
-    double[] powers =
-        lines.stream()
-            .flatMap(l -> l.points().stream())
-            .mapToDouble(IsoDose.Point::powerPercent)
-            .toArray();
-    double[] speeds =
-        lines.stream()
-            .flatMap(l -> l.points().stream())
-            .mapToDouble(p -> speed.value(p.speedMmS()))
-            .toArray();
-    XyPlot.Drawing drawing =
-        new XyPlot.Drawing(
-            new Caption(
-                scope + "-machine",
-                "Speed against power at equal nominal dose on your machine",
-                "Between the outer lines the dose is where peers' results were right; the line in the"
-                    + " middle is the middle of it."),
-            powers,
-            false,
-            speeds,
-            true);
-    List<Point> outline = new ArrayList<>(points(lines.get(0), speed));
-    List<Point> back = new ArrayList<>(points(lines.get(lines.size() - 1), speed));
-    Collections.reverse(back);
-    if (!outline.isEmpty() && !back.isEmpty()) {
-      // where the machine's highest speed cuts the first line, the area goes on below that speed
-      outline.add(new Point(back.get(0).x(), outline.get(outline.size() - 1).y()));
-    }
-    outline.addAll(back);
-    drawing.area("window-area", outline);
-    for (Line line : lines) {
-      String kind = line.place() == OnMyMachine.Place.MIDDLE ? "iso-middle" : "iso";
-      drawing.line(kind, points(line, speed));
-    }
-    return drawing.done("power, % of rated", speed::tick, "speed, " + speed.unit(), speed::tick);
-  }
-
-  private static List<Point> points(Line line, MeasureText speed) {
-    return line.points().stream()
-        .map(p -> new Point(p.powerPercent(), speed.value(p.speedMmS())))
-        .toList();
   }
 
   private static Beside beside(Comparison c, UnitPreferences reader) {

@@ -5,24 +5,16 @@ import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Cautions;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
-import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.quantity.Quantity;
-import club.emberwell.quantity.QuantityKind;
-import club.emberwell.quantity.QuantityReader;
-import club.emberwell.remark.EntryUnknown;
-import club.emberwell.remark.Reading;
-import club.emberwell.remark.Remark;
 import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryLabel;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.caution.CautionsView;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -39,7 +31,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.UUID;
 import java.util.stream.Stream;
 
 /** A range in full: window, machines, camps, contrasts, the reader's machine; and a comparison. */
@@ -67,35 +58,8 @@ public class RangePages extends Pages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance range(Page page);
-
     static native TemplateInstance compare(ComparePage page);
   }
-
-  /**
-   * @param query the search in words
-   * @param hidden what the machine form carries along
-   */
-  record Page(
-      String query,
-      Ways ways,
-      List<QueryString.Pair> hidden,
-      List<Option> machines,
-      String spacing,
-      Notices notices,
-      List<DetailView> details,
-      WorksView works) {}
-
-  /** Addresses from here: the search page with the same search, and a comparison with it. */
-  record Ways(String back, String compare) {}
-
-  /**
-   * What comes before the answer.
-   *
-   * @param problems what was not understood of the address
-   * @param cautions of what is asked for and of what was found
-   */
-  record Notices(List<String> problems, CautionsView cautions) {}
 
   /**
    * @param remarks what keeps the columns from being compared straight away
@@ -112,45 +76,6 @@ public class RangePages extends Pages {
 
   /** One combination. */
   record Column(String query, String href, RangeView range, String without) {}
-
-  @GET
-  @Path("range")
-  public TemplateInstance range(@Context UriInfo uri) {
-    MultivaluedMap<String, String> sent = uri.getQueryParameters();
-    Actor actor = actor();
-    SearchQueryCodec.Parsed parsed = read(sent, actor);
-    List<String> problems =
-        new ArrayList<>(parsed.problems().stream().map(Remark::detail).toList());
-    UUID machine = machine(sent.getFirst(MACHINE), actor, problems);
-    Double spacing = spacing(sent.getFirst(SPACING), actor, problems);
-    List<DetailView> details = new ArrayList<>();
-    ConsensusService.Answer answer =
-        consensus.answer(new ConsensusService.Ask(parsed.query(), actor, machine, spacing, true));
-    List<RangeDetail> found =
-        Stream.concat(answer.one().stream(), answer.borrowed().stream()).toList();
-    WorksView.Reader reader =
-        new WorksView.Reader(parsed.query(), catalog.vocabulary(), actor.units(), "/range?");
-    for (int i = 0; i < found.size(); i++) {
-      details.add(DetailView.of(found.get(i), actor.units(), "r" + i));
-    }
-    Stream<Caution> cautions =
-        Stream.concat(
-            QueryCautions.of(parsed.query(), catalog.snapshot()).stream(),
-            found.stream().flatMap(detail -> detail.cautions().stream()));
-    String parameters = SearchQueryCodec.write(parsed.query());
-    return Templates.range(
-        new Page(
-            words(parsed.query()),
-            new Ways("/?" + parameters, "/compare?" + WITH + "=" + QueryString.encoded(parameters)),
-            QueryString.pairs(parameters),
-            machines.of(actor).stream()
-                .map(m -> new Option(m.id().toString(), m.name(), m.id().equals(machine)))
-                .toList(),
-            sent.getFirst(SPACING),
-            new Notices(problems, cautions(cautions, actor)),
-            details,
-            WorksView.of(answer.others(), reader, Integer.MAX_VALUE)));
-  }
 
   private CautionsView cautions(Stream<Caution> cautions, Actor actor) {
     return CautionsView.of(Cautions.once(cautions), catalog.snapshot().vocabulary(), actor.units());
@@ -223,29 +148,5 @@ public class RangePages extends Pages {
   private SearchQueryCodec.Parsed read(Map<String, List<String>> sent, Actor actor) {
     return SearchQueryCodec.read(
         sent, catalog.snapshot().vocabulary(), Set.of(MACHINE, SPACING), actor.units().style());
-  }
-
-  private UUID machine(String text, Actor actor, List<String> problems) {
-    if (text == null || text.isBlank()) {
-      return null;
-    }
-    try {
-      return machines.get(actor, UUID.fromString(text)).id();
-    } catch (IllegalArgumentException | EntryUnknown e) {
-      problems.add("This machine is not on your bench.");
-      return null;
-    }
-  }
-
-  private static Double spacing(String text, Actor actor, List<String> problems) {
-    if (text == null || text.isBlank()) {
-      return null;
-    }
-    Reading<Quantity> read =
-        QuantityReader.read(QuantityKind.LINE_SPACING, text, actor.units().style());
-    read.remarks().stream()
-        .filter(Remark::isError)
-        .forEach(r -> problems.add("Line spacing: " + r.detail()));
-    return read.value().map(Quantity::doubleValue).orElse(null);
   }
 }
