@@ -59,26 +59,35 @@ class FindPagesTest {
   }
 
   @Test
-  void aRangeSaysMiddleQuartilesIntervalBandAndCounts() {
+  void theAnswerSaysItsMiddleTheNextMemberAndItsCounts() {
     Browser browser = new Browser().get("/?q=" + LOT).tidy();
-    String range = browser.page().select(".range").text();
-    assertTrue(range.contains("7 members with right results, 8 trials in 8 reports"), range);
-    // Hyndman & Fan 1996, type 8, by hand: h = (7 + 1/3) / 4 + 1/3 = 2.1667, 1 + 0.1667 x 0.5
-    assertTrue(
-        range.contains("Middle 2 J/mm², half of the members between 1.083 and 2.917"), range);
-    // order statistics: 7 values, ranks 1 and 7 at 98.4 %
-    assertTrue(range.contains("between 0.5 and 3.5 (95 % interval)"), range);
-    // (7 - 1) / (7 + 1)
-    assertTrue(range.contains("with 75 % probability"), range);
-    assertTrue(range.contains("Evidence: some"), range);
+    String answer = browser.page().select(".answer").text();
+    assertTrue(answer.contains("Slate, surface engraving"), answer);
+    assertTrue(answer.contains("Right at about 2 J/mm²"), answer);
+    // (7 - 1) / (7 + 1) = 0.75
+    assertTrue(answer.contains("8 in 10 further members would be between 0.5 and 3.5."), answer);
+    assertTrue(answer.contains("some evidence 7 members, 8 tests"), answer);
   }
 
   @Test
-  void theSameNumbersStandInATableAndInThePlotsWords() {
+  void eachTestIsADotAndALineOfTheTableThatLeadToItsReport() {
     Document page = new Browser().get("/?q=" + LOT).page();
-    assertEquals(7, page.select(".spread").first().select("td").size());
-    assertEquals(7, page.select(".spread").first().select("svg circle.dot").size());
-    assertFalse(page.select("svg[role=img] > title").isEmpty());
+    assertEquals(8, page.select(".dose-plot a").size());
+    assertEquals(7, page.select(".dose-plot circle.t").size());
+    assertEquals(8, page.select(".answer tbody a[href^=/reports/]").size());
+    for (var dot : page.select(".dose-plot a")) {
+      assertTrue(dot.attr("href").startsWith("/reports/"), dot.outerHtml());
+      assertTrue(dot.select("title").text().matches("(Right|Too little) at .* J/mm², .+"));
+    }
+  }
+
+  @Test
+  void threeWholeSettingsOfDifferentMembersAreShown() {
+    Document page = Browser.of(reader).get("/?q=" + LOT).tidy().page();
+    assertEquals(3, page.select(".wholes li").size());
+    assertEquals(3, page.select(".wholes a[href$=/repeat]").size());
+    assertTrue(page.select(".whole").first().text().startsWith("50 %"), page.text());
+    assertEquals(0, new Browser().get("/?q=" + LOT).page().select("a[href$=/repeat]").size());
   }
 
   @Test
@@ -86,7 +95,7 @@ class FindPagesTest {
     Browser browser = Browser.of(reader).get("/me");
     browser.send("form[action=/me/preferences]", Map.of("units.SPEED", "[in_i]/s"));
     browser.get("/?q=" + LOT);
-    assertTrue(browser.page().select(".range").text().contains("(in/s)"));
+    assertTrue(browser.page().select(".answer").text().contains("in/s"));
     browser.get("/me").send("form[action=/me/preferences]", Map.of("units.SPEED", "mm/s"));
   }
 
@@ -145,15 +154,36 @@ class FindPagesTest {
                 "gantry",
                 "maxSpeed",
                 "200 mm/s"));
+    browser.get("/?q=" + LOT).tidy();
+    String answer = browser.page().select(".answer").text();
+    assertTrue(answer.contains("on your Mine"), answer);
+    // 2 J/mm2 at 50 % of 10 W and 0.1 mm: 25 mm/s
+    assertTrue(answer.contains("Start at 50 % · 25 mm/s · 0.1 mm · 1 pass"), answer);
+    assertTrue(answer.contains("Your machine's spot size is missing."), answer);
+    String mend = browser.page().select(".answer a[href^=/bench/machines/]").attr("href");
+    String machine = mend.substring(mend.lastIndexOf('/') + 1);
+    String post = browser.page().select(".answer a[href^=/post?]").attr("href");
     browser.get("/range?q=" + LOT).tidy();
-    String machine =
-        browser.page().select("select[name=machine] option[value~=.{36}]").first().val();
     assertTrue(browser.page().text().contains("Hyndman"), "source of the quantiles");
     browser.get("/range?q=" + LOT + "&machine=" + machine).tidy();
     assertTrue(browser.page().text().contains("On my machine: 10 W diode 450 nm"));
+    assertTrue(browser.page().select(".answer").text().contains("Start at 50 % · 25 mm/s"));
     assertEquals(200, browser.status());
     browser.get("/range?q=" + LOT + "&machine=" + java.util.UUID.randomUUID()).tidy();
     assertTrue(browser.page().text().contains("not on your bench"));
+    browser.get(post).tidy();
+    assertEquals("25 mm/s", browser.page().select("[name=settings.speed]").val());
+    assertEquals("Slate", browser.page().select("[name=material]").val());
+  }
+
+  @Test
+  void theRangePageSaysMiddleQuartilesIntervalAndBand() {
+    String range = new Browser().get("/range?q=" + LOT).tidy().page().select(".range").text();
+    // Hyndman & Fan 1996, type 8, by hand: h = (7 + 1/3) / 4 + 1/3 = 2.1667, 1 + 0.1667 x 0.5
+    assertTrue(
+        range.contains("Middle 2 J/mm², half of the members between 1.083 and 2.917"), range);
+    // order statistics: 7 values, ranks 1 and 7 at 98.4 %
+    assertTrue(range.contains("between 0.5 and 3.5 (95 % interval)"), range);
   }
 
   @Test
