@@ -35,13 +35,12 @@ class CrossSiteGuard {
       return;
     }
     if (foreign(routing.request())) {
-      throw Problems.of(403, "This was sent from another site.").exception();
+      throw Problems.of(403, "This was sent from another website.").exception();
     }
     if (!token.fits(sent(context))) {
       throw Problems.of(
               403,
-              "The form could not be checked: it is from another browser or from before cookies"
-                  + " were cleared. Load the page again and send it once more.")
+              "We could not check the form: it is from another browser, or your cookies were cleared. Load the page again and send it once more.")
           .exception();
     }
   }

@@ -191,14 +191,14 @@ class ErrorMappers {
   private static String sentence(int status) {
     return switch (status) {
       case 400 -> "The request cannot be read.";
-      case 401 -> "This needs a signed-in member.";
+      case 401 -> "Please sign in first.";
       case 403 -> "This is not allowed.";
       case 404 -> "There is nothing here.";
-      case 405 -> "This address does not take that method.";
-      case 406 -> "This is not to be had in the format you accept.";
+      case 405 -> "This address does not accept that method.";
+      case 406 -> "This is not available in the format you accept.";
       case 413 -> "That is more than can be sent here.";
-      case 415 -> "This address does not take that content type.";
-      default -> "The request was not done.";
+      case 415 -> "This address does not accept that content type.";
+      default -> "The request failed.";
     };
   }
 }

@@ -45,7 +45,7 @@ public final class FieldReader {
   /** Notes that a field is needed when it is not there. */
   public <T> T required(String pointer, T given) {
     if (given == null || given instanceof String text && text.isBlank()) {
-      add(Remark.error(RemarkId.REQUIRED, pointer, "This field is needed."));
+      add(Remark.error(RemarkId.REQUIRED, pointer, "Please fill in this field."));
     }
     return given;
   }
@@ -61,7 +61,7 @@ public final class FieldReader {
       return null;
     }
     if (!clean(given, lines)) {
-      String detail = "This text holds characters that cannot be shown.";
+      String detail = "This text has characters that cannot be shown.";
       add(Remark.error(RemarkId.TEXT_UNREADABLE, pointer, detail));
       return null;
     }

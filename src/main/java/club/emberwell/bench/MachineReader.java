@@ -173,7 +173,7 @@ public final class MachineReader {
     boolean continuous = source == LaserSource.CO2 || source == LaserSource.DIODE;
     Regime usual = continuous ? Regime.CW : Regime.NS;
     String detail =
-        "Taken as %s, as usual for a %s source; say so if it is not."
+        "We assumed %s, as usual for a %s laser. Change it if that is wrong."
             .formatted(usual.label(), source.label());
     in.add(Remark.info(RemarkId.REGIME_ASSUMED, at + "/regime", detail));
     return usual;

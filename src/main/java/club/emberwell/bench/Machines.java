@@ -53,7 +53,7 @@ public class Machines {
       throw new EntryRefused(
           RemarkId.TOO_MANY_MACHINES,
           "",
-          "A member keeps at most " + MachineLimits.PER_MEMBER + " machines.");
+          "You can have at most " + MachineLimits.PER_MEMBER + " machines.");
     }
     Instant now = Instant.now();
     MachineEntity machine = new MachineEntity(id == null ? UUID.randomUUID() : id, owner, now);

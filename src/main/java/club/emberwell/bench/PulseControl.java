@@ -7,9 +7,8 @@ import java.util.stream.Stream;
 
 /** Whether a pulsed source lets its user choose the pulse duration. */
 public enum PulseControl implements Coded {
-  SET_FREELY("set-freely", "Pulse duration is set freely"),
-  FOLLOWS_REPETITION_RATE(
-      "follows-repetition-rate", "Pulse duration follows from the repetition rate");
+  SET_FREELY("set-freely", "You can set the pulse duration"),
+  FOLLOWS_REPETITION_RATE("follows-repetition-rate", "Pulse duration depends on the frequency");
 
   private final String code;
   private final String label;

@@ -105,7 +105,7 @@ public final class Vocabulary {
           unresolved(
               text,
               RemarkId.TERM_UNKNOWN,
-              "Not in the list yet: kept as written until a moderator files it.",
+              "We do not know this word yet. It stays as you wrote it until a moderator sorts it in.",
               labels);
     };
   }

@@ -15,7 +15,7 @@ public final class DeskAccess {
 
   public static void moderates(Actor actor) {
     if (!actor.moderates()) {
-      throw new EntryForbidden("Only moderators do this.");
+      throw new EntryForbidden("Only moderators can do this.");
     }
   }
 
@@ -28,7 +28,7 @@ public final class DeskAccess {
 
   public static void notOwn(Actor actor, UUID author) {
     if (actor.is(author)) {
-      throw new EntryForbidden("Nobody decides about what is their own.");
+      throw new EntryForbidden("You cannot decide about your own entry.");
     }
   }
 
@@ -36,10 +36,10 @@ public final class DeskAccess {
   public static void above(Actor actor, MemberView other) {
     moderates(actor);
     if (actor.is(other.id())) {
-      throw new EntryForbidden("Nobody decides about themselves.");
+      throw new EntryForbidden("You cannot decide about yourself.");
     }
     if (other.role().atLeast(Role.MODERATOR) && !actor.role().atLeast(Role.OWNER)) {
-      throw new EntryForbidden("Only an owner decides about moderators and owners.");
+      throw new EntryForbidden("Only an owner can decide about moderators and owners.");
     }
   }
 

@@ -9,16 +9,11 @@ import java.util.stream.Stream;
 /** What moderators can decide about an entry. */
 public enum Decision implements Coded {
   /** The first look is done: it appears. */
-  APPROVE(
-      "approve",
-      "Let it appear",
-      "looked at and let appear",
-      EntryState.LIVE,
-      EntryAction.APPROVED),
+  APPROVE("approve", "Approve", "approved", EntryState.LIVE, EntryAction.APPROVED),
   /** Out of sight until something is settled. */
-  HOLD("hold", "Hold it", "held until something is settled", EntryState.HELD, EntryAction.HELD),
-  REMOVE("remove", "Remove it", "removed", EntryState.REMOVED, EntryAction.REMOVED),
-  RESTORE("restore", "Restore it", "restored", EntryState.LIVE, EntryAction.RESTORED);
+  HOLD("hold", "Hold", "held until something is settled", EntryState.HELD, EntryAction.HELD),
+  REMOVE("remove", "Remove", "removed", EntryState.REMOVED, EntryAction.REMOVED),
+  RESTORE("restore", "Restore", "restored", EntryState.LIVE, EntryAction.RESTORED);
 
   private final String code;
   private final String label;

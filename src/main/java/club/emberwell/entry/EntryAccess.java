@@ -42,10 +42,10 @@ public final class EntryAccess {
     see(actor, entry);
     if (!actor.is(entry.memberId()) && !actor.moderates()) {
       throw new EntryForbidden(
-          "Only its author and moderators may change " + entry.kind().said() + ".");
+          "Only the author and moderators can edit " + entry.kind().said() + ".");
     }
     if (entry.state().gone()) {
-      throw new EntryForbidden("This is gone and not changed any more.");
+      throw new EntryForbidden("This was removed and cannot be edited.");
     }
   }
 
@@ -54,17 +54,17 @@ public final class EntryAccess {
     signedIn(actor);
     see(actor, entry);
     if (!actor.is(entry.memberId())) {
-      throw new EntryForbidden("Only its author may do this.");
+      throw new EntryForbidden("Only the author can do this.");
     }
   }
 
   /** Lets moderators through where the entry is somebody else's. */
   static void decide(Actor actor, EntryEntity entry) {
     if (!actor.moderates()) {
-      throw new EntryForbidden("Only moderators do this.");
+      throw new EntryForbidden("Only moderators can do this.");
     }
     if (actor.is(entry.memberId())) {
-      throw new EntryForbidden("Nobody decides about what is their own.");
+      throw new EntryForbidden("You cannot decide about your own entry.");
     }
   }
 }

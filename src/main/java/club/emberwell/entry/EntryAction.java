@@ -16,7 +16,7 @@ public enum EntryAction {
   PHOTO_ADDED("photo-added", "Photo added"),
   PHOTO_REMOVED("photo-removed", "Photo removed"),
   /** The words in it were filed anew, or a mended reader read it. */
-  READ_AGAIN("read-again", "Read again");
+  READ_AGAIN("read-again", "Read again with new words");
 
   @EnumeratedValue private final String code;
   private final String label;

@@ -179,7 +179,7 @@ public class EntryLife {
 
   private void enter(EntryEntity entry, Decision decision, Cause cause) {
     if (decision == Decision.APPROVE && entry.state() != EntryState.WAITING) {
-      throw new EntryForbidden("It does not wait for a first look (any more).");
+      throw new EntryForbidden("It does not wait for approval any more.");
     }
     if (entry.state() == EntryState.WITHDRAWN) {
       throw new EntryForbidden("Its author has withdrawn " + entry.kind().said() + ".");

@@ -23,7 +23,7 @@ import java.util.UUID;
 @ApplicationScoped
 public class Eraser {
   private static final String LAST_OWNER =
-      "You are the club's only owner; make another one first, or nobody could look after it.";
+      "You are the only owner of the club. Make somebody else an owner first.";
 
   private final List<PersonalData> features;
   private final ErasureRepository rows;
@@ -69,7 +69,7 @@ public class Eraser {
 
   private static Remark undecided() {
     return Remark.error(
-        RemarkId.CHOICE_MISSING, "/choice", "Say whether your measurements stay or go.");
+        RemarkId.CHOICE_MISSING, "/choice", "Choose whether your results stay or are deleted.");
   }
 
   private void forgetAsking(UUID member, Choice choice) {

@@ -58,7 +58,7 @@ public enum LaserSource implements Coded {
             "/laser/wavelength",
             String.format(
                 Locale.ROOT,
-                "A %s source usually emits between %d and %d nm; %.0f nm is stated.",
+                "A %s laser usually has %d to %d nm. You gave %.0f nm.",
                 code,
                 fromNm,
                 toNm,

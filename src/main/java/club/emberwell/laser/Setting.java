@@ -39,7 +39,7 @@ public enum Setting {
       "lineSpacing",
       "Line spacing",
       quantity(QuantityKind.LINE_SPACING, 0.000_01, 100).searchable(),
-      main("0.1 mm, 254 dpi").ofAreaWork()),
+      main("0.1 mm, 254 dpi; also called interval, hatch or DPI").ofAreaWork()),
   PASSES(
       "passes",
       "Passes",
@@ -47,27 +47,27 @@ public enum Setting {
       main(null)),
   REPETITION_RATE(
       "repetitionRate",
-      "Pulse repetition rate",
+      "Frequency",
       quantity(QuantityKind.REPETITION_RATE, 0.000_001, 1_000_000_000).searchable(),
-      more("30 kHz")),
+      more("30 kHz; also called pulse repetition rate")),
   PULSE_DURATION(
       "pulseDuration",
       "Pulse duration",
       quantity(QuantityKind.PULSE_DURATION, 0.000_001, 10_000_000_000d)
           .usual(RemarkId.PULSE_DURATION_OUT_OF_RANGE, 0.0001, 1_000_000, "ns")
           .searchable(),
-      more("200 ns")),
+      more("200 ns; also called pulse width")),
   FOCUS_OFFSET(
       "focusOffset",
       "Focus offset",
       quantity(QuantityKind.FOCUS_OFFSET, -1000, 1000)
           .usual(RemarkId.FOCUS_OFFSET_OUT_OF_RANGE, -50, 50, "mm"),
-      more("+2 mm is away from the work, -1 mm into it").notInLine()),
+      more("+2 mm = focus above the work, -1 mm = into it; also called defocus").notInLine()),
   SCAN_ANGLE(
       "scanAngle",
       "Scan angle",
       quantity(QuantityKind.ANGLE, -360, 360).searchable(),
-      more("45 °: how the lines lie, 0 = along x").ofAreaWork()),
+      more("45 °; 0 = lines along x").ofAreaWork()),
   AIR_ASSIST(
       "airAssist",
       "Air assist",
@@ -81,9 +81,9 @@ public enum Setting {
       more(null).asking("Direction of the lines")),
   CROSS_PASS(
       "crossPass",
-      "Second fill across",
-      flag(new Choice("true", "yes", "cross pass"), new Choice("false", "no", null)),
-      more(null).asking("Second fill across the first"));
+      "Cross-hatch",
+      flag(new Choice("true", "yes", "cross-hatch"), new Choice("false", "no", null)),
+      more(null).asking("Cross-hatch (second fill)"));
 
   private final String code;
   private final String label;

@@ -51,6 +51,6 @@ public record SettingForm(
 
   /** What stands beside the field; null = nothing. */
   public String hint() {
-    return areaOnly ? example + "; area work only" : example;
+    return areaOnly ? example + "; for area work only" : example;
   }
 }

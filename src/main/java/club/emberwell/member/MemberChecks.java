@@ -43,7 +43,8 @@ public class MemberChecks {
   public List<Remark> address(String email) {
     List<Remark> remarks = new ArrayList<>();
     if (email == null || email.isEmpty()) {
-      remarks.add(Remark.error(RemarkId.EMAIL_MISSING, "/email", "A mail address is needed."));
+      remarks.add(
+          Remark.error(RemarkId.EMAIL_MISSING, "/email", "Please enter an e-mail address."));
     }
     email(email, remarks);
     return remarks;
@@ -59,7 +60,7 @@ public class MemberChecks {
     String text = value == null ? "" : value.strip();
     String flat = lines ? text.replaceAll("[\r\n\t]", " ") : text;
     if (Texts.length(text) < min) {
-      remarks.add(Remark.error(RemarkId.TEXT_MISSING, pointer, "Something is needed here."));
+      remarks.add(Remark.error(RemarkId.TEXT_MISSING, pointer, "Please fill this in."));
     } else if (Texts.length(text) > max) {
       remarks.add(
           Remark.error(RemarkId.TEXT_LONG, pointer, "At most " + max + " characters, please."));
@@ -74,7 +75,8 @@ public class MemberChecks {
   public void label(String label, List<Remark> remarks) {
     if (label == null || label.isBlank()) {
       remarks.add(
-          Remark.error(RemarkId.LABEL_MISSING, "/label", "Give it a name you will know it by."));
+          Remark.error(
+              RemarkId.LABEL_MISSING, "/label", "Give it a name that you will recognise."));
     } else if (Texts.length(label) > MemberLimits.LABEL_MAX) {
       remarks.add(
           Remark.error(
@@ -129,7 +131,7 @@ public class MemberChecks {
 
   private void handle(String handle, List<Remark> remarks) {
     if (handle == null || handle.isEmpty()) {
-      remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "A name is needed."));
+      remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "Please enter a name."));
     } else if (handle.length() < MemberLimits.HANDLE_MIN
         || handle.length() > MemberLimits.HANDLE_MAX) {
       remarks.add(
@@ -157,7 +159,8 @@ public class MemberChecks {
     }
     if (email.length() > MemberLimits.EMAIL_MAX || !EMAIL.matcher(email).matches()) {
       remarks.add(
-          Remark.error(RemarkId.EMAIL_FORM, "/email", "This does not look like a mail address."));
+          Remark.error(
+              RemarkId.EMAIL_FORM, "/email", "This does not look like an e-mail address."));
     } else if (!Texts.isCleanUnicode(email)) {
       remarks.add(
           Remark.error(

@@ -63,10 +63,10 @@ record Settling(QuantityKind kind, String written) {
       remarks.add(
           fraction
               ? question(
-                  RemarkId.FRACTION_AMBIGUOUS, "That fraction may have lost a space.", readings)
+                  RemarkId.FRACTION_AMBIGUOUS, "Is a space missing in this fraction?", readings)
               : question(
                   RemarkId.NUMBER_AMBIGUOUS,
-                  "The mark before three digits may be a decimal mark or a thousands mark.",
+                  "Is the mark before the three digits a decimal mark or a thousands mark?",
                   readings));
     }
     unitId.ifPresent(
@@ -76,7 +76,7 @@ record Settling(QuantityKind kind, String written) {
                     id,
                     id == RemarkId.UNIT_MISSING
                         ? "A unit is needed, such as " + usual() + "."
-                        : "That unit could mean something else than it says.",
+                        : "Do you mean this unit?",
                     readings)));
     return Reading.refused(written, remarks.toArray(Remark[]::new));
   }

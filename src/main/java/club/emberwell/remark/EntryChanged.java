@@ -8,7 +8,7 @@ public class EntryChanged extends RuntimeException {
    * @param version the entry's version now
    */
   public EntryChanged(int version) {
-    super("The entry was changed meanwhile; it is now version " + version + ".");
+    super("Somebody changed this in the meantime; it is now version " + version + ".");
     this.version = version;
   }
 

@@ -8,7 +8,7 @@ public class EntryUnconfirmed extends RuntimeException {
   private final transient List<Remark> warnings;
 
   public EntryUnconfirmed(List<Remark> warnings) {
-    super("Please look at these values again.");
+    super("Please check these values.");
     this.warnings = List.copyOf(warnings);
   }
 

@@ -210,8 +210,7 @@ public class ReportService implements Kind {
     }
     boolean live = reports.whole(original).filter(report -> report.entry().live()).isPresent();
     if (!live) {
-      throw new EntryRefused(
-          RemarkId.REPORT_UNKNOWN, "/repeatOf", "There is no such report to repeat.");
+      throw new EntryRefused(RemarkId.REPORT_UNKNOWN, "/repeatOf", "This report does not exist.");
     }
   }
 

@@ -62,7 +62,7 @@ class TalkChecks {
     in.required("/title", written.title());
     String title = in.text("/title", written.title(), TalkLimits.TITLE, false);
     if (title != null && title.length() < TalkLimits.TITLE_LEAST) {
-      String detail = "A title of at least " + TalkLimits.TITLE_LEAST + " characters is found.";
+      String detail = "Please write a title of at least " + TalkLimits.TITLE_LEAST + " characters.";
       in.add(Remark.error(RemarkId.TEXT_TOO_SHORT, "/title", detail));
     }
     return title;
@@ -70,7 +70,7 @@ class TalkChecks {
 
   private static Ties untied(Ties ties, FieldReader in) {
     if (!ties.isEmpty()) {
-      String detail = "An answer belongs to what its question is about.";
+      String detail = "An answer is about what its question is about.";
       in.add(Remark.error(RemarkId.TIES_UNWANTED, "/ties", detail));
     }
     return Ties.NONE;
@@ -117,7 +117,7 @@ class TalkChecks {
     if (reading.value().isEmpty()) {
       List<String> readings =
           reading.remarks().stream().flatMap(remark -> remark.readings().stream()).toList();
-      String detail = "The club's list has no such word; leave it out and say it in the text.";
+      String detail = "We do not know this word. Leave it out here and write it in the text.";
       in.add(new Remark(RemarkId.TERM_UNKNOWN, Severity.ERROR, pointer, detail, readings));
     }
     return reading.value().map(Term::slug).orElse(null);

@@ -114,7 +114,7 @@ public class TalkService implements Kind {
   private void keepPace(UUID author, Instant now) {
     Instant since = now.minus(TalkLimits.PACE_WINDOW);
     if (entries.writtenSince(author, since) >= TalkLimits.PACE) {
-      String detail = "That was a lot for one day; go on tomorrow.";
+      String detail = "That is the limit for one day. Continue tomorrow.";
       throw new EntryRefused(RemarkId.PACE, "", detail);
     }
   }

@@ -20,7 +20,7 @@ class AskingTest extends BrowserTest {
       visit.signIn(person.handle(), People.PASSWORD);
       visit.open("/ask/new");
       visit.one("#title").pressSequentially("Slate stays grey");
-      assertThat(visit.one("#so-far")).containsText("Known so far");
+      assertThat(visit.one("#so-far")).containsText("Similar so far");
       assertThat(visit.one("#so-far a[href='/?material=slate']")).isVisible();
       visit.fill(Map.of("title", "Leather smells burnt for weeks"));
       assertThat(visit.one("#so-far a[href='/?material=slate']")).hasCount(0);

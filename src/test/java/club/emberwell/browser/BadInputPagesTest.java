@@ -124,7 +124,7 @@ class BadInputPagesTest extends BrowserTest {
     Map<String, String> pvc = Map.of("material", "PVC banner", "coating", "", "colour", "white");
     try (Visit visit = filled(scripts, pvc).send()) {
       Locator danger = visit.one("main .box-danger");
-      assertThat(danger).containsText("Takes no settings");
+      assertThat(danger).containsText("We do not share settings for");
       assertThat(danger).containsText(Pattern.compile("chlor", Pattern.CASE_INSENSITIVE));
       if (scripts) {
         assertThat(danger).isFocused();
@@ -143,7 +143,7 @@ class BadInputPagesTest extends BrowserTest {
     Map<String, String> fast =
         Map.of("settings.speed", "90000 mm/s", "colour", scripts ? "red" : "teal");
     try (Visit visit = filled(scripts, fast).send()) {
-      Locator doubt = visit.one("main .box-warn:has-text('Is this meant?')");
+      Locator doubt = visit.one("main .box-warn:has-text('Please check')");
       assertThat(doubt).isVisible();
       if (scripts) {
         assertThat(doubt).isFocused();

@@ -91,7 +91,7 @@ class CountsTest {
     assertEquals("1 voice of 11", all.get("dose.aside").counts());
     assertEquals("11 members, 11 right of 21 trials", all.get("success.share").counts());
     assertEquals("11 voices", all.get("evidence").counts());
-    assertTrue(all.get("dose").method().startsWith("Areal dose (nominal)"));
+    assertTrue(all.get("dose").method().startsWith("Energy per area (dose, nominal)"));
   }
 
   @Test
@@ -101,7 +101,7 @@ class CountsTest {
     Map<String, Explanation> all = explained(made);
     assertEquals("1 right trial states it", all.get("dose").counts());
     assertEquals("1 member with right results, 1 trial in 1 report", all.get("voices").counts());
-    assertTrue(all.get("dose").method().startsWith("Line dose (nominal)"));
+    assertTrue(all.get("dose").method().startsWith("Energy per length (line dose, nominal)"));
     assertEquals(false, all.containsKey("dose.aside"));
   }
 

@@ -84,7 +84,9 @@ class SettingsTest {
     assertEquals(Setting.values().length - 4, Setting.of(SettingForm.Group.MORE).size());
     assertEquals("Direction of the lines", Setting.DIRECTION.question());
     assertEquals("Passes", Setting.PASSES.question());
-    assertEquals("0.1 mm, 254 dpi; area work only", Setting.LINE_SPACING.form().hint());
+    assertEquals(
+        "0.1 mm, 254 dpi; also called interval, hatch or DPI; for area work only",
+        Setting.LINE_SPACING.form().hint());
     assertEquals("45 % or 9 W", Setting.POWER.form().hint());
     assertEquals(Optional.of(Setting.LINE_SPACING), Setting.of("lineSpacing"));
     assertEquals(Optional.empty(), Setting.of("line-spacing"));

@@ -89,7 +89,7 @@ class VocabularyTest {
     assertEquals(Optional.empty(), LaserSource.CO2.plausible(10600));
     assertEquals(Optional.empty(), LaserSource.DIODE.plausible(455));
     assertEquals(
-        "A co2 source usually emits between 9000 and 11000 nm; 1064 nm is stated.",
+        "A co2 laser usually has 9000 to 11000 nm. You gave 1064 nm.",
         LaserSource.CO2.plausible(1064).orElseThrow().detail());
     assertEquals("wavelength-unlike-source", LaserSource.FIBRE.plausible(450).orElseThrow().id());
   }

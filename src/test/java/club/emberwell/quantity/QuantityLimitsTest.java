@@ -163,7 +163,7 @@ class QuantityLimitsTest {
   @Test
   void whatIsAskedNamesAUnitOfTheKind() {
     assertTold("A unit is needed, such as mm/s.", SPEED, "600");
-    assertTold("That unit could mean something else than it says.", SPEED, "600 mms");
+    assertTold("Do you mean this unit?", SPEED, "600 mms");
     assertTold("\"W\" measures something else; a unit like mm/s is needed.", SPEED, "600 W");
     assertTold("\"knots\" is no unit known here; one would be mm/s.", SPEED, "600 knots");
     assertTold(

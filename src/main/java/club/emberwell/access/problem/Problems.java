@@ -24,17 +24,17 @@ public final class Problems {
           Map.entry(401, "Sign in first"),
           Map.entry(403, "Not allowed"),
           Map.entry(404, "Not found"),
-          Map.entry(405, "Cannot be done here"),
+          Map.entry(405, "Not possible here"),
           Map.entry(406, "Not in that format"),
-          Map.entry(409, "In conflict"),
+          Map.entry(409, "Conflict"),
           Map.entry(410, "Gone"),
-          Map.entry(412, "Changed meanwhile"),
+          Map.entry(412, "Changed in the meantime"),
           Map.entry(413, "Too large"),
           Map.entry(415, "Not in that format"),
-          Map.entry(UNPROCESSABLE, "Some entries need another look"),
+          Map.entry(UNPROCESSABLE, "Please check some entries"),
           Map.entry(PRECONDITION_REQUIRED, "A condition is missing"),
           Map.entry(TOO_MANY_REQUESTS, "Too many tries"),
-          Map.entry(500, "Our own fault"),
+          Map.entry(500, "Our own error"),
           Map.entry(503, "Not available right now"));
 
   private Problems() {}
@@ -53,7 +53,9 @@ public final class Problems {
   public static Problem of(List<Remark> remarks) {
     List<Fault> faults = remarks.stream().filter(Remark::isError).map(Fault::of).toList();
     String detail =
-        faults.size() == 1 ? faults.get(0).detail() : faults.size() + " entries need another look.";
+        faults.size() == 1
+            ? faults.get(0).detail()
+            : faults.size() + " entries need to be checked.";
     return of(UNPROCESSABLE, detail, faults);
   }
 
@@ -86,11 +88,11 @@ public final class Problems {
     return refused
         ? of(401, "This token is unknown, revoked or expired.")
             .with(HttpHeaders.WWW_AUTHENTICATE, challenge + ", error=\"invalid_token\"")
-        : of(401, "This needs a signed-in member.").with(HttpHeaders.WWW_AUTHENTICATE, challenge);
+        : of(401, "Please sign in first.").with(HttpHeaders.WWW_AUTHENTICATE, challenge);
   }
 
   public static Problem forbidden() {
-    return of(403, "Your role does not reach this far.");
+    return of(403, "Your role does not allow this.");
   }
 
   /** RFC 6750, section 3.1. */
@@ -116,7 +118,7 @@ public final class Problems {
   }
 
   public static Problem changed() {
-    return of(412, "It was changed since you read it; read it again and decide anew.");
+    return of(412, "It has changed since you read it. Read it again and decide again.");
   }
 
   public static Problem conditionMissing() {
@@ -134,7 +136,7 @@ public final class Problems {
   }
 
   public static Problem slower(Duration wait) {
-    String said = "That was a lot in a short time: wait %d seconds, then send it again.";
+    String said = "Too much in a short time. Wait %d seconds, then send it again.";
     return of(TOO_MANY_REQUESTS, said.formatted(wait.toSeconds()))
         .with(HttpHeaders.RETRY_AFTER, Long.toString(wait.toSeconds()));
   }
@@ -144,7 +146,7 @@ public final class Problems {
     return new Problem(
         TITLES.get(500),
         500,
-        "Something went wrong here. The operator finds it in the log under " + id + ".",
+        "Something went wrong here. The operator can find it in the log as " + id + ".",
         id,
         List.of(),
         Map.of(),

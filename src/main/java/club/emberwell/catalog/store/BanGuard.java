@@ -27,7 +27,7 @@ final class BanGuard {
         throw new EntryRefused(
             RemarkId.PROHIBITION_LIFTED,
             "",
-            "This would lift a prohibition of %s (%s). Have that caution removed first."
+            "This would allow %s again (%s). First remove that caution."
                 .formatted(each, String.join(", ", lifted)));
       }
     }

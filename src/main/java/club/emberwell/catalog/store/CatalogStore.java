@@ -106,7 +106,7 @@ class CatalogStore {
       throw new EntryRefused(
           RemarkId.TERM_MERGED,
           "/slug",
-          "%s was merged into %s: change that one, or undo the merge first."
+          "%s was merged into %s. Edit that one, or undo the merge first."
               .formatted(entity.label, entity.replacedBy));
     }
     return entity;

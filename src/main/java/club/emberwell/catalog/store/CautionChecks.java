@@ -42,7 +42,7 @@ final class CautionChecks {
       checks.add(RemarkId.ID_UNREADABLE, "/id", "An id is lower-case words with dashes.");
     }
     if (rule.weight() == null) {
-      checks.add(RemarkId.CLASS_MISSING, "/class", "Say ban, care or note.");
+      checks.add(RemarkId.CLASS_MISSING, "/class", "Choose ban, care or note.");
     }
     checks.evidence(rule.evidence());
     checks.scope(rule.scope(), vocabulary);
@@ -55,7 +55,7 @@ final class CautionChecks {
       throw new EntryRefused(
           RemarkId.PROHIBITION_LIFTED,
           "/class",
-          "A prohibition keeps its class and scope: propose its removal, and add another.");
+          "You cannot change the class or scope of a ban. Propose to remove it, and add another.");
     }
   }
 
@@ -83,7 +83,7 @@ final class CautionChecks {
 
   private void scope(CautionScope scope, Vocabulary vocabulary) {
     if (scope == null) {
-      add(RemarkId.SCOPE_MISSING, "/scope", "Say what the caution is about.");
+      add(RemarkId.SCOPE_MISSING, "/scope", "Enter what the caution is about.");
       return;
     }
     known("/scope/materials", scope.materials(), vocabulary, TermKind.MATERIAL);
@@ -91,7 +91,10 @@ final class CautionChecks {
     among("/scope/processes", scope.processes(), PROCESSES);
     among("/scope/sources", scope.sources(), SOURCES);
     if (scope.thicknessAboveMm() != null && !(scope.thicknessAboveMm() >= 0)) {
-      add(RemarkId.THICKNESS_NEGATIVE, "/scope/thicknessAboveMm", "A thickness is not negative.");
+      add(
+          RemarkId.THICKNESS_NEGATIVE,
+          "/scope/thicknessAboveMm",
+          "A thickness cannot be negative.");
     }
   }
 
@@ -110,10 +113,7 @@ final class CautionChecks {
 
   private void said(String pointer, String text) {
     if (text == null || text.isBlank() || text.length() > CatalogLimits.REASON) {
-      add(
-          RemarkId.TEXT_MISSING,
-          pointer,
-          "Say it in 1 to " + CatalogLimits.REASON + " characters.");
+      add(RemarkId.TEXT_MISSING, pointer, "Write 1 to " + CatalogLimits.REASON + " characters.");
     }
   }
 

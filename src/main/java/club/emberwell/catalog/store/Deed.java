@@ -21,7 +21,7 @@ public record Deed(UUID by, String why, String action, Map<String, Object> detai
       throw new EntryRefused(
           RemarkId.REASON_MISSING,
           "/reason",
-          "Say why, in 1 to " + CatalogLimits.REASON + " characters.");
+          "Give a reason of 1 to " + CatalogLimits.REASON + " characters.");
     }
     detail = Map.copyOf(detail);
   }

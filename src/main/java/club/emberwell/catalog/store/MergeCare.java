@@ -134,7 +134,7 @@ public class MergeCare {
       throw new EntryRefused(
           RemarkId.MERGE_INTO_ITSELF,
           "/winner",
-          "The winner lies below the loser: merge the other way round, or move it first.");
+          "The term to keep is below the other one. Merge the other way round, or move it first.");
     }
   }
 

@@ -238,7 +238,7 @@ public class TermCare {
               .map(other -> vocabulary.term(kind, other).map(Term::label).orElse(other))
               .collect(Collectors.joining(", "));
       throw new EntryRefused(
-          RemarkId.SPELLING_TAKEN, pointer, "This text already stands for " + names + ".");
+          RemarkId.SPELLING_TAKEN, pointer, "This text already means " + names + ".");
     }
   }
 

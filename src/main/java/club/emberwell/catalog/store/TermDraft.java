@@ -93,7 +93,7 @@ public record TermDraft(
     } else if (vocabulary.path(kind, parent).stream().anyMatch(t -> t.slug().equals(slug))) {
       remarks.add(
           Remark.error(
-              RemarkId.PARENT_BELOW, "/parent", "The wider term lies below this one already."));
+              RemarkId.PARENT_BELOW, "/parent", "The wider term is already below this one."));
     }
   }
 }

@@ -29,8 +29,8 @@ final class PulseMedians {
         Map.of(
             "average power", row -> columns.values(Measure.POWER_W)[row],
             "speed", row -> speed[row],
-            "areal dose (nominal)", row -> columns.values(Measure.AREAL_DOSE)[row],
-            "line dose (nominal)", row -> columns.values(Measure.LINE_DOSE)[row],
+            "energy per area (dose, nominal)", row -> columns.values(Measure.AREAL_DOSE)[row],
+            "energy per length (line dose, nominal)", row -> columns.values(Measure.LINE_DOSE)[row],
             "beam diameter at focus", row -> beam[row],
             "peak fluence", row -> columns.values(Measure.PEAK_FLUENCE)[row],
             "pulses per spot", perSpot,

@@ -36,8 +36,8 @@ public record EqualDosePair(
           leuven("0.5", 200, 400, 305.714, 400, 800, 454.571),
           new EqualDosePair(
               "nickel alloy IN625, 0.375 J/mm",
-              "150 W, 400 mm/s, beam 170 um",
-              "150 W, 400 mm/s, beam 100 um",
+              "150 W, 400 mm/s, beam 170 µm",
+              "150 W, 400 mm/s, beam 100 µm",
               42.5,
               151.527,
               LANE));

@@ -12,19 +12,19 @@ public enum FlagReason implements Coded {
       "Unsafe advice",
       Role.MODERATOR,
       Decision.HOLD,
-      "Hold it at once, compare it with the cautions and their sources, then decide."),
+      "Hold it at once. Compare it with the cautions and their sources, then decide."),
   WRONG_NUMBERS(
       "wrong-numbers",
       "Wrong numbers",
       Role.MODERATOR,
       Decision.HOLD,
-      "Compare it with the range; ask the author to correct it, hold it where they do not."),
+      "Compare it with the range. Ask the author to correct it; hold it if they do not."),
   SPAM(
       "spam",
       "Spam",
       Role.MODERATOR,
       Decision.REMOVE,
-      "Remove it; look at what else this member posted and undo it at once if need be."),
+      "Remove it. Check what else this member posted, and undo it if needed."),
   OFF_TOPIC(
       "off-topic",
       "Off topic",
@@ -36,13 +36,13 @@ public enum FlagReason implements Coded {
       "Personal data",
       Role.OWNER,
       Decision.REMOVE,
-      "Remove it at once; an owner answers whoever is concerned."),
+      "Remove it at once. An owner answers the person concerned."),
   RIGHTS(
       "rights",
       "Somebody else's work",
       Role.OWNER,
       Decision.HOLD,
-      "Hold it; an owner asks for the permission and decides.");
+      "Hold it. An owner asks for permission and decides.");
 
   @EnumeratedValue private final String code;
   private final String label;

@@ -56,7 +56,7 @@ public class Flags {
     String text = DeskAccess.text("/note", note, DeskLimits.NOTE, false);
     Entry item = entries.get(ref);
     if (actor.is(item.author().id())) {
-      throw new EntryForbidden("This is your own: change it or take it back instead.");
+      throw new EntryForbidden("This is your own: edit or withdraw it instead.");
     }
     if (!item.live()) {
       throw new EntryUnknown(ref.kind().code());
@@ -67,7 +67,7 @@ public class Flags {
     }
     if (before.isPresent() && !before.get().state().equals("withdrawn")) {
       throw new EntryRefused(
-          RemarkId.FLAG_SETTLED, "", "Your flag on this was settled: " + before.get().outcome());
+          RemarkId.FLAG_SETTLED, "", "Your flag was answered: " + before.get().outcome());
     }
     Instant now = Instant.now();
     keepCount(member, now);
@@ -91,11 +91,11 @@ public class Flags {
       throw new EntryRefused(
           RemarkId.FLAGS_OPEN,
           "",
-          "You have " + counts.open() + " flags open; wait until some are settled.");
+          "You have " + counts.open() + " open flags. Wait until some are answered.");
     }
     if (counts.fresh() >= DeskLimits.FLAGS) {
       throw new EntryRefused(
-          RemarkId.FLAGS_TODAY, "", "That was a lot for one day; go on tomorrow.");
+          RemarkId.FLAGS_TODAY, "", "That is the limit for one day. Continue tomorrow.");
     }
   }
 
@@ -155,7 +155,7 @@ public class Flags {
     String state = upheld ? "upheld" : "dismissed";
     int settled = flags.settle(ref, may, state, new Flag.Settled(Instant.now(), why));
     if (settled == 0 && action == null) {
-      throw new EntryForbidden("An owner settles flags for this reason.");
+      throw new EntryForbidden("Only an owner answers flags for this reason.");
     }
     Map<String, Object> detail = Map.of("outcome", state, "flags", settled);
     audit.record(actor, "settle-flags", ref.kind().code(), ref.id().toString(), why, detail);

@@ -54,10 +54,10 @@ public class Reminder {
     if (due && mail.enabled()) {
       for (UUID moderator : people.inCharge()) {
         String text =
-            "Something has been waiting at the desk for "
+            "An item has been waiting at the desk for "
                 + DeskHome.said(age)
-                + ". Knowledge stays good where people get an answer soon.";
-        mail.queue(moderator, "The desk waits for you", text);
+                + ". Members are waiting for an answer.";
+        mail.queue(moderator, "Items are waiting at the desk", text);
         letters++;
       }
     }

@@ -7,22 +7,22 @@ import jakarta.persistence.EnumeratedValue;
 public enum RuleCode implements Coded {
   FIRST_LOOK(
       "first-look",
-      "First look",
-      "The first entries of a new member wait for a moderator, until this many were accepted.",
-      "Accepted entries",
+      "First look (approval)",
+      "The first entries of a new member wait for approval, until this many are approved.",
+      "Approved entries",
       Double.NaN,
       0),
-  BURST("burst", "Burst", "One member posts this many entries within the time.", "Entries", 25, 10),
+  BURST("burst", "Burst", "One member posts this many entries in this time.", "Entries", 25, 10),
   REPEATED_TEXT(
       "repeated-text",
       "Repeated text",
-      "One member posts the same words this many times within the time.",
+      "One member posts the same words this many times in this time.",
       "Times",
       3,
       24 * 60),
   NEWCOMER_LINKS(
       "newcomer-links",
-      "Links by newcomers",
+      "Links by new members",
       "A member with fewer entries than this posts a link.",
       "Entries",
       5,
@@ -30,8 +30,7 @@ public enum RuleCode implements Coded {
   FAR_OUTSIDE(
       "far-outside",
       "Far outside the range",
-      "A right trial whose dose lies this far outside what others used for the same work: modified"
-          + " z on logarithms, from 8 members on.",
+      "A good result with a dose far outside what others used for the same work (modified z on logarithms, from 8 members on).",
       "Modified z",
       5,
       0);

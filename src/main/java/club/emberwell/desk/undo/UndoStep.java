@@ -5,13 +5,13 @@ import club.emberwell.remark.Coded;
 /** One thing an undo does. */
 public enum UndoStep implements Coded {
   REMOVE("remove", "Remove what was posted"),
-  REVERT("revert", "Bring back what stood before a change"),
+  REVERT("revert", "Restore what was there before an edit"),
   RELEASE("release", "Restore what was held or removed"),
-  HOLD("hold", "Hold what was let appear, for another look"),
-  FLAG("flag", "Drop a flag"),
+  HOLD("hold", "Hold what was approved"),
+  FLAG("flag", "Remove a flag"),
   PROPOSAL("proposal", "Decline a proposed caution"),
-  UNBAN("unban", "Let a banned member in again"),
-  NOTE("note", "Drop a note of the rule");
+  UNBAN("unban", "Lift a ban"),
+  NOTE("note", "Remove a note of the rule");
 
   private final String code;
   private final String label;

@@ -92,7 +92,7 @@ class UndoWork {
   }
 
   private void take(UndoRun run, Due due, Actor actor, boolean restoring) {
-    String why = restoring ? "Taken back: " + run.reason() : run.reason();
+    String why = restoring ? "Reversed: " + run.reason() : run.reason();
     if (restoring) {
       back(run, due, actor, why);
       undos.restored(run.id(), due, Instant.now());

@@ -85,7 +85,7 @@ public class Undos {
 
   private void begin(Actor actor, UUID run, Wanted wanted, String reason) {
     if (run == null) {
-      throw new EntryRefused(RemarkId.REQUIRED, "/id", "This field is needed.");
+      throw new EntryRefused(RemarkId.REQUIRED, "/id", "Please fill in this field.");
     }
     RuleCode rule = check(actor, wanted);
     String why = DeskAccess.reason(reason);
@@ -106,10 +106,10 @@ public class Undos {
     DeskAccess.moderates(actor);
     if ((wanted.member() == null) == (wanted.rule() == null)) {
       throw new EntryRefused(
-          RemarkId.CHOICE_UNKNOWN, "/member", "Name a member or a rule, not both.");
+          RemarkId.CHOICE_UNKNOWN, "/member", "Choose a member or a rule, not both.");
     }
     if (wanted.since() == null || wanted.since().isAfter(Instant.now())) {
-      throw new EntryRefused(RemarkId.TIME_UNREADABLE, "/since", "Name a time that has passed.");
+      throw new EntryRefused(RemarkId.TIME_UNREADABLE, "/since", "Choose a time in the past.");
     }
     if (wanted.member() == null) {
       return Coded.of(RuleCode.class, wanted.rule())
@@ -139,7 +139,7 @@ public class Undos {
       DeskAccess.above(actor, members.byId(run.member()).orElseThrow());
     }
     if (run.state().equals("running")) {
-      throw new EntryForbidden("This undo is not over yet.");
+      throw new EntryForbidden("This undo is still running.");
     }
     if (undos.enter(id, "done", "restoring", DeskAccess.signedIn(actor))) {
       audit.record(actor, "take-back-undo", "undo", id.toString(), "", Map.of());

@@ -54,7 +54,7 @@ public class CautionProposals {
       throw new EntryRefused(
           RemarkId.PROPOSALS_OPEN,
           "",
-          "Several texts of yours wait already; wait until they are seen.");
+          "Several of your texts are waiting already. Wait until they are checked.");
     }
     CautionProposalEntity proposal = new CautionProposalEntity();
     proposal.id = UUID.randomUUID();

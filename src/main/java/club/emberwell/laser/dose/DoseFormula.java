@@ -18,7 +18,7 @@ public enum DoseFormula {
       List.of(Caveat.RATED, Caveat.PERCENT)),
   AREAL_DOSE(
       "arealDose",
-      "Areal dose (nominal)",
+      "Energy per area (dose, nominal)",
       "J/mm2",
       "F = P × n / (v × h)",
       "Energy balance; used as the single control variable for wood engraving by Kudela, Andrejko,"
@@ -33,7 +33,7 @@ public enum DoseFormula {
           Caveat.CROSS_PASS)),
   LINE_DOSE(
       "lineDose",
-      "Line dose (nominal)",
+      "Energy per length (line dose, nominal)",
       "J/mm",
       "E_l = P × n / v",
       "Steen & Mazumder, Laser Material Processing, 4th ed. (2010), cutting chapter (from memory);"
@@ -78,7 +78,7 @@ public enum DoseFormula {
       "Pulse pitch",
       "um",
       "p = v / f",
-      "Kinematics: the way made between two pulses",
+      "Kinematics: the distance between two pulses",
       List.of(Symbol.SPEED, Symbol.RATE),
       List.of(Caveat.SPEED)),
   PULSE_OVERLAP(

@@ -132,10 +132,8 @@ final class PlausibilityRules {
                       && t.settings().repetitionRateKhz() != null,
               t ->
                   t.laser().source() == LaserSource.CO2
-                      ? "A continuous CO2 tube has no pulse repetition rate; if its power is"
-                          + " pulse-width modulated, say so at the machine."
-                      : "A continuous laser has no pulse repetition rate; if it is gated, say so at"
-                          + " the machine."),
+                      ? "A continuous CO2 tube has no frequency. If its power is pulsed (PWM), enter that at the machine."
+                      : "A continuous laser has no frequency. If its power is pulsed (PWM), enter that at the machine."),
           PlausibilityRules::regime,
           when(
               RemarkId.PULSE_LONGER_THAN_PERIOD,
@@ -144,14 +142,14 @@ final class PlausibilityRules {
                   t.settings().pulseDurationNs() != null
                       && t.settings().repetitionRateKhz() != null
                       && t.settings().pulseDurationNs() * t.settings().repetitionRateKhz() > 1e6,
-              t -> "At this repetition rate the next pulse starts before this one has ended."),
+              t -> "At this frequency the next pulse starts before this one has ended."),
           when(
               RemarkId.PULSE_ENERGY_HIGH,
               AT_RATE,
               t -> t.nanosecond() && over(t.derived().pulseEnergyMj(), NANOSECOND_ENERGY.high()),
               t ->
                   number(t.derived().pulseEnergyMj())
-                      + " mJ follow from power and repetition rate; nanosecond marking sources"
+                      + " mJ a pulse follow from power and frequency; nanosecond marking sources"
                       + " usually stay below 2 mJ."),
           outside(
               RemarkId.PEAK_FLUENCE_OUT_OF_RANGE,
@@ -269,7 +267,7 @@ final class PlausibilityRules {
                 + number(ns)
                 + " ns is "
                 + pulse.label()
-                + " work; the machine is stated as "
+                + " work; the machine is entered as "
                 + t.regime().label()
                 + "."));
   }

@@ -115,8 +115,10 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
     list.add(new Comparison("speed", "mm/s", asked.used().speedMmS(), set.speedMmS()));
     list.add(
         asked.process().doseKind() == DoseKind.AREAL
-            ? new Comparison("areal dose (nominal)", "J/mm2", from.arealDose(), to.arealDose())
-            : new Comparison("line dose (nominal)", "J/mm", from.lineDose(), to.lineDose()));
+            ? new Comparison(
+                "energy per area (dose, nominal)", "J/mm2", from.arealDose(), to.arealDose())
+            : new Comparison(
+                "energy per length (line dose, nominal)", "J/mm", from.lineDose(), to.lineDose()));
     list.add(
         new Comparison(
             "beam diameter at focus",

@@ -10,10 +10,10 @@ enum Symbol {
   PERCENT("pct", "power setting", "%", (l, p, s) -> s.powerPercent()),
   GIVEN_POWER("P", "power as given", "W", (l, p, s) -> s.powerW()),
   POWER("P", "average power", "W", (l, p, s) -> Dose.averagePower(l, s)),
-  RUNS("n", "passes, a cross pass counted twice", "", (l, p, s) -> Dose.runs(p, s)),
+  RUNS("n", "passes; a cross-hatch counts twice", "", (l, p, s) -> Dose.runs(p, s)),
   SPEED("v", "speed", "mm/s", (l, p, s) -> s.speedMmS()),
   SPACING("h", "line spacing", "mm", (l, p, s) -> s.lineSpacingMm()),
-  RATE("f", "pulse repetition rate", "kHz", (l, p, s) -> s.repetitionRateKhz()),
+  RATE("f", "frequency (pulse repetition rate)", "kHz", (l, p, s) -> s.repetitionRateKhz()),
   DURATION("tau", "pulse duration (FWHM)", "ns", (l, p, s) -> s.pulseDurationNs()),
   DIAMETER("d", "beam diameter at focus (1/e²)", "um", (l, p, s) -> l.beamDiameterUm());
 

@@ -150,7 +150,7 @@ public final class Transfer {
     if (!asked.sameCoating()) {
       return Optional.of(
           scaled.without(
-              Verdict.SHOW_SIDE_BY_SIDE, "Another material or coating takes another dose."));
+              Verdict.SHOW_SIDE_BY_SIDE, "Another material or coating needs another dose."));
     }
     if (!asked.sameThickness()) {
       return Optional.of(

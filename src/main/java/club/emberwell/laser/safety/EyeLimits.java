@@ -12,8 +12,7 @@ import java.util.Optional;
 public final class EyeLimits {
   /** Ends every answer about eyewear, limits and distances. */
   public static final String CLOSING =
-      "A calculated minimum under these assumptions, never a statement that eyewear suffices: ask a"
-          + " laser safety officer.";
+      "A calculated minimum. It does not mean that eyewear is enough: ask a laser safety officer.";
 
   /** Time an eye is taken to stay open to a visible beam before it turns away, s. */
   public static final double AVERSION_SECONDS = 0.25;
@@ -229,10 +228,10 @@ public final class EyeLimits {
     list.add("Point source, one exposure, the eye only; limits of " + named(edition) + ".");
     if (!visible(nm) && seconds < INVISIBLE_SECONDS) {
       list.add(
-          "Invisible beam: the 0.25 s aversion response does not apply; an accidental look counts"
-              + " as 10 s.");
+          "Invisible beam: the eye does not turn away (the 0.25 s aversion response does not apply); an accidental look counts as 10 s.");
     } else if (visible(nm) && seconds <= AVERSION_SECONDS) {
-      list.add("The eye turns away within 0.25 s; whoever stares or is dazzled is not covered.");
+      list.add(
+          "The eye is assumed to turn away within 0.25 s. This does not protect anybody who stares or is dazzled.");
     }
     return list;
   }

@@ -70,7 +70,7 @@ public final class HazardDistance {
   public static Distance diffuse(double powerW, double limit, double reflectance, double angleRad) {
     return answer(
         Math.sqrt(reflectance * powerW * Math.cos(angleRad) / (Math.PI * limit)),
-        "Matt surface; a shiny one throws the beam much further.");
+        "Matt surface; a shiny one reflects the beam much further.");
   }
 
   private static double width(double powerW, double limit, Edge edge) {

@@ -13,8 +13,7 @@ public final class Ventilation {
 
   /** Said wherever one of these numbers is shown. */
   public static final String CLOSING =
-      "A calculation, not an assessment: follow the local code and ask a licensed ventilation"
-          + " engineer.";
+      "A calculation only. Follow local rules and ask a qualified ventilation engineer.";
 
   private Ventilation() {}
 

@@ -162,7 +162,8 @@ public class Accounts {
   private void requireAnotherOwner(UUID leaving) {
     List<UUID> owners = members.lockedOwners();
     if (owners.equals(List.of(leaving))) {
-      throw new EntryForbidden("This is the club's only owner; make another one first.");
+      throw new EntryForbidden(
+          "This is the only owner of the club. Make somebody else an owner first.");
     }
   }
 }

@@ -82,9 +82,8 @@ public class Addresses {
       mail.queueUnproved(
           member,
           "address",
-          "Your mail address was changed",
-          "Letters from the club no longer come to this address. If that was not you, sign in,"
-              + " change your password, and tell an owner of the club.");
+          "Your e-mail address was changed",
+          "E-mails from the club no longer go to this address. If this was not you, sign in, change your password, and tell an owner of the club.");
     }
     member.email = email;
     member.emailConfirmedAt = null;
@@ -111,7 +110,7 @@ public class Addresses {
     return mail.queueUnproved(
         member,
         "confirm",
-        "Is this your mail address?",
+        "Is this your e-mail address?",
         """
         Somebody, most likely you, gave this address for the member %s.
 

@@ -119,6 +119,6 @@ public class NewPasswords {
 
   private static EntryRefused over() {
     return new EntryRefused(
-        RemarkId.LINK_OVER, "/link", "This link was used, is too old, or never was. Ask again.");
+        RemarkId.LINK_OVER, "/link", "This link is used up, too old or wrong. Ask again.");
   }
 }

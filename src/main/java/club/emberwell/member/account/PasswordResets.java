@@ -71,7 +71,7 @@ public class PasswordResets {
    */
   public void ask(String email, String addressPrefix) {
     if (!byMail()) {
-      throw new EntryForbidden("This server sends no mail: ask an owner of the club for a link.");
+      throw new EntryForbidden("This server sends no e-mail. Ask an owner of the club for a link.");
     }
     String address = email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
     Remarks.refuse(checks.address(address));

@@ -122,14 +122,13 @@ public class ClubCare {
     }
     if (draft.localSignIn() == null) {
       remarks.add(
-          Remark.error(RemarkId.LOCAL_SIGN_IN_MISSING, "/localSignIn", "Say true or false."));
+          Remark.error(RemarkId.LOCAL_SIGN_IN_MISSING, "/localSignIn", "Choose true or false."));
     } else if (!draft.localSignIn() && !canSignInElsewhere(owner)) {
       remarks.add(
           Remark.error(
               RemarkId.LOCAL_SIGN_IN_NEEDED,
               "/localSignIn",
-              "Nobody could get in to switch it on again: set up single sign-on first, and sign in"
-                  + " by it yourself once."));
+              "Then nobody could sign in. First set up single sign-on, and sign in with it once yourself."));
     }
     return remarks;
   }

@@ -42,7 +42,7 @@ public class Doors {
       case OPEN -> {
         if (request != null) {
           throw new EntryRefused(
-              RemarkId.REQUEST_NEEDLESS, "/request", "The door is open; nothing to ask.");
+              RemarkId.REQUEST_NEEDLESS, "/request", "Anybody can join; you need not ask.");
         }
         yield admissions.join(entry, addressPrefix, Terms.of(Role.MEMBER), List.of());
       }

@@ -124,7 +124,7 @@ public class Invitations {
           "",
           "You have "
               + limits.invitationsOpenMax()
-              + " open invitations, the most there may be: end one first.");
+              + " open invitations, which is the limit. Revoke one first.");
     }
     String code = Secrets.random();
     Invitation invitation = new Invitation();
@@ -213,6 +213,6 @@ public class Invitations {
     return Remark.error(
         RemarkId.INVITATION_OVER,
         "/invitation",
-        "This invitation is used up, ended or never was. Ask whoever sent it for another.");
+        "This invitation is used up, too old or wrong. Ask the person who sent it for another.");
   }
 }

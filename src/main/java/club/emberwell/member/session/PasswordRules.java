@@ -46,7 +46,7 @@ public class PasswordRules {
    */
   public Optional<Remark> check(String password, String field, String handle) {
     if (password == null || password.isEmpty()) {
-      return error(RemarkId.PASSWORD_MISSING, field, "A password is needed.");
+      return error(RemarkId.PASSWORD_MISSING, field, "Please enter a password.");
     }
     if (!Texts.isCleanUnicode(password)) {
       return error(
@@ -67,8 +67,7 @@ public class PasswordRules {
           "A password has at most " + MemberLimits.PASSWORD_MAX + " characters.");
     }
     return guessable(normal.toLowerCase(Locale.ROOT), handle)
-        ? error(
-            RemarkId.PASSWORD_COMMON, field, "This password is among the first that get guessed.")
+        ? error(RemarkId.PASSWORD_COMMON, field, "This password is too easy to guess.")
         : Optional.empty();
   }
 

@@ -30,7 +30,7 @@ import java.util.UUID;
 public class Sessions {
   private static final String ACCOUNT = "sign-in-account";
   private static final String ADDRESS = "sign-in-address";
-  private static final String UNPROVEN = "Name and password do not fit together.";
+  private static final String UNPROVEN = "Wrong user name or password.";
 
   private final SessionRepository sessions;
   private final MemberRepository members;
@@ -119,7 +119,7 @@ public class Sessions {
     return switch (status) {
       case ACTIVE -> member;
       case WAITING -> throw new EntryForbidden(stillWaiting(member));
-      case BANNED -> throw new EntryForbidden("This account has been shut out by a moderator.");
+      case BANNED -> throw new EntryForbidden("This account is banned by a moderator.");
       case ERASED -> throw new Unproven(UNPROVEN);
     };
   }
@@ -128,7 +128,7 @@ public class Sessions {
     return QuarkusTransaction.requiringNew()
         .call(() -> sessions.refusal(member))
         .map(reason -> "A moderator has declined your request: " + reason)
-        .orElse("Your account still waits for a moderator.");
+        .orElse("Your account waits for approval by a moderator.");
   }
 
   private Optional<Stored> stored(String handle) {

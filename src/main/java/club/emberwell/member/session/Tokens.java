@@ -82,10 +82,10 @@ public class Tokens {
   public NewToken create(String handle, String password, Wish wish, String addressPrefix) {
     List<Remark> remarks = new ArrayList<>();
     if (handle == null || handle.isBlank()) {
-      remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "A name is needed."));
+      remarks.add(Remark.error(RemarkId.HANDLE_MISSING, "/handle", "Please enter a name."));
     }
     if (password == null || password.isEmpty()) {
-      remarks.add(Remark.error(RemarkId.PASSWORD_MISSING, "/password", "A password is needed."));
+      remarks.add(Remark.error(RemarkId.PASSWORD_MISSING, "/password", "Please enter a password."));
     }
     check(wish, remarks);
     Remarks.refuse(remarks);
@@ -107,7 +107,7 @@ public class Tokens {
       throw new EntryRefused(
           RemarkId.TOKENS_MANY,
           "",
-          "You have " + MemberLimits.TOKENS_MAX + " tokens, the most there may be: end one first.");
+          "You have " + MemberLimits.TOKENS_MAX + " tokens, which is the limit. Revoke one first.");
     }
     Set<Scope> scopes =
         wish.scopes() == null

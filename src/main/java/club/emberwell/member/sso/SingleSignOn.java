@@ -25,10 +25,8 @@ public class SingleSignOn {
   private static final Logger LOG = Logger.getLogger(SingleSignOn.class);
   private static final String ENTITY = "member";
   private static final int SUBJECT_LENGTH = 255;
-  private static final String AWAY =
-      "The sign-in provider does not answer as it should. Try again in a while.";
-  private static final String BROKEN =
-      "This sign-in was begun elsewhere, took too long, or was used before. Begin it again.";
+  private static final String AWAY = "The sign-in provider does not answer. Try again later.";
+  private static final String BROKEN = "This sign-in took too long or was used before. Try again.";
 
   private final SignInProvider config;
   private final ProviderClient provider;
@@ -121,7 +119,7 @@ public class SingleSignOn {
       throw new Unproven(BROKEN);
     }
     if (code == null || code.isBlank()) {
-      throw new Unproven("The provider did not let you in.");
+      throw new Unproven("The provider refused the sign-in.");
     }
     try {
       IDTokenClaimsSet claims =
@@ -159,7 +157,7 @@ public class SingleSignOn {
             () -> {
               Optional<UUID> owner = identities.member(issuer, subject);
               if (owner.filter(o -> !actor.is(o)).isPresent()) {
-                throw new EntryForbidden("Somebody else here already signs in by this account.");
+                throw new EntryForbidden("Another member already signs in with this account.");
               }
               if (owner.isEmpty()) {
                 identities.add(issuer, subject, actor.memberId());

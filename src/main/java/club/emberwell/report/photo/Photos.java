@@ -70,13 +70,13 @@ public class Photos implements Kind {
   public Photo add(Actor actor, UUID id, Ready ready) {
     EntryEntity report = life.own(actor, ReportService.REPORTS, id, null);
     if (report.state() == EntryState.WITHDRAWN) {
-      throw new EntryForbidden("A withdrawn report is not changed any more.");
+      throw new EntryForbidden("You cannot edit a withdrawn report.");
     }
     if (photos.of(id).size() >= ReportLimits.PHOTOS) {
       throw tooMany("A report has at most " + ReportLimits.PHOTOS + " pictures.");
     }
     if (photos.bytesOf(actor.memberId()) >= ReportLimits.PHOTO_BYTES_PER_MEMBER) {
-      throw tooMany("Your pictures fill the space a member has.");
+      throw tooMany("You have used all your space for pictures.");
     }
     Instant now = Instant.now();
     NewEntry made = new NewEntry(UUID.randomUUID(), EntryKind.PHOTO, id, Origin.HERE, now);

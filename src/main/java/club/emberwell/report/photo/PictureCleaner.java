@@ -43,7 +43,7 @@ final class PictureCleaner {
             .orElseThrow(
                 () ->
                     new PictureRefused(
-                        Fault.OTHER_FORMAT, "Pictures are taken as JPEG, PNG or WebP."));
+                        Fault.OTHER_FORMAT, "Please send a JPEG, PNG or WebP picture."));
     if (!format.isWhole(upload)) {
       throw unreadable();
     }
@@ -81,7 +81,7 @@ final class PictureCleaner {
   }
 
   private static PictureRefused unreadable() {
-    return new PictureRefused(Fault.UNREADABLE, "This picture is damaged or cut off.");
+    return new PictureRefused(Fault.UNREADABLE, "This picture is damaged.");
   }
 
   /** Read from the header alone. */

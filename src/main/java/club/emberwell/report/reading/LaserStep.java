@@ -13,14 +13,14 @@ final class LaserStep implements ReportInterpreter.Step {
   public void read(Draft draft) {
     WrittenReport written = draft.written;
     if (written.machine() != null && written.laser() != null) {
-      String detail = "Name a machine or describe a laser, not both.";
+      String detail = "Choose a machine or describe a laser, not both.";
       draft.in.add(Remark.error(RemarkId.MACHINE_AND_LASER, "/laser", detail));
     } else if (written.machine() != null) {
       ofMachine(draft);
     } else if (written.laser() != null) {
       draft.laser = described(draft.in, written.laser());
     } else {
-      String detail = "Name one of your machines or describe the laser.";
+      String detail = "Choose one of your machines or describe the laser.";
       draft.in.add(Remark.error(RemarkId.REQUIRED, "/machine", detail));
     }
   }

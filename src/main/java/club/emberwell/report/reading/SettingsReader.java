@@ -105,9 +105,7 @@ public final class SettingsReader {
     }
     List<String> all = telling.stream().flatMap(e -> e.readings().stream()).distinct().toList();
     String detail =
-        first.is(RemarkId.UNIT_MISSING)
-            ? "Say percent of the rated power or watts."
-            : first.detail();
+        first.is(RemarkId.UNIT_MISSING) ? "Give the power in percent or in watts." : first.detail();
     return first.with(detail, all);
   }
 

@@ -28,7 +28,7 @@ final class TrialStep implements ReportInterpreter.Step {
       return;
     }
     if (written.size() > ReadingLimits.TRIALS) {
-      String detail = "At most " + ReadingLimits.TRIALS + " trials fit in a report.";
+      String detail = "At most " + ReadingLimits.TRIALS + " tests fit in a report.";
       draft.in.add(Remark.error(RemarkId.TOO_MANY, "/trials", detail));
       return;
     }
@@ -37,7 +37,7 @@ final class TrialStep implements ReportInterpreter.Step {
     for (int i = 0; i < written.size(); i++) {
       String at = plain ? "" : "/trials/" + i;
       if (written.get(i) == null) {
-        draft.in.add(Remark.error(RemarkId.REQUIRED, at, "A trial is missing here."));
+        draft.in.add(Remark.error(RemarkId.REQUIRED, at, "A test is missing here."));
         continue;
       }
       place(draft.in, written.get(i), at, plain, places);
@@ -53,8 +53,7 @@ final class TrialStep implements ReportInterpreter.Step {
     boolean fits = side(in, trial.row(), at + "/row") & side(in, trial.column(), at + "/column");
     if (fits && !places.add(List.of(trial.row(), trial.column()))) {
       in.add(
-          Remark.error(
-              RemarkId.PLACE_TAKEN, at, "Two trials stand in the same place of the grid."));
+          Remark.error(RemarkId.PLACE_TAKEN, at, "Two tests are in the same place of the grid."));
     }
   }
 
@@ -92,7 +91,7 @@ final class TrialStep implements ReportInterpreter.Step {
       return Derived.NOTHING;
     }
     if (draft.work.process().doseKind() == DoseKind.AREAL && settings.lineSpacingMm() == null) {
-      String detail = "Without the line spacing the dose of this area work stays unknown.";
+      String detail = "Without the line spacing we cannot calculate the energy per area.";
       draft.in.add(Remark.warning(RemarkId.SPACING_MISSING, at + "/settings/lineSpacing", detail));
     }
     Derived derived = Dose.derive(draft.laser, draft.work.process(), settings);
@@ -108,12 +107,12 @@ final class TrialStep implements ReportInterpreter.Step {
       return null;
     }
     if (given < 1 || given > ReadingLimits.BEST_QUALITY) {
-      String detail = "Quality goes from 1 to " + ReadingLimits.BEST_QUALITY + ".";
+      String detail = "Give a quality from 1 to " + ReadingLimits.BEST_QUALITY + ".";
       in.add(Remark.error(RemarkId.OUT_OF_RANGE, at, detail));
       return null;
     }
     if (effect != null && effect != Effect.RIGHT) {
-      String detail = "Quality is only given where the effect is right.";
+      String detail = "Give a quality only if the result was right.";
       in.add(Remark.error(RemarkId.QUALITY_WITHOUT_RIGHT, at, detail));
       return null;
     }

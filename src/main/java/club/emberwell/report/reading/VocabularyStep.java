@@ -50,7 +50,7 @@ public final class VocabularyStep implements ReportInterpreter.Step {
   }
 
   private static Remark nearest(String pointer, Named named) {
-    String detail = "Filed as " + named.term().label() + ", the nearest colour word.";
+    String detail = "Filed as " + named.term().label() + ", the nearest colour we know.";
     return Remark.info(RemarkId.COLOUR_NAMED, pointer, detail);
   }
 

@@ -45,7 +45,7 @@ public enum WorkProperty implements Coded {
           .missedAt(
               Process.CUT,
               RemarkId.THICKNESS_MISSING,
-              "A cut without its thickness tells others little: how thick was the piece?")),
+              "How thick was the piece? Without its thickness a cut helps others little.")),
   RESULT_COLOUR(
       "resultColour",
       "Resulting colour",
@@ -55,20 +55,23 @@ public enum WorkProperty implements Coded {
           .missedAt(
               Process.COLOUR_MARKING,
               RemarkId.RESULT_COLOUR_MISSING,
-              "A colour mark without its colour tells others little: which colour did it become?")),
+              "Which colour did it become? Without it a colour mark helps others little.")),
   NOTES("notes", "Notes", lines(4000).weighing(1), asked(Group.NOTES, null).once()),
   LOT(
       "lot",
       "Lot",
       text(80).weighing(2),
-      asked(Group.BESIDE, null).as("Lot or supplier's batch").once()),
+      asked(Group.BESIDE, null).as("Batch (lot) of the supplier").once()),
   SUPPLIER(
       "supplier",
       "Supplier",
       text(80).weighing(2),
       asked(Group.BESIDE, null).as("Supplier of the piece").once()),
   CONTROLLER_VERSION(
-      "controllerVersion", "Controller version", text(80).weighing(2), asked(Group.BESIDE, null));
+      "controllerVersion",
+      "Firmware version",
+      text(80).weighing(2),
+      asked(Group.BESIDE, null).as("Firmware or software version"));
 
   private final String code;
   private final String label;

@@ -12,11 +12,11 @@ import java.util.function.BiFunction;
 
 /** What a search can be narrowed by. The code is the word in the API and in addresses. */
 public enum Facet implements Coded {
-  SOURCE("source", "Laser source", (r, t) -> r.laser().source().code()),
+  SOURCE("source", "Type of laser", (r, t) -> r.laser().source().code()),
   POWER_CLASS(
-      "powerClass", "Power class", (r, t) -> PowerClass.ofRated(r.laser().ratedPowerW()).code()),
+      "powerClass", "Rated power", (r, t) -> PowerClass.ofRated(r.laser().ratedPowerW()).code()),
   BAND("band", "Wavelength", (r, t) -> r.laser().band().code()),
-  REGIME("regime", "Pulse regime", (r, t) -> r.laser().regime().code()),
+  REGIME("regime", "Type of beam", (r, t) -> r.laser().regime().code()),
   MATERIAL(WorkProperty.MATERIAL),
   COATING(WorkProperty.COATING),
   COLOUR(WorkProperty.COLOUR),

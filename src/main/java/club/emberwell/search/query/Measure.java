@@ -24,7 +24,7 @@ public final class Measure implements Comparable<Measure> {
   public static final Measure POWER_PERCENT =
       new Measure(
           "powerPercent",
-          "Power, share of rated",
+          "Power, % of rated",
           QuantityKind.POWER_PERCENT,
           (r, t) -> t.settings().powerPercent());
 
@@ -46,11 +46,14 @@ public final class Measure implements Comparable<Measure> {
 
   public static final Measure AREAL_DOSE =
       new Measure(
-          "arealDose", "Nominal dose", QuantityKind.AREAL_DOSE, (r, t) -> t.derived().arealDose());
+          "arealDose",
+          "Energy per area (dose)",
+          QuantityKind.AREAL_DOSE,
+          (r, t) -> t.derived().arealDose());
   public static final Measure LINE_DOSE =
       new Measure(
           "lineDose",
-          "Nominal line dose",
+          "Energy per length (line dose)",
           QuantityKind.LINE_DOSE,
           (r, t) -> t.derived().lineDose());
   public static final Measure PEAK_FLUENCE =
@@ -59,7 +62,7 @@ public final class Measure implements Comparable<Measure> {
   public static final Measure BEAM_DIAMETER =
       new Measure(
           "beamDiameter",
-          "Beam diameter",
+          "Spot size",
           QuantityKind.BEAM_DIAMETER,
           (r, t) -> r.laser().beamDiameterUm());
   public static final Measure RATED_POWER =

@@ -50,8 +50,8 @@ public final class RangeField {
         all.add(new RangeField(setting.label(), Measure.of(setting)));
       }
     }
-    all.add(new RangeField("Areal dose", Measure.AREAL_DOSE));
-    all.add(new RangeField("Line dose", Measure.LINE_DOSE));
+    all.add(new RangeField("Energy per area (dose)", Measure.AREAL_DOSE));
+    all.add(new RangeField("Energy per length (line dose)", Measure.LINE_DOSE));
     Measure.WORK.forEach(measure -> all.add(new RangeField(measure.label(), measure)));
     all.add(new RangeField(Measure.RATED_POWER.label(), Measure.RATED_POWER));
     all.add(WAVELENGTH);

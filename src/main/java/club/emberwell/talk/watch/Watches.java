@@ -66,7 +66,7 @@ public class Watches {
       return same.get().toWatch();
     }
     if (own.size() >= TalkLimits.WATCHES) {
-      String detail = "You have " + TalkLimits.WATCHES + " watches; take one away first.";
+      String detail = "You have " + TalkLimits.WATCHES + " watches. Delete one first.";
       throw new EntryRefused(RemarkId.TOO_MANY, "", detail);
     }
     WatchEntity watch = new WatchEntity(UUID.randomUUID(), member, kept, Instant.now());

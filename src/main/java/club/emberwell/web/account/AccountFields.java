@@ -25,16 +25,16 @@ final class AccountFields {
   }
 
   static Field handle() {
-    return Field.of("handle", "Name here")
-        .hint("3 to 30 letters, digits, - and _. Everybody sees it beside what you post.")
+    return Field.of("handle", "User name")
+        .hint("3 to 30 letters, digits, - and _. Others see it beside what you post.")
         .autocomplete("username")
         .maxLength(HANDLE_LENGTH)
         .required();
   }
 
   static Field email() {
-    return Field.of("email", "Mail address")
-        .hint("If you like: only for a forgotten password and for watches you set. Nobody sees it.")
+    return Field.of("email", "E-mail address")
+        .hint("Optional: only for a forgotten password and for your watches. Nobody sees it.")
         .type("email")
         .autocomplete("email")
         .maxLength(EMAIL_LENGTH);
@@ -42,7 +42,7 @@ final class AccountFields {
 
   static Field newPassword(String name) {
     return Field.of(name, "Password")
-        .hint("8 characters or more; a few words are better than one odd one.")
+        .hint("At least 8 characters. Several words are better than one.")
         .type("password")
         .autocomplete("new-password")
         .maxLength(PASSWORD_LENGTH)
@@ -51,13 +51,13 @@ final class AccountFields {
 
   /** The present password, as proof. */
   static Field proof() {
-    return knownPassword("password", "Your password").hint("So that it is you.");
+    return knownPassword("password", "Your password").hint("To confirm it is you.");
   }
 
   /** What somebody says who asks to join. */
   static Field request() {
     return Field.of("request", "Who you are and why you would like to join")
-        .hint("Moderators read it; it goes once they have decided.")
+        .hint("Moderators read it. It is deleted when they have decided.")
         .maxLength(REQUEST_LENGTH)
         .lines()
         .required();

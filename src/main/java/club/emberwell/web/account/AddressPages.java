@@ -48,7 +48,7 @@ public class AddressPages extends Pages {
   @GET
   @RolesAllowed(Role.WRITE)
   public TemplateInstance show(@RestQuery String done) {
-    say(done, "again".equals(done) ? "The letter is on its way." : "Saved.");
+    say(done, "again".equals(done) ? "The e-mail is on its way." : "Saved.");
     return shown(form());
   }
 

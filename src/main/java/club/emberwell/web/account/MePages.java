@@ -47,8 +47,8 @@ public class MePages extends Pages {
           QuantityKind.SPEED, "Speed",
           QuantityKind.LINE_SPACING, "Line spacing",
           QuantityKind.THICKNESS, "Thickness",
-          QuantityKind.AREAL_DOSE, "Dose of area work",
-          QuantityKind.LINE_DOSE, "Dose of line work");
+          QuantityKind.AREAL_DOSE, "Energy per area (dose)",
+          QuantityKind.LINE_DOSE, "Energy per length (line dose)");
 
   private final Accounts accounts;
   private final NewPasswords passwords;
@@ -100,7 +100,7 @@ public class MePages extends Pages {
     say(
         done,
         "password".equals(done)
-            ? "Your password is changed; other browsers are signed out."
+            ? "Your password is changed. You are signed out everywhere else."
             : "Saved.");
     return shown(preferences(), password(), token(), null);
   }
@@ -197,8 +197,8 @@ public class MePages extends Pages {
   private static Field styleField(MemberView member) {
     return Field.of("numberStyle", "How you write decimals")
         .folded()
-        .hint("Settles what 1,000 or 1.000 means when you type it on these pages.")
-        .choice("any", "Ask me when it could mean two things")
+        .hint("Then we know what 1,000 or 1.000 means when you type it.")
+        .choice("any", "Ask me each time")
         .choice("point", "Point: 0.08 and 1,000")
         .choice("comma", "Comma: 0,08 and 1.000")
         .value(member.units().style().code())
@@ -215,7 +215,7 @@ public class MePages extends Pages {
 
   private static Form password() {
     return new Form()
-        .add(AccountFields.knownPassword("current_", "Password now"))
+        .add(AccountFields.knownPassword("current_", "Current password"))
         .add(
             Field.of("password", "New password")
                 .type("password")
@@ -227,20 +227,20 @@ public class MePages extends Pages {
   private Form token() {
     Field scopes =
         Field.of("scopes", "What it may do")
-            .hint("In your name, and never more than you may. Give it no more than it needs.")
+            .hint("It acts in your name. Give it only what it needs.")
             .folded()
-            .choice("read", "Read everything you can read")
-            .choice("read write", "Read, post and change things")
-            .choice("write", "Post and change things, read nothing")
+            .choice("read", "Read what you can read")
+            .choice("read write", "Read, post and edit")
+            .choice("write", "Post and edit, but not read")
             .value("read write")
             .required();
     if (actor().moderates()) {
-      scopes.choice("read write moderate", "All of that, and work at the desk");
+      scopes.choice("read write moderate", "Read, post, edit and moderate");
     }
     return new Form()
         .add(
             Field.of("label", "What the token is for")
-                .hint("So that you know it again when you want to end it.")
+                .hint("So that you recognise it later.")
                 .maxLength(LABEL_LENGTH)
                 .required())
         .add(scopes);

@@ -78,7 +78,7 @@ public class PersonalDataPages extends Pages {
   private Choice erased(SentForm sent) {
     if (!"yes".equals(sent.typed("sure"))) {
       throw new EntryRefused(
-          RemarkId.SURE_MISSING, "/sure", "Tick the box: it cannot be taken back.");
+          RemarkId.SURE_MISSING, "/sure", "Please tick the box: this cannot be undone.");
     }
     return eraser.erase(
         actor(),
@@ -92,11 +92,11 @@ public class PersonalDataPages extends Pages {
     Form form =
         new Form()
             .add(
-                Field.of("choice", "What becomes of your measurements")
-                    .choice("keep", "They stay, as by a former member")
-                    .choice("remove", "They go too")
+                Field.of("choice", "What happens to your results")
+                    .choice("keep", "Keep them, as by a former member")
+                    .choice("remove", "Delete them too")
                     .required())
-            .add(Field.of("sure", "I know that this cannot be taken back"));
+            .add(Field.of("sure", "I know that this cannot be undone"));
     boolean hasPassword = members.byId(actor().memberId()).orElseThrow().hasPassword();
     return hasPassword ? form.add(AccountFields.proof()) : form;
   }

@@ -90,7 +90,7 @@ public class ResetPages extends Pages {
   }
 
   private static Form askForm() {
-    return new Form().add(AccountFields.email().hint("The one you gave here.").required());
+    return new Form().add(AccountFields.email().hint("The address of your account.").required());
   }
 
   private static Form passwordForm() {

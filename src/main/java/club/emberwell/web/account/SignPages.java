@@ -123,7 +123,7 @@ public class SignPages extends Pages {
   private static Form signInForm() {
     return new Form()
         .add(
-            Field.of("handle", "Name here")
+            Field.of("handle", "User name")
                 .autocomplete("username")
                 .maxLength(AccountFields.HANDLE_LENGTH)
                 .required())

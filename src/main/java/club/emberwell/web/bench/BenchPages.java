@@ -70,9 +70,9 @@ public class BenchPages extends Pages {
     if ("added".equals(done) && !begun) {
       page.say("The machine is on your bench.");
     } else if ("changed".equals(done)) {
-      page.say("Saved. Reports made before keep the laser as it was.");
+      page.say("Saved. Earlier reports do not change.");
     } else if ("deleted".equals(done)) {
-      page.say("The machine is off your bench. Reports made with it stay.");
+      page.say("The machine is removed. Its reports stay.");
     }
   }
 

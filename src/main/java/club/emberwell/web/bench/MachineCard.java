@@ -27,12 +27,12 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
     if (machine.model() != null) {
       facts.add(new Fact("Model", machine.model()));
     }
-    facts.add(new Fact("Light", light(machine)));
+    facts.add(new Fact("Beam", light(machine)));
     add(facts, "Lens", laser.lensFocalMm(), QuantityKind.FOCAL_LENGTH, reader);
-    add(facts, "Beam at focus", laser.beamDiameterUm(), QuantityKind.BEAM_DIAMETER, reader);
-    add(facts, "Highest speed", laser.maxSpeedMmS(), QuantityKind.SPEED, reader);
+    add(facts, "Spot size at focus", laser.beamDiameterUm(), QuantityKind.BEAM_DIAMETER, reader);
+    add(facts, "Maximum speed", laser.maxSpeedMmS(), QuantityKind.SPEED, reader);
     if (machine.controllerVersion() != null) {
-      facts.add(new Fact("Controller", machine.controllerVersion()));
+      facts.add(new Fact("Firmware or software", machine.controllerVersion()));
     }
     return new MachineCard(
         machine.id(), machine.name(), TrialText.laser(laser, reader), List.copyOf(facts));
@@ -41,7 +41,7 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
   private static String light(Machine machine) {
     String light = machine.laser().regime().label();
     if (machine.laser().gated()) {
-      light += ", dimmed by switching on and off";
+      light += ", power is pulsed (PWM)";
     }
     return machine.pulseControl() == null
         ? light

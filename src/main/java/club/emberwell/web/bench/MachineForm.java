@@ -20,23 +20,23 @@ import java.util.Optional;
 
 /** The fields of a machine, from and to what its owner wrote. */
 public final class MachineForm {
-  private static final String UNSAID = "not said";
+  private static final String UNSAID = "not given";
 
   private MachineForm() {}
 
   static Form blank() {
     Form form = new Form();
     form.add(
-        Field.of("name", "What you call it")
-            .hint("Only you see your bench; a report shows this name beside the laser.")
+        Field.of("name", "Name")
+            .hint("Your name for it. Your reports show it beside the laser.")
             .maxLength(MachineLimits.NAME)
             .required());
     form.add(
         Field.of("model", "Model")
-            .hint("As its maker calls it; others can look for the same one.")
+            .hint("The maker's name for it. Others can search for the same model.")
             .maxLength(MachineLimits.MODEL));
     form.add(
-        Field.of("source", "Laser source")
+        Field.of("source", "Type of laser")
             .choices(LaserSource.values(), LaserSource::label)
             .required());
     form.add(
@@ -44,38 +44,44 @@ public final class MachineForm {
             .list("wavelengths")
             .required());
     form.add(
-        Field.quantity("ratedPower", "Rated power", "Optical power, 10 W; not what it draws.")
+        Field.quantity(
+                "ratedPower",
+                "Rated power",
+                "Optical power, such as 10 W; not the electrical power.")
             .required());
     form.add(
-        Field.of("motion", "How the beam moves")
+        Field.of("motion", "Motion")
             .choice(Motion.GANTRY.code(), "Gantry (the head travels)")
             .choice(Motion.GALVO.code(), "Galvo (mirrors turn)")
             .required());
     pulses(form);
-    form.add(Field.quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
+    form.add(Field.quantity("lens", "Lens (focal length)", "50 mm, 2 in"));
     form.add(
         Field.quantity(
-            "beamDiameter", "Beam diameter at focus", "80 um, 0.08 mm; for overlap values"));
-    form.add(Field.quantity("maxSpeed", "Highest speed", "600 mm/s, 36000 mm/min"));
+            "beamDiameter",
+            "Spot size at focus",
+            "80 µm, 0.08 mm; also called beam diameter. Gives better estimates"));
+    form.add(Field.quantity("maxSpeed", "Maximum speed", "600 mm/s, 36000 mm/min"));
     form.add(
-        Field.of("controllerVersion", "Controller version")
+        Field.of("controllerVersion", "Firmware or software version")
             .maxLength(MachineLimits.CONTROLLER_VERSION));
     return form;
   }
 
   private static void pulses(Form form) {
     form.add(
-        Field.of("regime", "Light comes")
-            .hint("Left open, CO2 and diode count as continuous, the others as nanosecond pulses.")
+        Field.of("regime", "Type of beam")
+            .hint(
+                "Continuous or pulsed. If empty: CO2 and diode continuous, others nanosecond pulses.")
             .choice("", UNSAID)
             .choices(Regime.values(), Regime::label));
     form.add(
-        Field.of("gated", "Power is set by switching a continuous beam on and off")
+        Field.of("gated", "Power is pulsed (PWM)")
             .choice("", UNSAID)
             .choice("true", "yes")
             .choice("false", "no"));
     form.add(
-        Field.of("pulseControl", "Pulse duration, where it is pulsed")
+        Field.of("pulseControl", "Pulse duration (pulsed lasers)")
             .choice("", UNSAID)
             .choices(PulseControl.values(), PulseControl::label));
   }

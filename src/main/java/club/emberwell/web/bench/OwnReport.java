@@ -49,8 +49,8 @@ record OwnReport(
   private static String inWords(EntryState state) {
     return switch (state) {
       case LIVE -> "";
-      case WAITING -> "waits for a moderator's first look";
-      case HELD -> "held back by a moderator";
+      case WAITING -> "waits for approval by a moderator";
+      case HELD -> "held by a moderator";
       case REMOVED -> "removed by a moderator";
       case WITHDRAWN -> "withdrawn by you";
     };

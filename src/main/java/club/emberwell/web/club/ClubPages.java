@@ -78,15 +78,15 @@ public class ClubPages extends Pages {
     return new Form()
         .changing("club", card.version(), PATH)
         .add(
-            Field.of("name", "The club's name")
+            Field.of("name", "Name of the club")
                 .value(card.name())
                 .maxLength(NAME_LENGTH)
                 .required())
         .add(
-            choice("door", "How people come in", card.door().code())
-                .choice("invitation", "By invitation link only")
-                .choice("request", "They ask, a moderator decides")
-                .choice("open", "Everybody can join"))
+            choice("door", "Who can join", card.door().code())
+                .choice("invitation", "With an invitation link only")
+                .choice("request", "Anybody can ask, a moderator decides")
+                .choice("open", "Anybody"))
         .add(
             choice("reading", "Who can read", card.readingPublic() ? "public" : "members")
                 .choice("members", "Members only")
@@ -94,23 +94,22 @@ public class ClubPages extends Pages {
         .add(
             choice(
                     "localSignIn",
-                    "Names and passwords of this server",
+                    "Sign in with name and password",
                     Boolean.toString(card.localSignIn()))
-                .hint("Switched off, only single sign-on lets people in.")
-                .choice("true", "Count")
+                .hint("If off, members sign in by single sign-on only.")
+                .choice("true", "On")
                 .choice("false", "Off"))
         .add(
-            Field.of("licence", "Under which terms members share")
+            Field.of("licence", "Terms under which members share")
                 .hint(
-                    "Said when somebody joins and in every export. Changing it later does not"
-                        + " change what was shared before.")
+                    "Shown to new members and in every export. A change does not apply to what was shared before.")
                 .value(card.licence())
                 .maxLength(LICENCE_LENGTH)
                 .lines()
                 .required())
         .add(
-            Field.of("notes", "What strangers read about the club")
-                .hint("Stands on “About this club”.")
+            Field.of("notes", "About the club")
+                .hint("Shown on the page “About this club”.")
                 .value(card.notes())
                 .maxLength(NOTES_LENGTH)
                 .lines());

@@ -60,7 +60,7 @@ public class DoorPages extends Pages {
   @GET
   @Path("invitations")
   public TemplateInstance invitations(@RestQuery String done) {
-    say(done, "The invitation is ended.");
+    say(done, "The invitation is revoked.");
     return invitations(inviteForm(), null);
   }
 
@@ -100,7 +100,7 @@ public class DoorPages extends Pages {
   @GET
   @Path("requests")
   public TemplateInstance requests(@RestQuery String done) {
-    say(done, "in".equals(done) ? "Let in." : "Turned away; the reason is told at sign-in.");
+    say(done, "in".equals(done) ? "Approved." : "Declined. They see the reason when they sign in.");
     return Templates.requests(requests.waiting(), Map.of(), new Form());
   }
 
@@ -120,18 +120,21 @@ public class DoorPages extends Pages {
       requests.decide(actor(), id, yes, reason);
     } catch (EntryUnknown e) {
       throw new EntryRefused(
-          RemarkId.DECIDED, "", "Somebody else has answered this request meanwhile.");
+          RemarkId.DECIDED, "", "Somebody else has already answered this request.");
     }
   }
 
   private static Form answerTo(UUID id) {
-    return new Form().named(name -> name + "-" + id).add(Field.of("reason-" + id, "Why not"));
+    return new Form().named(name -> name + "-" + id).add(Field.of("reason-" + id, "Reason"));
   }
 
   private static Form inviteForm() {
     return new Form()
-        .add(Field.of("note", "For whom").hint("Only moderators see it.").maxLength(NOTE_LENGTH))
-        .add(count("uses", "How many people can use it", "1"))
+        .add(
+            Field.of("note", "Note")
+                .hint("Who it is for. Only moderators see it.")
+                .maxLength(NOTE_LENGTH))
+        .add(count("uses", "For how many people", "1"))
         .add(count("days", "For how many days", "14"));
   }
 

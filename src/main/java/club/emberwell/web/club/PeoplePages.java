@@ -107,14 +107,14 @@ public class PeoplePages extends Pages {
     return new Form()
         .add(member("handle"))
         .add(
-            Field.of("role", "From now on")
+            Field.of("role", "Role")
                 .choice("member", "Member: posts, asks, answers")
-                .choice("moderator", "Moderator: decides what stays")
-                .choice("owner", "Owner: decides about the club")
+                .choice("moderator", "Moderator: checks entries and members")
+                .choice("owner", "Owner: decides about the club and its moderators")
                 .required())
         .add(
             Field.of("reason", "Why")
-                .hint("Stands in the log.")
+                .hint("The log records it.")
                 .maxLength(REASON_LENGTH)
                 .required());
   }

@@ -39,7 +39,7 @@ public class AuditPages extends Pages {
   private static final List<String> FILTERS =
       List.of("who", "action", "entity", "entityId", "from", "to");
   private static final List<String> LABELS =
-      List.of("Who", "What was done", "To what", "Its id", "From", "Until");
+      List.of("Who", "Action", "Kind of entry", "Its id", "From", "Until");
 
   private final AuditTrail trail;
 

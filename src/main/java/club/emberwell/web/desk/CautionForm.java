@@ -27,23 +27,23 @@ final class CautionForm {
   private static final Map<String, String> LABELS = new LinkedHashMap<>();
 
   static {
-    LABELS.put("id", "Id in addresses");
-    LABELS.put("class", "Weight");
-    LABELS.put("agent", "What harms");
-    LABELS.put("hazard", "What it does");
-    LABELS.put("claim", "What the source says, in our words");
-    LABELS.put("advice", "The usual precaution");
+    LABELS.put("id", "Id (in links)");
+    LABELS.put("class", "Class");
+    LABELS.put("agent", "What harms (substance)");
+    LABELS.put("hazard", "What it does (hazard)");
+    LABELS.put("claim", "What the source says");
+    LABELS.put("advice", "What to do (advice)");
     LABELS.put("scope.materials", "Materials");
     LABELS.put("scope.coatings", "Coatings");
     LABELS.put("scope.processes", "Processes");
-    LABELS.put("scope.sources", "Laser sources");
+    LABELS.put("scope.sources", "Types of laser");
     LABELS.put("scope.thicknessAboveMm", "Only above this thickness, mm");
     LABELS.put("evidence.source", "Source");
-    LABELS.put("evidence.jurisdiction", "Whose rule or list it is");
-    LABELS.put("evidence.confidence", "How sure the source is");
-    LABELS.put("evidence.disputed", "Do published sources contradict each other?");
-    LABELS.put("evidence.dispute", "Who says what");
-    LABELS.put("reason", "Why it should read so");
+    LABELS.put("evidence.jurisdiction", "Where it applies");
+    LABELS.put("evidence.confidence", "How sure it is");
+    LABELS.put("evidence.disputed", "Do sources disagree?");
+    LABELS.put("evidence.dispute", "Which source says what");
+    LABELS.put("reason", "Reason");
   }
 
   private CautionForm() {}
@@ -71,17 +71,15 @@ final class CautionForm {
       case "evidence.confidence" ->
           field
               .folded()
-              .choice("read", "The source was read")
+              .choice("read", "We read the source")
               .choice("second-hand", "Quoted elsewhere")
               .choice("memory", "From memory")
               .choice("judgement", "Our own conclusion");
       case "evidence.disputed" -> field.folded().choice("no", "No").choice("yes", "Yes");
       case "scope.materials", "scope.coatings", "scope.processes", "scope.sources" ->
-          field.hint("With commas between; empty limits nothing.").maxLength(2000).lines();
+          field.hint("Separate with commas. Empty = all.").maxLength(2000).lines();
       case "id" ->
-          field
-              .hint("Lower-case words with dashes; empty makes it from what it does.")
-              .maxLength(60);
+          field.hint("Lower-case words with dashes. Empty = made from the hazard.").maxLength(60);
       default -> {
         if (LONG.contains(name)) {
           field.maxLength(DeskLimits.REASON).lines();

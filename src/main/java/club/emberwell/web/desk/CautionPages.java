@@ -65,10 +65,7 @@ public class CautionPages extends Pages {
     List<Standing> all = care.cautions(actor);
     return Templates.cautions(
         Listing.of(
-            "Texts that wait for a look",
-            "None waits.",
-            proposals.waiting(actor, page),
-            "/desk/cautions"),
+            "Proposed texts", "No proposals.", proposals.waiting(actor, page), "/desk/cautions"),
         all.stream().filter(one -> one.removalAskedBy() != null && !one.removed()).toList(),
         all);
   }
@@ -88,7 +85,7 @@ public class CautionPages extends Pages {
   }
 
   private static Form form() {
-    return DeskForms.because("Stands in its history.");
+    return DeskForms.because("The history shows it.");
   }
 
   /** What a press does: {@code propose}, {@code confirm}, {@code keep} or {@code restore}. */

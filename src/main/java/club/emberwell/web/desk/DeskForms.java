@@ -20,7 +20,7 @@ final class DeskForms {
    */
   static boolean yes(String pointer, String answer) {
     if (!"yes".equals(answer) && !"no".equals(answer)) {
-      throw new EntryRefused(RemarkId.CHOICE_UNKNOWN, pointer, "Say yes or no.");
+      throw new EntryRefused(RemarkId.CHOICE_UNKNOWN, pointer, "Choose yes or no.");
     }
     return answer.equals("yes");
   }
@@ -31,7 +31,7 @@ final class DeskForms {
   }
 
   private static Field why(String name, String hint) {
-    return Field.of(name, "Why").hint(hint).maxLength(DeskLimits.REASON).lines().aside();
+    return Field.of(name, "Reason").hint(hint).maxLength(DeskLimits.REASON).lines().aside();
   }
 
   /** A deed that needs a reason and nothing else. */
@@ -43,10 +43,10 @@ final class DeskForms {
   static Form decision(EntryState state) {
     return new Form()
         .add(
-            Field.of("action", "What happens")
+            Field.of("action", "Decision")
                 .choices(Decision.from(state), Decision::code, Decision::label)
                 .required())
-        .add(why("reason", "Its author reads this. It may be left out where it is let appear."));
+        .add(why("reason", "The author reads this. Optional when you approve."));
   }
 
   /** Answering the flags on an item in this state. */
@@ -59,7 +59,7 @@ final class DeskForms {
                 .choice("no", "No")
                 .required())
         .add(
-            Field.of("settle.action", "What happens to it")
+            Field.of("settle.action", "Decision about the entry")
                 .choice("", "Nothing")
                 .choices(
                     Decision.from(state).stream()
@@ -71,16 +71,16 @@ final class DeskForms {
         .add(
             why(
                     "settle.reason",
-                    "Whoever flagged it reads this, and its author if something happens.")
+                    "The person who flagged it reads this. If you hold or remove it, the author too.")
                 .required());
   }
 
   static Form flag() {
     return new Form()
         .add(
-            Field.of("reason", "What is wrong")
+            Field.of("reason", "Problem")
                 .choices(FlagReason.values(), FlagReason::label)
                 .required())
-        .add(Field.of("note", "What a moderator should know").maxLength(DeskLimits.NOTE).lines());
+        .add(Field.of("note", "Details").maxLength(DeskLimits.NOTE).lines());
   }
 }

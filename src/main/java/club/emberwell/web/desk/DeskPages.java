@@ -30,6 +30,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestForm;
@@ -75,10 +76,15 @@ public class DeskPages extends Pages {
     static native TemplateInstance item(ItemPage page);
   }
 
-  /** The first screen: how much waits where, and the head of each list. */
+  /**
+   * The first screen: how much waits where, and the head of each list.
+   *
+   * @param calm what to say where nothing waits for a decision
+   */
   record Home(
       String age,
       boolean late,
+      String calm,
       List<Tile> tiles,
       List<ItemRow> waiting,
       List<ItemRow> flagged,
@@ -113,6 +119,7 @@ public class DeskPages extends Pages {
         new Home(
             home.age(),
             home.late(),
+            calm(home.counts()),
             tiles(home.counts()),
             home.waiting().stream().map(ItemRow::of).toList(),
             home.flagged().stream().map(ItemRow::of).toList(),
@@ -121,15 +128,33 @@ public class DeskPages extends Pages {
             home.proposals()));
   }
 
+  /** What there is where nothing waits for a decision. */
+  private static String calm(DeskHome.Counts counts) {
+    List<String> there = new ArrayList<>();
+    if (counts.notes() > 0) {
+      there.add(counted(counts.notes(), " note", " notes"));
+    }
+    if (counts.words() > 0) {
+      there.add(counted(counts.words(), " new word", " new words"));
+    }
+    return there.isEmpty()
+        ? "Nothing urgent."
+        : "Nothing urgent. " + String.join(" and ", there) + ".";
+  }
+
+  private static String counted(int count, String one, String many) {
+    return DeskHome.Counts.said(count) + (count == 1 ? one : many);
+  }
+
   private static List<Tile> tiles(DeskHome.Counts counts) {
     return List.of(
-        tile("/desk/waiting", "waiting for a first look", counts.waiting()),
+        tile("/desk/waiting", "waiting for approval", counts.waiting()),
         tile("/desk/flags", "flagged by members", counts.flagged()),
         tile("/desk/notes", "noticed by rules", counts.notes()),
-        tile("/desk/words", "words to file", counts.words()),
-        tile("/desk/cautions", "caution texts to look at", counts.proposals()),
+        tile("/desk/words", "new words", counts.words()),
+        tile("/desk/cautions", "proposed caution texts", counts.proposals()),
         tile("/desk/cautions#removals", "removals to confirm", counts.removals()),
-        tile("/desk/requests", "asking to come in", counts.joins()));
+        tile("/desk/requests", "requests to join", counts.joins()));
   }
 
   private static Tile tile(String href, String label, int count) {
@@ -141,8 +166,8 @@ public class DeskPages extends Pages {
   public TemplateInstance waiting(@RestQuery Integer page) {
     return Templates.items(
         Listing.of(
-            "Waiting for a first look",
-            "Nothing waits.",
+            "Waiting for approval",
+            "Nothing is waiting.",
             desk.waiting(actor(), page).map(ItemRow::of),
             "/desk/waiting"));
   }
@@ -153,7 +178,7 @@ public class DeskPages extends Pages {
     return Templates.items(
         Listing.of(
             "Flagged by members",
-            "No flag is open.",
+            "No open flags.",
             flags.open(actor(), page).map(ItemRow::of),
             "/desk/flags"));
   }
@@ -164,7 +189,7 @@ public class DeskPages extends Pages {
     return Templates.items(
         Listing.of(
             "Noticed by rules",
-            "No note is open.",
+            "No open notes.",
             rules.open(actor(), page).map(ItemRow::of),
             "/desk/notes"));
   }

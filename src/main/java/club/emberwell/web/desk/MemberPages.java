@@ -75,7 +75,7 @@ public class MemberPages extends Pages {
   }
 
   private static Form form() {
-    return DeskForms.because("The log keeps it.");
+    return DeskForms.because("The log records it.");
   }
 
   @POST

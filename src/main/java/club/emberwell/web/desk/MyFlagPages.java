@@ -56,8 +56,9 @@ public class MyFlagPages extends Pages {
   public TemplateInstance mine(@RestQuery Integer page) {
     Actor actor = actor();
     return Templates.mine(
-        Listing.of("Your flags", "You flagged nothing.", flags.mine(actor, page), "/flags"),
-        Listing.of("About your entries", "Nothing.", desk.told(actor, page), "/flags"),
+        Listing.of(
+            "Your flags", "You have not flagged anything.", flags.mine(actor, page), "/flags"),
+        Listing.of("Decisions about your entries", "Nothing.", desk.told(actor, page), "/flags"),
         Listing.of("Cautions you proposed", "None.", proposals.mine(actor, page), "/flags"));
   }
 

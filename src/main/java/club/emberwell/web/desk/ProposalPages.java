@@ -140,8 +140,8 @@ public class ProposalPages extends Pages {
   private static Form decision() {
     return new Form()
         .add(
-            Field.of("reason", "What its author should know")
-                .hint("Needed where you decline it.")
+            Field.of("reason", "Message to the author")
+                .hint("Needed if you decline.")
                 .maxLength(DeskLimits.REASON)
                 .lines());
   }
@@ -160,7 +160,7 @@ public class ProposalPages extends Pages {
       proposals.decide(actor(), id, accept, reason);
     } catch (EntryChanged e) {
       throw new EntryRefused(
-          RemarkId.CHANGED, "", "The caution was changed since: decline it with a word why.");
+          RemarkId.CHANGED, "", "The caution has changed since. Please decline and say why.");
     }
   }
 

@@ -69,7 +69,7 @@ public class RulePages extends Pages {
             rule,
             form,
             Listing.of(
-                "What it noticed",
+                "Notes of this rule",
                 "Nothing yet.",
                 rules.log(actor(), code, page).map(ItemRow::of),
                 PATH + code)));
@@ -83,11 +83,11 @@ public class RulePages extends Pages {
     Rule rule = rules.one(actor(), which);
     RuleCode code = rule.code();
     boolean first = code == RuleCode.FIRST_LOOK;
-    Field mode = Field.of("mode", "What it does").required().choice(Rule.OFF, "Off");
+    Field mode = Field.of("mode", "Action").required().choice(Rule.OFF, "Off");
     if (!first) {
-      mode.choice(Rule.NOTE, "Note it and no more");
+      mode.choice(Rule.NOTE, "Only make a note");
     }
-    mode.choice(Rule.HOLD, first ? "They wait" : "Note it and hold it");
+    mode.choice(Rule.HOLD, first ? "They wait for approval" : "Make a note and hold the entry");
     Form form =
         new Form()
             .changing("rule", rule.version(), PATH + which)

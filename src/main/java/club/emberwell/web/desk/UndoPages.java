@@ -69,7 +69,7 @@ public class UndoPages extends Pages {
   @GET
   public TemplateInstance all(@RestQuery Integer page) {
     return Templates.undos(
-        Listing.of("Undone", "Nothing was undone yet.", undos.all(actor(), page), PATH));
+        Listing.of("Undone", "Nothing has been undone yet.", undos.all(actor(), page), PATH));
   }
 
   @GET
@@ -108,19 +108,19 @@ public class UndoPages extends Pages {
         Stream.of(RuleCode.values()).filter(r -> r != RuleCode.FIRST_LOOK).toList();
     return new Form()
         .add(
-            Field.of("rule", "Which rule")
+            Field.of("rule", "Rule")
                 .choices(rules, RuleCode::code, RuleCode::label)
                 .value(rule)
                 .required())
         .add(
-            Field.of("since", "Since when")
+            Field.of("since", "Since")
                 .hint("Like 2026-11-25 or 2026-11-25T10:30, in UTC.")
                 .value(since)
                 .required());
   }
 
   private static Form confirm() {
-    return DeskForms.because("Everybody concerned reads this.");
+    return DeskForms.because("The members concerned read this.");
   }
 
   @POST

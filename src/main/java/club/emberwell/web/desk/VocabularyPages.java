@@ -145,15 +145,14 @@ public class VocabularyPages extends Pages {
                 .choice(ALIKE, "Yes, together")
                 .value(draft.respondsAlike() ? ALIKE : "no"))
         .add(Field.of("note", "Note").maxLength(CatalogLimits.REASON).value(draft.note()))
-        .add(
-            Field.of("hex", "Colour anchor").hint("Colours only, like #1b2545.").value(draft.hex()))
-        .add(DeskForms.reason("Stands in its history."));
+        .add(Field.of("hex", "Colour code").hint("Colours only, like #1b2545.").value(draft.hex()))
+        .add(DeskForms.reason("The history shows it."));
   }
 
   /** Below which term another stands. */
   static Field wider() {
     return Field.of("parent", "Wider term")
-        .hint("Its label, a spelling of it or its id.")
+        .hint("Its name, a spelling or its id.")
         .list("terms")
         .maxLength(CatalogLimits.TEXT);
   }
@@ -165,7 +164,7 @@ public class VocabularyPages extends Pages {
   private static Form spell() {
     return new Form()
         .add(Field.of("text", "Another spelling").maxLength(CatalogLimits.TEXT).required())
-        .add(DeskForms.reason("Stands in its history."));
+        .add(DeskForms.reason("The history shows it."));
   }
 
   @POST
@@ -217,7 +216,7 @@ public class VocabularyPages extends Pages {
   }
 
   private static Form mergeForm() {
-    return DeskForms.because("Stands in the history of both.");
+    return DeskForms.because("The history of both shows it.");
   }
 
   private TemplateInstance merging(String kind, String slug, String into, Form form) {

@@ -63,11 +63,7 @@ public class WordPages extends Pages {
   @GET
   public TemplateInstance words(@RestQuery Integer page) {
     return Templates.words(
-        Listing.of(
-            "Words nobody has filed yet",
-            "Every word is filed.",
-            care.waiting(actor(), page),
-            PATH));
+        Listing.of("New words", "No new words.", care.waiting(actor(), page), PATH));
   }
 
   @GET
@@ -95,8 +91,8 @@ public class WordPages extends Pages {
   private static Form file() {
     return new Form()
         .add(
-            Field.of("term", "Which term it means")
-                .hint("Its label, a spelling of it or its id.")
+            Field.of("term", "Term")
+                .hint("Its name, a spelling or its id.")
                 .list("terms")
                 .maxLength(CatalogLimits.TEXT)
                 .required());
@@ -106,7 +102,7 @@ public class WordPages extends Pages {
     return new Form()
         .add(
             Field.of("slug", "Id of the new term")
-                .hint("Lower-case words with dashes; never changed later.")
+                .hint("Lower-case words with dashes. You cannot change it later.")
                 .maxLength(Slugs.MOST)
                 .value(Slugs.of(word.written()))
                 .required())
@@ -119,7 +115,7 @@ public class WordPages extends Pages {
   }
 
   private static Form dismiss() {
-    return DeskForms.because("Stands in its history.");
+    return DeskForms.because("The history shows it.");
   }
 
   @POST

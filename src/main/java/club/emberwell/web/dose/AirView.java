@@ -63,18 +63,17 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
   private static Form form(Map<String, String> values) {
     Form form = new Form();
     form.add(
-        Field.quantity(
-                "flow", "Air flow", "As measured, not as printed on the fan: 400 m3/h, 235 cfm")
+        Field.quantity("flow", "Air flow", "Measured, not from the fan's label: 400 m³/h, 235 cfm")
             .required());
-    form.add(Field.quantity("duct", "Inner diameter of the duct", "100 mm, 4 in"));
+    form.add(Field.quantity("duct", "Inside diameter of the duct", "100 mm, 4 in"));
     form.add(
-        Field.of("carried", "What the air carries")
+        Field.of("carried", "What is in the air")
             .choices(List.of(Carried.values()), Carried::name, Carried::label)
             .value(Carried.VAPOUR_GAS_SMOKE.name()));
     form.add(Field.quantity("length", "Room length", "4 m, 13 ft"));
     form.add(Field.quantity("width", "Room width", "3 m"));
     form.add(Field.quantity("height", "Room height", "2.4 m"));
-    form.add(Field.quantity("removed", "Share to be removed", "99 %; empty = 99 %"));
+    form.add(Field.quantity("removed", "Share to remove", "99 %; empty = 99 %"));
     return form.fill(values);
   }
 
@@ -89,7 +88,7 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
     Optional<Carried> found =
         Stream.of(Carried.values()).filter(c -> c.name().equals(code)).findFirst();
     if (found.isEmpty()) {
-      in.add(Remark.error(RemarkId.CHOICE_UNKNOWN, "/carried", "Choose one of the list."));
+      in.add(Remark.error(RemarkId.CHOICE_UNKNOWN, "/carried", "Choose one from the list."));
     }
     return found;
   }
@@ -113,7 +112,7 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
   private record Answer(NumberStyle style, List<Worked> values, List<String> missing) {
     void duct(double flow, Double diameter, Optional<Carried> carried) {
       if (diameter == null) {
-        missing.add("The air's speed in the duct needs the duct's diameter.");
+        missing.add("Enter the duct's diameter to get the air speed.");
         return;
       }
       double speed = Ventilation.velocityMs(flow, diameter);
@@ -130,7 +129,7 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
     private void usual(Carried what, double speed, double diameter) {
       String place =
           speed < what.fromMs()
-              ? "Slower than usual: part of it can settle in the duct."
+              ? "Slower than usual: some of it can settle in the duct."
               : speed > what.toMs()
                   ? "Faster than usual: it costs noise and pressure."
                   : "Within the usual speeds.";
@@ -141,10 +140,10 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
               place,
               VELOCITIES,
               List.of(
-                  "Speeds that keep what is carried from settling; they say nothing of fumes.")));
+                  "At these speeds nothing settles in the duct. They do not say whether fumes are harmless.")));
       values.add(
           new Worked(
-              "Flow that gives these speeds here",
+              "Air flow needed for these speeds",
               number(Ventilation.flowM3h(what.fromMs(), diameter))
                   + " to "
                   + number(Ventilation.flowM3h(what.toMs(), diameter))
@@ -156,7 +155,8 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
 
     void room(double flow, Double volume, double removedPercent) {
       if (volume == null) {
-        missing.add("Air changes and the time to clear the air need the room's three sides.");
+        missing.add(
+            "Enter the room's length, width and height to get air changes and clearing time.");
         return;
       }
       double changes = Ventilation.airChangesPerHour(flow, volume);
@@ -166,7 +166,7 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
               number(changes) + " per hour",
               "ACH = Q / V, V = " + number(volume) + " m³",
               "Definition",
-              List.of("All of the flow leaves the building and fresh air comes in for it.")));
+              List.of("Assumes that all of this air leaves the building and fresh air comes in.")));
       values.add(
           new Worked(
               "Until " + number(removedPercent) + " % of what was in the air is gone",
@@ -174,8 +174,8 @@ record AirView(Form form, List<Worked> values, List<String> missing, String clos
               "t = ln(C0 / C) / ACH",
               "Dilution of well-mixed air",
               List.of(
-                  "Well-mixed air and nothing new coming in; corners and furniture take longer.",
-                  "Counted from the moment the work stops giving off fumes.")));
+                  "Assumes well-mixed air and no new fumes. Corners take longer.",
+                  "Counted from the moment the fumes stop.")));
     }
 
     private String speed(double ms) {

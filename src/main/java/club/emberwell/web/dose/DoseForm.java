@@ -41,7 +41,7 @@ final class DoseForm {
     Form form = new Form();
     laser(form);
     form.add(
-        Field.of("process", "What is done")
+        Field.of("process", "What you do")
             .choices(Process.values(), Process::label)
             .value(Process.SURFACE_ENGRAVING.code())
             .required());
@@ -57,7 +57,7 @@ final class DoseForm {
 
   private static void laser(Form form) {
     form.add(
-        Field.of("laser.source", "Laser source")
+        Field.of("laser.source", "Type of laser")
             .choices(LaserSource.values(), LaserSource::label)
             .value(LaserSource.CO2.code())
             .required());
@@ -67,17 +67,19 @@ final class DoseForm {
             .required());
     form.add(Field.quantity("laser.ratedPower", "Rated power", "Optical power, 20 W").required());
     form.add(
-        Field.of("laser.motion", "How the beam moves")
+        Field.of("laser.motion", "Motion")
             .choices(Motion.values(), Motion::label)
             .value(Motion.GANTRY.code())
             .required());
     form.add(
-        Field.of("laser.regime", "Light comes")
-            .choice("", "as usual for the source")
+        Field.of("laser.regime", "Type of beam")
+            .choice("", "as usual for this laser")
             .choices(Regime.values(), Regime::label));
     form.add(
         Field.quantity(
-            "laser.beamDiameter", "Beam diameter at focus", "80 um; for overlap and fluence"));
+            "laser.beamDiameter",
+            "Spot size at focus",
+            "80 µm; also called beam diameter. For overlap and fluence"));
   }
 
   /** Address of the calculator with a machine filled in. */

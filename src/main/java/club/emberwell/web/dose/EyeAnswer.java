@@ -44,8 +44,7 @@ final class EyeAnswer {
     Optional<Limit> limit = EyeLimits.limit(beam.nm(), EyeLimits.accidentalSeconds(beam.nm()));
     if (limit.isEmpty()) {
       answer.missing.add(
-          "The tables as read here give no limit for this wavelength: no density and no distance"
-              + " can be computed. Ask a laser safety officer.");
+          "The tables we read give no limit for this wavelength, so we cannot calculate protection or distances. Ask a laser safety officer.");
     } else {
       answer.densities(limit.get());
       answer.distances(limit.get());
@@ -71,7 +70,7 @@ final class EyeAnswer {
         new Worked(
             "Limit for an accidental look of " + number(limit.seconds()) + " s",
             number(limit.irradiance()) + " W/m²",
-            limit.rule() + ", over an opening of " + number(limit.apertureMm()) + " mm",
+            limit.rule() + ", measured over " + number(limit.apertureMm()) + " mm",
             LIMITS,
             limit.assumptions()));
     Eyewear.density(beam.nm(), beam.powerW(), limit.seconds(), beam.beamMm())
@@ -94,7 +93,7 @@ final class EyeAnswer {
     Optional<Eyewear.PulsedDensity> newer = pulsed(seconds, Edition.ICNIRP_2013);
     Optional<Eyewear.PulsedDensity> directive = pulsed(seconds, Edition.DIRECTIVE_2006_25);
     if (newer.isEmpty() && directive.isEmpty()) {
-      missing.add("The tables as read here give no limit for pulses of this duration.");
+      missing.add("The tables we read give no limit for pulses of this duration.");
       return;
     }
     double both = Math.max(required(newer), required(directive));
@@ -139,7 +138,7 @@ final class EyeAnswer {
 
   private void scales() {
     if (beam.beamMm() == null) {
-      missing.add("A scale number (LB) needs the beam diameter at the eye.");
+      missing.add("Enter the beam diameter at the eye to get a scale number (LB).");
       return;
     }
     scale(
@@ -179,19 +178,20 @@ final class EyeAnswer {
               beam.powerW(), mpe, beam.beamMm(), beam.divergenceMrad(), Edge.ONE_OVER_E2),
           "(√(8 P / (π limit)) − a) / φ, a and φ as 1/e² values");
     } else {
-      missing.add("The distance of a straight beam needs its diameter and divergence.");
+      missing.add("Enter beam diameter and divergence to get the distance of a straight beam.");
     }
     if (beam.lensMm() != null && beam.atLensMm() != null) {
       distance(
-          "Behind the lens, should the work be missing",
+          "Behind the lens, if there is no work below it",
           HazardDistance.lens(beam.powerW(), mpe, beam.lensMm(), beam.atLensMm(), Edge.ONE_OVER_E2),
           "(f / b) √(8 P / (π limit)), b as 1/e² value");
     } else {
-      missing.add("The distance behind the lens needs its focal length and the beam at it.");
+      missing.add(
+          "Enter focal length and beam diameter at the lens to get the distance behind the lens.");
     }
     double share = beam.reflectance() == null ? 1 : beam.reflectance();
     distance(
-        "Matt reflection, looked at straight on",
+        "Reflection from a matt surface, seen straight on",
         HazardDistance.diffuse(beam.powerW(), mpe, share, 0),
         "√(ρ P / (π limit)), ρ = " + number(share));
   }

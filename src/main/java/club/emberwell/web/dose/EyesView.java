@@ -73,24 +73,25 @@ record EyesView(
   private static Form form(Map<String, String> values) {
     Form form = new Form();
     form.add(
-        Field.quantity("wavelength", "Wavelength", "455 nm, 10.6 um")
+        Field.quantity("wavelength", "Wavelength", "455 nm, 10.6 µm")
             .list("wavelengths")
             .required());
     form.add(
-        Field.quantity("power", "Power that could reach an eye", "The full rated power, 20 W")
+        Field.quantity("power", "Power that could reach the eye", "The full rated power, 20 W")
             .required());
     form.add(
         Field.quantity(
-            "beam", "Beam diameter where it meets the eye or leaves the machine", "4 mm"));
-    form.add(Field.quantity("divergence", "Divergence, full angle", "2 mrad"));
-    form.add(Field.quantity("lens", "Focal length of the lens", "50 mm, 2 in"));
+            "beam", "Beam diameter at the eye", "4 mm; or where the beam leaves the machine"));
+    form.add(Field.quantity("divergence", "Divergence (full angle)", "2 mrad"));
+    form.add(Field.quantity("lens", "Lens (focal length)", "50 mm, 2 in"));
     form.add(Field.quantity("atLens", "Beam diameter at the lens", "6 mm"));
     form.add(
         Field.quantity(
-            "reflectance", "Reflectance of a matt surface", "60 %; empty = all of it, 100 %"));
+            "reflectance", "Share a matt surface reflects", "60 %; empty = all of it, 100 %"));
     form.add(
-        Field.quantity("repetitionRate", "Pulse repetition rate", "30 kHz; pulsed light only"));
-    form.add(Field.quantity("pulseDuration", "Pulse duration", "200 ns; pulsed light only"));
+        Field.quantity(
+            "repetitionRate", "Frequency (pulse repetition rate)", "30 kHz; pulsed lasers only"));
+    form.add(Field.quantity("pulseDuration", "Pulse duration", "200 ns; pulsed lasers only"));
     return form.fill(values);
   }
 
@@ -114,7 +115,7 @@ record EyesView(
           Remark.error(
               RemarkId.PULSES_INCOMPLETE,
               pulses.rateKhz() == null ? "/repetitionRate" : "/pulseDuration",
-              "Pulses need both: repetition rate and duration."));
+              "Enter both frequency and pulse duration, or neither."));
     }
     return new Beam(
         in.quantity(

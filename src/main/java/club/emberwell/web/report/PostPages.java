@@ -195,7 +195,7 @@ public class PostPages extends Pages {
   }
 
   private static Purpose repeating(UUID id) {
-    return new Purpose("Tried it too", "/reports/" + id + "/repeat");
+    return new Purpose("I tried it too", "/reports/" + id + "/repeat");
   }
 
   @POST
@@ -211,7 +211,7 @@ public class PostPages extends Pages {
   }
 
   private static Purpose editing(UUID id) {
-    return new Purpose("Change your report", "/reports/" + id + "/edit");
+    return new Purpose("Edit your report", "/reports/" + id + "/edit");
   }
 
   private Form form(UUID id) {

@@ -25,11 +25,10 @@ final class ReportForm {
     for (Setting setting : Setting.values()) {
       form.add(SettingFields.field(setting));
     }
-    form.add(
-        Field.of("effect", "How it came out").choices(Effect.values(), Effect::label).required());
+    form.add(Field.of("effect", "Result").choices(Effect.values(), Effect::label).required());
     form.add(quality());
     form.add(
-        Field.of("defects", "What went wrong")
+        Field.of("defects", "Defects")
             .hint("Charring, halo, banding …")
             .list("defect-words")
             .maxLength(ReadingLimits.WORDS));
@@ -38,7 +37,7 @@ final class ReportForm {
   }
 
   private static Field machine(List<Machine> machines) {
-    return Field.of("machine", "On which machine")
+    return Field.of("machine", "Machine")
         .choices(machines, m -> m.id().toString(), Machine::name)
         .value(machines.size() == 1 ? machines.get(0).id().toString() : "")
         .required();
@@ -46,8 +45,8 @@ final class ReportForm {
 
   private static Field quality() {
     List<Integer> all = IntStream.rangeClosed(1, ReadingLimits.BEST_QUALITY).boxed().toList();
-    return Field.of("quality", "How good, where right")
-        .choice("", "not said")
+    return Field.of("quality", "Quality (if right)")
+        .choice("", "not rated")
         .choices(all, Object::toString, Object::toString);
   }
 

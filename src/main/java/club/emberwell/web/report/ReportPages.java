@@ -69,7 +69,7 @@ public class ReportPages extends Pages {
   @Path("reports/{id}")
   @RolesAllowed(Role.READ)
   public Response show(@RestPath UUID id, @RestQuery String saved) {
-    say(saved, "Saved. Everybody finds it now.");
+    say(saved, "Posted. Others can find it now.");
     try {
       ReportPage report = shown(id);
       opened.saw(List.of(id));

@@ -114,10 +114,10 @@ public class ReportViewer {
     return switch (state) {
       case LIVE -> null;
       case WAITING ->
-          "Waits for a moderator's first look. Until then only you and moderators see it, and it counts nowhere.";
-      case HELD -> "Held by a moderator until something is settled. It counts nowhere meanwhile.";
-      case REMOVED -> "Removed by a moderator. It counts nowhere.";
-      case WITHDRAWN -> "Withdrawn by its author. It counts nowhere.";
+          "Waits for approval by a moderator. Until then only you and moderators see it, and it does not count.";
+      case HELD -> "Held by a moderator while something is checked. It does not count until then.";
+      case REMOVED -> "Removed by a moderator. It does not count.";
+      case WITHDRAWN -> "Withdrawn by its author. It does not count.";
     };
   }
 

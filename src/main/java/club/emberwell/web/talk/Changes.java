@@ -19,10 +19,10 @@ record Changes(List<FieldChange> fields, List<Difference.Line> lines) {
           "/title", "Title",
           "/ties/material", "Material",
           "/ties/coating", "Coating",
-          "/ties/source", "Laser source",
+          "/ties/source", "Type of laser",
           "/ties/process", "Process",
-          "/ties/machineModel", "Kind of machine",
-          "/ties/controllerVersion", "Controller version",
+          "/ties/machineModel", "Machine model",
+          "/ties/controllerVersion", "Firmware or software version",
           "/ties/report", "Report");
 
   static Changes between(WrittenTalk before, WrittenTalk after) {

@@ -60,7 +60,7 @@ public record EntryLine(
         };
     return String.join(
         ", ",
-        Stream.of(answers, entry.accepted() == null ? "" : "one helped")
+        Stream.of(answers, entry.accepted() == null ? "" : "one answer helped")
             .filter(s -> !s.isEmpty())
             .toList());
   }

@@ -82,8 +82,8 @@ record EntryView(
       case LIVE -> null;
       case WAITING ->
           what
-              + " waits for a moderator's first look. Until then only its author and moderators see it.";
-      case HELD -> what + " is held by a moderator until something is settled.";
+              + " waits for approval by a moderator. Until then only its author and moderators see it.";
+      case HELD -> what + " is held by a moderator while something is checked.";
       case REMOVED -> what + " was removed by a moderator.";
       case WITHDRAWN -> what + " was withdrawn by its author.";
     };

@@ -46,8 +46,9 @@ final class TalkForm {
               .required());
     }
     form.add(
-        Field.of(TEXT, kind == EntryKind.ANSWER ? "Your answer" : "The whole of it")
-            .hint("Markdown: **bold**, - lists, > quotes, `code`. Pictures go with reports.")
+        Field.of(TEXT, kind == EntryKind.ANSWER ? "Your answer" : "Details")
+            .hint(
+                "Markdown: **bold**, - lists, > quotes, `code`. You can add pictures to reports only.")
             .maxLength(TalkLimits.TEXT)
             .lines()
             .apart()
@@ -64,8 +65,8 @@ final class TalkForm {
         .changing(entry.kind().code(), entry.version(), entry.path())
         .fill(values(entry.written(), labels))
         .add(
-            Field.of(REASON, "Why, if you like")
-                .hint("Stands in the history.")
+            Field.of(REASON, "Reason (optional)")
+                .hint("Shown in the history.")
                 .maxLength(Reasons.MOST)
                 .aside());
   }
@@ -73,13 +74,15 @@ final class TalkForm {
   private static void ties(Form form) {
     form.add(Field.of(MATERIAL, "Material").list("materials").maxLength(TalkLimits.TITLE));
     form.add(Field.of(COATING, "Coating").list("coatings").maxLength(TalkLimits.TITLE));
-    form.add(choice(SOURCE, "Laser source").choices(LaserSource.values(), LaserSource::label));
+    form.add(choice(SOURCE, "Type of laser").choices(LaserSource.values(), LaserSource::label));
     form.add(choice(PROCESS, "Process").choices(Process.values(), Process::label));
     form.add(
-        Field.of(MODEL, "Kind of machine")
-            .hint("As its label says, if it matters.")
+        Field.of(MODEL, "Machine model")
+            .hint("From its label, if it matters.")
             .maxLength(TalkLimits.MACHINE_MODEL));
-    form.add(Field.of(CONTROLLER, "Controller version").maxLength(TalkLimits.CONTROLLER_VERSION));
+    form.add(
+        Field.of(CONTROLLER, "Firmware or software version")
+            .maxLength(TalkLimits.CONTROLLER_VERSION));
     form.add(Field.of(REPORT, "").hidden());
   }
 

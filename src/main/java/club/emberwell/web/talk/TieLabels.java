@@ -60,7 +60,7 @@ class TieLabels {
     facet(all, Facet.PROCESS, ties.process());
     facet(all, Facet.MACHINE_MODEL, ties.machineModel());
     if (ties.controllerVersion() != null) {
-      all.add(new Tie("controller " + ties.controllerVersion(), null));
+      all.add(new Tie("firmware " + ties.controllerVersion(), null));
     }
     if (ties.report() != null) {
       all.add(new Tie("about a report", "/reports/" + ties.report()));

@@ -60,7 +60,7 @@ public class WatchPages extends Pages {
     say(
         done,
         "added".equals(done)
-            ? "Watched from now on. What is new for it comes into your inbox."
+            ? "You watch this search now. New results come into your inbox."
             : "Saved.");
     return list(new Form());
   }
@@ -106,13 +106,13 @@ public class WatchPages extends Pages {
     return new Form()
         .changing("watch", watch.version(), "/watches")
         .add(
-            Field.of("label", "What to call it")
-                .hint("Leave it empty for the search's own words.")
+            Field.of("label", "Name")
+                .hint("Empty = the words of the search.")
                 .maxLength(TalkLimits.WATCH_LABEL)
                 .value(watch.label()))
         .add(
-            Field.of("mail", "By mail too")
-                .hint("Once a day at most, to your account's mail address.")
+            Field.of("mail", "E-mail too")
+                .hint("At most once a day, to the e-mail address of your account.")
                 .choice("no", "no")
                 .choice("yes", "yes")
                 .value(watch.mail() ? "yes" : "no")

@@ -132,7 +132,7 @@ class DoseEdgesTest {
     Laser laser = Trials.co2(40);
     Settings settings = Trials.percent(100, 400, 0.1, 1);
     Formula formula = DoseFormula.AREAL_DOSE.explain(laser, Process.SURFACE_ENGRAVING, settings);
-    assertEquals("Areal dose (nominal)", formula.name());
+    assertEquals("Energy per area (dose, nominal)", formula.name());
     assertEquals("J/mm2", formula.unit());
     assertEquals("F = P × n / (v × h)", formula.text());
     assertEquals(

@@ -209,7 +209,7 @@ class PlausibilityTest {
             Trials.pulsed(10, 500, 0.05, 30.0, 2000.0));
     assertEquals(List.of("regime-unlike-duration"), ids(remarks));
     assertEquals(
-        "A pulse of 2000 ns is long pulse work; the machine is stated as nanosecond.",
+        "A pulse of 2000 ns is long pulse work; the machine is entered as nanosecond.",
         remarks.get(0).detail());
     // the gates of a dimmed continuous laser are no contradiction
     assertEquals(

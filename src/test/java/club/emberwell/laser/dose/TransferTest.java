@@ -308,7 +308,7 @@ class TransferTest {
     assertEquals(500, named(outcome, "speed").to());
     assertPrinted("0.25", named(outcome, "peak fluence").ratio());
     assertPrinted("8.0", named(outcome, "effective pulses per place").ratio());
-    assertPrinted("1.6", named(outcome, "areal dose (nominal)").to());
+    assertPrinted("1.6", named(outcome, "energy per area (dose, nominal)").to());
     assertPrinted("0.83333", named(outcome, "pulse overlap").to());
   }
 

@@ -116,7 +116,8 @@ class TableEdgesTest {
   void whatALimitRestsOnFollowsFromBeamAndTime() {
     String edition = "Point source, one exposure, the eye only; limits of ICNIRP 2013.";
     String turned =
-        "The eye turns away within 0.25 s; whoever stares or is dazzled is not covered.";
+        "The eye is assumed to turn away within 0.25 s. This does not protect anybody who stares or is"
+            + " dazzled.";
     assertEquals(List.of(edition, turned), assumptions(532, 0.25));
     assertEquals(List.of(edition), assumptions(532, 0.26));
     assertEquals(2, assumptions(1064, 9.9).size());

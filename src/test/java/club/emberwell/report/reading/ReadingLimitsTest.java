@@ -81,7 +81,7 @@ class ReadingLimitsTest {
   @Test
   void aPowerThatIsNeitherSaysWhatIsWrong() {
     assertEquals(
-        List.of("/settings/power: Say percent of the rated power or watts."),
+        List.of("/settings/power: Give the power in percent or in watts."),
         told(Entries.with(settings("45", "400 mm/s", "0.1 mm"))));
     assertEquals(
         List.of("/settings/power: \"mm\" measures something else; a unit like W is needed."),
@@ -115,7 +115,8 @@ class ReadingLimitsTest {
   void qualityGoesFromOneToFive(int quality, boolean read) {
     WrittenReport written =
         of(new WrittenTrial(null, null, settings(), "right", quality, List.of()));
-    assertEquals(read ? List.of() : List.of("/quality: Quality goes from 1 to 5."), told(written));
+    assertEquals(
+        read ? List.of() : List.of("/quality: Give a quality from 1 to 5."), told(written));
     assertEquals(read ? quality : null, read(written).trials().get(0).quality());
   }
 
@@ -123,8 +124,7 @@ class ReadingLimitsTest {
   void qualityIsForWhatCameOutRight() {
     WrittenReport written =
         of(new WrittenTrial(null, null, settings(), "too little", 4, List.of()));
-    assertEquals(
-        List.of("/quality: Quality is only given where the effect is right."), told(written));
+    assertEquals(List.of("/quality: Give a quality only if the result was right."), told(written));
     assertNull(read(written).trials().get(0).quality());
     WrittenReport unknown = of(new WrittenTrial(null, null, settings(), "grand", 4, List.of()));
     assertEquals(4, read(unknown).trials().get(0).quality());
@@ -158,13 +158,13 @@ class ReadingLimitsTest {
   void fourHundredTrialsFit() {
     assertEquals(List.of(), told(Entries.grid(20, 20, trial -> trial)));
     assertEquals(
-        List.of("/trials: At most 400 trials fit in a report."),
+        List.of("/trials: At most 400 tests fit in a report."),
         told(Entries.grid(1, 401, trial -> trial)));
     WrittenTrial first = new WrittenTrial(0, 0, settings(), "right", null, null);
     WrittenTrial below = new WrittenTrial(1, 0, settings(), "right", null, null);
     assertEquals(List.of(), told(Entries.with(List.of(first, below))));
     assertEquals(
-        List.of("/trials/1: A trial is missing here."),
+        List.of("/trials/1: A test is missing here."),
         told(Entries.with(IntStream.range(0, 2).mapToObj(i -> i == 0 ? first : null).toList())));
   }
 
@@ -189,7 +189,7 @@ class ReadingLimitsTest {
         List.of(
             "/notes: At most 4000 characters fit here.",
             "/lot: At most 80 characters fit here.",
-            "/controllerVersion: This text holds characters that cannot be shown."),
+            "/controllerVersion: This text has characters that cannot be shown."),
         told(of(more)));
     assertEquals(List.of(), told(Entries.work("x".repeat(120), null, null)));
   }
@@ -197,7 +197,7 @@ class ReadingLimitsTest {
   @Test
   void aConfirmedPointerIsReadToo() {
     assertEquals(
-        List.of("/confirmed/0: This text holds characters that cannot be shown."),
+        List.of("/confirmed/0: This text has characters that cannot be shown."),
         told(Entries.report().withConfirmed(List.of("/settings/\u0000"))));
   }
 
@@ -331,7 +331,7 @@ class ReadingLimitsTest {
     assertNull(slug(TermKind.COLOUR, "the colour of the sea"));
     Interpretation read = read(Entries.work("aluminium", "powder coat", "#1f2a44"));
     assertEquals(
-        List.of("Filed as Navy, the nearest colour word."),
+        List.of("Filed as Navy, the nearest colour we know."),
         read.remarks().stream()
             .filter(r -> r.field().equals("/colour"))
             .map(Remark::detail)

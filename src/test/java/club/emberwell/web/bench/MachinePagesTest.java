@@ -43,7 +43,7 @@ class MachinePagesTest {
     browser.get("/bench/machines/new").send(FORM, tube());
     assertEquals(303, browser.status());
     browser.follow();
-    return browser.page().select("a[href^=/bench/machines/]:contains(Change)").attr("href");
+    return browser.page().select("a[href^=/bench/machines/]:contains(Edit)").attr("href");
   }
 
   @Test
@@ -123,7 +123,7 @@ class MachinePagesTest {
     Browser browser = Browser.of(person);
     browser.get("/bench/machines/new").send(FORM, tube("wavelength", "1064 nm"));
     assertEquals(422, browser.status());
-    assertTrue(browser.page().text().contains("Is this meant?"));
+    assertTrue(browser.page().text().contains("Please check"));
     assertTrue(machines(person).isEmpty());
     browser.tidy().send(FORM, Map.of());
     assertEquals(303, browser.status());

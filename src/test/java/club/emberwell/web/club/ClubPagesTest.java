@@ -68,7 +68,7 @@ class ClubPagesTest {
             "main form",
             Map.of("handle", handle, "password", People.PASSWORD, "request", "A shed and a tube."));
     assertEquals(200, stranger.status());
-    assertEquals("Your request is in", stranger.tidy().page().selectFirst("h1").text());
+    assertEquals("Request sent", stranger.tidy().page().selectFirst("h1").text());
     Browser moderator = Browser.of(staff.person(Role.MODERATOR));
     moderator.get("/desk/requests").tidy();
     String form = "main section:contains(" + handle + ") form";

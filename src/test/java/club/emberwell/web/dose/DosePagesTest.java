@@ -66,12 +66,12 @@ class DosePagesTest {
   @Test
   void aDoseIsShownWithItsFormulaInputsSourceAndCaveats() {
     Document page = page(address("/dose", engraving()));
-    assertTrue(value(page, "Areal dose").startsWith("1 J/"));
-    Element opened = page.selectFirst("details:has(span:contains(Areal dose))");
+    assertTrue(value(page, "Energy per area").startsWith("1 J/"));
+    Element opened = page.selectFirst("details:has(span:contains(Energy per area))");
     assertTrue(opened.text().contains("F = P × n / (v × h)"));
     assertTrue(opened.text().contains("400 mm/s"));
     assertTrue(opened.text().contains("Kudela"));
-    assertTrue(opened.text().contains("nameplate"));
+    assertTrue(opened.text().contains("Rated power is what the label says"));
   }
 
   /** Half the power at the same dose is half the speed; half the spacing doubles it again. */
@@ -154,7 +154,7 @@ class DosePagesTest {
     assertTrue(page.text().contains("The stricter of two editions"));
     assertTrue(value(page, "Straight beam").endsWith(" m"));
     assertTrue(value(page, "Behind the lens").endsWith(" m"));
-    assertTrue(value(page, "Matt reflection").endsWith(" m"));
+    assertTrue(value(page, "Reflection from a matt surface").endsWith(" m"));
   }
 
   @Test

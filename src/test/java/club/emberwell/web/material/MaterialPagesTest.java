@@ -69,7 +69,7 @@ class MaterialPagesTest {
     Document term = page(TermLink.address(pvc));
     assertTrue(term.selectFirst("section").hasClass("box-danger"));
     assertTrue(term.select("main a[href=" + TermLink.search(pvc) + "]").isEmpty());
-    assertTrue(term.text().contains("No settings are kept for it"));
+    assertTrue(term.text().contains("We do not share settings for PVC (vinyl)."));
   }
 
   @Test
@@ -97,14 +97,14 @@ class MaterialPagesTest {
           assertTrue(text.contains("Sources disagree."), term.slug());
         }
       }
-      assertTrue(text.contains("your local codes"), term.slug());
+      assertTrue(text.contains("your local rules"), term.slug());
     }
   }
 
   @Test
   void whatNobodyKnowsIsSaidAndNothingIsImplied() {
     Document list = page("/materials?q=zzyzx");
-    assertTrue(list.text().contains("Nothing goes by that name"));
+    assertTrue(list.text().contains("No material has this name here"));
     String implied = list.text().replace("No caution does not mean it is safe.", "");
     assertFalse(implied.matches("(?i).*\\bis safe\\b.*"));
     given().get("/materials/zzyzx").then().statusCode(404);

@@ -95,8 +95,8 @@ class MachineEverywhereTest extends EverywhereCase {
       case "source", "motion" -> SAID.get(property).toString();
       case "wavelength" -> "co2";
       case "regime" -> "continuous";
-      case "gated" -> "dimmed by switching";
-      case "pulseControl" -> "set freely";
+      case "gated" -> "power is pulsed (pwm)";
+      case "pulseControl" -> "you can set the pulse duration";
       case "beamDiameter" -> "152 µm";
       default -> SAID.get(property).toString().toLowerCase();
     };

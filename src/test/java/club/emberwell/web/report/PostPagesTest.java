@@ -156,7 +156,7 @@ class PostPagesTest {
     fields.put("settings.speed", "3000 mm/s");
     Browser browser = atTheForm(person).send(FORM, fields);
     assertEquals(422, browser.status());
-    assertTrue(browser.page().text().contains("Is this meant?"));
+    assertTrue(browser.page().text().contains("Please check"));
     assertEquals(0, posted(person));
     assertTrue(!browser.page().select("input[name=confirmed]").isEmpty());
     browser.send(FORM, Map.of());
@@ -201,7 +201,7 @@ class PostPagesTest {
     String both = first.page().select("[role=alert] tbody").text();
     assertTrue(both.contains("70 %") && both.contains("60 %"), both);
     assertEquals("60 %", first.field("settings.power"));
-    assertTrue(first.page().text().contains("changed this report meanwhile"));
+    assertTrue(first.page().text().contains("changed this report in the meantime"));
     second.get(report + "/history").tidy();
     assertTrue(second.page().select("del").text().contains("80 %"));
     assertTrue(second.page().select("ins").text().contains("70 %"));

@@ -133,7 +133,7 @@ class WatchPagesTest {
     ada.get(change).tidy().send("main form", Map.of("label", "Roofs", "mail", "yes"));
     ada.follow().tidy();
     assertEquals("Roofs", ada.page().select("main h2").text());
-    assertTrue(ada.page().select("main li").text().contains("by mail too"));
+    assertTrue(ada.page().select("main li").text().contains("by e-mail too"));
     second.send("main form", Map.of("label", "Stones"));
     assertEquals(412, second.status());
     assertEquals("Stones", second.tidy().field("label"));
