@@ -142,7 +142,7 @@ class WatchPagesTest {
     assertFalse(second.tidy().page().select("#at-label .field-error").isEmpty());
     assertEquals(404, Browser.of(People.join()).get(change).status());
     ada.send("form[action$=/end]", Map.of());
-    assertTrue(ada.follow().page().select("main").text().contains("No watches."));
+    assertTrue(ada.follow().page().select("main").text().contains("No watches yet."));
   }
 
   @Test
