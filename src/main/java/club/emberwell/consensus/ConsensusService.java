@@ -23,7 +23,6 @@ import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -117,7 +116,7 @@ public class ConsensusService {
         ask.machine() == null ? Optional.empty() : own.chosen(ask.machine(), List.of());
     Optional<Laser> mine = machine.map(Machine::laser);
     Wider wider = new Wider(ask, own.reader(machine));
-    List<Group> groups = ownLightFirst(Group.split(search.columns(ask.query())), mine);
+    List<Group> groups = ownLightFirst(groups(ask.query()), mine);
     List<RangeDetail> found = new ArrayList<>();
     for (int i = 0; i < groups.size(); i++) {
       Group group = groups.get(i);
@@ -167,18 +166,35 @@ public class ConsensusService {
   private List<Group> met(SearchQuery query) {
     if (!query.text().isEmpty()) {
       SearchQuery read = TextReading.inFacets(query, catalog.snapshot().vocabulary());
-      List<Group> meant =
-          read.text().isEmpty() ? Group.split(search.columns(read)) : List.<Group>of();
+      List<Group> meant = read.text().isEmpty() ? groups(read) : List.<Group>of();
       if (!meant.isEmpty()) {
         return meant;
       }
     }
-    return Group.split(search.columns(query));
+    return groups(query);
+  }
+
+  /** The trials of a search by key. */
+  private record Groups(List<Group> all) {
+    int trials() {
+      return all.isEmpty() ? 0 : all.get(0).columns().size();
+    }
+  }
+
+  private List<Group> groups(SearchQuery query) {
+    return search
+        .kept(
+            query,
+            Groups.class,
+            "all",
+            () -> new Groups(Group.split(search.columns(query))),
+            Groups::trials)
+        .all();
   }
 
   /** The works that the trials of a search came out right with, most right trials first. */
   public List<KnownWork> known(SearchQuery query) {
-    return KnownWork.of(Group.split(search.columns(query)));
+    return KnownWork.of(groups(query));
   }
 
   /** The machines of who asks, the last used first and chosen. */
@@ -196,20 +212,17 @@ public class ConsensusService {
 
   /** Wider searches of one request, each made once and only where it is needed. */
   private final class Wider {
-    private final Map<SearchQuery, List<Group>> made = new HashMap<>();
     private final Ask ask;
     private final Vocabulary vocabulary;
+    private final long version;
     private final RangeWork work;
 
     Wider(Ask ask, Reader reader) {
       Catalog now = catalog.snapshot();
       this.ask = ask;
       vocabulary = now.vocabulary();
+      version = now.version();
       work = new RangeWork(now.cautions(), reader, ask.spacingMm());
-    }
-
-    private List<Group> groups(SearchQuery query) {
-      return made.computeIfAbsent(query, q -> Group.split(search.columns(q)));
     }
 
     RangeDetail core(Group group) {
@@ -217,27 +230,39 @@ public class ConsensusService {
     }
 
     RangeDetail full(Group group) {
+      return work.forReader(forAnybody(group), group);
+    }
+
+    /** What does not depend on who asks. */
+    private RangeDetail forAnybody(Group group) {
+      return search.kept(
+          ask.query(),
+          RangeDetail.class,
+          List.of(group.key(), version),
+          () -> workedOut(group),
+          detail -> 0);
+    }
+
+    private RangeDetail workedOut(Group group) {
       List<Relatives> relatives = Relatives.of(group.key(), vocabulary);
       Map<Facet, List<Group>> beside = new LinkedHashMap<>();
       relatives.forEach(
           from -> beside.put(from.by(), from.beside(group.key(), groups(from.query()))));
       RangeDetail detail = work.full(group, beside);
-      RangeDetail drawn =
-          detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
-              ? detail.with(
-                  relatives.stream()
-                      .flatMap(
-                          from ->
-                              Borrowing.of(
-                                  Optional.of(group),
-                                  group.key(),
-                                  beside.get(from.by()),
-                                  from.by(),
-                                  from.words())
-                                  .stream())
-                      .findFirst())
-              : detail;
-      return work.forReader(drawn, group);
+      return detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
+          ? detail.with(
+              relatives.stream()
+                  .flatMap(
+                      from ->
+                          Borrowing.of(
+                              Optional.of(group),
+                              group.key(),
+                              beside.get(from.by()),
+                              from.by(),
+                              from.words())
+                              .stream())
+                  .findFirst())
+          : detail;
     }
 
     List<RangeDetail> alone() {

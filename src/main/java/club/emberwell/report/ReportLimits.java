@@ -35,5 +35,8 @@ public final class ReportLimits {
   /** Own reports on one page of the bench. */
   public static final int OWN_PAGE = 20;
 
+  /** Reports kept in memory as they were read last. */
+  static final int KEPT_SNAPSHOTS = 2_000;
+
   private ReportLimits() {}
 }

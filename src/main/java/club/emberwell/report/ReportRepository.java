@@ -8,8 +8,10 @@ import jakarta.persistence.Tuple;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
 
 /** Rows of reports. */
@@ -41,6 +43,30 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .getResultStream()
         .map(ReportRepository::named)
         .toList();
+  }
+
+  /** When the rows of a report were written last, as the database numbers its transactions. */
+  record Stamp(UUID id, String written) {}
+
+  /** A stamp that is another one after any change of what a snapshot is made of. */
+  Map<UUID, String> stamps(Collection<UUID> ids) {
+    return session()
+        .createNativeQuery(
+            """
+            select e.id,
+              concat_ws(' ', e.xmin, r.xmin, m.handle, mc.xmin,
+                (select string_agg(t.xmin::text, ',') from trial t where t.report_id = r.id),
+                (select count(*) from entry p
+                  where p.parent_id = r.id and p.kind = 'photo' and p.state = 'live'))
+            from report r
+            join entry e on e.id = r.id
+            join member m on m.id = e.member_id
+            left join machine mc on mc.id = r.machine_id
+            where r.id in (:ids)""",
+            Stamp.class)
+        .setParameterList("ids", ids)
+        .getResultStream()
+        .collect(Collectors.toMap(Stamp::id, Stamp::written));
   }
 
   List<Named> namedLiveAfter(long number, int most) {

@@ -13,6 +13,11 @@ public interface ReportSource {
   /** The current state of these reports, missing ones left out, in no particular order. */
   List<ReportSnapshot> byIds(Collection<UUID> ids);
 
+  /** The same for many readers: what did not change since is not read again. */
+  default List<ReportSnapshot> shown(Collection<UUID> ids) {
+    return byIds(ids);
+  }
+
   /** The next LIVE reports by number behind {@code after}, for a rebuild. */
   List<ReportSnapshot> liveAfter(long after, int most);
 

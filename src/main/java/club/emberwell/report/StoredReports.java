@@ -3,6 +3,7 @@ package club.emberwell.report;
 import club.emberwell.report.ReportRepository.Named;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +14,7 @@ import java.util.UUID;
 class StoredReports implements ReportSource {
   private final ReportRepository reports;
   private final TrialRepository trials;
+  private final KeptSnapshots kept = new KeptSnapshots();
 
   StoredReports(ReportRepository reports, TrialRepository trials) {
     this.reports = reports;
@@ -23,6 +25,25 @@ class StoredReports implements ReportSource {
   @Transactional
   public List<ReportSnapshot> byIds(Collection<UUID> ids) {
     return ids.isEmpty() ? List.of() : whole(reports.named(ids));
+  }
+
+  @Override
+  @Transactional
+  public List<ReportSnapshot> shown(Collection<UUID> ids) {
+    if (ids.isEmpty()) {
+      return List.of();
+    }
+    // read before the rows themselves: what changes in between is read again next time
+    Map<UUID, String> stamps = reports.stamps(ids);
+    List<ReportSnapshot> all = new ArrayList<>();
+    List<UUID> changed = new ArrayList<>();
+    stamps.forEach(
+        (id, stamp) -> kept.get(id, stamp).ifPresentOrElse(all::add, () -> changed.add(id)));
+    for (ReportSnapshot read : byIds(changed)) {
+      kept.put(stamps.get(read.id()), read);
+      all.add(read);
+    }
+    return all;
   }
 
   @Override

@@ -19,6 +19,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.BiFunction;
+import java.util.function.Supplier;
+import java.util.function.ToIntFunction;
 import org.apache.lucene.search.IndexSearcher;
 
 /** Answers searches from this node's index. */
@@ -27,6 +29,7 @@ public final class SearchService {
   private final ReportSource source;
   private final BiFunction<UUID, Actor, Optional<Laser>> machines;
   private final CountsCache cache = new CountsCache();
+  private final KeptWork works = new KeptWork();
 
   /**
    * @param machines the laser of a machine for those who may see it
@@ -58,7 +61,7 @@ public final class SearchService {
     HitOrder hitOrder = new HitOrder(order, mine.map(Closeness::new).orElse(null));
     Found found = index.read(searcher -> find(searcher, query, hitOrder));
     List<ReportSnapshot> live =
-        source.byIds(found.page().keySet()).stream()
+        source.shown(found.page().keySet()).stream()
             .filter(report -> report.state() == EntryState.LIVE)
             .toList();
     return new SearchResult(
@@ -98,6 +101,29 @@ public final class SearchService {
         FacetLists.of(query, counts, vocabulary),
         parts.guesses(),
         NoHits.suggestions(query, counts, vocabulary, searcher));
+  }
+
+  /**
+   * Something worked out of what a search meets, made once for as long as the index and the words
+   * stay the same.
+   *
+   * @param type what is worked out, with {@code part} its name among those of one search
+   * @param held how many trials it holds in memory
+   */
+  public <T> T kept(
+      SearchQuery query, Class<T> type, Object part, Supplier<T> work, ToIntFunction<T> held) {
+    Object now =
+        List.of(
+            index.read(searcher -> searcher.getIndexReader().getReaderCacheHelper().getKey()),
+            index.vocabulary().contentHash());
+    return works
+        .get(now, query, type, part)
+        .orElseGet(
+            () -> {
+              T made = work.get();
+              works.put(now, query, type, part, made, held.applyAsInt(made));
+              return made;
+            });
   }
 
   /** How many trials there are in all. */

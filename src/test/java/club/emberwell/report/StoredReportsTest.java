@@ -25,6 +25,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.reading.Entries;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenReport;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -95,6 +96,28 @@ class StoredReportsTest {
     }
     long before = post(Entries.report()).snapshot().number() - 1;
     assertEquals(2, statements(() -> source.liveAfter(before, 100)));
+  }
+
+  @Test
+  void whatDidNotChangeIsNotReadAgainAndWhatDidIs() {
+    UUID id = post(Entries.grid(2, 2, t -> t)).snapshot().id();
+    assertEquals(source.byIds(List.of(id)), source.shown(List.of(id)));
+    assertEquals(1, statements(() -> source.shown(List.of(id))));
+    List<String> changes =
+        List.of(
+            "update entry set state = 'held', version = version + 1 where id = :id",
+            "update report set lot = 'lot 7' where id = :id",
+            "update trial set quality = 3 where report_id = :id and effect = 'right'",
+            "update member set handle = handle || 'x'"
+                + " where id = (select member_id from entry where id = :id)");
+    for (String change : changes) {
+      QuarkusTransaction.requiringNew()
+          .run(() -> db.createNativeQuery(change).setParameter("id", id).executeUpdate());
+      List<ReportSnapshot> now = source.byIds(List.of(id));
+      assertEquals(now, source.shown(List.of(id)), change);
+    }
+    assertEquals("lot 7", source.shown(List.of(id)).get(0).work().text(WorkProperty.LOT));
+    assertTrue(source.shown(List.of(UUID.randomUUID())).isEmpty());
   }
 
   private static int statements(Supplier<List<ReportSnapshot>> read) {

@@ -46,6 +46,9 @@ public final class SearchLimits {
   /** Kept facet counts; they are all dropped when the index changes. */
   public static final int KEPT_COUNTS = 256;
 
+  /** Trials held by what is kept of recent searches: some 350 bytes each. */
+  public static final int KEPT_TRIALS = 50_000;
+
   /** Reports read from the database at once while following or rebuilding. */
   public static final int BATCH = 500;
 
