@@ -142,7 +142,7 @@ public final class Generate {
   }
 
   void report(Member member, Machine machine, Combo combo, int day, Circumstances now) {
-    double lnDose = now.middle + random.nextGaussian() * member.care() + (random.nextInt(4) == 0 ? random.nextGaussian() * 0.5 : 0);
+    double lnDose = now.middle + now.miss * (random.nextGaussian() * member.care() + (random.nextInt(4) == 0 ? random.nextGaussian() * 0.5 : 0));
     Typed typed = settings(member, machine, combo, lnDose, now);
     String effect = effect(typed.lnDose(), now);
     if (now.became == null) {
@@ -165,6 +165,8 @@ public final class Generate {
     String lot;
     String controller;
     String became;
+    /** A colour is told by eye more surely than a depth, and its steps are narrower. */
+    double miss = 1;
   }
 
   /** The colour at a share of the window; some say nothing of it. */
@@ -184,6 +186,7 @@ public final class Generate {
     now.high = now.low + combo.becomes().get(colour).upTo() * range;
     now.low += from * range;
     now.middle = (now.low + now.high) / 2;
+    now.miss = 0.4;
     now.became = spellLater(combo.becomes().get(colour).spellings());
   }
 
@@ -223,7 +226,7 @@ public final class Generate {
   }
 
   String effect(double lnDose, Circumstances now) {
-    double x = lnDose + logistic() * JUDGEMENT_NOISE;
+    double x = lnDose + logistic() * JUDGEMENT_NOISE * now.miss;
     return x < now.low ? "too little" : x > now.high ? "too much" : "right";
   }
 
@@ -498,7 +501,7 @@ public final class Generate {
       for (int colour = 0; colour < combo.becomes().size(); colour++) {
         for (Machine machine : machines) {
           Member member = members.stream().filter(m -> m.handle().equals(machine.owner())).findFirst().orElseThrow();
-          if (machine.source().equals("fibre") && random.nextInt(100) < 58) {
+          if (machine.source().equals("fibre") && random.nextInt(100) < 88) {
             Circumstances now = circumstances(member, machine, combo);
             aim(now, combo, colour);
             report(member, machine, combo, DAYS - 120 + random.nextInt(120), now);

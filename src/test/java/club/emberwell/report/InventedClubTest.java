@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.bench.MachineReader;
@@ -8,6 +9,11 @@ import club.emberwell.bench.WrittenLaser;
 import club.emberwell.bench.WrittenMachine;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogFiles;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.reading.Entries;
@@ -28,8 +34,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Every report of the invented club goes through the same reader as a posted one. */
 class InventedClubTest {
@@ -65,6 +74,73 @@ class InventedClubTest {
     }
     assertEquals(List.of(), surprises);
     assertTrue(read >= 1500, "enough reports to look at: " + read);
+  }
+
+  /** Nominal doses of right trials by member, of fibre marks on one metal in one colour. */
+  private Map<String, List<Double>> marks(String metal, String colour) throws IOException {
+    Map<String, MachineReader.Result> machines = machines();
+    Map<String, List<Double>> doses = new TreeMap<>();
+    for (String line : Files.readAllLines(CLUB.resolve("reports.jsonl"))) {
+      JsonNode entry = JSON.readTree(line);
+      String by = entry.get("by").asText();
+      Laser laser = machines.get(by + "/" + entry.get("machine").asText()).values().laser();
+      Interpretation found =
+          ReportInterpreter.read(Lines.report(entry), laser, CATALOG, NumberStyle.ANY);
+      String slug = found.work() == null ? null : found.work().material().slug();
+      boolean such =
+          found.readable()
+              && laser.source() == LaserSource.FIBRE
+              && found.work().process() == Process.COLOUR_MARKING
+              && metal.equals(CATALOG.vocabulary().respondsAs(TermKind.MATERIAL, slug))
+              && colour.equals(found.work().word(WorkProperty.RESULT_COLOUR).slug());
+      if (such) {
+        found.trials().stream()
+            .filter(trial -> trial.effect() == Effect.RIGHT)
+            .map(trial -> trial.derived().arealDose())
+            .forEach(dose -> doses.computeIfAbsent(by, key -> new ArrayList<>()).add(dose));
+      }
+    }
+    return doses;
+  }
+
+  @ParameterizedTest
+  @CsvSource({"titanium, gold purple blue", "stainless-steel, gold brown blue black"})
+  void theColoursOfBareMetalRiseWithTheDoseAndHaveSeveralVoices(String metal, String colours)
+      throws IOException {
+    double before = 0;
+    for (String colour : colours.split(" ")) {
+      Map<String, List<Double>> doses = marks(metal, colour);
+      assertTrue(doses.size() >= 5, colour + " by " + doses.keySet());
+      double middle =
+          doses.values().stream()
+              .flatMap(List::stream)
+              .mapToDouble(Math::log)
+              .average()
+              .orElseThrow();
+      assertTrue(middle > before, colour + " above the colour before it");
+      before = middle;
+    }
+  }
+
+  @Test
+  void everyCutHasAThicknessSomeOfThemReadOutOfTheMaterial() throws IOException {
+    Map<String, MachineReader.Result> machines = machines();
+    int typed = 0;
+    for (String line : Files.readAllLines(CLUB.resolve("reports.jsonl"))) {
+      JsonNode entry = JSON.readTree(line);
+      Laser laser =
+          machines
+              .get(entry.get("by").asText() + "/" + entry.get("machine").asText())
+              .values()
+              .laser();
+      Interpretation found =
+          ReportInterpreter.read(Lines.report(entry), laser, CATALOG, NumberStyle.ANY);
+      if (found.readable() && found.ban().isEmpty() && found.work().process() == Process.CUT) {
+        assertNotNull(found.work().thicknessMm(), line);
+        typed += entry.has("thickness") ? 0 : 1;
+      }
+    }
+    assertTrue(typed >= 20, typed + " typed with the material");
   }
 
   private static Map<String, MachineReader.Result> machines() throws IOException {
