@@ -76,21 +76,22 @@ public class DeskPages extends Pages {
     static native TemplateInstance item(ItemPage page);
   }
 
-  /**
-   * The first screen: how much waits where, and the head of each list.
-   *
-   * @param calm what to say where nothing waits for a decision
-   */
+  /** The first screen: how much waits where, and the head of each list. */
   record Home(
-      String age,
-      boolean late,
-      String calm,
+      Oldest oldest,
       List<Tile> tiles,
       List<ItemRow> waiting,
       List<ItemRow> flagged,
       List<ItemRow> notes,
       List<Unfiled> words,
       List<CautionProposal> proposals) {}
+
+  /**
+   * How long the oldest item waits, or what to say where none does.
+   *
+   * @param age empty where none waits
+   */
+  record Oldest(String age, boolean late, String calm) {}
 
   /** A list and how long it is. */
   record Tile(String href, String label, String count) {}
@@ -117,9 +118,7 @@ public class DeskPages extends Pages {
     DeskHome home = desk.home(actor());
     return Templates.home(
         new Home(
-            home.age(),
-            home.late(),
-            calm(home.counts()),
+            new Oldest(home.age(), home.late(), calm(home.counts())),
             tiles(home.counts()),
             home.waiting().stream().map(ItemRow::of).toList(),
             home.flagged().stream().map(ItemRow::of).toList(),
