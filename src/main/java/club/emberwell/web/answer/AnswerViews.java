@@ -262,7 +262,7 @@ public class AnswerViews {
                     QueryCautions.of(made.query(), made.now()).stream())),
             made.vocabulary(),
             made.units())
-        .others();
+        .particular();
   }
 
   private static Folds folds(Made made, String page) {

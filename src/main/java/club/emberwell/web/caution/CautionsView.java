@@ -39,6 +39,12 @@ public record CautionsView(
     return new CautionsView(List.of(), cares, notes);
   }
 
+  /** All the others but what goes with every job, for which there is a page. */
+  public CautionsView particular() {
+    return new CautionsView(
+        List.of(), cares, notes.stream().filter(note -> !note.about().isEmpty()).toList());
+  }
+
   public boolean isEmpty() {
     return bans.isEmpty() && cares.isEmpty() && notes.isEmpty();
   }

@@ -123,7 +123,8 @@ class FindPagesTest {
     Document page = new Browser().get("/?q=pvc").tidy().page();
     assertTrue(page.select(".cautions").text().contains("hydrogen chloride"));
     assertTrue(
-        page.html().indexOf("class=\"box-danger caution\"") < page.html().indexOf("found-line"));
+        page.html().indexOf("class=\"box-danger caution\"")
+            < page.html().indexOf("class=\"find-answer\""));
   }
 
   @Test
