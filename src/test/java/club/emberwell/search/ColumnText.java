@@ -1,5 +1,6 @@
 package club.emberwell.search;
 
+import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.ThicknessClass;
@@ -116,7 +117,9 @@ final class ColumnText {
         WorkProperty.of(Shape.WORD).stream()
             .map(work::word)
             .filter(word -> word.slug() == null && word.written() != null)
-            .map(word -> SearchFixture.WORDS.folding().fold(word.written()))
+            .map(
+                word ->
+                    SearchFixture.WORDS.folding().fold(Folding.withoutThickness(word.written())))
             .collect(Collectors.joining(" / "));
     return words.isEmpty() ? null : words;
   }

@@ -1,5 +1,6 @@
 package club.emberwell.search.index;
 
+import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
@@ -100,7 +101,7 @@ public final class TrialDocuments {
     return WorkProperty.of(Shape.WORD).stream()
         .map(work::word)
         .filter(word -> word.slug() == null && word.written() != null)
-        .map(word -> vocabulary.folding().fold(word.written()))
+        .map(word -> vocabulary.folding().fold(Folding.withoutThickness(word.written())))
         .collect(Collectors.joining(" / "));
   }
 

@@ -1,5 +1,6 @@
 package club.emberwell.web.report;
 
+import club.emberwell.remark.RemarkId;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenTrial;
@@ -54,7 +55,11 @@ final class ReportFormValues {
 
   private void work(StoredReport report) {
     put("machine", report.written().machine());
-    WorkFields.fill(values, report.snapshot().work(), report.style());
+    // as it was typed, though with the material
+    report.remarks().stream()
+        .filter(remark -> remark.is(RemarkId.THICKNESS_READ))
+        .flatMap(remark -> remark.readings().stream())
+        .forEach(text -> put(WorkProperty.THICKNESS.code(), text));
     WorkFields.fill(values, report.written().work());
   }
 

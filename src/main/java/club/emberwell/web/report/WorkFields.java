@@ -1,12 +1,7 @@
 package club.emberwell.web.report;
 
-import club.emberwell.quantity.NumberStyle;
-import club.emberwell.quantity.QuantityPrinter;
-import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.report.reading.Work;
 import club.emberwell.report.reading.WorkProperty;
-import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenWork;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.SentForm;
@@ -48,18 +43,6 @@ final class WorkFields {
               });
     }
     return written;
-  }
-
-  /** Puts the quantities that were read into the fields' values, wherever they stood. */
-  static void fill(Map<String, String> values, Work read, NumberStyle style) {
-    for (WorkProperty property : WorkProperty.of(Shape.QUANTITY)) {
-      Double number = read.number(property);
-      if (number != null) {
-        UnitPreferences writer = new UnitPreferences(Map.of(), style);
-        String text = QuantityPrinter.print(number, property.value().kind(), writer);
-        values.put(property.code(), text);
-      }
-    }
   }
 
   /** Puts what was written back into the fields' values. */

@@ -1,11 +1,13 @@
 package club.emberwell.web.desk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
+import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.desk.SweptCatalog;
@@ -148,7 +150,8 @@ class DeskPagesTest {
     first.get(page).tidy();
     second.get(page);
     String form = "form[action$=edit]";
-    second.send(form, Map.of("note", "Grows by the sea.", "reason", "Known."));
+    second.send(
+        form, Map.of("note", "Grows by the sea.", "respondsAlike", "yes", "reason", "Known."));
     assertEquals(303, second.status());
     first.send(form, Map.of("note", "Grows in marshes.", "parent", "Wood", "reason", "Known."));
     assertEquals(412, first.status());
@@ -158,7 +161,9 @@ class DeskPagesTest {
     first.tidy();
     first.send(form, Map.of());
     assertEquals(303, first.status());
-    assertEquals("wood", catalog.vocabulary().term(TermKind.MATERIAL, word).get().parent());
+    Term term = catalog.vocabulary().term(TermKind.MATERIAL, word).get();
+    assertEquals("wood", term.parent());
+    assertFalse(term.respondsAlike(), "as the one who came later left it");
   }
 
   @Test

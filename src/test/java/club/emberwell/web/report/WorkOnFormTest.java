@@ -49,7 +49,7 @@ class WorkOnFormTest extends EverywhereCase {
     assertEquals("birch-plywood", report.get("material.value"));
 
     browser.get("/reports/" + report.get("id") + "/edit");
-    assertEquals("3 mm", browser.page().selectFirst("[name=thickness]").val());
+    assertEquals("3mm", browser.page().selectFirst("[name=thickness]").val());
     stored(browser.send(FORM, Map.of("notes", "Masked.")));
   }
 
