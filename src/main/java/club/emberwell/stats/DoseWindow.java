@@ -66,8 +66,10 @@ public final class DoseWindow {
   private record Side(DoseLimit limit, Optional<WithinBetween> fit, boolean falling) {
     static final Side NOTHING = new Side(DoseLimit.notKnown(Double.NaN), Optional.empty(), false);
 
-    boolean drawn() {
-      return fit.isPresent() || limit.kind() == DoseLimit.Kind.NOT_TRIED;
+    boolean drawn(Trials trials, double log, int sign) {
+      return fit.isPresent()
+          || limit.kind() == DoseLimit.Kind.NOT_TRIED
+              && sign * log <= sign * Trials.furthest(trials.logs(), sign);
     }
   }
 
@@ -236,15 +238,16 @@ public final class DoseWindow {
 
   /**
    * The chances of one more member at a dose. Empty where neither edge has a curve, or one that was
-   * tried has none; an edge on whose far side nobody tried anything counts as far away.
+   * tried has none. An edge on whose far side nobody tried anything counts as far away, and nothing
+   * is said beyond the doses tried there.
    */
   public Optional<Chances> at(double dose) {
     Checked.positive(new double[] {dose});
     boolean curve = lower.fit().isPresent() || upper.fit().isPresent();
-    if (!curve || !lower.drawn() || !upper.drawn()) {
+    double log = Math.log(dose);
+    if (!curve || !lower.drawn(trials, log, -1) || !upper.drawn(trials, log, 1)) {
       return Optional.empty();
     }
-    double log = Math.log(dose);
     double right = averaged((x, off) -> Math.max(0, reached(x, off) - passed(x, off)), log);
     double tooMuch = averaged(this::passed, log);
     double tooLittle = averaged((x, off) -> 1 - Math.max(reached(x, off), passed(x, off)), log);

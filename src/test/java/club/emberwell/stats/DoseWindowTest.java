@@ -106,7 +106,9 @@ class DoseWindowTest {
     assertTrue(window.lower().fitted());
     assertEquals(DoseLimit.Kind.NOT_TRIED, window.upper().kind());
     assertEquals(0.5, window.at(window.lower().dose()).orElseThrow().right(), 1e-9);
-    assertEquals(0, window.at(1e6).orElseThrow().tooMuch());
+    assertEquals(0, window.at(3.9).orElseThrow().tooMuch());
+    assertTrue(window.at(4.1).isEmpty(), "nothing is said beyond the doses tried");
+    assertTrue(window.at(0.1).isPresent());
   }
 
   @Test

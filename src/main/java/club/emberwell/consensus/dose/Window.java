@@ -137,20 +137,21 @@ public record Window(
 
   /** Over the doses tried and a little beyond. */
   private static List<Point> curve(DoseWindow fit) {
-    Optional<Interval> tried = fit.observed().filter(span -> fit.at(span.low()).isPresent());
-    if (tried.isEmpty()) {
+    if (fit.observed().isEmpty()) {
       return List.of();
     }
-    List<Point> points = new ArrayList<>();
-    double from = Math.log(tried.get().low() / ConsensusLimits.CURVE_MARGIN);
-    double to = Math.log(tried.get().high() * ConsensusLimits.CURVE_MARGIN);
+    Interval tried = fit.observed().get();
+    double from = Math.log(tried.low() / ConsensusLimits.CURVE_MARGIN);
+    double to = Math.log(tried.high() * ConsensusLimits.CURVE_MARGIN);
     int steps = ConsensusLimits.CURVE_POINTS - 1;
-    for (int i = 0; i <= steps; i++) {
-      double dose = Math.exp(from + (to - from) * i / steps);
-      DoseWindow.Chances at = fit.at(dose).orElseThrow();
-      boolean observed = tried.get().contains(dose);
-      points.add(new Point(dose, at.tooLittle(), at.right(), at.tooMuch(), observed));
-    }
-    return List.copyOf(points);
+    return IntStream.rangeClosed(0, steps)
+        .mapToDouble(i -> Math.exp(from + (to - from) * i / steps))
+        .boxed()
+        .flatMap(dose -> fit.at(dose).map(at -> point(dose, at, tried)).stream())
+        .toList();
+  }
+
+  private static Point point(double dose, DoseWindow.Chances at, Interval tried) {
+    return new Point(dose, at.tooLittle(), at.right(), at.tooMuch(), tried.contains(dose));
   }
 }
