@@ -63,7 +63,7 @@ public record Borrowing(
   private record Relative(long[] members, double[] logs) {
     static Relative of(Group group, Facet by) {
       Measure measure = Range.doseMeasure(group.key());
-      VoiceSet voices = Spread.of(VoiceSet.of(group, measure)).voices();
+      VoiceSet voices = Spread.of(group, measure).voices();
       double shift = Math.log(scale(group.key(), by));
       int[] kept = IntStream.range(0, voices.size()).filter(i -> voices.values()[i] > 0).toArray();
       return new Relative(

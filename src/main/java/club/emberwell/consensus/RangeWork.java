@@ -6,6 +6,7 @@ import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.answer.Reader;
 import club.emberwell.consensus.answer.Target;
 import club.emberwell.consensus.dose.BetweenMembers;
+import club.emberwell.consensus.dose.Dosed;
 import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
@@ -29,17 +30,15 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
    */
   RangeDetail full(Group group, Map<Facet, List<Group>> relatives) {
     Range core = Range.of(group);
-    Window window = Window.of(group, core.dose());
+    Dosed dosed = Dosed.of(group, core.dose());
+    BetweenMembers between = BetweenMembers.of(dosed);
     Disagreement disagreement = Disagreement.of(group, core.dose());
     Range range = disagreement.found() ? core.split() : core;
     return new RangeDetail(
         range,
         Optional.of(
             new RangeDetail.Findings(
-                window,
-                BetweenMembers.of(group, core.dose()),
-                disagreement,
-                Contrasts.of(group, relatives))),
+                Window.of(dosed, between), between, disagreement, Contrasts.of(group, relatives))),
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),

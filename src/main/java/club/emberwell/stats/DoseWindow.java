@@ -3,7 +3,6 @@ package club.emberwell.stats;
 import club.emberwell.laser.Effect;
 import java.util.Arrays;
 import java.util.Optional;
-import java.util.function.ToDoubleBiFunction;
 import java.util.stream.Stream;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
@@ -27,7 +26,10 @@ public final class DoseWindow {
   /** How far beyond what was right, or beyond a rough edge, a test is proposed (own rule). */
   private static final double STEP = 1.25;
 
-  private static final GaussIntegrator NORMAL = new GaussIntegratorFactory().hermite(15);
+  /** Over how members differ, normal: the rule of Gauss and Hermite. */
+  private static final int NODES = 15;
+
+  private static final GaussIntegrator NORMAL = new GaussIntegratorFactory().hermite(NODES);
 
   private final State state;
   private final Trials trials;
@@ -248,10 +250,16 @@ public final class DoseWindow {
     if (!curve || !lower.drawn(trials, log, -1) || !upper.drawn(trials, log, 1)) {
       return Optional.empty();
     }
-    double right = averaged((x, off) -> Math.max(0, reached(x, off) - passed(x, off)), log);
-    double tooMuch = averaged(this::passed, log);
-    double tooLittle = averaged((x, off) -> 1 - Math.max(reached(x, off), passed(x, off)), log);
-    return Optional.of(new Chances(tooLittle, right, tooMuch));
+    double right = 0;
+    double tooMuch = 0;
+    for (int i = 0; i < NODES; i++) {
+      double off = Math.sqrt(2) * differ * NORMAL.getPoint(i);
+      double weight = NORMAL.getWeight(i) / Math.sqrt(Math.PI);
+      double passed = passed(log, off);
+      tooMuch += weight * passed;
+      right += weight * Math.max(0, reached(log, off) - passed);
+    }
+    return Optional.of(new Chances(Math.max(0, 1 - right - tooMuch), right, tooMuch));
   }
 
   private double reached(double log, double off) {
@@ -260,11 +268,5 @@ public final class DoseWindow {
 
   private double passed(double log, double off) {
     return upper.fit().map(fit -> fit.chance(log, off)).orElse(0.0);
-  }
-
-  /** Over how members differ: normal, by Gauss and Hermite's rule. */
-  private double averaged(ToDoubleBiFunction<Double, Double> chance, double log) {
-    double sum = NORMAL.integrate(z -> chance.applyAsDouble(log, Math.sqrt(2) * differ * z));
-    return sum / Math.sqrt(Math.PI);
   }
 }

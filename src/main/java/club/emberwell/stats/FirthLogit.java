@@ -15,6 +15,8 @@ import org.hipparchus.linear.RealMatrix;
  * may be fractional (weights). NaN is refused; fewer distinct rows than coefficients have no fit.
  */
 public final class FirthLogit {
+  private static final double NEAR = 1e-12;
+
   private FirthLogit() {}
 
   /**
@@ -38,15 +40,22 @@ public final class FirthLogit {
 
   /** The penalised fit; empty only of no data or of rows that do not determine a curve. */
   public static Optional<Fit> fit(double[][] rows, double[] successes, double[] trials) {
-    return rows.length == 0
-        ? Optional.empty()
-        : fit(rows, successes, trials, new double[rows[0].length]);
+    Likelihood likelihood = new Likelihood(rows, successes, trials);
+    if (rows.length == 0) {
+      return Optional.empty();
+    }
+    return NewtonAscent.climb(likelihood, new double[rows[0].length])
+        .map(top -> new Fit(top.parameters(), top.covariance().getData()));
   }
 
-  /** The same, climbing from coefficients that are near already. */
-  static Optional<Fit> fit(double[][] rows, double[] successes, double[] trials, double[] start) {
-    return NewtonAscent.climb(new Likelihood(rows, successes, trials), start)
-        .map(top -> new Fit(top.parameters(), top.covariance().getData()));
+  /**
+   * The same, climbing from coefficients that are near already, to a millionth of their standard
+   * errors.
+   */
+  static Optional<double[]> near(
+      double[][] rows, double[] successes, double[] trials, double[] start) {
+    return NewtonAscent.climb(new Likelihood(rows, successes, trials), start, NEAR)
+        .map(NewtonAscent.Point::parameters);
   }
 
   /** The penalised fit of a straight line in {@code x}. */
@@ -132,8 +141,10 @@ public final class FirthLogit {
   /** Adds weight x row x row' to a symmetric matrix, which stays so to the last digit. */
   static void add(double[][] matrix, double[] row, double weight) {
     for (int i = 0; i < row.length; i++) {
+      double[] line = matrix[i];
+      double share = row[i];
       for (int j = 0; j < row.length; j++) {
-        matrix[i][j] += weight * (row[i] * row[j]);
+        line[j] += weight * (share * row[j]);
       }
     }
   }

@@ -8,12 +8,12 @@ import java.util.Optional;
  * member's own mean of it, and that mean minus the mean over members. Every member has the same
  * total weight, so that nobody moves an edge by repeating one result.
  *
- * <p>More than 500 trials are gathered in cells of 5 % in both directions, each at the mean of what
+ * <p>More than 300 trials are gathered in cells of 5 % in both directions, each at the mean of what
  * lies in it.
  */
 final class MemberDoses {
   /** Up to so many trials each stands alone. */
-  private static final int SINGLE = 500;
+  private static final int SINGLE = 300;
 
   /** Sides of a cell in ln dose, unless that makes more than {@link #MOST} of them in a row. */
   private static final double STEP = 0.05;
@@ -152,13 +152,12 @@ final class MemberDoses {
     double[] successes = mass(out, reached);
     double[] trials = mass(out, all);
     if (apart(out)) {
-      return FirthLogit.fit(rows, successes, trials, start).map(FirthLogit.Fit::coefficients);
+      return FirthLogit.near(rows, successes, trials, start);
     }
     double[][] within = new double[rows.length][];
     Arrays.setAll(within, i -> Arrays.copyOf(rows[i], 2));
     double centre = out < 0 ? 0 : shift(out);
-    return FirthLogit.fit(within, successes, trials, Arrays.copyOf(start, 2))
-        .map(FirthLogit.Fit::coefficients)
+    return FirthLogit.near(within, successes, trials, Arrays.copyOf(start, 2))
         .map(beta -> new double[] {beta[0] - beta[1] * centre, beta[1], beta[1]});
   }
 

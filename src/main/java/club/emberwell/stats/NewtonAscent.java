@@ -90,15 +90,24 @@ final class NewtonAscent {
 
   /** The top from a starting place; empty where none is reached. */
   static Optional<Point> climb(Surface surface, double[] start) {
+    return climb(surface, start, REACHED);
+  }
+
+  /**
+   * The same to another precision.
+   *
+   * @param reached squared length of a step in standard errors below which the top is reached
+   */
+  static Optional<Point> climb(Surface surface, double[] start, double reached) {
     Optional<Point> here = surface.at(start);
-    for (int i = 0; i < MOST_STEPS && here.isPresent() && here.get().gain() > REACHED; i++) {
+    for (int i = 0; i < MOST_STEPS && here.isPresent() && here.get().gain() > reached; i++) {
       Optional<Point> next = better(surface, here.get());
       if (next.isEmpty()) {
         break;
       }
       here = Optional.of(shorter(surface, here.get(), next.get()));
     }
-    return here.filter(point -> point.gain() <= GOOD_ENOUGH);
+    return here.filter(point -> point.gain() <= Math.max(GOOD_ENOUGH, reached));
   }
 
   private static Optional<Point> better(Surface surface, Point here) {

@@ -55,19 +55,25 @@ public final class NextMemberInterval {
    * @param values those of one member side by side, in the order of {@code trials}
    */
   public static Optional<Interval> band(int[] trials, double[] values) {
-    Checked.finite(values);
+    return band(trials, values, values.length);
+  }
+
+  /**
+   * The same of an array that is longer than needed.
+   *
+   * @param n how many values there are
+   */
+  public static Optional<Interval> band(int[] trials, double[] values, int n) {
+    Checked.sameLength(Arrays.stream(trials).sum(), n);
     int members = trials.length;
     if (members < FEWEST) {
       return Optional.empty();
     }
+    WeightedTrials weighted = WeightedTrials.of(trials, values, n);
     if (ranks(members, LEVEL).isEmpty()) {
-      double least = Arrays.stream(values).min().orElseThrow();
-      double largest = Arrays.stream(values).max().orElseThrow();
-      return Optional.of(new Interval(least, largest, spanCoverage(members)));
+      return Optional.of(new Interval(weighted.least(), weighted.largest(), spanCoverage(members)));
     }
-    WeightedTrials weighted = WeightedTrials.of(trials, values);
-    return Optional.of(
-        new Interval(
-            weighted.quantile((1 - LEVEL) / 2), weighted.quantile((1 + LEVEL) / 2), LEVEL));
+    double[] ends = weighted.quantiles((1 - LEVEL) / 2, (1 + LEVEL) / 2);
+    return Optional.of(new Interval(ends[0], ends[1], LEVEL));
   }
 }

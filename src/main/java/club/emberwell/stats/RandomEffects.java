@@ -1,6 +1,5 @@
 package club.emberwell.stats;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
@@ -23,7 +22,7 @@ public record RandomEffects(int k, double mean, double error, double tau2) {
   public static final double LEVEL = 0.95;
 
   private static final double PRECISION = 1e-14;
-  private static final double ROUGHLY = 1e-9;
+  private static final double ROUGHLY = 1e-6;
 
   /**
    * The analysis.
@@ -96,17 +95,17 @@ public record RandomEffects(int k, double mean, double error, double tau2) {
   /** Sums over weights 1 / (variance + tau2). */
   private record Weighted(double mean, double sum, double squares) {
     static Weighted of(double[] y, double[] v, double tau2) {
-      double[] w = Arrays.stream(v).map(variance -> 1 / (variance + tau2)).toArray();
       double sum = 0;
       double total = 0;
-      for (int i = 0; i < w.length; i++) {
-        sum += w[i];
-        total += w[i] * y[i];
+      for (int i = 0; i < y.length; i++) {
+        double w = 1 / (v[i] + tau2);
+        sum += w;
+        total += w * y[i];
       }
       double mean = total / sum;
       double rest = 0;
-      for (int i = 0; i < w.length; i++) {
-        rest += w[i] * (y[i] - mean) * (y[i] - mean);
+      for (int i = 0; i < y.length; i++) {
+        rest += (y[i] - mean) * (y[i] - mean) / (v[i] + tau2);
       }
       return new Weighted(mean, sum, rest);
     }

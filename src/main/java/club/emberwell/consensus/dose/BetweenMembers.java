@@ -92,7 +92,7 @@ public record BetweenMembers(
     return of(Dosed.of(group, dose));
   }
 
-  static BetweenMembers of(Dosed dosed) {
+  public static BetweenMembers of(Dosed dosed) {
     List<Member> members = new ArrayList<>();
     int last = -1;
     for (int i = 0; i < dosed.size(); i++) {

@@ -77,12 +77,21 @@ public record Window(
 
   public static Window of(Group group, Spread dose) {
     Dosed dosed = Dosed.of(group, dose);
+    return of(dosed, BetweenMembers.of(dosed));
+  }
+
+  /**
+   * The same where both are at hand.
+   *
+   * @param between of the same trials
+   */
+  public static Window of(Dosed dosed, BetweenMembers between) {
     Effect[] effects = dosed.effects();
-    double differ = BetweenMembers.of(dosed).deviation();
+    double differ = between.deviation();
     DoseWindow fit = DoseWindow.of(dosed.members(), dosed.doses(), effects, differ);
     List<Point> curve = curve(fit);
     return new Window(
-        Range.doseMeasure(group.key()),
+        Range.doseMeasure(dosed.group().key()),
         fit,
         counts(dosed, effects),
         curve,

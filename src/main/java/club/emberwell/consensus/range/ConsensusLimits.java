@@ -7,7 +7,7 @@ public final class ConsensusLimits {
    * its effect speaks against is taken for a slip: every usual one of units is larger (own rule, no
    * source).
    */
-  public static final double TRIAL_OFF = 10;
+  public static final double TRIAL_OFF = 5;
 
   /** Points of the curve of a window. */
   public static final int CURVE_POINTS = 61;

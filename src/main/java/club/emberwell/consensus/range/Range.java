@@ -54,12 +54,12 @@ public record Range(
     RightTrials right = RightTrials.of(group);
     List<Spread> settings = new ArrayList<>();
     for (Measure measure : measures) {
-      Spread spread = Spread.of(VoiceSet.of(right, measure));
+      Spread spread = Spread.of(right, measure);
       if (!spread.isEmpty()) {
         settings.add(spread);
       }
     }
-    Spread dose = Spread.of(VoiceSet.of(right, doseMeasure(group.key())));
+    Spread dose = Spread.of(right, doseMeasure(group.key()));
     int voices = right.members().length;
     return new Range(
         group.key(),

@@ -38,7 +38,13 @@ public record Spread(
 
   private static final Set<Measure> DOSES = Set.of(Measure.AREAL_DOSE, Measure.LINE_DOSE);
 
-  public static Spread of(VoiceSet all) {
+  public static Spread of(Group group, Measure measure) {
+    return of(RightTrials.of(group), measure);
+  }
+
+  static Spread of(RightTrials right, Measure measure) {
+    VoiceSet.Stated stated = VoiceSet.of(right, measure);
+    VoiceSet all = stated.voices();
     boolean[] suspect = suspects(all);
     boolean[] kept = new boolean[suspect.length];
     for (int i = 0; i < kept.length; i++) {
@@ -52,7 +58,7 @@ public record Spread(
         voices,
         values.length < FEWEST ? Optional.empty() : Optional.of(Quantiles.seven(values)),
         MedianInterval.of(values),
-        NextMemberInterval.band(all.trials(), all.stated()),
+        NextMemberInterval.band(all.trials(), stated.trials(), stated.n()),
         all.keep(suspect));
   }
 

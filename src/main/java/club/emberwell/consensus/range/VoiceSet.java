@@ -10,47 +10,48 @@ import java.util.stream.IntStream;
  * @param members numbers of the members, ascending
  * @param values in the measure's canonical unit, same order
  * @param trials how many right trials stand behind each value
- * @param stated the values of those trials, a member's side by side, same order
  */
-public record VoiceSet(
-    Measure measure, long[] members, double[] values, int[] trials, double[] stated) {
+public record VoiceSet(Measure measure, long[] members, double[] values, int[] trials) {
 
-  public static VoiceSet of(Group group, Measure measure) {
-    return of(RightTrials.of(group), measure);
-  }
+  /**
+   * The voices and what they are the medians of.
+   *
+   * @param trials values of the right trials that state the measure, a member's side by side; from
+   *     {@code n} on there is nothing
+   */
+  record Stated(VoiceSet voices, double[] trials, int n) {}
 
   /** Members need not have stated every setting, so each measure has its own voices. */
-  static VoiceSet of(RightTrials right, Measure measure) {
+  static Stated of(RightTrials right, Measure measure) {
     double[] column = right.group().columns().values(measure);
     int most = right.members().length;
     long[] members = new long[most];
     double[] values = new double[most];
     int[] trials = new int[most];
     double[] stated = new double[right.rows().length];
-    int all = 0;
+    int n = 0;
     int voices = 0;
     for (int m = 0; m < most; m++) {
-      int end = right.starts()[m + 1];
-      int from = all;
-      for (int i = right.starts()[m]; i < end; i++) {
+      int from = n;
+      for (int i = right.starts()[m]; i < right.starts()[m + 1]; i++) {
         double value = column[right.rows()[i]];
         if (!Double.isNaN(value)) {
-          stated[all++] = value;
+          stated[n++] = value;
         }
       }
-      int count = all - from;
-      if (count > 0) {
+      if (n > from) {
         members[voices] = right.members()[m];
-        values[voices] = median(stated, from, count);
-        trials[voices++] = count;
+        values[voices] = median(stated, from, n - from);
+        trials[voices++] = n - from;
       }
     }
-    return new VoiceSet(
-        measure,
-        Arrays.copyOf(members, voices),
-        Arrays.copyOf(values, voices),
-        Arrays.copyOf(trials, voices),
-        Arrays.copyOf(stated, all));
+    VoiceSet set =
+        new VoiceSet(
+            measure,
+            Arrays.copyOf(members, voices),
+            Arrays.copyOf(values, voices),
+            Arrays.copyOf(trials, voices));
+    return new Stated(set, stated, n);
   }
 
   /** Sorts the member's own on the way. */
@@ -75,21 +76,12 @@ public record VoiceSet(
   /** Only the voices marked. */
   public VoiceSet keep(boolean[] marked) {
     int[] kept = IntStream.range(0, size()).filter(i -> marked[i]).toArray();
-    double[] own = new double[stated.length];
-    int all = 0;
-    int from = 0;
-    for (int i = 0; i < size(); i++) {
-      if (marked[i]) {
-        System.arraycopy(stated, from, own, all, trials[i]);
-        all += trials[i];
-      }
-      from += trials[i];
-    }
-    return new VoiceSet(
-        measure,
-        Arrays.stream(kept).mapToLong(i -> members[i]).toArray(),
-        Arrays.stream(kept).mapToDouble(i -> values[i]).toArray(),
-        Arrays.stream(kept).map(i -> trials[i]).toArray(),
-        Arrays.copyOf(own, all));
+    return kept.length == size()
+        ? this
+        : new VoiceSet(
+            measure,
+            Arrays.stream(kept).mapToLong(i -> members[i]).toArray(),
+            Arrays.stream(kept).mapToDouble(i -> values[i]).toArray(),
+            Arrays.stream(kept).map(i -> trials[i]).toArray());
   }
 }
