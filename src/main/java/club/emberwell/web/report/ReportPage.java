@@ -86,8 +86,12 @@ public record ReportPage(
   /** Another report. */
   public record Other(String href, String text, String effect, String effectClass) {}
 
-  /** A grid: rows across columns, each cell with its effect. */
-  public record Grid(List<String> columns, List<GridRow> rows) {}
+  /**
+   * A grid: rows across columns, each cell with its effect.
+   *
+   * @param heads what the heads of rows and columns say, or empty
+   */
+  public record Grid(String heads, List<String> columns, List<GridRow> rows) {}
 
   /** One row of a grid. */
   public record GridRow(String label, List<GridCell> cells) {}
