@@ -15,6 +15,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.ReportBriefs;
+import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.match.TextReading;
@@ -201,6 +202,29 @@ public class ConsensusService {
   public Mine machines(Actor actor) {
     OwnMachines bench = OwnMachines.of(actor, machines, reports);
     return new Mine(bench.chosen(null, List.of()), bench.lastUsedFirst());
+  }
+
+  /**
+   * All about the work of a report of the actor's, for the machine it was made on: what to try next
+   * after it. Empty where the report or its machine is not found.
+   */
+  public Optional<RangeDetail> after(ReportSnapshot report, Actor actor) {
+    OwnMachines bench = OwnMachines.of(actor, machines, reports);
+    Optional<Machine> machine =
+        bench.lastUsedFirst().stream()
+            .filter(own -> own.id().equals(report.machine().id()))
+            .findFirst();
+    SearchQuery query = WorkQuery.around(report);
+    return machine.flatMap(
+        own ->
+            Group.split(search.columns(query)).stream()
+                .filter(group -> group.holds(report.number()))
+                .findFirst()
+                .map(
+                    group ->
+                        new Wider(
+                                new Ask(query, actor, own.id(), null, false), bench.reader(machine))
+                            .full(group)));
   }
 
   /** Otherwise as they come, most voices first. */

@@ -5,6 +5,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.WorkKey;
+import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.RangeField;
@@ -42,6 +43,23 @@ public final class WorkQuery {
               part.getKey().code(), List.of(value(part.getKey(), part.getValue(), vocabulary)));
     }
     return narrow;
+  }
+
+  /** A search that finds the work of a report, and more than that. */
+  static SearchQuery around(ReportSnapshot report) {
+    SearchQuery query =
+        SearchQuery.everything()
+            .withFacet(Facet.PROCESS.code(), List.of(report.process().code()))
+            .withFacet(Facet.BAND.code(), List.of(report.laser().band().code()))
+            .withFacet(Facet.REGIME.code(), List.of(report.laser().regime().code()));
+    String material = report.work().material().slug();
+    String coating = report.work().coating().slug();
+    if (coating != null) {
+      return query.withFacet(Facet.COATING.code(), List.of(coating));
+    }
+    return material == null
+        ? query.withFacet(Facet.MATERIAL.code(), List.of(Facet.NOT_FILED))
+        : query.withFacet(Facet.MATERIAL.code(), List.of(material));
   }
 
   /** A word with others below it means itself here, unless they respond alike. */

@@ -70,6 +70,11 @@ public record Group(RangeKey key, TrialColumns columns, int[] rows) {
     return new Group(key, columns, rows(all));
   }
 
+  /** Whether a trial of this report is among them. */
+  public boolean holds(long report) {
+    return Arrays.stream(rows).anyMatch(row -> columns.report()[row] == report);
+  }
+
   public boolean right(int row) {
     return columns.effect()[row] == RIGHT;
   }

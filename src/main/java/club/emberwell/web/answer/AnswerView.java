@@ -76,7 +76,15 @@ public record AnswerView(
   public record Row(String dose, String effect, String href, String member, boolean aside) {}
 
   /** Whole settings of others. */
-  public record Wholes(String title, List<Whole> list) {}
+  public record Wholes(String title, List<Whole> list) {
+    public Whole getFirst() {
+      return list.get(0);
+    }
+
+    public List<Whole> getMore() {
+      return list.subList(1, list.size());
+    }
+  }
 
   /**
    * Settings that worked for one member.

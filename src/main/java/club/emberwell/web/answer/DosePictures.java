@@ -19,7 +19,7 @@ import java.util.stream.Stream;
 /** Draws the trials of a work over their dose. */
 final class DosePictures {
   /** Dots at most: beyond, they are thinned evenly. */
-  static final int MARKS = 60;
+  static final int MARKS = 48;
 
   /** Points of the curve are taken this far apart. */
   private static final int CURVE_EVERY = 2;

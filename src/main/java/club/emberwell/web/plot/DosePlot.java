@@ -63,7 +63,15 @@ public record DosePlot(
    * @param wide the same on wide ones
    */
   public record Dot(
-      double x, int narrow, int wide, String kind, boolean aside, String href, String name) {}
+      double x, int narrow, int wide, String kind, boolean aside, String href, String name) {
+    /** Style classes: t or, for what failed, f; its levels above the lowest; o where hollow. */
+    public String style() {
+      return (kind.equals("right") ? "t" : "f")
+          + (narrow > 0 ? " n" + narrow : "")
+          + (wide != narrow ? " w" + wide : "")
+          + (aside ? " o" : "");
+    }
+  }
 
   /**
    * The trials of one effect.

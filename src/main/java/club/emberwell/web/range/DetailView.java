@@ -54,7 +54,7 @@ public record DetailView(
     Optional<Findings> findings = detail.findings();
     return new DetailView(
         RangeView.of(range, reader, scope),
-        findings.map(Findings::window).map(w -> WindowView.of(w, reader, scope)).orElse(null),
+        findings.map(Findings::window).map(w -> WindowView.of(w, reader)).orElse(null),
         findings.map(Findings::between).map(DetailView::between).orElse(List.of()),
         findings.map(Findings::disagreement).map(d -> d.sentence()).orElse(""),
         new Contrasts(contrasts(detail, true), contrasts(detail, false)),

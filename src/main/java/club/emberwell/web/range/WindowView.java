@@ -1,16 +1,11 @@
 package club.emberwell.web.range;
 
 import club.emberwell.consensus.dose.Window;
-import club.emberwell.laser.Effect;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.DoseLimit;
-import club.emberwell.web.plot.Caption;
-import club.emberwell.web.plot.XyPlot;
-import club.emberwell.web.plot.XyPlot.Point;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
 /**
@@ -18,17 +13,11 @@ import java.util.stream.Stream;
  *
  * @param said from which dose to which, the best chance, and what is not known, in sentences
  * @param counts the trials behind it
- * @param plot the chance of a right result over the trials; null where no dose was stated
  * @param edges what is known of either edge, for the table
  * @param rows the curve as a table, every few points
  */
 public record WindowView(
-    List<String> said,
-    String counts,
-    XyPlot plot,
-    String unit,
-    List<EdgeRow> edges,
-    List<Row> rows) {
+    List<String> said, String counts, String unit, List<EdgeRow> edges, List<Row> rows) {
   private static final double PERCENT = 100;
   private static final int TABLE_EVERY = 6;
 
@@ -43,7 +32,7 @@ public record WindowView(
    */
   public record EdgeRow(String name, String dose, String interval, boolean rough) {}
 
-  static WindowView of(Window window, UnitPreferences reader, String scope) {
+  static WindowView of(Window window, UnitPreferences reader) {
     MeasureText text = new MeasureText(window.measure(), reader);
     Window.Counts n = window.counts();
     String counts =
@@ -57,7 +46,6 @@ public record WindowView(
     return new WindowView(
         WindowWords.of(window, text),
         counts,
-        window.marks().isEmpty() ? null : plot(window, text, scope, counts),
         text.unit(),
         Stream.concat(
                 edge("Becomes right", window.lower(), text).stream(),
@@ -83,63 +71,6 @@ public record WindowView(
     return all == 0
         ? ""
         : "; left out as far off all others: " + RangeView.counted(all, "trial", "trials");
-  }
-
-  private static XyPlot plot(Window window, MeasureText text, String scope, String counts) {
-    double[] x =
-        DoubleStream.concat(
-                window.curve().stream().mapToDouble(p -> text.value(p.dose())),
-                window.marks().stream().mapToDouble(m -> text.value(m.dose())))
-            .toArray();
-    XyPlot.Drawing drawing =
-        new XyPlot.Drawing(
-            new Caption(
-                scope + "-window",
-                "Chance of a right result over dose",
-                """
-                The curve is the fitted chance of a right result; grey where nobody tried. Dots are \
-                trials: too little below, right in the middle, too much above; hollow where left out. \
-                %s."""
-                    .formatted(counts)),
-            x,
-            true,
-            new double[] {0, PERCENT},
-            false);
-    for (Window.Mark mark : window.marks()) {
-      String kind = mark.aside() ? "dot-hollow" : kind(mark.effect());
-      drawing.dot(kind, text.value(mark.dose()), height(mark.effect()));
-    }
-    List<Point> run = new ArrayList<>();
-    Boolean seen = null;
-    for (Window.Point p : window.curve()) {
-      Point point = new Point(text.value(p.dose()), p.right() * PERCENT);
-      if (seen != null && seen != p.observed()) {
-        run.add(point);
-        drawing.line(seen ? "curve" : "curve-unseen", run);
-        run = new ArrayList<>();
-      }
-      run.add(point);
-      seen = p.observed();
-    }
-    drawing.line(Boolean.TRUE.equals(seen) ? "curve" : "curve-unseen", run);
-    return drawing.done(
-        window.measure().label() + ", " + text.unit(), text::tick, "right, %", text::tick);
-  }
-
-  private static String kind(Effect effect) {
-    return switch (effect) {
-      case TOO_LITTLE -> "dot-little";
-      case RIGHT -> "dot-right";
-      case TOO_MUCH -> "dot-much";
-    };
-  }
-
-  private static double height(Effect effect) {
-    return switch (effect) {
-      case TOO_LITTLE -> 3;
-      case RIGHT -> 50;
-      case TOO_MUCH -> 97;
-    };
   }
 
   private static List<Row> rows(Window window, MeasureText text) {
