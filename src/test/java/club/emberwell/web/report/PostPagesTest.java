@@ -77,7 +77,7 @@ class PostPagesTest {
 
     browser.get("/?member=" + person.handle() + "&coating=powder-coat").tidy();
     assertTrue(browser.page().select(".found-line").text().startsWith("1 report with 1 trial"));
-    assertTrue(browser.page().select(".range").text().contains("1 member with right results"));
+    assertTrue(browser.page().select(".answer").text().contains("one member 1 member, 1 test"));
   }
 
   @ParameterizedTest
