@@ -10,7 +10,6 @@ import club.emberwell.search.query.Property;
 import club.emberwell.stats.Camps;
 import club.emberwell.stats.DipTest;
 import club.emberwell.stats.PermutationSplit;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -100,7 +99,7 @@ public record Disagreement(
       int voices, Optional<Camps> camps, Optional<Property> property, List<String> tested) {
     if (property.isPresent()) {
       PermutationSplit split = camps.flatMap(Camps::split).orElseThrow();
-      return "The voices fall into two camps by "
+      return "There are two groups of settings, by "
           + property.get().label()
           + ": "
           + phrases(property.get(), split.high())
@@ -115,18 +114,15 @@ public record Disagreement(
           + " members).";
     }
     if (camps.isPresent()) {
-      return "The voices fall into two camps; no recorded property explains it.";
+      return "There are two groups of settings. Nothing that was recorded explains them.";
     }
-    List<String> parts = new ArrayList<>();
-    parts.add("No camps were found among " + voices + (voices == 1 ? " voice" : " voices"));
-    parts.add(
+    String compared =
         tested.isEmpty()
-            ? "no recorded property differs between enough of them"
-            : "tried were " + String.join(", ", tested));
-    if (voices < DipTest.FEWEST) {
-      parts.add("looking for camps without a reason takes " + DipTest.FEWEST + " voices");
-    }
-    return String.join("; ", parts) + ".";
+            ? ""
+            : " Compared were those who differ in " + String.join(", ", tested) + ".";
+    String more =
+        voices < DipTest.FEWEST ? " With " + DipTest.FEWEST + " members we can check more." : "";
+    return "Are there two groups of settings? Not that we can see." + compared + more;
   }
 
   private static String phrases(Property property, List<String> values) {

@@ -158,9 +158,9 @@ final class Explain {
                 all.add(
                     new Explanation(
                         path + ".nextLow",
-                        "Where one more member lands with "
+                        "Where "
                             + Figures.percent(band.coverage())
-                            + " probability.",
+                            + " of further members would be.",
                         "x(r) to x(m+1-r) holds the next value with (m+1-2r)/(m+1)",
                         "Wilks, Annals of Mathematical Statistics 12 (1941) 91-96",
                         counts,

@@ -4,6 +4,7 @@ import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Cautions;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Group;
+import club.emberwell.laser.LaserSource;
 import club.emberwell.search.column.TrialColumns.PropertyLabels;
 import club.emberwell.search.query.Property;
 import java.util.ArrayList;
@@ -24,9 +25,10 @@ final class WorkCautions {
   static List<Caution> of(Group group, Cautions cautions) {
     Set<Work> works = works(group);
     Map<String, Caution> found = new LinkedHashMap<>();
+    LaserSource source = group.key().band().usualSource().orElse(null);
     for (Work work : works) {
       cautions
-          .forWork(work.material(), work.coating(), group.key().process(), null, null)
+          .forWork(work.material(), work.coating(), group.key().process(), null, source)
           .forEach(caution -> found.putIfAbsent(caution.rule().id(), caution));
     }
     if (works.size() > ConsensusLimits.CAUTIONED_WORKS) {

@@ -43,6 +43,18 @@ public enum WavelengthBand implements Coded {
     return OTHER;
   }
 
+  /** The kind of source that usually emits there; empty where none does. */
+  public Optional<LaserSource> usualSource() {
+    return switch (this) {
+      case UV_355 -> Optional.of(LaserSource.UV);
+      case BLUE -> Optional.of(LaserSource.DIODE);
+      case GREEN_532 -> Optional.of(LaserSource.GREEN);
+      case NEAR_INFRARED -> Optional.of(LaserSource.FIBRE);
+      case CO2_10600 -> Optional.of(LaserSource.CO2);
+      case OTHER -> Optional.empty();
+    };
+  }
+
   /** The value with this API code; spaces, case and underscores do not matter; empty if none. */
   public static Optional<WavelengthBand> of(String code) {
     return Codes.find(values(), WavelengthBand::code, code);

@@ -47,7 +47,7 @@ class DisagreementTest {
     assertTrue(
         found
             .sentence()
-            .startsWith("The voices fall into two camps by air assist: air assist on took "),
+            .startsWith("There are two groups of settings, by air assist: air assist on took "),
         found.sentence());
     assertTrue(found.sentence().endsWith("(6 and 6 members)."), found.sentence());
   }
@@ -66,15 +66,16 @@ class DisagreementTest {
     Disagreement found = disagreement(camps(12, 4, null));
     assertTrue(found.found());
     assertTrue(found.property().isEmpty());
-    assertTrue(found.sentence().contains("no recorded property explains it"), found.sentence());
+    assertTrue(
+        found.sentence().contains("Nothing that was recorded explains them"), found.sentence());
   }
 
   @Test
   void withoutCampsItSaysWhatWasTried() {
     Disagreement found = disagreement(camps(4, 1, Property.DIRECTION, "One-way", "Two-way"));
     assertFalse(found.found());
-    assertTrue(found.sentence().contains("tried were direction"), found.sentence());
-    assertTrue(found.sentence().contains("takes 15 voices"), found.sentence());
+    assertTrue(found.sentence().contains("differ in direction"), found.sentence());
+    assertTrue(found.sentence().contains("With 15 members we can check more"), found.sentence());
   }
 
   @Test

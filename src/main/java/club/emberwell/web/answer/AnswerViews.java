@@ -258,8 +258,8 @@ public class AnswerViews {
     return CautionsView.of(
             Cautions.once(
                 Stream.concat(
-                    made.detail().cautions().stream(),
-                    QueryCautions.of(made.query(), made.now()).stream())),
+                    QueryCautions.of(made.query(), made.now()).stream(),
+                    made.detail().cautions().stream())),
             made.vocabulary(),
             made.units())
         .particular();

@@ -30,6 +30,7 @@ public record SpreadView(
     StripPlot plot,
     List<Cell> cells) {
   private static final double PERCENT = 100;
+  private static final double TENTHS = 10;
   private static final List<String> COLUMNS =
       List.of("Least", "10 %", "25 %", "Middle", "75 %", "90 %", "Most");
 
@@ -98,9 +99,11 @@ public record SpreadView(
         .nextMember()
         .map(
             i ->
-                "One more member lands between %s with %s %% probability."
+                "About %d in 10 further members would be between %s (%s %%)."
                     .formatted(
-                        between(i.low(), i.high(), text), Math.round(i.coverage() * PERCENT)))
+                        (int) (i.coverage() * TENTHS),
+                        between(i.low(), i.high(), text),
+                        Math.round(i.coverage() * PERCENT)))
         .orElse("Too few members for a band.");
   }
 
