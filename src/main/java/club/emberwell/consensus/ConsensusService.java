@@ -88,11 +88,14 @@ public class ConsensusService {
 
   /** One range per key among the matching trials, most voices first: the cheap core. */
   public List<Range> ranges(SearchQuery query) {
-    return ranges(search.columns(query));
+    return ranges(search.columns(query), query.filters(Facet.EFFECT));
   }
 
-  static List<Range> ranges(TrialColumns columns) {
-    return Group.split(columns).stream().map(Range::of).toList();
+  /**
+   * @param effectAsked whether the search filters by effect
+   */
+  static List<Range> ranges(TrialColumns columns, boolean effectAsked) {
+    return Group.split(columns).stream().map(group -> Range.of(group, effectAsked)).toList();
   }
 
   /**
@@ -246,7 +249,8 @@ public class ConsensusService {
       this.ask = ask;
       vocabulary = now.vocabulary();
       version = now.version();
-      work = new RangeWork(now.cautions(), reader, ask.spacingMm());
+      work =
+          new RangeWork(now.cautions(), reader, ask.spacingMm(), ask.query().filters(Facet.EFFECT));
     }
 
     RangeDetail core(Group group) {

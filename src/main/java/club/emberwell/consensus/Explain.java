@@ -101,7 +101,7 @@ final class Explain {
         formula.title() + " of each trial, from its own settings.",
         formula.text(),
         formula.source(),
-        counted(range.dose().n(), "right trial states", "right trials state") + " it",
+        stated(range.dose()),
         formula.caveats());
   }
 
@@ -158,13 +158,15 @@ final class Explain {
                 all.add(
                     new Explanation(
                         path + ".nextLow",
-                        "Where "
+                        "Where the first right test of one more member lands, with "
                             + Figures.percent(band.coverage())
-                            + " of further members would be.",
-                        "x(r) to x(m+1-r) holds the next value with (m+1-2r)/(m+1)",
-                        "Wilks, Annals of Mathematical Statistics 12 (1941) 91-96",
-                        counts,
-                        List.of())));
+                            + " chance. Each right test weighs 1 / (right tests of its member)."
+                            + " Below 9 members it runs from the least to the largest.",
+                        "place of a test = (weight before it + half its own + 1/2) / (m + 1)",
+                        "Wilks, Annals of Mathematical Statistics 12 (1941) 91-96; that it holds for"
+                            + " several tests a member is a simulation of this project",
+                        together(spread),
+                        List.of("Values set aside are in it."))));
     if (spread.aside().size() > 0) {
       all.add(
           new Explanation(
@@ -180,6 +182,30 @@ final class Explain {
     return all;
   }
 
+  /** All right trials that state it, of which some may be set aside. */
+  private static String stated(Spread spread) {
+    int aside = spread.aside().trialCount();
+    return counted(spread.n() + aside, "right trial states", "right trials state")
+        + " it"
+        + (aside == 0 ? "" : ", " + aside + " of them set aside");
+  }
+
+  /** Those set aside counted in. */
+  private static String together(Spread spread) {
+    return counted(spread.voices().size() + spread.aside().size(), "member", "members")
+        + " with "
+        + counted(spread.n() + spread.aside().trialCount(), "right trial", "right trials");
+  }
+
+  private static String apart(Success.Cells cells) {
+    return cells.cells() == 0
+        ? ""
+        : "; counted apart: "
+            + cells.right()
+            + " right of "
+            + counted(cells.cells(), "cell of test grids", "cells of test grids");
+  }
+
   private static Explanation success(Success success) {
     return new Explanation(
         "success.share",
@@ -189,11 +215,8 @@ final class Explain {
         success.share().map(share -> share.members() + " members, ").orElse("")
             + success.right()
             + " right of "
-            + counted(success.trials(), "single trial", "single trials")
-            + "; counted apart: "
-            + success.cells().right()
-            + " right of "
-            + counted(success.cells().cells(), "cell of test grids", "cells of test grids"),
+            + counted(success.trials(), "trial", "trials")
+            + apart(success.cells()),
         List.of("People post what worked more than what failed."));
   }
 

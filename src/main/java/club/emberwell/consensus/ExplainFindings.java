@@ -32,8 +32,8 @@ final class ExplainFindings {
         "window",
         "For each edge a Firth-penalised logit within and between members: ln dose minus the"
             + " member's own mean, and that mean minus the mean over members. Its 95 % interval"
-            + " leaves out one member at a time. The chance of right is averaged over how members"
-            + " differ.",
+            + " comes from leaving out one member at a time. The chance of right is averaged over"
+            + " how members differ, as far as the slope does not hold that yet.",
         "edge = exp(mean - a / b within), se = sqrt((m-1)/m sum (edge_-i - edge)²), t with m-1",
         "Mundlak, Econometrica 46 (1978) 69-85; Firth, Biometrika 80 (1993) 27-38; MacKinnon,"
             + " Nielsen & Webb, J. Applied Econometrics 38 (2023) 671-694 (from memory)",
@@ -48,18 +48,23 @@ final class ExplainFindings {
             + counts.undosed()
             + ", set aside with their member: "
             + counts.aside()
-            + ", set aside one by one (ten times off or more, modified z beyond 3.5): "
+            + ", set aside one by one (five times off or more, modified z beyond 3.5): "
             + counts.strays(),
-        List.of("The edges are those of a typical member."));
+        List.of(
+            "The edges are those of a typical member.",
+            "An edge is told from 8 members where its interval spans at most threefold, else it is"
+                + " rough.",
+            "It is not known with fewer than 3 tests or 2 members beyond it."));
   }
 
   private static Explanation between(BetweenMembers between) {
     return new Explanation(
         "between",
         "Members' mean ln doses of right trials; variance between by Paule and Mandel, variance"
-            + " within pooled over each member's repeats.",
+            + " within pooled over each member's repeats; interval by the Q-profile.",
         "factor = exp(tau)",
-        "Paule & Mandel, J. Res. NBS 87 (1982) 377-385",
+        "Paule & Mandel, J. Res. NBS 87 (1982) 377-385; Viechtbauer, Statistics in Medicine 26"
+            + " (2007) 37-52",
         Explain.counted(between.members(), "member", "members")
             + ", "
             + Explain.counted(between.trials(), "right trial", "right trials")

@@ -20,8 +20,14 @@ import java.util.Optional;
  * Works a group out in full; pure.
  *
  * @param spacingMm line spacing the reader would use; null = that of the start
+ * @param effectAsked whether the search filters by effect, so that a share of right ones means
+ *     nothing
  */
-record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
+record RangeWork(Cautions cautions, Reader reader, Double spacingMm, boolean effectAsked) {
+
+  RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
+    this(cautions, reader, spacingMm, false);
+  }
 
   /**
    * Everything but borrowing and explanations.
@@ -29,7 +35,7 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
    * @param relatives works that differ from it in one part, by that part
    */
   RangeDetail full(Group group, Map<Facet, List<Group>> relatives) {
-    Range core = Range.of(group);
+    Range core = Range.of(group, effectAsked);
     Dosed dosed = Dosed.of(group, core.dose());
     BetweenMembers between = BetweenMembers.of(dosed);
     Disagreement disagreement = Disagreement.of(group, core.dose());
@@ -48,7 +54,7 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm) {
 
   /** The core alone, for the smaller groups of a wide search; cautions are never left out. */
   RangeDetail core(Group group) {
-    return RangeDetail.core(Range.of(group)).with(WorkCautions.of(group, cautions));
+    return RangeDetail.core(Range.of(group, effectAsked)).with(WorkCautions.of(group, cautions));
   }
 
   /** Nobody did exactly this: an empty range that only borrows. */

@@ -91,6 +91,8 @@ class CountsTest {
     assertEquals("1 voice of 11", all.get("dose.aside").counts());
     assertEquals("11 members, 11 right of 21 trials", all.get("success.share").counts());
     assertEquals("11 voices", all.get("evidence").counts());
+    assertEquals("11 right trials state it, 1 of them set aside", all.get("dose").counts());
+    assertEquals("11 members with 11 right trials", all.get("dose.nextLow").counts());
     assertTrue(all.get("dose").method().startsWith("Energy per area (dose, nominal)"));
   }
 

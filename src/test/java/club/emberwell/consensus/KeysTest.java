@@ -111,7 +111,7 @@ class KeysTest {
     }
     Set<Double> middles =
         made.groups().stream()
-            .map(group -> ConsensusService.ranges(made.columns()))
+            .map(group -> ConsensusService.ranges(made.columns(), false))
             .flatMap(List::stream)
             .map(range -> range.dose().quantiles().orElseThrow().median())
             .collect(Collectors.toCollection(TreeSet::new));

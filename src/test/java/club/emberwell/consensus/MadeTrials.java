@@ -24,7 +24,7 @@ public final class MadeTrials {
   /** One trial on the way. */
   public final class Trial {
     private final long member;
-    private final long report = trials.size() + 1L;
+    private long report = trials.size() + 1L;
     private long machine;
     private Process process = Process.SURFACE_ENGRAVING;
     private WavelengthBand band = WavelengthBand.CO2_10600;
@@ -51,6 +51,12 @@ public final class MadeTrials {
 
     public Trial at(WavelengthBand other) {
       band = other;
+      return this;
+    }
+
+    /** One of several trials of a report. */
+    public Trial in(long grid) {
+      report = grid;
       return this;
     }
 

@@ -38,7 +38,7 @@ class RangeSpeedTest {
         Runtime.getRuntime().availableProcessors());
     for (int trials : new int[] {500, 10_000, 100_000}) {
       TrialColumns columns = columns(trials, trials / 20);
-      time("core, " + trials + " trials", () -> ConsensusService.ranges(columns));
+      time("core, " + trials + " trials", () -> ConsensusService.ranges(columns, false));
       RangeWork work =
           new RangeWork(
               CatalogFiles.catalog().cautions(),

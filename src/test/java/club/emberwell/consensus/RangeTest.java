@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.Spread;
@@ -180,7 +181,7 @@ class RangeTest {
         }
       }
     }
-    List<Range> ranges = ConsensusService.ranges(made.columns());
+    List<Range> ranges = ConsensusService.ranges(made.columns(), false);
     assertEquals(keys, ranges.size());
     Set<RangeKey> seen = new HashSet<>();
     Set<Double> doses = new HashSet<>();
@@ -197,7 +198,7 @@ class RangeTest {
   void theLargestGroupComesFirst() {
     MadeTrials made = MadeTrials.ofVoices(1, 2, 3);
     made.by(1).in(Regime.NS).dose(9);
-    List<Range> ranges = ConsensusService.ranges(made.columns());
+    List<Range> ranges = ConsensusService.ranges(made.columns(), false);
     assertEquals(Regime.CW, ranges.get(0).key().regime());
     assertEquals(3, ranges.get(0).counts().voices());
     assertEquals(Evidence.ONE_VOICE, ranges.get(1).evidence());
@@ -232,5 +233,28 @@ class RangeTest {
     assertEquals(4, range.counts().trials());
     assertEquals(3, range.counts().voices());
     assertEquals(1.1, range.dose().voices().values()[0], CLOSE);
+  }
+
+  @Test
+  void aShareIsLeftOutWhereTheSearchItselfAskedForAnEffect() {
+    Group group = MadeTrials.ofVoices(1, 2, 3).group();
+    assertTrue(Range.of(group, true).success().isEmpty());
+    assertEquals(1, Range.of(group).success().orElseThrow().share().orElseThrow().share());
+  }
+
+  /** Many cells of a grid are made to fail. */
+  @Test
+  void cellsOfTestGridsAreCountedApartFromSingleTrials() {
+    MadeTrials made = MadeTrials.ofVoices(1, 2, 3);
+    made.by(1).dose(9).was(Effect.TOO_MUCH);
+    for (int cell = 0; cell < 9; cell++) {
+      made.by(2).in(77).dose(cell + 1).was(cell < 7 ? Effect.TOO_LITTLE : Effect.RIGHT);
+    }
+    Success success = made.range().success().orElseThrow();
+    assertEquals(4, success.trials());
+    assertEquals(3, success.right());
+    assertEquals(new Success.Cells(2, 9), success.cells());
+    // the grid takes nothing from member 2's share: (1/2 + 1 + 1) / 3
+    assertClose(2.5 / 3, success.share().orElseThrow().share(), "share");
   }
 }

@@ -16,7 +16,7 @@ class SideBySideTest {
   private static final SearchQuery TWO = SearchQuery.everything().withText("black");
 
   private static List<Range> ranges(MadeTrials made) {
-    return ConsensusService.ranges(made.columns());
+    return ConsensusService.ranges(made.columns(), false);
   }
 
   @Test

@@ -90,6 +90,11 @@ public record SearchQuery(
     return text.isEmpty() && facets.isEmpty() && ranges.isEmpty();
   }
 
+  /** Whether a value of the facet is chosen. */
+  public boolean filters(Facet facet) {
+    return facets.containsKey(facet.code());
+  }
+
   public SearchQuery withText(String other) {
     return new SearchQuery(other, facets, ranges, near, sort, 0, size);
   }

@@ -8,9 +8,7 @@ import club.emberwell.consensus.RangeDetail.Findings;
 import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.range.Figures;
 import club.emberwell.consensus.range.Range;
-import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.stats.Interval;
 import java.util.List;
 import java.util.Optional;
 
@@ -54,7 +52,10 @@ public record DetailView(
     Optional<Findings> findings = detail.findings();
     return new DetailView(
         RangeView.of(range, reader, scope),
-        findings.map(Findings::window).map(w -> WindowView.of(w, reader)).orElse(null),
+        findings
+            .map(Findings::window)
+            .map(w -> WindowView.of(w, detail.middle().map(RangeDetail.Middle::dose), reader))
+            .orElse(null),
         findings.map(Findings::between).map(DetailView::between).orElse(List.of()),
         findings.map(Findings::disagreement).map(d -> d.sentence()).orElse(""),
         new Contrasts(contrasts(detail, true), contrasts(detail, false)),
@@ -102,21 +103,16 @@ public record DetailView(
         behind);
   }
 
-  private static String interval(Interval interval, MeasureText text) {
-    double[] ends = text.ends(interval.low(), interval.high());
-    return text.tick(ends[0]) + " to " + text.tick(ends[1]);
-  }
-
   private static String borrowed(Borrowing b, MeasureText dose) {
     return "Borrowed from %s (%s): %s, %s. %s %% of it is borrowed; %s."
         .formatted(
             b.lenders().words(),
             RangeView.counted(b.lenders().members(), "member", "members"),
-            dose.text(b.value()),
-            interval(b.interval(), dose),
+            dose.measured(b.value(), b.interval().width() / 2),
+            dose.ends(b.interval()),
             Math.round((1 - b.weightOnOwn()) * PERCENT),
             b.own()
-                .map(own -> "the own voices alone say " + dose.text(own))
+                .map(own -> "the own voices alone say " + dose.measured(own, Double.NaN))
                 .orElse("nobody did exactly this"));
   }
 
@@ -128,11 +124,7 @@ public record DetailView(
         v.voices().stream()
             .map(
                 one ->
-                    new Voice(
-                        one.handle(),
-                        QuantityPrinter.number(text.value(one.value()), reader.style()),
-                        one.trials(),
-                        one.aside()))
+                    new Voice(one.handle(), text.told(one.value(), 0), one.trials(), one.aside()))
             .toList());
   }
 }

@@ -3,6 +3,7 @@ package club.emberwell.web.range;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
+import club.emberwell.stats.Interval;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -63,16 +64,34 @@ public record MeasureText(Measure measure, UnitPreferences reader) {
    * As many digits as are known: down to the first digit of half its interval, but two at least and
    * three at most.
    *
-   * @param half of the interval, canonical; NaN = not known
+   * @param half of the interval, canonical; NaN = not known, 0 = exactly known
    */
   public String told(double canonical, double half) {
-    if (!(half > 0)) {
+    if (!(half >= 0)) {
       return told(canonical);
     }
     double shown = value(canonical);
     double reach = Math.abs(value(canonical + half) - shown);
+    if (reach == 0) {
+      return rounded(shown, MOST_DIGITS);
+    }
     int digits = exponent(shown) - exponent(reach) + 1;
     return rounded(shown, Math.max(FEWEST_DIGITS, Math.min(MOST_DIGITS, digits)));
+  }
+
+  /** As {@link #told(double, double)}, with the unit. */
+  public String measured(double canonical, double half) {
+    return (told(canonical, half) + " " + unit()).strip();
+  }
+
+  /** From one end to the other, to the digits of half of what lies between. */
+  public String ends(Interval interval) {
+    double half = interval.width() / 2;
+    String low = told(interval.low(), half);
+    String high = told(interval.high(), half);
+    return value(interval.low()) <= value(interval.high())
+        ? low + " to " + high
+        : high + " to " + low;
   }
 
   /** Two digits of what already is in the reader's unit. */

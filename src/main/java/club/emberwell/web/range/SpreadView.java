@@ -4,6 +4,7 @@ import club.emberwell.consensus.SideBySide;
 import club.emberwell.consensus.range.Spread;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
+import club.emberwell.stats.Interval;
 import club.emberwell.stats.Quantiles;
 import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.StripPlot;
@@ -72,24 +73,27 @@ public record SpreadView(
     if (spread.quantiles().isEmpty()) {
       return Arrays.stream(spread.voices().values())
           .sorted()
-          .mapToObj(text::text)
+          .mapToObj(value -> text.measured(value, 0))
           .collect(Collectors.joining(" and "));
     }
     Quantiles.Seven q = spread.quantiles().get();
     if (q.min() == q.max()) {
-      return "All " + spread.voices().size() + " members: " + text.text(q.median()) + ".";
+      return "All " + spread.voices().size() + " members: " + text.measured(q.median(), 0) + ".";
     }
     if (q.p25() == q.p75()) {
-      return "Middle " + text.text(q.median()) + ", the same for half of the members or more.";
+      return "Middle "
+          + text.measured(q.median(), half(spread))
+          + ", the same for half of the members or more.";
     }
     return "Middle %s, half of the members between %s."
-        .formatted(text.text(q.median()), between(q.p25(), q.p75(), text));
+        .formatted(
+            text.measured(q.median(), half(spread)), between(q.p25(), q.p75(), spread, text));
   }
 
   private static String sure(Spread spread, MeasureText text) {
     return spread
         .medianInterval()
-        .map(i -> between(i.low(), i.high(), text))
+        .map(i -> between(i.low(), i.high(), spread, text))
         .map("The middle of all such members lies between %s (95 %% interval)."::formatted)
         .orElse("Too few members to say how sure the middle is; that takes six.");
   }
@@ -102,14 +106,25 @@ public record SpreadView(
                 "About %d in 10 further members would be between %s (%s %%)."
                     .formatted(
                         (int) (i.coverage() * TENTHS),
-                        between(i.low(), i.high(), text),
+                        between(i.low(), i.high(), spread, text),
                         Math.round(i.coverage() * PERCENT)))
         .orElse("Too few members for a band.");
   }
 
-  private static String between(double low, double high, MeasureText text) {
-    double[] ends = text.ends(low, high);
-    return text.tick(ends[0]) + " and " + text.tick(ends[1]);
+  /** Half of what is not known of the middle, canonical; NaN where nothing is. */
+  private static double half(Spread spread) {
+    return spread
+        .medianInterval()
+        .or(spread::nextMember)
+        .map(Interval::width)
+        .map(width -> width / 2)
+        .orElse(Double.NaN);
+  }
+
+  private static String between(double low, double high, Spread spread, MeasureText text) {
+    String first = text.told(low, half(spread));
+    String last = text.told(high, half(spread));
+    return text.value(low) <= text.value(high) ? first + " and " + last : last + " and " + first;
   }
 
   private static StripPlot plot(
@@ -142,13 +157,12 @@ public record SpreadView(
       return List.of();
     }
     Quantiles.Seven q = spread.quantiles().get();
-    double[] values =
-        text.values(
-            new double[] {q.min(), q.p10(), q.p25(), q.median(), q.p75(), q.p90(), q.max()});
-    Arrays.sort(values);
+    double[] values = {q.min(), q.p10(), q.p25(), q.median(), q.p75(), q.p90(), q.max()};
+    boolean turned = text.value(q.min()) > text.value(q.max());
     List<Cell> cells = new ArrayList<>();
     for (int i = 0; i < values.length; i++) {
-      cells.add(new Cell(COLUMNS.get(i), text.tick(values[i])));
+      double value = values[turned ? values.length - 1 - i : i];
+      cells.add(new Cell(COLUMNS.get(i), text.told(value, half(spread))));
     }
     return cells;
   }

@@ -32,7 +32,7 @@ public record WindowView(
    */
   public record EdgeRow(String name, String dose, String interval, boolean rough) {}
 
-  static WindowView of(Window window, UnitPreferences reader) {
+  static WindowView of(Window window, Optional<Double> middle, UnitPreferences reader) {
     MeasureText text = new MeasureText(window.measure(), reader);
     Window.Counts n = window.counts();
     String counts =
@@ -44,7 +44,7 @@ public record WindowView(
                 RangeView.counted(n.members(), "member", "members"),
                 leftOut(n));
     return new WindowView(
-        WindowWords.of(window, text),
+        WindowWords.of(window, middle, text),
         counts,
         text.unit(),
         Stream.concat(
@@ -61,8 +61,8 @@ public record WindowView(
             range ->
                 new EdgeRow(
                     name,
-                    text.number(limit.dose()),
-                    text.number(range.low()) + " to " + text.number(range.high()),
+                    text.told(limit.dose(), range.width() / 2),
+                    text.ends(range),
                     limit.kind() == DoseLimit.Kind.ROUGH));
   }
 
@@ -79,7 +79,7 @@ public record WindowView(
       Window.Point p = window.curve().get(i);
       rows.add(
           new Row(
-              text.number(p.dose()),
+              text.told(p.dose(), 0),
               Math.round(p.tooLittle() * PERCENT),
               Math.round(p.right() * PERCENT),
               Math.round(p.tooMuch() * PERCENT),

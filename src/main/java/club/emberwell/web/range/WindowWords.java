@@ -6,6 +6,7 @@ import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.Interval;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What a window says, in sentences. */
 final class WindowWords {
@@ -13,7 +14,7 @@ final class WindowWords {
 
   private WindowWords() {}
 
-  static List<String> of(Window window, MeasureText text) {
+  static List<String> of(Window window, Optional<Double> middle, MeasureText text) {
     List<String> said = new ArrayList<>();
     switch (window.fit().state()) {
       case TOO_FEW_MEMBERS ->
@@ -28,8 +29,14 @@ final class WindowWords {
             .map(
                 best ->
                     "Best chance: %s (%s %%)."
-                        .formatted(text.text(best.dose()), Math.round(best.chance() * PERCENT)))
+                        .formatted(dose(best.dose(), text), Math.round(best.chance() * PERCENT)))
             .ifPresent(said::add);
+        if (window.best().isPresent()
+            && middle.filter(window.best().get()::apartFrom).isPresent()) {
+          said.add(
+              "That is far from the middle of what was right, %s."
+                  .formatted(dose(middle.get(), text)));
+        }
       }
     }
     return List.copyOf(said);
@@ -55,14 +62,13 @@ final class WindowWords {
       said.add("More dose did not give more effect here: something else decides.");
     }
     Interval tried = window.fit().observed().orElseThrow();
-    open(window.lower(), "right", "less", text.text(tried.low()), text, said);
-    open(window.upper(), "too much", "more", text.text(tried.high()), text, said);
+    open(window.lower(), "right", "less", dose(tried.low(), text), text, said);
+    open(window.upper(), "too much", "more", dose(tried.high(), text), text, said);
   }
 
   private static String told(DoseLimit limit, MeasureText text) {
     Interval range = limit.range().orElseThrow();
-    return "%s (%s to %s)"
-        .formatted(text.number(limit.dose()), text.number(range.low()), text.number(range.high()));
+    return "%s (%s)".formatted(text.told(limit.dose(), range.width() / 2), text.ends(range));
   }
 
   private static void open(
@@ -79,12 +85,16 @@ final class WindowWords {
         said.add("Where it becomes %s is not known yet.".formatted(becomes));
         limit
             .next()
-            .map(next -> "A test at %s would tell most.".formatted(text.text(next)))
+            .map(next -> "A test at %s would tell most.".formatted(dose(next, text)))
             .ifPresent(said::add);
       }
       default -> {
         // told above
       }
     }
+  }
+
+  private static String dose(double canonical, MeasureText text) {
+    return text.told(canonical) + " " + text.unit();
   }
 }

@@ -120,8 +120,18 @@ class WindowCoverageTest {
         : log > Math.log(HIGH) ? Effect.TOO_MUCH : Effect.RIGHT;
   }
 
-  private static Window window(SplittableRandom random, Design design, int members, double typos) {
+  /**
+   * A club.
+   *
+   * @param least ln of the least dose tried, however it was typed
+   * @param largest of the largest
+   */
+  private record Club(Window window, double least, double largest) {}
+
+  private static Club club(SplittableRandom random, Design design, int members, double typos) {
     MadeTrials made = new MadeTrials();
+    double least = Double.POSITIVE_INFINITY;
+    double largest = Double.NEGATIVE_INFINITY;
     for (int member = 1; member <= members; member++) {
       double own = design.differ * random.nextGaussian();
       int trials = design.least + random.nextInt(design.most - design.least + 1);
@@ -130,6 +140,8 @@ class WindowCoverageTest {
             design.near
                 ? own + Math.log(LOW * HIGH) / 2 + 0.4 * random.nextGaussian()
                 : random.nextDouble(Math.log(0.4), Math.log(6.25));
+        least = Math.min(least, log);
+        largest = Math.max(largest, log);
         double slip = random.nextDouble() < typos ? Math.log(10) : 0;
         made.by(member)
             .dose(Math.exp(log + slip))
@@ -137,23 +149,21 @@ class WindowCoverageTest {
       }
     }
     Group group = made.group();
-    return Window.of(group, Range.of(group).dose());
+    return new Club(Window.of(group, Range.of(group).dose()), least, largest);
   }
 
   private static Found simulate(Design design, int members, double typos, int clubs) {
     SplittableRandom random = new SplittableRandom(20261126L + 31 * design.ordinal() + members);
     Found found = new Found();
-    for (int club = 0; club < clubs; club++) {
-      Window window = window(random, design, members, typos);
-      found.add(window.lower(), LOW);
-      found.add(window.upper(), HIGH);
-      double[] tried =
-          window.marks().stream().mapToDouble(mark -> Math.log(mark.dose())).sorted().toArray();
+    for (int run = 0; run < clubs; run++) {
+      Club club = club(random, design, members, typos);
+      found.add(club.window().lower(), LOW);
+      found.add(club.window().upper(), HIGH);
       for (int i = 0; i < 30; i++) {
-        double log = random.nextDouble(tried[0], Math.min(Math.log(6.25), tried[tried.length - 1]));
+        double log = random.nextDouble(club.least(), club.largest());
         double own = design.differ * random.nextGaussian();
         Effect came = effect(log - own + NOISE * random.nextGaussian());
-        Optional<Double> chance = window.chance(Math.exp(log));
+        Optional<Double> chance = club.window().chance(Math.exp(log));
         chance.ifPresent(told -> found.add(told, came == Effect.RIGHT));
       }
     }
