@@ -3,6 +3,7 @@ package club.emberwell.web.find;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
@@ -105,10 +106,11 @@ class FindPagesTest {
     String choose = browser.page().select("#effect-too-little").attr("href");
     browser.get(choose).tidy();
     assertTrue(browser.page().select(".found-line").text().startsWith("1 report"));
+    assertNotNull(browser.page().selectFirst(".chips a"));
     String takeAway = browser.page().select("#effect-too-little").attr("href");
     browser.get(takeAway);
     assertTrue(browser.page().select(".found-line").text().startsWith("8 reports"));
-    assertNotNull(browser.page().selectFirst(".chips a"));
+    assertNull(browser.page().selectFirst(".chips a"));
   }
 
   @Test
@@ -195,5 +197,76 @@ class FindPagesTest {
     assertEquals(2, browser.page().select("main section > h2").size());
     browser.get("/compare?with=q%3Da&with=q%3Db&with=q%3Dc&with=q%3Dd&with=q%3De").tidy();
     assertTrue(browser.page().text().contains("At most 4"));
+  }
+
+  @Test
+  void severalWorksAreAListWithNoNumberOverAll() {
+    String lot = LOT + "-two";
+    for (String thickness : new String[] {"3 mm", "6 mm"}) {
+      for (int i = 0; i < 3; i++) {
+        Person person = People.join();
+        person
+            .asks()
+            .header("Idempotency-Key", "\"" + java.util.UUID.randomUUID() + "\"")
+            .body(
+                Map.of(
+                    "laser",
+                    Map.of(
+                        "source",
+                        "co2",
+                        "wavelength",
+                        "10600 nm",
+                        "ratedPower",
+                        "60 W",
+                        "motion",
+                        "gantry"),
+                    "material",
+                    "birch plywood",
+                    "thickness",
+                    thickness,
+                    "process",
+                    "cut",
+                    "settings",
+                    Map.of("power", "60 %", "speed", 8 + i + " mm/s"),
+                    "effect",
+                    "right",
+                    "lot",
+                    lot))
+            .post("/api/v1/reports")
+            .then()
+            .statusCode(201);
+      }
+    }
+    for (String path : new String[] {"/?q=", "/range?q="}) {
+      Document page = new Browser().get(path + lot).tidy().page();
+      assertEquals(2, page.select(".works li").size(), path);
+      assertTrue(page.select(".works").text().contains("Birch plywood, 3 mm"), path);
+      assertTrue(page.select(".answer").isEmpty(), path);
+    }
+    // each line leads to the answer for that work alone
+    String href = new Browser().get("/range?q=" + lot).page().select(".works li a").attr("href");
+    Document one = new Browser().get(href).tidy().page();
+    assertEquals(1, one.select(".answer").size());
+    assertTrue(one.select(".works li").isEmpty());
+  }
+
+  @Test
+  void aMembersNameLeadsToWhatTheyKnow() {
+    Document page = new Browser().get("/?q=" + LOT).page();
+    String href = page.select("a[href$=/members/" + reader.handle() + "]").attr("href");
+    Document person = new Browser().get(href).tidy().page();
+    assertEquals(reader.handle(), person.selectFirst("h1").text());
+    assertTrue(person.select("main").text().contains("1 of 2 tests right"), href);
+    assertEquals(2, person.select(".hit").size());
+    assertEquals(404, new Browser().get("/members/nobody-of-this-name").status());
+  }
+
+  @Test
+  void theOrderIsChosenInPlace() {
+    Document page = new Browser().get("/?sort=dose&q=" + LOT).page();
+    assertEquals("dose", page.select("#sort option[selected]").val());
+    // 5 W over 400 mm/s and 0.1 mm is the least
+    assertTrue(page.select(".hit").first().text().contains("400 mm/s"));
+    assertTrue(page.title().startsWith("“" + LOT + "”"), page.title());
   }
 }
