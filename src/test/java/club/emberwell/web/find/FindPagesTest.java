@@ -201,7 +201,7 @@ class FindPagesTest {
 
   @Test
   void severalWorksAreAListWithNoNumberOverAll() {
-    String lot = LOT + "-two";
+    String lot = "pair-" + Long.toString(System.nanoTime(), 36);
     for (String thickness : new String[] {"3 mm", "6 mm"}) {
       for (int i = 0; i < 3; i++) {
         Person person = People.join();
