@@ -1,6 +1,9 @@
 package club.emberwell.consensus;
 
+import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.OnMyMachine;
+import club.emberwell.consensus.answer.Start;
+import club.emberwell.consensus.answer.Why;
 import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.EqualDosePair;
 import club.emberwell.consensus.dose.Window;
@@ -15,6 +18,7 @@ final class ExplainFindings {
     detail.findings().ifPresent(findings -> add(findings, into));
     detail.borrowing().ifPresent(borrowing -> into.add(borrowed(borrowing)));
     detail.forMachine().ifPresent(mine -> into.add(forMachine(mine)));
+    detail.answer().flatMap(Answer::start).ifPresent(start -> into.add(start(start)));
   }
 
   private static void add(RangeDetail.Findings findings, List<Explanation> into) {
@@ -117,6 +121,18 @@ final class ExplainFindings {
             + borrowing.lenders().relatives()
             + " relatives",
         List.of("It stands beside the own value and never replaces it."));
+  }
+
+  private static Explanation start(Start start) {
+    return new Explanation(
+        "answer.start",
+        "The right test of a member on the machine most like this one, nearest to the middle. Its"
+            + " other settings are kept, its speed is solved for the dose within the machine's"
+            + " limits, and rounded to at most 2.5 %.",
+        "v = P n / (F h), for line work v = P n / E_l",
+        "Own rule. The dose is from " + start.basis().words() + ".",
+        "1 test",
+        start.why().stream().map(Why::sentence).toList());
   }
 
   private static Explanation forMachine(OnMyMachine mine) {
