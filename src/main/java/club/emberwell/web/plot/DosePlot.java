@@ -35,7 +35,7 @@ public record DosePlot(
   private static final double STEP = 9;
 
   /** Levels above each other; a dot more begins again below, over others of its own lane. */
-  static final int LEVELS = 7;
+  static final int LEVELS = 12;
 
   private static final double EDGE = 2;
   private static final double FULL = 100;
