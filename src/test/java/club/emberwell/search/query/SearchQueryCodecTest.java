@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class SearchQueryCodecTest {
   private static SearchQueryCodec.Parsed read(String address) {
@@ -70,6 +72,12 @@ class SearchQueryCodecTest {
   void aMaterialIsReadInAnySpelling() {
     assertEquals(
         List.of("stainless-304"), read("material=18/8+Stainless").query().facets().get("material"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"3-mm", "3+mm", "3mm", "1/8+in", "0.12+in", "3.2+mm"})
+  void aThicknessIsReadAsItsClassInAnyUnit(String written) {
+    assertEquals("thickness=3-mm", canonical("thickness=" + written));
   }
 
   @Test
