@@ -143,7 +143,7 @@ class InventedClubTest {
     assertTrue(typed >= 20, typed + " typed with the material");
   }
 
-  private static Map<String, MachineReader.Result> machines() throws IOException {
+  static Map<String, MachineReader.Result> machines() throws IOException {
     Map<String, MachineReader.Result> machines = new HashMap<>();
     for (String line : Files.readAllLines(CLUB.resolve("machines.csv"))) {
       if (line.startsWith("#") || line.startsWith("owner;")) {
@@ -173,7 +173,7 @@ class InventedClubTest {
   }
 
   /** Lines of the scenario as entries. */
-  private static final class Lines {
+  static final class Lines {
     static WrittenReport report(JsonNode n) {
       List<WrittenTrial> trials = new ArrayList<>();
       if (n.has("trials")) {
