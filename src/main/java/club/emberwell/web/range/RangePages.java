@@ -74,8 +74,15 @@ public class RangePages extends Pages {
       List<String> with,
       boolean room) {}
 
-  /** One combination. */
-  record Column(String query, String href, RangeView range, String without) {}
+  /**
+   * One combination.
+   *
+   * @param range the work with most members
+   * @param others how many more works it has
+   * @param all address of the list of them
+   */
+  record Column(
+      String query, String href, RangeView range, int others, String all, String without) {}
 
   private CautionsView cautions(Stream<Caution> cautions, Actor actor) {
     return CautionsView.of(Cautions.once(cautions), catalog.snapshot().vocabulary(), actor.units());
@@ -123,6 +130,8 @@ public class RangePages extends Pages {
               words(entry.query()),
               "/?" + self,
               entry.range().map(r -> RangeView.of(r, actor.units(), id, found.axes())).orElse(null),
+              entry.others(),
+              "/range?" + self,
               "/compare?"
                   + String.join(
                       "&",
