@@ -49,8 +49,9 @@ final class Contrasts {
   static List<Contrast> of(Group group, Map<Facet, List<Group>> relatives) {
     List<Pair> pairs = new ArrayList<>();
     relatives.forEach((facet, others) -> pairs.addAll(besideRelatives(group, facet, others)));
+    Dosed dosed = Dosed.of(group);
     for (Property property : Recorded.CONTRASTED) {
-      pairs.addAll(pairs(values(group, property), group, property));
+      pairs.addAll(pairs(values(dosed, property), group, property));
     }
     double[] adjusted = Holm.adjust(pairs.stream().mapToDouble(p -> p.ratio().pValue()).toArray());
     List<Contrast> contrasts = new ArrayList<>();
@@ -125,21 +126,20 @@ final class Contrasts {
   }
 
   /** Median ln dose of each member's right trials, by value of the property. */
-  private static Map<Integer, Map<Cell, Double>> values(Group group, Property property) {
+  private static Map<Integer, Map<Cell, Double>> values(Dosed dosed, Property property) {
     Map<Integer, Map<Cell, Double>> medians = new TreeMap<>();
-    logs(group, property, row -> group.code(property, row))
+    logs(dosed, property, row -> dosed.group().code(property, row))
         .forEach((code, cells) -> medians.put(code, medians(cells)));
     return medians;
   }
 
   /** The same of all trials of a group, which have the value of a part in common. */
   private static Map<Cell, Double> cells(Group group, Property property) {
-    return medians(logs(group, property, row -> 0).getOrDefault(0, Map.of()));
+    return medians(logs(Dosed.of(group), property, row -> 0).getOrDefault(0, Map.of()));
   }
 
   private static Map<Integer, Map<Cell, List<Double>>> logs(
-      Group group, Property property, IntUnaryOperator value) {
-    Dosed dosed = Dosed.of(group);
+      Dosed dosed, Property property, IntUnaryOperator value) {
     Map<Integer, Map<Cell, List<Double>>> found = new TreeMap<>();
     for (int i = 0; i < dosed.size(); i++) {
       int code = value.applyAsInt(dosed.rows()[i]);
