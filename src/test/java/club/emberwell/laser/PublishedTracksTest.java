@@ -100,7 +100,7 @@ class PublishedTracksTest {
                 fibre(400, 100.0), used, fibre(400, 170.0), used, Process.SCORE, true, true));
     assertEquals(Transfer.Verdict.SHOW_SIDE_BY_SIDE, outcome.verdict());
     assertNull(outcome.speedMmS());
-    assertTrue(outcome.reasons().get(0).contains("not by dose alone"));
+    assertTrue(outcome.reasons().get(0).contains("the same dose does not do the same"));
   }
 
   private static double mean(String machine, int column) {
