@@ -58,20 +58,6 @@ public final class FirthLogit {
         .map(NewtonAscent.Point::parameters);
   }
 
-  /** The penalised fit of a straight line in {@code x}. */
-  public static Optional<Fit> fit(double[] x, double[] successes, double[] trials) {
-    return fit(line(x), successes, trials);
-  }
-
-  /** Rows of a constant and one covariate. */
-  static double[][] line(double[] x) {
-    double[][] rows = new double[x.length][];
-    for (int i = 0; i < x.length; i++) {
-      rows[i] = new double[] {1, x[i]};
-    }
-    return rows;
-  }
-
   static double logistic(double logOdds) {
     return 1 / (1 + Math.exp(-logOdds));
   }

@@ -58,16 +58,6 @@ final class NewtonAscent {
       }
       return gain;
     }
-
-    /** Standard error of a linear combination of the parameters. */
-    double error(double[] row) {
-      double[] image = covariance.operate(row);
-      double variance = 0;
-      for (int i = 0; i < row.length; i++) {
-        variance += row[i] * image[i];
-      }
-      return Math.sqrt(variance);
-    }
   }
 
   /** Inverse and log determinant of an information matrix. */

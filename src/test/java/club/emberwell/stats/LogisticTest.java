@@ -66,10 +66,11 @@ class LogisticTest {
   void repeatingEveryTrialIsTheSameAsWeightingIt() {
     double[] x = {0, 1, 2, 3};
     FirthLogit.Fit weighted =
-        FirthLogit.fit(x, new double[] {0, 2, 0, 3}, new double[] {1, 2, 1, 3}).orElseThrow();
+        FirthLogit.fit(terms(x, false), new double[] {0, 2, 0, 3}, new double[] {1, 2, 1, 3})
+            .orElseThrow();
     FirthLogit.Fit repeated =
         FirthLogit.fit(
-                new double[] {0, 1, 1, 2, 3, 3, 3},
+                terms(new double[] {0, 1, 1, 2, 3, 3, 3}, false),
                 new double[] {0, 1, 1, 0, 1, 1, 1},
                 new double[] {1, 1, 1, 1, 1, 1, 1})
             .orElseThrow();
@@ -78,11 +79,12 @@ class LogisticTest {
 
   @Test
   void nothingAndOneDoseHaveNoCurve() {
-    assertTrue(FirthLogit.fit(new double[0], new double[0], new double[0]).isEmpty());
+    assertTrue(FirthLogit.fit(new double[0][], new double[0], new double[0]).isEmpty());
     double[] one = {1};
-    assertTrue(FirthLogit.fit(one, one, one).isEmpty());
+    assertTrue(FirthLogit.fit(terms(one, false), one, one).isEmpty());
     assertThrows(
-        IllegalArgumentException.class, () -> FirthLogit.fit(new double[] {Double.NaN}, one, one));
+        IllegalArgumentException.class,
+        () -> FirthLogit.fit(terms(new double[] {Double.NaN}, false), one, one));
   }
 
   private static double[][] terms(double[] x, boolean quadratic) {
@@ -116,7 +118,26 @@ class LogisticTest {
         weights[i] = random.nextDouble(0.3, 1.3);
         successes[i] = random.nextBoolean() ? weights[i] : 0;
       }
-      assertTrue(FirthLogit.fit(x, successes, weights).isPresent(), "run " + run);
+      assertTrue(FirthLogit.fit(terms(x, false), successes, weights).isPresent(), "run " + run);
+    }
+  }
+
+  /** Columns about their mean: their products sum to next to nothing, and must do so evenly. */
+  @Test
+  void weightedColumnsAboutTheirMeanHaveAFit() {
+    SplittableRandom random = new SplittableRandom(20261126);
+    for (int run = 0; run < 500; run++) {
+      int n = 12;
+      double[][] rows = new double[n][];
+      double[] weights = new double[n];
+      double[] successes = new double[n];
+      for (int i = 0; i < n; i++) {
+        double within = (i % 2 == 0 ? 1 : -1) * (0.1 + i / 2);
+        rows[i] = new double[] {1, within, i / 6 - 0.5};
+        weights[i] = i / 6 == 0 ? 1.1 : 0.9;
+        successes[i] = within + random.nextGaussian() > 0 ? weights[i] : 0;
+      }
+      assertTrue(FirthLogit.fit(rows, successes, weights).isPresent(), "run " + run);
     }
   }
 }
