@@ -91,6 +91,11 @@ public class ConsensusService {
     return ranges(search.columns(query), query.filters(Facet.EFFECT));
   }
 
+  /** The same where other words count as one: as a merge would leave them. */
+  public List<Range> ranges(SearchQuery query, Vocabulary counting) {
+    return ranges(search.columns(query).counting(counting), query.filters(Facet.EFFECT));
+  }
+
   /**
    * @param effectAsked whether the search filters by effect
    */

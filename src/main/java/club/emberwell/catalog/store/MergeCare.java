@@ -61,6 +61,12 @@ public class MergeCare {
         catalog.cautions().forTerm(kind, slug).stream().map(Caution::rule).toList());
   }
 
+  /** What words would mean after a merge. */
+  @Transactional
+  public Vocabulary merged(TermKind kind, String loser, String winner) {
+    return imagined(kind, loser, winner).vocabulary();
+  }
+
   private Catalog imagined(TermKind kind, String loser, String winner) {
     return store.withTerms(
         store.allTerms().stream()

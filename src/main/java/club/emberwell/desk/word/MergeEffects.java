@@ -1,6 +1,7 @@
 package club.emberwell.desk.word;
 
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.MergeCare;
 import club.emberwell.catalog.store.MergePreview;
 import club.emberwell.consensus.ConsensusService;
@@ -77,9 +78,10 @@ public class MergeEffects {
   public Effects of(Actor actor, TermKind kind, String loser, String winner) {
     DeskAccess.moderates(actor);
     MergePreview preview = merges.preview(kind, loser, winner);
-    List<Range> lost = ranges(kind, List.of(loser));
-    List<Range> won = ranges(kind, List.of(winner));
-    List<Range> both = ranges(kind, List.of(loser, winner));
+    Vocabulary merged = merges.merged(kind, loser, winner);
+    List<Range> lost = ranges(kind, List.of(loser), merged);
+    List<Range> won = ranges(kind, List.of(winner), merged);
+    List<Range> both = ranges(kind, List.of(loser, winner), merged);
     List<Shift> shifts = new ArrayList<>();
     both.stream()
         .limit(RANGES)
@@ -94,11 +96,11 @@ public class MergeEffects {
     return new Effects(preview, reports(lost), reports(won), reports(both), List.copyOf(shifts));
   }
 
-  private List<Range> ranges(TermKind kind, List<String> slugs) {
+  private List<Range> ranges(TermKind kind, List<String> slugs, Vocabulary merged) {
     return Stream.of(Facet.values())
         .filter(facet -> facet.vocabulary().filter(kind::equals).isPresent())
         .map(facet -> SearchQuery.everything().withFacet(facet.code(), slugs))
-        .flatMap(query -> consensus.ranges(query).stream())
+        .flatMap(query -> consensus.ranges(query, merged).stream())
         .sorted(Comparator.comparingInt((Range range) -> range.counts().reports()).reversed())
         .toList();
   }

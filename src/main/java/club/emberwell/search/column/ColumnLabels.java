@@ -50,6 +50,11 @@ record ColumnLabels(Map<Property, List<String>> names, Vocabulary vocabulary)
         .orElseGet(() -> new TrialColumns.Named(value, label(property, code)));
   }
 
+  @Override
+  public TrialColumns.PropertyLabels counting(Vocabulary other) {
+    return new ColumnLabels(names, other);
+  }
+
   private TrialColumns.Named alike(TermKind kind, String slug) {
     String counted = vocabulary.respondsAs(kind, slug);
     return new TrialColumns.Named(counted, term(kind, counted));

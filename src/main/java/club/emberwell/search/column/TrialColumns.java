@@ -1,5 +1,6 @@
 package club.emberwell.search.column;
 
+import club.emberwell.catalog.Vocabulary;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 
@@ -62,6 +63,16 @@ public record TrialColumns(
     default Named alike(Property property, int code) {
       return new Named(value(property, code), label(property, code));
     }
+
+    /** The same where other words count as one. */
+    default PropertyLabels counting(Vocabulary other) {
+      return this;
+    }
+  }
+
+  /** The same trials where other words count as one: as a merge would leave them. */
+  public TrialColumns counting(Vocabulary other) {
+    return new TrialColumns(size, who, apart, effect, values, properties, labels.counting(other));
   }
 
   public long[] member() {

@@ -3,6 +3,7 @@ package club.emberwell.api.desk;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
+import club.emberwell.access.People.Person;
 import club.emberwell.desk.SweptCatalog;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -104,6 +105,47 @@ class CatalogCareApiTest extends DeskCalls {
     post(member, "caution-proposals", body("caution", caution("test-bad", "x")))
         .statusCode(422)
         .body("errors[0].pointer", equalTo("/reason"));
+  }
+
+  @Test
+  void aMergeIsShownAsItWouldCount() {
+    String loser = term();
+    String winner = term();
+    reportOn(author, loser);
+    reportOn(member, winner);
+    get(moderator, "desk/terms/material/" + loser + "/merge?into=" + winner)
+        .statusCode(200)
+        .body("shifts.size()", equalTo(1))
+        .body("shifts[0].loser.reports", equalTo(1))
+        .body("shifts[0].winner.reports", equalTo(1))
+        .body("shifts[0].together.reports", equalTo(2))
+        .body("shifts[0].together.voices", equalTo(2));
+  }
+
+  private String term() {
+    String word = "quillwood" + UUID.randomUUID().toString().substring(0, 6);
+    Map<String, Object> term = body("slug", word, "label", word, "reason", "Missing.");
+    post(moderator, "desk/terms/material", term).statusCode(200);
+    return word;
+  }
+
+  private static void reportOn(Person person, String material) {
+    Map<String, Object> laser =
+        body(
+            "source", "diode",
+            "wavelength", "455 nm",
+            "ratedPower", "10 W",
+            "motion", "gantry");
+    Map<String, Object> settings =
+        body("power", "50 %", "speed", "100 mm/s", "lineSpacing", "0.1 mm");
+    Map<String, Object> report =
+        body(
+            "laser", laser,
+            "material", material,
+            "process", "surface engraving",
+            "settings", settings,
+            "effect", "right");
+    post(person, "reports", report).statusCode(201);
   }
 
   @Test
