@@ -158,7 +158,7 @@ final class Explain {
                 all.add(
                     new Explanation(
                         path + ".nextLow",
-                        "Where the first right test of one more member lands, with "
+                        "Where the first right test of a further member would be, with "
                             + Figures.percent(band.coverage())
                             + " chance. Each right test weighs 1 / (right tests of its member)."
                             + " Below 9 members it runs from the least to the largest.",
