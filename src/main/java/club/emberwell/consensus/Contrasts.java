@@ -9,13 +9,12 @@ import club.emberwell.search.query.Property;
 import club.emberwell.stats.Holm;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.ModifiedZ;
-import club.emberwell.stats.Quantiles;
 import club.emberwell.stats.Ratio;
 import club.emberwell.stats.Summary;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -127,38 +126,59 @@ final class Contrasts {
 
   /** Median ln dose of each member's right trials, by value of the property. */
   private static Map<Integer, Map<Cell, Double>> values(Dosed dosed, Property property) {
-    Map<Integer, Map<Cell, Double>> medians = new TreeMap<>();
-    logs(dosed, property, row -> dosed.group().code(property, row))
-        .forEach((code, cells) -> medians.put(code, medians(cells)));
+    Map<Integer, Map<Cell, Double>> medians =
+        medians(dosed, property, row -> dosed.group().code(property, row));
+    medians.values().forEach(Contrasts::dropSuspects);
     return medians;
   }
 
   /** The same of all trials of a group, which have the value of a part in common. */
   private static Map<Cell, Double> cells(Group group, Property property) {
-    return medians(logs(Dosed.of(group), property, row -> 0).getOrDefault(0, Map.of()));
+    Map<Cell, Double> own =
+        medians(Dosed.of(group), property, row -> 0).getOrDefault(0, new LinkedHashMap<>());
+    dropSuspects(own);
+    return own;
   }
 
-  private static Map<Integer, Map<Cell, List<Double>>> logs(
+  /** A member's trials lie side by side, so that one member at a time is sorted. */
+  private static Map<Integer, Map<Cell, Double>> medians(
       Dosed dosed, Property property, IntUnaryOperator value) {
-    Map<Integer, Map<Cell, List<Double>>> found = new TreeMap<>();
-    for (int i = 0; i < dosed.size(); i++) {
-      int code = value.applyAsInt(dosed.rows()[i]);
-      if (code >= 0 && dosed.right(i)) {
-        found
-            .computeIfAbsent(code, key -> new HashMap<>())
-            .computeIfAbsent(cell(dosed, i, property), key -> new ArrayList<>())
-            .add(Math.log(dosed.doses()[i]));
+    Map<Integer, Map<Cell, Double>> found = new TreeMap<>();
+    int from = 0;
+    while (from < dosed.size()) {
+      Map<Integer, Map<Cell, List<Double>>> own = new TreeMap<>();
+      int to = from;
+      for (; to < dosed.size() && dosed.members()[to] == dosed.members()[from]; to++) {
+        int code = value.applyAsInt(dosed.rows()[to]);
+        if (code >= 0 && dosed.right(to)) {
+          own.computeIfAbsent(code, key -> new LinkedHashMap<>())
+              .computeIfAbsent(cell(dosed, to, property), key -> new ArrayList<>())
+              .add(Math.log(dosed.doses()[to]));
+        }
       }
+      own.forEach(
+          (code, cells) ->
+              cells.forEach(
+                  (cell, logs) ->
+                      found
+                          .computeIfAbsent(code, key -> new LinkedHashMap<>())
+                          .put(cell, median(logs))));
+      from = to;
     }
     return found;
   }
 
-  private static Map<Cell, Double> medians(Map<Cell, List<Double>> cells) {
-    Map<Cell, Double> own = new LinkedHashMap<>();
-    cells.forEach((cell, logs) -> own.put(cell, Quantiles.median(logs)));
+  private static double median(List<Double> logs) {
+    Collections.sort(logs);
+    int half = logs.size() / 2;
+    return logs.size() % 2 == 1 ? logs.get(half) : (logs.get(half - 1) + logs.get(half)) / 2;
+  }
+
+  private static void dropSuspects(Map<Cell, Double> own) {
     Set<Long> suspects = suspects(own);
-    own.keySet().removeIf(cell -> suspects.contains(cell.member()));
-    return own;
+    if (!suspects.isEmpty()) {
+      own.keySet().removeIf(cell -> suspects.contains(cell.member()));
+    }
   }
 
   /** Set aside within one value: what is far off among all may be usual for that value. */
