@@ -12,7 +12,7 @@ public enum Why implements Coded {
   ONE_MEMBER("one-member", "Only one member has tried this."),
   FEW_MEMBERS("few-members", "Fewer than six members have tried this."),
   TWO_GROUPS("two-groups", "Members fall into two groups of settings: look at both."),
-  BORROWED("borrowed", "Nobody posted exactly this: it is estimated from work like it.");
+  BORROWED("borrowed", "It is borrowed from work like it.");
 
   private final String code;
   private final String sentence;

@@ -40,6 +40,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -208,7 +209,7 @@ public class AnswerViews {
     return new Head(
         id,
         range.key().work().words(),
-        range.key().process().label().toLowerCase(java.util.Locale.ROOT),
+        range.key().process().label().toLowerCase(Locale.ROOT),
         machine.map(Machine::name).orElse(null),
         machine.map(m -> TrialText.laser(m.laser(), made.units())).orElse(range.key().laser()),
         made.found().mine().all().size() < 2

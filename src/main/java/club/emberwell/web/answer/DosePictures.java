@@ -13,6 +13,7 @@ import club.emberwell.web.range.MeasureText;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 
@@ -83,7 +84,7 @@ final class DosePictures {
   private static DosePlot.Effect lane(
       Effect effect, List<Window.Mark> marks, MeasureText text, Map<Long, ReportBrief> reports) {
     return new DosePlot.Effect(
-        effect.label().toLowerCase(java.util.Locale.ROOT),
+        effect.label().toLowerCase(Locale.ROOT),
         marks.stream()
             .filter(mark -> mark.effect() == effect)
             .map(mark -> trial(mark, text, reports.get(mark.report())))
@@ -162,7 +163,7 @@ final class DosePictures {
               ReportBrief report = reports.get(mark.report());
               return new Row(
                   text.told(mark.dose()),
-                  mark.effect().label().toLowerCase(java.util.Locale.ROOT),
+                  mark.effect().label().toLowerCase(Locale.ROOT),
                   "/reports/" + report.id(),
                   report.author(),
                   mark.aside());

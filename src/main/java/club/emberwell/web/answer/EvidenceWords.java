@@ -45,7 +45,7 @@ final class EvidenceWords {
   }
 
   private static String borrowed(Borrowing found) {
-    return "Estimated from %s: %s on %s works like it."
+    return "Nobody posted exactly this. Borrowed from %s: %s on %s works like it."
         .formatted(
             found.lenders().words(),
             RangeView.counted(found.lenders().members(), "member", "members"),

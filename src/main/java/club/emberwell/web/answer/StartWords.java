@@ -83,12 +83,13 @@ final class StartWords {
     if (machine.isPresent() && !first.isEmpty()) {
       first.add("Look at the whole settings of others below.");
     }
+    boolean refused = machine.isPresent() && !first.isEmpty();
     String title =
-        machine.isPresent()
-            ? "No start for this machine"
-            : one.middle()
-                .map(m -> "Right at about " + text.told(m.dose()) + " " + text.unit())
-                .orElse("Too few tests for a range");
+        one.middle()
+            .filter(middle -> !refused)
+            .map(middle -> about(middle.dose()))
+            .orElse(
+                machine.isPresent() ? "No start for this machine" : "Too few tests for a range");
     return new AnswerView.Start(title, null, said(first), before, null);
   }
 
@@ -104,7 +105,12 @@ final class StartWords {
         machine.map(m -> PostAddress.of(one.range().key(), m.id(), settings, units)).orElse(null));
   }
 
-  /** The window and the next member, after what comes first. */
+  private String about(double dose) {
+    boolean tried = one.range().counts().voices() > 0;
+    return (tried ? "Right at about " : "Estimate: about ") + text.told(dose) + " " + text.unit();
+  }
+
+  /** The window and the next member, after what comes first; else what relatives say. */
   private List<String> said(List<String> first) {
     List<String> said = new ArrayList<>(first);
     one.findings().map(found -> AnswerWords.window(found.window(), text)).ifPresent(said::add);
@@ -112,6 +118,14 @@ final class StartWords {
         .dose()
         .nextMember()
         .map(band -> AnswerWords.further(band, text))
+        .ifPresent(said::add);
+    one.borrowing()
+        .filter(borrowed -> one.range().counts().voices() == 0)
+        .map(borrowed -> text.ends(borrowed.interval().low(), borrowed.interval().high()))
+        .map(
+            ends ->
+                "Probably between %s and %s %s."
+                    .formatted(text.shown(ends[0]), text.shown(ends[1]), text.unit()))
         .ifPresent(said::add);
     return said;
   }

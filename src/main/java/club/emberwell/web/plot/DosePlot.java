@@ -1,6 +1,7 @@
 package club.emberwell.web.plot;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleFunction;
@@ -179,7 +180,7 @@ public record DosePlot(
    */
   static int[] levels(double[] x, double width) {
     double[] last = new double[LEVELS];
-    java.util.Arrays.fill(last, Double.NEGATIVE_INFINITY);
+    Arrays.fill(last, Double.NEGATIVE_INFINITY);
     int[] levels = new int[x.length];
     for (int i = 0; i < x.length; i++) {
       double here = x[i] * width / FULL;

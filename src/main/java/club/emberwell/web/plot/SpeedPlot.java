@@ -1,6 +1,7 @@
 package club.emberwell.web.plot;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.stream.DoubleStream;
@@ -94,7 +95,7 @@ public record SpeedPlot(
     }
     List<Point> outline = new ArrayList<>(lines.get(0).points());
     List<Point> back = new ArrayList<>(lines.get(lines.size() - 1).points());
-    java.util.Collections.reverse(back);
+    Collections.reverse(back);
     if (outline.isEmpty() || back.isEmpty()) {
       return "";
     }
