@@ -232,7 +232,7 @@ public class AnswerViews {
         .filter(whole -> made.reports().containsKey(whole.made().report()))
         .forEach(whole -> list.add(whole(made, whole, borrowed)));
     String machines =
-        made.machine().isPresent() ? "Worked on machines most like yours" : "Worked for members";
+        made.machine().isPresent() ? "Worked on machines like yours" : "Worked for members";
     return new Wholes(borrowed ? "Worked on something like it" : machines, list);
   }
 
