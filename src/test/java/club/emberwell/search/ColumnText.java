@@ -117,9 +117,8 @@ final class ColumnText {
         WorkProperty.of(Shape.WORD).stream()
             .map(work::word)
             .filter(word -> word.slug() == null && word.written() != null)
-            .map(
-                word ->
-                    SearchFixture.WORDS.folding().fold(Folding.withoutThickness(word.written())))
+            .map(word -> Folding.withoutThickness(word.written()))
+            .map(text -> String.join(" ", SearchFixture.WORDS.folding().words(text)))
             .collect(Collectors.joining(" / "));
     return words.isEmpty() ? null : words;
   }

@@ -101,7 +101,8 @@ public final class TrialDocuments {
     return WorkProperty.of(Shape.WORD).stream()
         .map(work::word)
         .filter(word -> word.slug() == null && word.written() != null)
-        .map(word -> vocabulary.folding().fold(Folding.withoutThickness(word.written())))
+        .map(word -> vocabulary.folding().words(Folding.withoutThickness(word.written())))
+        .map(words -> String.join(" ", words))
         .collect(Collectors.joining(" / "));
   }
 
