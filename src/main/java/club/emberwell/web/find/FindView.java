@@ -92,7 +92,7 @@ record FindView(
   record Chip(String label, String href) {}
 
   /** A way out of an empty result. */
-  record Way(String label, String href, int reports) {}
+  record Way(String label, String href) {}
 
   /** Before the parameters of a search. */
   static final String ADDRESS = "/?";

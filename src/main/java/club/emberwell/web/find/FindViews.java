@@ -122,9 +122,19 @@ class FindViews {
             result.guesses().entrySet().stream()
                 .map(e -> "“" + e.getKey() + "” was read as " + String.join(", ", e.getValue()))
                 .toList(),
-            result.suggestions().stream()
-                .map(s -> new Way(s.label(), FindView.address(s.query()), s.reports()))
-                .toList()));
+            result.suggestions().stream().map(FindViews::way).toList()));
+  }
+
+  private static Way way(SearchResult.Suggestion way) {
+    String label =
+        switch (way.kind()) {
+          case "drop-all" -> "Everything";
+          case "widen" -> "All of " + way.label();
+          default -> "Without “" + way.label() + "”";
+        };
+    return new Way(
+        label + ": " + RangeView.counted(way.reports(), "report", "reports"),
+        FindView.address(way.query()));
   }
 
   private static boolean isNarrow(SearchQuery query) {
