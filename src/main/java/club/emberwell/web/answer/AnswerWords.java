@@ -112,11 +112,11 @@ final class AnswerWords {
     return text.told(limit.dose(), half);
   }
 
-  /** Where further members would be, with its chance in everyday form. */
+  /** Where further members would be, with its chance in everyday form, rounded down. */
   static String further(Interval band, MeasureText text) {
     double[] ends = text.ends(band.low(), band.high());
-    return "%s in 10 further members would be between %s and %s."
-        .formatted(Math.round(band.coverage() * TENTHS), text.shown(ends[0]), text.shown(ends[1]));
+    return "%d in 10 further members would be between %s and %s."
+        .formatted((int) (band.coverage() * TENTHS), text.shown(ends[0]), text.shown(ends[1]));
   }
 
   /** What of one's own leads to the next try. */
