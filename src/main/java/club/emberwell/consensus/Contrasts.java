@@ -55,7 +55,10 @@ final class Contrasts {
     double[] adjusted = Holm.adjust(pairs.stream().mapToDouble(p -> p.ratio().pValue()).toArray());
     List<Contrast> contrasts = new ArrayList<>();
     for (int i = 0; i < adjusted.length; i++) {
-      contrasts.add(contrast(pairs.get(i), adjusted[i]));
+      // corrected for all that were tried, told only where it says something
+      if (pairs.get(i).ratio().interval().ratio() <= ConsensusLimits.WIDEST_RATIO) {
+        contrasts.add(contrast(pairs.get(i), adjusted[i]));
+      }
     }
     contrasts.sort(
         Comparator.comparingDouble(Contrast::adjusted)

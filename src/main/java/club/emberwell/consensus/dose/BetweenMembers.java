@@ -48,9 +48,6 @@ public record BetweenMembers(
    * @param within the same for repeats of one member
    */
   public record Estimate(double factor, Interval interval, double within) {
-    /** Farther apart than this the ends of the interval leave nothing to tell. */
-    private static final double WIDEST = 10;
-
     /** Whether members can be told apart from chance at all. */
     public boolean differ() {
       return factor > 1;
@@ -58,7 +55,7 @@ public record BetweenMembers(
 
     /** Whether the factor is known well enough to be said. */
     public boolean told() {
-      return interval.ratio() <= WIDEST;
+      return interval.ratio() <= ConsensusLimits.WIDEST_RATIO;
     }
   }
 

@@ -24,6 +24,9 @@ public final class ConsensusLimits {
   /** Groups worked out in full, largest first; the rest keep to the core. */
   public static final int DETAILED = 8;
 
+  /** A ratio whose interval spans a larger factor says nothing and is not told. */
+  public static final double WIDEST_RATIO = 10;
+
   /** Values of one property that are compared with the most frequent one. */
   public static final int CONTRASTED = 5;
 

@@ -1,6 +1,7 @@
 package club.emberwell.web.range;
 
 import club.emberwell.consensus.SideBySide;
+import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Spread;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
@@ -85,9 +86,19 @@ public record SpreadView(
           + text.measured(q.median(), half(spread))
           + ", the same for half of the members or more.";
     }
+    if (middleElsewhere(spread)) {
+      return "Half of the members between %s.".formatted(between(q.p25(), q.p75(), spread, text));
+    }
     return "Middle %s, half of the members between %s."
         .formatted(
             text.measured(q.median(), half(spread)), between(q.p25(), q.p75(), spread, text));
+  }
+
+  /** The one middle of a dose is drawn toward relatives where voices are few; none beside it. */
+  private static boolean middleElsewhere(Spread spread) {
+    Measure measure = spread.measure();
+    boolean dose = measure == Measure.AREAL_DOSE || measure == Measure.LINE_DOSE;
+    return dose && spread.voices().size() < ConsensusLimits.BORROW_BELOW;
   }
 
   private static String sure(Spread spread, MeasureText text) {
@@ -142,7 +153,11 @@ public record SpreadView(
                 text.values(spread.voices().values()), text.values(spread.aside().values())),
             new StripPlot.Middle(
                 spread.quantiles().map(q -> text.ends(q.p25(), q.p75())).orElse(null),
-                spread.quantiles().map(q -> text.value(q.median())).orElse(null),
+                spread
+                    .quantiles()
+                    .filter(q -> !middleElsewhere(spread))
+                    .map(q -> text.value(q.median()))
+                    .orElse(null),
                 spread.medianInterval().map(i -> text.ends(i.low(), i.high())).orElse(null),
                 spread.nextMember().map(i -> text.ends(i.low(), i.high())).orElse(null)),
             new StripPlot.Scale(
