@@ -20,7 +20,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 @QuarkusTest
 @TestProfile(ClubProfile.class)
 class MainFlowTest extends BrowserTest {
-  private static final String POWDER_COAT = "/?q=powder+coat";
+  private static final String POWDER_COAT = "/?q=navy+powder+coat";
   private static final String BLUE = "main a[href*='source=diode'].facet-value";
   private static final int TAPS_FOR_A_RESULT = 8;
 
@@ -38,16 +38,16 @@ class MainFlowTest extends BrowserTest {
       visit.open(search);
       Counted after = count(visit);
       assertEquals(before.reports() + 1, after.reports());
-      assertEquals(before.trials() + 1, after.trials());
+      assertEquals(before.tests() + 1, after.tests());
       assertEquals(before.members() + 1, after.members());
       visit.noComplaints();
     }
   }
 
   private static void find(Visit visit) {
-    visit.open("/").fill(Map.of("q", "powder coat")).press(".find-form button.primary");
-    assertThat(visit.page()).hasURL(Pattern.compile(".*[?&]q=powder(\\+|%20)coat.*"));
-    assertThat(visit.one("#found section.range").first()).isVisible();
+    visit.open("/").fill(Map.of("q", "navy powder coat")).press(".find-form button.primary");
+    assertThat(visit.page()).hasURL(Pattern.compile(".*[?&]q=navy(\\+|%20)powder(\\+|%20)coat.*"));
+    assertThat(visit.one("#found section.answer, #found section.works").first()).isVisible();
   }
 
   /** Choosing and taking away a value changes the address and nothing else holds the state. */
@@ -79,16 +79,14 @@ class MainFlowTest extends BrowserTest {
     assertTrue(visit.where().contains("source=diode"), visit.where());
   }
 
-  /** Every plot tells how many stand behind it and has its numbers as a table beneath. */
+  /** The answer tells how many stand behind it, and has its picture as a table beneath. */
   private static Counted readTheRange(Visit visit) {
-    Locator spread = visit.one("section.range section.spread").first();
-    assertThat(spread.locator("h4")).hasText(Pattern.compile(".*\\d+ members?, \\d+ trials?.*"));
-    assertThat(spread.locator("svg.plot")).isVisible();
-    Locator table = spread.locator("table");
+    Locator answer = visit.one("#found section.answer");
+    assertThat(answer.locator("svg").first()).isVisible();
+    Locator table = answer.locator("table").first();
     assertThat(table).isHidden();
-    spread.locator("details > summary").click();
+    answer.locator("details:has(table) > summary").first().click();
     assertThat(table).isVisible();
-    assertTrue(table.boundingBox().y > spread.locator("svg.plot").boundingBox().y);
     return count(visit);
   }
 
@@ -159,12 +157,12 @@ class MainFlowTest extends BrowserTest {
     }
   }
 
-  /** What the page says stands behind its first range. */
-  private record Counted(int reports, int trials, int members) {}
+  /** What the page says stands behind its answer. */
+  private record Counted(int reports, int tests, int members) {}
 
   private static Counted count(Visit visit) {
-    String text = visit.one("#found section.range > p").first().innerText();
-    return new Counted(reports(visit), number(text, "trial"), number(text, "member"));
+    String text = visit.one("#found section.answer p:has(.evidence)").innerText();
+    return new Counted(reports(visit), number(text, "test"), number(text, "member"));
   }
 
   private static Locator found(Visit visit) {

@@ -76,6 +76,11 @@ public final class FacetValues {
     return FIXED.getOrDefault(facet, Map.of());
   }
 
+  /** True where the values are few and known beforehand, or form a tree. */
+  public static boolean isClosed(Facet facet) {
+    return facet.vocabulary().isPresent() || !fixed(facet).isEmpty();
+  }
+
   public static String label(Facet facet, String value, Vocabulary vocabulary) {
     if (value.equals(Facet.NOT_GIVEN)) {
       return "Not given";

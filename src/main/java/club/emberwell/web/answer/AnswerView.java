@@ -39,7 +39,8 @@ public record AnswerView(
    * @param action the page it stands on
    * @param hidden what the form carries along
    */
-  public record Form(String action, List<QueryString.Pair> hidden, List<Option> machines) {}
+  public record Form(
+      String action, String name, List<QueryString.Pair> hidden, List<Option> machines) {}
 
   /**
    * The sentence that answers.

@@ -216,7 +216,9 @@ public class AnswerViews {
             ? null
             : new Form(
                 page,
-                QueryString.pairs(SearchQueryCodec.write(made.query().withPage(0))),
+                // of the search, where facets and pages keep it
+                page.equals(FIND) ? SearchQueryCodec.NEAR : MACHINE,
+                QueryString.pairs(SearchQueryCodec.write(made.query().withNear(null).withPage(0))),
                 made.found().mine().all().stream()
                     .map(
                         m ->

@@ -3,6 +3,7 @@ package club.emberwell.web.find;
 import club.emberwell.search.SearchResult.FacetList;
 import club.emberwell.search.SearchResult.FacetValue;
 import club.emberwell.search.query.Facet;
+import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.SearchQuery;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -19,6 +20,9 @@ import java.util.Set;
 record FacetView(String code, String label, boolean open, List<Value> first, List<Value> rest) {
   /** Values in sight before "show more". */
   static final int IN_SIGHT = 7;
+
+  /** Values of a facet without an end (member, lot) behind "more"; words reach the others. */
+  private static final int MOST_OPEN = 10;
 
   /** With this few branches at the top, what grows on them is in sight too. */
   private static final int FEW_ROOTS = 2;
@@ -54,7 +58,7 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
               FindView.address(query.toggled(code, value.value())));
       if (value.selected() || inBranch && first.size() < IN_SIGHT) {
         first.add(view);
-      } else {
+      } else if (FacetValues.isClosed(list.facet()) || rest.size() < MOST_OPEN) {
         rest.add(view);
       }
     }
