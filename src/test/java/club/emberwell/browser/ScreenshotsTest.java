@@ -10,6 +10,7 @@ import io.quarkus.test.junit.TestProfile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -45,8 +46,9 @@ class ScreenshotsTest extends BrowserTest {
       }
     }
     try (Visit visit = as(WHO, Screen.DESK).open(BIRCH)) {
+      visit.press(".answer-machine > summary");
       visit.page().selectOption("select[name=machine]", new SelectOption().setIndex(1));
-      visit.press("main form[action='/range'] button");
+      visit.page().waitForURL(Pattern.compile(".*machine=.*"));
       shoot(visit, "range-desk", ColorScheme.LIGHT);
     }
     try (Visit visit = chromium.visit(Screen.PHONE).open("/materials/pvc")) {
