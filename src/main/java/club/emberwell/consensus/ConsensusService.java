@@ -23,6 +23,7 @@ import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -247,6 +248,7 @@ public class ConsensusService {
     private final Ask ask;
     private final Vocabulary vocabulary;
     private final long version;
+    private final Laser mine;
     private final RangeWork work;
 
     Wider(Ask ask, Reader reader) {
@@ -254,6 +256,7 @@ public class ConsensusService {
       this.ask = ask;
       vocabulary = now.vocabulary();
       version = now.version();
+      mine = reader.laser();
       work =
           new RangeWork(now.cautions(), reader, ask.spacingMm(), ask.query().filters(Facet.EFFECT));
     }
@@ -304,14 +307,23 @@ public class ConsensusService {
       for (Relatives from : Relatives.of(asked, vocabulary)) {
         List<Group> groups = groups(from.query());
         for (RangeKey key : from.wanted(asked, groups, vocabulary)) {
-          if (found.size() < ConsensusLimits.BORROWED_ALONE && !found.containsKey(key)) {
+          if (!found.containsKey(key)) {
             List<Group> lenders = from.beside(key, groups);
             Borrowing.of(Optional.empty(), key, lenders, from.by(), from.words())
                 .ifPresent(borrowed -> found.put(key, work.alone(key, lenders, borrowed)));
           }
         }
       }
-      return List.copyOf(found.values());
+      return ownLightFirst(found.values()).stream().limit(ConsensusLimits.BORROWED_ALONE).toList();
+    }
+
+    /** For the reader's machine alone where anything is known for its light. */
+    private List<RangeDetail> ownLightFirst(Collection<RangeDetail> found) {
+      List<RangeDetail> own =
+          found.stream()
+              .filter(detail -> mine != null && detail.range().key().litBy(mine))
+              .toList();
+      return own.isEmpty() ? List.copyOf(found) : own;
     }
   }
 

@@ -22,7 +22,7 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
   static final int IN_SIGHT = 7;
 
   /** Values of a facet without an end (member, lot) behind "more"; words reach the others. */
-  private static final int MOST_OPEN = 10;
+  private static final int MOST_OPEN = 5;
 
   /** With this few branches at the top, what grows on them is in sight too. */
   private static final int FEW_ROOTS = 2;

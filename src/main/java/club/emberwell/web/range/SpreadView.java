@@ -123,7 +123,7 @@ public record SpreadView(
   }
 
   /** Half of what is not known of the middle, canonical; NaN where nothing is. */
-  private static double half(Spread spread) {
+  static double half(Spread spread) {
     return spread
         .medianInterval()
         .or(spread::nextMember)

@@ -123,7 +123,7 @@ public record WorksView(List<Section> sections, String more, int left) {
         range.evidence().words(),
         RangeView.evidenceClass(range.evidence()),
         RangeView.counted(range.counts().voices(), "member", "members"),
-        middle.map(text::text).orElse(null),
+        middle.map(m -> text.measured(m, SpreadView.half(dose))).orElse(null),
         BandLine.of(
             axis,
             middle.map(text::value).orElse(null),
