@@ -15,19 +15,6 @@ public record MeasureText(Measure measure, UnitPreferences reader) {
   private static final int FEWEST_DIGITS = 2;
   private static final int MOST_DIGITS = 3;
 
-  /** The number alone, for axes and tables. */
-  public String number(double canonical) {
-    return QuantityPrinter.number(value(canonical), reader.style());
-  }
-
-  /** The number with its unit, for sentences. */
-  public String text(double canonical) {
-    return measure
-        .dimension()
-        .map(d -> QuantityPrinter.print(canonical, d, reader))
-        .orElseGet(() -> number(canonical));
-  }
-
   public double value(double canonical) {
     return measure
         .dimension()
