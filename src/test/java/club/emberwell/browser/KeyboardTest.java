@@ -65,18 +65,18 @@ class KeyboardTest extends BrowserTest {
       assertThat(visit.one("#main")).isFocused();
       type(visit, "q", "powder coat");
       press(visit, "Enter");
-      assertThat(visit.one("#found section.range").first()).isVisible();
+      assertThat(visit.one("#found section.works").first()).isVisible();
       if (screen == Screen.PHONE) {
         tabTo(visit, ".narrow > summary");
         press(visit, "Enter");
       }
       tabTo(visit, "#source-diode");
       press(visit, "Enter");
-      assertThat(visit.one("a.chip:has-text('Diode')")).isVisible();
+      assertThat(visit.one(".chips a.chip:has-text('Diode')")).isVisible();
       assertEquals("source-diode", visit.page().evaluate("document.activeElement.id"));
       press(visit, "Enter");
-      assertThat(visit.one("a.chip:has-text('Diode')")).hasCount(0);
-      tabTo(visit, ".hit h3 a[href^='/reports/']");
+      assertThat(visit.one(".chips a.chip:has-text('Diode')")).hasCount(0);
+      tabTo(visit, ".hit th a[href^='/reports/']");
       press(visit, "Enter");
       assertThat(visit.page()).hasURL(Pattern.compile(".*/reports/[0-9a-f-]{36}"));
       assertThat(visit.one("h1")).isVisible();

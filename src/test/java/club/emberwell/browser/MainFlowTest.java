@@ -62,7 +62,7 @@ class MainFlowTest extends BrowserTest {
     assertEquals(wide, visit.where());
     visit.page().goForward();
     assertThat(found(visit)).hasText(Pattern.compile("^" + narrowed + " reports.*"));
-    visit.press("a.chip:has-text('Diode')");
+    visit.press(".chips a.chip:has-text('Diode')");
     assertThat(found(visit)).hasText(Pattern.compile("^" + all + " reports.*"));
     assertEquals(wide, visit.where());
     chooseBlue(visit, screen);
@@ -75,17 +75,18 @@ class MainFlowTest extends BrowserTest {
       visit.press(".narrow > summary");
     }
     value.click();
-    assertThat(visit.one("a.chip:has-text('Diode')")).isVisible();
+    assertThat(visit.one(".chips a.chip:has-text('Diode')")).isVisible();
     assertTrue(visit.where().contains("source=diode"), visit.where());
   }
 
   /** The answer tells how many stand behind it, and has its picture as a table beneath. */
   private static Counted readTheRange(Visit visit) {
     Locator answer = visit.one("#found section.answer");
-    assertThat(answer.locator("svg").first()).isVisible();
-    Locator table = answer.locator("table").first();
+    assertThat(answer.locator("svg:visible").first()).isVisible();
+    Locator fold = answer.locator("details.answer-fold:has(table)");
+    Locator table = fold.locator("table").first();
     assertThat(table).isHidden();
-    answer.locator("details:has(table) > summary").first().click();
+    fold.locator("summary").first().click();
     assertThat(table).isVisible();
     return count(visit);
   }
@@ -151,7 +152,7 @@ class MainFlowTest extends BrowserTest {
     try (Visit one = chromium.visit(Screen.DESK);
         Visit other = chromium.visit(Screen.PHONE)) {
       one.open(POWDER_COAT).press(BLUE);
-      assertThat(one.one("a.chip:has-text('Diode')")).isVisible();
+      assertThat(one.one(".chips a.chip:has-text('Diode')")).isVisible();
       other.open(one.where());
       assertEquals(count(one), count(other));
     }
