@@ -276,7 +276,7 @@ public class ConsensusService {
           RangeDetail.class,
           List.of(group.key(), version),
           () -> workedOut(group),
-          detail -> 0);
+          detail -> detail.range().counts().trials());
     }
 
     private RangeDetail workedOut(Group group) {

@@ -36,7 +36,7 @@ public final class ReportLimits {
   public static final int OWN_PAGE = 20;
 
   /** Reports kept in memory as they were read last. */
-  static final int KEPT_SNAPSHOTS = 2_000;
+  static final int KEPT_SNAPSHOTS = 500;
 
   private ReportLimits() {}
 }
