@@ -149,7 +149,7 @@ class AnswerPanelTest {
     Browser browser = Browser.of(reader);
     Document page = browser.get("/?q=" + LOT).tidy().page();
     assertTrue(page.select(".answer").text().contains("on your Mine 450 nm"), page.text());
-    assertEquals(3, page.select(".answer select[name=machine] option").size());
+    assertEquals(3, page.select(".answer select[name=near] option").size());
     page = browser.get("/?q=" + LOT + "&machine=" + other).tidy().page();
     assertTrue(page.select(".answer").text().contains("on your Mine 460 nm"));
     post(reader, other, 25, "right");
@@ -183,7 +183,7 @@ class AnswerPanelTest {
   void aStrangerIsNotAskedForAMachineWhereOneKindOfLaserDidIt() {
     Document page = new Browser().get("/?q=" + LOT).tidy().page();
     assertEquals(0, page.select(".answer-lasers").size());
-    assertEquals(0, page.select(".answer select[name=machine]").size());
+    assertEquals(0, page.select(".answer select[name=near]").size());
     assertFalse(page.select(".answer").text().contains("Start at"));
   }
 }
