@@ -1,6 +1,5 @@
 package club.emberwell.browser;
 
-import com.microsoft.playwright.options.SelectOption;
 import java.util.Map;
 import java.util.function.Consumer;
 
@@ -14,7 +13,6 @@ enum PageState {
   FIND_NOTHING("/?q=zzqqxxyy&source=uv"),
   FIND_MISREAD("/?q=slate&powerMin=lots"),
   RANGE("/range?q=navy+powder+coat&source=diode"),
-  RANGE_ON_MACHINE(BrowserTest.MEMBER, "/range?q=navy+powder+coat&source=diode"),
   PERSON("/members/" + BrowserTest.MEMBER),
   RANGE_OF_NOTHING("/range?q=zzqqxxyy"),
   COMPARE_EMPTY("/compare"),
@@ -79,13 +77,7 @@ enum PageState {
   REPORT_EDIT(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/edit']")),
   REPORT_WITHDRAW(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/withdraw']")),
   REPORT_REPEAT(BrowserTest.MEMBER, "/reports/" + PageState.GRID + "/repeat"),
-  RANGE_ON_MY_MACHINE(
-      BrowserTest.MEMBER,
-      v -> {
-        v.open("/range?q=powder+coat&source=diode");
-        v.page().selectOption("select[name=machine]", new SelectOption().setIndex(1));
-        v.press("main form[action='/range'] button");
-      }),
+  RANGE_ON_MY_MACHINE(BrowserTest.MEMBER, "/range?q=navy+powder+coat&source=diode&spacing=0.1+mm"),
   FLAG(BrowserTest.MEMBER, "/flags/report/" + PageState.GRID),
   MY_FLAGS(BrowserTest.MEMBER, "/flags"),
   CAUTION_PROPOSED(BrowserTest.MEMBER, "/cautions/new"),
