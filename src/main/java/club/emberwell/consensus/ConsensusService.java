@@ -2,7 +2,6 @@ package club.emberwell.consensus;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
-import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.answer.Reader;
@@ -23,9 +22,7 @@ import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -40,6 +37,7 @@ import java.util.UUID;
 @ApplicationScoped
 public class ConsensusService {
   private final SearchService search;
+  private final KeptGroups groups;
   private final CatalogService catalog;
   private final Machines machines;
   private final Members members;
@@ -52,6 +50,7 @@ public class ConsensusService {
       Members members,
       ReportBriefs reports) {
     this.search = search;
+    this.groups = new KeptGroups(search);
     this.catalog = catalog;
     this.machines = machines;
     this.members = members;
@@ -125,14 +124,14 @@ public class ConsensusService {
     Optional<Machine> machine =
         ask.machine() == null ? Optional.empty() : own.chosen(ask.machine(), List.of());
     Optional<Laser> mine = machine.map(Machine::laser);
-    Wider wider = new Wider(ask, own.reader(machine));
-    List<Group> groups = ownLightFirst(groups(ask.query()), mine);
+    Wider wider = wider(ask, own.reader(machine));
+    List<Group> met = ownLightFirst(groups.of(ask.query()), mine);
     List<RangeDetail> found = new ArrayList<>();
-    for (int i = 0; i < groups.size(); i++) {
-      Group group = groups.get(i);
+    for (int i = 0; i < met.size(); i++) {
+      Group group = met.get(i);
       found.add(i < ConsensusLimits.DETAILED ? wider.full(group) : wider.core(group));
     }
-    if (groups.isEmpty()) {
+    if (met.isEmpty()) {
       found.addAll(wider.alone());
     }
     return ask.explain() ? explained(found) : List.copyOf(found);
@@ -150,24 +149,24 @@ public class ConsensusService {
     Optional<Machine> machine = bench.chosen(ask.machine(), all.stream().map(Group::key).toList());
     Mine shown = new Mine(machine, bench.lastUsedFirst());
     Optional<Laser> mine = machine.map(Machine::laser);
-    Wider wider = new Wider(ask, bench.reader(machine));
-    List<Group> groups = ownLightFirst(all, mine);
-    if (groups.isEmpty()) {
+    Wider wider = wider(ask, bench.reader(machine));
+    List<Group> met = ownLightFirst(all, mine);
+    if (met.isEmpty()) {
       return new Answer(Optional.empty(), List.of(), wider.alone(), shown);
     }
     List<Group> own =
-        mine.map(laser -> groups.stream().filter(g -> g.key().litBy(laser)).toList())
+        mine.map(laser -> met.stream().filter(g -> g.key().litBy(laser)).toList())
             .filter(lit -> !lit.isEmpty())
-            .orElse(groups);
+            .orElse(met);
     RangeKey first = own.get(0).key();
     if (!own.stream().allMatch(group -> group.key().sameWork(first))) {
       return new Answer(
-          Optional.empty(), groups.stream().map(Range::brief).toList(), List.of(), shown);
+          Optional.empty(), met.stream().map(Range::brief).toList(), List.of(), shown);
     }
     RangeDetail one = wider.full(own.get(0));
     return new Answer(
         Optional.of(ask.explain() ? explained(List.of(one)).get(0) : one),
-        groups.stream().skip(1).map(Range::brief).toList(),
+        met.stream().skip(1).map(Range::brief).toList(),
         List.of(),
         shown);
   }
@@ -176,35 +175,17 @@ public class ConsensusService {
   private List<Group> met(SearchQuery query) {
     if (!query.text().isEmpty()) {
       SearchQuery read = TextReading.inFacets(query, catalog.snapshot().vocabulary());
-      List<Group> meant = read.text().isEmpty() ? groups(read) : List.<Group>of();
+      List<Group> meant = read.text().isEmpty() ? groups.of(read) : List.<Group>of();
       if (!meant.isEmpty()) {
         return meant;
       }
     }
-    return groups(query);
-  }
-
-  /** The trials of a search by key. */
-  private record Groups(List<Group> all) {
-    int trials() {
-      return all.isEmpty() ? 0 : all.get(0).columns().size();
-    }
-  }
-
-  private List<Group> groups(SearchQuery query) {
-    return search
-        .kept(
-            query,
-            Groups.class,
-            "all",
-            () -> new Groups(Group.split(search.columns(query))),
-            Groups::trials)
-        .all();
+    return groups.of(query);
   }
 
   /** The works that the trials of a search came out right with, most right trials first. */
   public List<KnownWork> known(SearchQuery query) {
-    return KnownWork.of(groups(query));
+    return KnownWork.of(groups.of(query));
   }
 
   /** The machines of who asks, the last used first and chosen. */
@@ -226,13 +207,12 @@ public class ConsensusService {
     SearchQuery query = WorkQuery.around(report);
     return machine.flatMap(
         own ->
-            Group.split(search.columns(query)).stream()
+            groups.of(query).stream()
                 .filter(group -> group.holds(report.number()))
                 .findFirst()
                 .map(
                     group ->
-                        new Wider(
-                                new Ask(query, actor, own.id(), null, false), bench.reader(machine))
+                        wider(new Ask(query, actor, own.id(), null, false), bench.reader(machine))
                             .full(group)));
   }
 
@@ -243,88 +223,8 @@ public class ConsensusService {
     return ordered;
   }
 
-  /** Wider searches of one request, each made once and only where it is needed. */
-  private final class Wider {
-    private final Ask ask;
-    private final Vocabulary vocabulary;
-    private final long version;
-    private final Laser mine;
-    private final RangeWork work;
-
-    Wider(Ask ask, Reader reader) {
-      Catalog now = catalog.snapshot();
-      this.ask = ask;
-      vocabulary = now.vocabulary();
-      version = now.version();
-      mine = reader.laser();
-      work =
-          new RangeWork(now.cautions(), reader, ask.spacingMm(), ask.query().filters(Facet.EFFECT));
-    }
-
-    RangeDetail core(Group group) {
-      return work.core(group);
-    }
-
-    RangeDetail full(Group group) {
-      return work.forReader(forAnybody(group), group);
-    }
-
-    /** What does not depend on who asks. */
-    private RangeDetail forAnybody(Group group) {
-      return search.kept(
-          ask.query(),
-          RangeDetail.class,
-          List.of(group.key(), version),
-          () -> workedOut(group),
-          detail -> detail.range().counts().trials());
-    }
-
-    private RangeDetail workedOut(Group group) {
-      List<Relatives> relatives = Relatives.of(group.key(), vocabulary);
-      Map<Facet, List<Group>> beside = new LinkedHashMap<>();
-      relatives.forEach(
-          from -> beside.put(from.by(), from.beside(group.key(), groups(from.query()))));
-      RangeDetail detail = work.full(group, beside);
-      return detail.range().counts().voices() < ConsensusLimits.BORROW_BELOW
-          ? detail.with(
-              relatives.stream()
-                  .flatMap(
-                      from ->
-                          Borrowing.of(
-                              Optional.of(group),
-                              group.key(),
-                              beside.get(from.by()),
-                              from.by(),
-                              from.words())
-                              .stream())
-                  .findFirst())
-          : detail;
-    }
-
-    List<RangeDetail> alone() {
-      SearchQuery asked = TextReading.inFacets(ask.query(), vocabulary);
-      Map<RangeKey, RangeDetail> found = new LinkedHashMap<>();
-      for (Relatives from : Relatives.of(asked, vocabulary)) {
-        List<Group> groups = groups(from.query());
-        for (RangeKey key : from.wanted(asked, groups, vocabulary)) {
-          if (!found.containsKey(key)) {
-            List<Group> lenders = from.beside(key, groups);
-            Borrowing.of(Optional.empty(), key, lenders, from.by(), from.words())
-                .ifPresent(borrowed -> found.put(key, work.alone(key, lenders, borrowed)));
-          }
-        }
-      }
-      return ownLightFirst(found.values()).stream().limit(ConsensusLimits.BORROWED_ALONE).toList();
-    }
-
-    /** For the reader's machine alone where anything is known for its light. */
-    private List<RangeDetail> ownLightFirst(Collection<RangeDetail> found) {
-      List<RangeDetail> own =
-          found.stream()
-              .filter(detail -> mine != null && detail.range().key().litBy(mine))
-              .toList();
-      return own.isEmpty() ? List.copyOf(found) : own;
-    }
+  private Wider wider(Ask ask, Reader reader) {
+    return new Wider(search, groups, catalog.snapshot(), ask, reader);
   }
 
   private List<RangeDetail> explained(List<RangeDetail> details) {

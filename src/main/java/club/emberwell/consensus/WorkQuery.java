@@ -5,6 +5,9 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.WorkKey;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.WavelengthBand;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.FacetValues;
@@ -27,10 +30,7 @@ public final class WorkQuery {
 
   /** A search narrowed to one of the keys it met. */
   public static SearchQuery of(SearchQuery wide, RangeKey key, Vocabulary vocabulary) {
-    SearchQuery narrow =
-        wide.withFacet(Facet.PROCESS.code(), List.of(key.process().code()))
-            .withFacet(Facet.BAND.code(), List.of(key.band().code()))
-            .withFacet(Facet.REGIME.code(), List.of(key.regime().code()));
+    SearchQuery narrow = sameLight(wide, key.process(), key.band(), key.regime());
     if (key.light().nm() > 0) {
       double nm = key.light().nm();
       narrow =
@@ -48,10 +48,11 @@ public final class WorkQuery {
   /** A search that finds the work of a report, and more than that. */
   static SearchQuery around(ReportSnapshot report) {
     SearchQuery query =
-        SearchQuery.everything()
-            .withFacet(Facet.PROCESS.code(), List.of(report.process().code()))
-            .withFacet(Facet.BAND.code(), List.of(report.laser().band().code()))
-            .withFacet(Facet.REGIME.code(), List.of(report.laser().regime().code()));
+        sameLight(
+            SearchQuery.everything(),
+            report.process(),
+            report.laser().band(),
+            report.laser().regime());
     String material = report.work().material().slug();
     String coating = report.work().coating().slug();
     if (coating != null) {
@@ -60,6 +61,13 @@ public final class WorkQuery {
     return material == null
         ? query.withFacet(Facet.MATERIAL.code(), List.of(Facet.NOT_FILED))
         : query.withFacet(Facet.MATERIAL.code(), List.of(material));
+  }
+
+  private static SearchQuery sameLight(
+      SearchQuery wide, Process process, WavelengthBand band, Regime regime) {
+    return wide.withFacet(Facet.PROCESS.code(), List.of(process.code()))
+        .withFacet(Facet.BAND.code(), List.of(band.code()))
+        .withFacet(Facet.REGIME.code(), List.of(regime.code()));
   }
 
   /** A word with others below it means itself here, unless they respond alike. */

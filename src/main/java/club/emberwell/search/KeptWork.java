@@ -54,7 +54,7 @@ final class KeptWork {
     Work before = kept.put(key(query, type, part), new Work(made, weight));
     trials += weight - (before == null ? 0 : before.trials());
     Iterator<Work> eldest = kept.values().iterator();
-    while (trials > SearchLimits.KEPT_TRIALS || kept.size() > SearchLimits.KEPT_COUNTS) {
+    while (trials > SearchLimits.KEPT_TRIALS || kept.size() > SearchLimits.KEPT) {
       trials -= eldest.next().trials();
       eldest.remove();
     }

@@ -28,7 +28,6 @@ public final class SearchService {
   private final SearchIndex index;
   private final ReportSource source;
   private final BiFunction<UUID, Actor, Optional<Laser>> machines;
-  private final CountsCache cache = new CountsCache();
   private final KeptWork works = new KeptWork();
 
   /**
@@ -81,16 +80,16 @@ public final class SearchService {
 
   private Found find(IndexSearcher searcher, SearchQuery query, HitOrder order) throws IOException {
     Vocabulary vocabulary = index.vocabulary();
-    String words = vocabulary.contentHash();
+    Object now = state(searcher);
     QueryParts parts = QueryParts.of(query, vocabulary, searcher.getIndexReader());
     int from = query.page() * query.size();
-    FacetCounts counts = cache.get(searcher, query, words);
+    FacetCounts counts = works.get(now, query, FacetCounts.class, "").orElse(null);
     List<TopReports.Entry> best;
     if (counts == null) {
       SearchPass.Found full = SearchPass.full(searcher, parts, order, from + query.size());
       counts = full.counts();
       best = full.best();
-      cache.put(searcher, query, words, counts);
+      works.put(now, query, FacetCounts.class, "", counts, 0);
     } else {
       best = SearchPass.hits(searcher, parts, order, from + query.size()).best();
     }
@@ -103,6 +102,13 @@ public final class SearchService {
         NoHits.suggestions(query, counts, vocabulary, searcher));
   }
 
+  /** Names what an answer was worked out from: equal as long as neither index nor words change. */
+  private Object state(IndexSearcher searcher) {
+    return List.of(
+        searcher.getIndexReader().getReaderCacheHelper().getKey(),
+        index.vocabulary().contentHash());
+  }
+
   /**
    * Something worked out of what a search meets, made once for as long as the index and the words
    * stay the same.
@@ -112,10 +118,7 @@ public final class SearchService {
    */
   public <T> T kept(
       SearchQuery query, Class<T> type, Object part, Supplier<T> work, ToIntFunction<T> held) {
-    Object now =
-        List.of(
-            index.read(searcher -> searcher.getIndexReader().getReaderCacheHelper().getKey()),
-            index.vocabulary().contentHash());
+    Object now = index.read(this::state);
     return works
         .get(now, query, type, part)
         .orElseGet(

@@ -59,7 +59,9 @@ public record Group(RangeKey key, TrialColumns columns, int[] rows) {
     return rows;
   }
 
-  /** The trials of several groups together, whatever keeps them apart: for contrasts only. */
+  /**
+   * The trials of several groups together, whatever keeps them apart: whole settings to look at.
+   */
   public static Group together(RangeKey key, List<Group> groups) {
     TrialColumns columns = groups.get(0).columns;
     long[] all =

@@ -73,10 +73,6 @@ public record RangeKey(Process process, Light light, Regime regime, WorkKey work
 
   /** In words, for headings: "Slate: surface engraving, 405-455 nm, continuous". */
   public String words() {
-    return work.words() + ": " + lower(process.label()) + ", " + laser();
-  }
-
-  private static String lower(String label) {
-    return Character.toLowerCase(label.charAt(0)) + label.substring(1);
+    return work.words() + ": " + WorkKey.lower(process.label()) + ", " + laser();
   }
 }

@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.StringJoiner;
@@ -84,7 +85,7 @@ public record WorkKey(Map<Facet, Part> parts) {
           if (part.stated()) {
             words.add(words.length() == 0 ? part.label() : lower(part.label()));
           } else if (said(facet)) {
-            words.add(facet.label().toLowerCase(java.util.Locale.ROOT) + " not stated");
+            words.add(facet.label().toLowerCase(Locale.ROOT) + " not stated");
           }
         });
     return words.length() == 0 ? "Material not stated" : words.toString();
@@ -95,7 +96,7 @@ public record WorkKey(Map<Facet, Part> parts) {
     return facet != Facet.COATING && !(facet == Facet.COLOUR && bare);
   }
 
-  private static String lower(String label) {
+  static String lower(String label) {
     // MDF and 304 stay as they are
     boolean word = label.length() > 1 && Character.isLowerCase(label.charAt(1));
     return word ? Character.toLowerCase(label.charAt(0)) + label.substring(1) : label;

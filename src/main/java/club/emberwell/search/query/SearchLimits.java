@@ -43,8 +43,8 @@ public final class SearchLimits {
   /** Words of a report's notes that are indexed. */
   public static final int NOTE_WORDS = 2000;
 
-  /** Kept facet counts; they are all dropped when the index changes. */
-  public static final int KEPT_COUNTS = 256;
+  /** Things kept of recent searches; they are all dropped when the index changes. */
+  public static final int KEPT = 256;
 
   /** Trials held by what is kept of recent searches: some 350 bytes each. */
   public static final int KEPT_TRIALS = 50_000;
