@@ -14,7 +14,7 @@ import java.util.Optional;
  * <p>Source of the latter: Wilks, "Determination of sample sizes for setting tolerance limits",
  * Annals of Mathematical Statistics 12 (1941) 91-96; David &amp; Nagaraja, Order Statistics,
  * section 7.3. That member-weighted trials hold what they say, and order statistics of members'
- * medians do not, is this project's simulation ({@code NextMemberCoverageTest}).
+ * medians do not, is this project's simulation ({@code CoverageEndToEndTest}).
  */
 public final class NextMemberInterval {
   /** The level of the band to plan a grid over. */
