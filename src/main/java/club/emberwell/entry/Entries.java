@@ -8,7 +8,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
-/** Reads entries of any kind, whoever asks: the callers say who may see what they find. */
+/**
+ * Reads entries of any kind that others may see, whoever asks: the callers say who may see what
+ * they find. What members keep for themselves is read by its own kind only.
+ */
 @ApplicationScoped
 @Transactional
 public class Entries {

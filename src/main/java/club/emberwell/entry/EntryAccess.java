@@ -23,7 +23,13 @@ public final class EntryAccess {
    * @throws Gone where it was public once
    */
   public static void see(Actor actor, EntryKind kind, UUID author, EntryState state) {
-    if (state == EntryState.LIVE || actor.is(author) || actor.moderates()) {
+    if (actor.is(author)) {
+      return;
+    }
+    if (kind.isPrivate()) {
+      throw new EntryUnknown(kind.code());
+    }
+    if (state == EntryState.LIVE || actor.moderates()) {
       return;
     }
     if (state.gone()) {
@@ -63,6 +69,7 @@ public final class EntryAccess {
     if (!actor.moderates()) {
       throw new EntryForbidden("Only moderators can do this.");
     }
+    see(actor, entry);
     if (actor.is(entry.memberId())) {
       throw new EntryForbidden("You cannot decide about your own entry.");
     }

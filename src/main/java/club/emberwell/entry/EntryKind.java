@@ -5,6 +5,7 @@ import jakarta.persistence.EnumeratedValue;
 import java.util.EnumSet;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /** What members write. */
 public enum EntryKind implements Coded {
@@ -12,9 +13,23 @@ public enum EntryKind implements Coded {
   QUESTION("question", "Question", "this", "/ask/%s"),
   ANSWER("answer", "Answer", "this", "/ask/%2$s?answer=%1$s#answer-%1$s"),
   NOTICE("notice", "Notice", "this", "/notices/%s"),
-  PHOTO("photo", "Photo", "this", "/reports/%2$s#photos");
+  PHOTO("photo", "Photo", "this", "/reports/%2$s#photos"),
+  GRID("grid", "Test grid", "this grid", "/grids/%s"),
+  SAMPLE("sample", "Sample", "this sample", "/samples/%s"),
+  LOT("lot", "Lot", "this lot", "/lots/%s");
 
   public static final Set<EntryKind> TALK = Set.copyOf(EnumSet.of(QUESTION, ANSWER, NOTICE));
+
+  /** Kept by their authors for themselves: nobody else sees them, moderators neither. */
+  public static final Set<EntryKind> PRIVATE = Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT));
+
+  /** What others may see, and the desk looks after. */
+  public static final Set<EntryKind> SHARED =
+      Set.copyOf(EnumSet.complementOf(EnumSet.copyOf(PRIVATE)));
+
+  /** What counts as an entry of its own where it is asked how much a member posted. */
+  public static final Set<EntryKind> POSTS =
+      SHARED.stream().filter(kind -> kind != PHOTO).collect(Collectors.toUnmodifiableSet());
 
   @EnumeratedValue private final String code;
   private final String label;
@@ -36,6 +51,11 @@ public enum EntryKind implements Coded {
 
   public String label() {
     return label;
+  }
+
+  /** Whether only its author may see one. */
+  public boolean isPrivate() {
+    return PRIVATE.contains(this);
   }
 
   /** How a sentence to a person points to one. */

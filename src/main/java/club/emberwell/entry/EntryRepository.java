@@ -13,11 +13,12 @@ import org.hibernate.query.SelectionQuery;
 /** Rows of entries of every kind. */
 @ApplicationScoped
 class EntryRepository implements PanacheRepositoryBase<EntryEntity, UUID> {
-  /** An entry e beside the name m of its author. */
+  /** An entry e that others may see, beside the name m of its author. */
   private static final String NAMED =
       """
       select e, m.handle
       from EntryEntity e join Member m on m.id = e.memberId
+      where e.kind in :shared
       """;
 
   private final Session db;
@@ -41,7 +42,7 @@ class EntryRepository implements PanacheRepositoryBase<EntryEntity, UUID> {
 
   Optional<Entry> find(EntryRef ref) {
     return entries(
-            query(NAMED.concat("where e.id = :id and e.kind = :kind"))
+            query(NAMED.concat("and e.id = :id and e.kind = :kind"))
                 .setParameter("id", ref.id())
                 .setParameter("kind", ref.kind()))
         .stream()
@@ -51,13 +52,13 @@ class EntryRepository implements PanacheRepositoryBase<EntryEntity, UUID> {
   List<Entry> all(Collection<UUID> ids) {
     return ids.isEmpty()
         ? List.of()
-        : entries(query(NAMED.concat("where e.id in :ids")).setParameter("ids", ids));
+        : entries(query(NAMED.concat("and e.id in :ids")).setParameter("ids", ids));
   }
 
   /** What waits for a look, oldest first. */
   List<Entry> waiting(int from, int most) {
     return entries(
-        query(NAMED.concat("where e.state = :waiting order by e.createdAt, e.id"))
+        query(NAMED.concat("and e.state = :waiting order by e.createdAt, e.id"))
             .setParameter("waiting", EntryState.WAITING)
             .setFirstResult(from)
             .setMaxResults(most));
@@ -66,14 +67,14 @@ class EntryRepository implements PanacheRepositoryBase<EntryEntity, UUID> {
   /** A member's newest entries, in whatever state. */
   List<Entry> of(UUID member, int from, int most) {
     return entries(
-        query(NAMED.concat("where e.memberId = :member order by e.createdAt desc, e.id"))
+        query(NAMED.concat("and e.memberId = :member order by e.createdAt desc, e.id"))
             .setParameter("member", member)
             .setFirstResult(from)
             .setMaxResults(most));
   }
 
   private SelectionQuery<Object[]> query(String hql) {
-    return db.createSelectionQuery(hql, Object[].class);
+    return db.createSelectionQuery(hql, Object[].class).setParameter("shared", EntryKind.SHARED);
   }
 
   private static List<Entry> entries(SelectionQuery<Object[]> query) {

@@ -20,7 +20,7 @@ class FirstLook implements EntryPolicy {
 
   @Override
   public EntryState firstState(Actor author, EntryKind kind) {
-    return kind != EntryKind.PHOTO && waits(author) ? EntryState.WAITING : EntryState.LIVE;
+    return EntryKind.POSTS.contains(kind) && waits(author) ? EntryState.WAITING : EntryState.LIVE;
   }
 
   private boolean waits(Actor author) {

@@ -27,6 +27,8 @@ public class RuleRepository {
       join Member a on a.id = e.memberId
       """;
 
+  private static final List<String> POSTS = EntryKind.POSTS.stream().map(EntryKind::code).toList();
+
   private final Session db;
   private final DeskConfig config;
 
@@ -107,12 +109,13 @@ public class RuleRepository {
                   exists (select 1 from desk_trust t where t.member_id = :member),
                   cast((select count(*) from (
                     select 1 from entry e
-                    where e.member_id = :member and e.state = 'live' and e.kind <> 'photo'
+                    where e.member_id = :member and e.state = 'live' and e.kind in (:posts)
                     limit :most) c) as integer)
                 from desk_rule r
                 where r.code = :code
                 """,
                 FirstLookAsks.class)
+            .setParameter("posts", POSTS)
             .setParameter("member", member)
             .setParameter("most", DeskLimits.FIRST_LOOK_MOST)
             .setParameter("code", RuleCode.FIRST_LOOK.code())
@@ -216,9 +219,10 @@ public class RuleRepository {
             """
             select count(*) from entry
             where member_id = :member and created_at > :from and created_at <= :to
-              and kind <> 'photo'
+              and kind in (:posts)
             """,
             Long.class)
+        .setParameter("posts", POSTS)
         .setParameter("member", member)
         .setParameter("from", from)
         .setParameter("to", to)
@@ -255,10 +259,11 @@ public class RuleRepository {
             """
             select count(*) from (
               select 1 from entry
-              where member_id = :member and state = 'live' and kind <> 'photo' and id <> :but
+              where member_id = :member and state = 'live' and kind in (:posts) and id <> :but
               limit :most) c
             """,
             Long.class)
+        .setParameter("posts", POSTS)
         .setParameter("member", member)
         .setParameter("but", but)
         .setParameter("most", most)

@@ -2,6 +2,7 @@ package club.emberwell.desk.undo;
 
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.rule.RuleCode;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
@@ -22,7 +23,7 @@ class UndoCandidateRepository {
         where member_id = :member and action = 'edited' and at >= :since
         group by entry_id) v
       join entry e on e.id = v.entry_id
-      where e.state not in ('withdrawn', 'removed')
+      where e.state not in ('withdrawn', 'removed') and e.kind in (:shared)
         and not (e.member_id = :member and e.created_at >= :since)
         and not exists (select 1 from entry_revision o
           where o.entry_id = v.entry_id and o.version > v.first and o.action = 'edited'
@@ -45,7 +46,7 @@ class UndoCandidateRepository {
         0 as back_to, e.created_at as at
       from entry e
       where e.member_id = :member and e.created_at >= :since
-        and e.state in ('live', 'waiting', 'held')
+        and e.state in ('live', 'waiting', 'held') and e.kind in (:shared)
       union all
       %s
       union all
@@ -84,6 +85,9 @@ class UndoCandidateRepository {
 
   /** The rows to undo, of a member or of a rule: step, kind, id, title, was, back_to, at. */
   private static final String CANDIDATES = "%s union all %s".formatted(BY_MEMBER, BY_RULE);
+
+  private static final List<String> SHARED =
+      EntryKind.SHARED.stream().map(EntryKind::code).toList();
 
   private final Session db;
 
@@ -148,6 +152,7 @@ class UndoCandidateRepository {
     query.setParameter("member", member, UUID.class);
     query.setParameter("rule", rule == null ? null : rule.code(), String.class);
     query.setParameter("since", since);
+    query.setParameter("shared", SHARED);
     return query;
   }
 

@@ -2,6 +2,7 @@ package club.emberwell.web.desk;
 
 import club.emberwell.entry.Entry;
 import club.emberwell.member.Actor;
+import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.ReportService;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.report.ReportViewer;
@@ -30,6 +31,7 @@ class ItemContents {
       case PHOTO ->
           new ItemContent(
               null, null, "/reports/" + item.parent() + "/photos/" + item.id() + ".jpg");
+      case GRID, SAMPLE, LOT -> throw new EntryUnknown(item.kind().code());
     };
   }
 }
