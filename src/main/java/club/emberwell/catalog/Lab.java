@@ -22,7 +22,12 @@ public record Lab(double l, double a, double b) {
    * @param rgb 0xRRGGBB, sRGB
    */
   public static Lab ofRgb(int rgb) {
-    double[] linear = {linear(rgb >> 16), linear(rgb >> 8), linear(rgb)};
+    return ofLinear(linear(rgb >> 16), linear(rgb >> 8), linear(rgb));
+  }
+
+  /** The colour of linear sRGB light, each channel 0..1. */
+  public static Lab ofLinear(double red, double green, double blue) {
+    double[] linear = {red, green, blue};
     double[] f = new double[3];
     for (int i = 0; i < 3; i++) {
       double sum = 0;
@@ -34,7 +39,12 @@ public record Lab(double l, double a, double b) {
     return new Lab(116 * f[1] - 16, 500 * (f[0] - f[1]), 200 * (f[1] - f[2]));
   }
 
-  private static double linear(int channel) {
+  /**
+   * The light of an sRGB channel, 0..1 (IEC 61966-2-1).
+   *
+   * @param channel its lowest eight bits
+   */
+  public static double linear(int channel) {
     double c = (channel & 0xff) / 255.0;
     return c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
   }
