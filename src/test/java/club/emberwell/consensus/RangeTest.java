@@ -257,4 +257,28 @@ class RangeTest {
     // the grid takes nothing from member 2's share: (1/2 + 1 + 1) / 3
     assertClose(2.5 / 3, success.share().orElseThrow().share(), "share");
   }
+
+  /** However many cells are right, they move a range as one single test of the member would. */
+  @Test
+  void aGridWeighsAsOneMember() {
+    MadeTrials grid = MadeTrials.ofVoices(1, 2, 3, 4, 5, 6, 7, 8, 9);
+    MadeTrials single = MadeTrials.ofVoices(1, 2, 3, 4, 5, 6, 7, 8, 9);
+    for (int cell = 0; cell < 24; cell++) {
+      // twelve below 5.5 and twelve above
+      grid.by(10).in(77).dose(5.5 + (cell % 2 == 0 ? 1 : -1) * (1 + cell / 2) / 8.0);
+    }
+    single.by(10).dose(5.5);
+    Range many = grid.range();
+    Range one = single.range();
+    assertArrayEquals(one.dose().voices().values(), many.dose().voices().values(), CLOSE * 10);
+    assertEquals(one.dose().quantiles(), many.dose().quantiles());
+    assertEquals(one.dose().medianInterval(), many.dose().medianInterval());
+    Interval next = many.dose().nextMember().orElseThrow();
+    assertClose(one.dose().nextMember().orElseThrow().low(), next.low(), "next member, low");
+    assertClose(one.dose().nextMember().orElseThrow().high(), next.high(), "next member, high");
+    assertEquals(10, many.dose().voices().size());
+    Success success = many.success().orElseThrow();
+    assertEquals(9, success.trials());
+    assertEquals(new Success.Cells(24, 24), success.cells());
+  }
 }

@@ -163,7 +163,8 @@ public class PageFrame {
   /** Addresses change with the version, so that browsers may keep them for a year. */
   public List<String> getStyleSheets() {
     return Stream.of(
-            "base", "layout", "forms", "search", "bench", "talk", "desk", "plot", "answer", "print")
+            "base", "layout", "forms", "search", "bench", "talk", "desk", "plot", "answer",
+            "judging", "print")
         .map(name -> "/assets/" + name + ".css?v=" + stamp())
         .toList();
   }

@@ -5,6 +5,7 @@ import club.emberwell.report.photo.Photo;
 import club.emberwell.web.caution.CautionsView;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * A report as its page shows it.
@@ -90,12 +91,32 @@ public record ReportPage(
    * A grid: rows across columns, each cell with its effect.
    *
    * @param heads what the heads of rows and columns say, or empty
+   * @param alike the settings that all cells have in common, or empty
    */
-  public record Grid(String heads, List<String> columns, List<GridRow> rows) {}
+  public record Grid(String heads, String alike, List<String> columns, List<GridRow> rows) {}
 
   /** One row of a grid. */
   public record GridRow(String label, List<GridCell> cells) {}
 
-  /** One cell; empty texts where nothing was burned. */
-  public record GridCell(String settings, String dose, String effect, String effectClass) {}
+  /**
+   * One cell.
+   *
+   * @param look null where nothing was burned
+   * @param settings that neither the heads nor what is alike tell, or empty
+   * @param said quality and defects, or empty
+   */
+  public record GridCell(Look look, String dose, String settings, String said) {
+    /** What stands below its effect. */
+    public List<String> getLines() {
+      return Stream.of(dose, settings, said).filter(text -> !text.isEmpty()).toList();
+    }
+  }
+
+  /**
+   * How a cell came out.
+   *
+   * @param shape that tells it without colour
+   * @param best whether it alone has the highest quality
+   */
+  public record Look(String shape, String effect, String style, boolean best) {}
 }

@@ -3,6 +3,7 @@ package club.emberwell.web.report;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.dose.DoseFormula;
@@ -75,7 +76,7 @@ public class ReportViewer {
         new Trials(
             single ? SettingRows.of(report, reader) : List.of(),
             single ? derived(s, first, reader) : List.of(),
-            single ? null : Grids.of(s, reader)),
+            single ? null : Grids.of(s, now.vocabulary(), reader)),
         new Told(
             said(s),
             report.remarks().stream().filter(r -> r.severity() != Severity.ERROR).toList()),
@@ -105,9 +106,14 @@ public class ReportViewer {
         trial.effect().label(),
         TrialText.effectClass(trial.effect()),
         trial.quality(),
-        trial.defects().stream()
-            .map(slug -> now.vocabulary().term(TermKind.DEFECT, slug).map(Term::label).orElse(slug))
-            .toList());
+        defects(trial, now.vocabulary()));
+  }
+
+  /** What went wrong, in words. */
+  static List<String> defects(TrialSnapshot trial, Vocabulary vocabulary) {
+    return trial.defects().stream()
+        .map(slug -> vocabulary.term(TermKind.DEFECT, slug).map(Term::label).orElse(slug))
+        .toList();
   }
 
   private static String banner(EntryState state) {

@@ -69,14 +69,8 @@ public final class TrialText {
 
   /** "nominal 0.9 J/mm²", or empty where an input is missing. */
   public static String dose(TrialSnapshot trial, UnitPreferences reader) {
-    Derived d = trial.derived();
-    if (d.arealDose() != null) {
-      return "nominal " + QuantityPrinter.print(d.arealDose(), QuantityKind.AREAL_DOSE, reader);
-    }
-    if (d.lineDose() != null) {
-      return "nominal " + QuantityPrinter.print(d.lineDose(), QuantityKind.LINE_DOSE, reader);
-    }
-    return "";
+    String dose = shortDose(trial.derived(), reader);
+    return dose.isEmpty() ? "" : "nominal " + dose;
   }
 
   /** "10 W diode 455 nm, gantry". */
@@ -88,6 +82,25 @@ public final class TrialText {
         + QuantityPrinter.print(laser.wavelengthNm(), QuantityKind.WAVELENGTH, reader)
         + ", "
         + laser.motion().label().toLowerCase(Locale.ROOT);
+  }
+
+  /** "0.9 J/mm²" for where many stand side by side, or empty where an input is missing. */
+  public static String shortDose(Derived d, UnitPreferences reader) {
+    if (d.arealDose() != null) {
+      return QuantityPrinter.print(d.arealDose(), QuantityKind.AREAL_DOSE, reader);
+    }
+    return d.lineDose() == null
+        ? ""
+        : QuantityPrinter.print(d.lineDose(), QuantityKind.LINE_DOSE, reader);
+  }
+
+  /** A shape that tells effects apart without colour. */
+  public static String shape(Effect effect) {
+    return switch (effect) {
+      case TOO_LITTLE -> "▽";
+      case RIGHT -> "●";
+      case TOO_MUCH -> "△";
+    };
   }
 
   /** Style class of an effect's tag. */
