@@ -10,8 +10,6 @@ import io.quarkus.test.common.http.TestHTTPResource;
 import jakarta.inject.Inject;
 import java.net.URL;
 import java.time.Duration;
-import java.util.HashMap;
-import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.TestInstance;
@@ -39,7 +37,6 @@ abstract class BrowserTest {
   @TestHTTPResource("/")
   URL base;
 
-  private final Map<String, String> keptBy = new HashMap<>();
   Chromium chromium;
 
   @BeforeAll
@@ -89,13 +86,6 @@ abstract class BrowserTest {
   }
 
   Visit as(String handle, Screen screen, boolean scripts) {
-    String kept = keptBy.computeIfAbsent(handle, this::signedIn);
-    return chromium.visit(screen, scripts, kept);
-  }
-
-  private String signedIn(String handle) {
-    try (Visit visit = chromium.visit(Screen.DESK)) {
-      return visit.signIn(handle, ClubProfile.PASSWORD).kept();
-    }
+    return chromium.as(handle, screen, scripts);
   }
 }

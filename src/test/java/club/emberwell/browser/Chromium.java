@@ -5,6 +5,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
 import java.net.URL;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -24,6 +25,7 @@ final class Chromium implements AutoCloseable {
   private final Playwright playwright;
   private final Browser browser;
   private final String base;
+  private final Map<String, String> keptBy = new HashMap<>();
 
   private Chromium(Playwright playwright, Browser browser, String base) {
     this.playwright = playwright;
@@ -60,6 +62,17 @@ final class Chromium implements AutoCloseable {
       options.setStorageState(signedIn);
     }
     return new Visit(browser.newContext(options));
+  }
+
+  /** A visit of somebody of the club, who signs in once for all visits. */
+  Visit as(String handle, Screen screen, boolean scripts) {
+    return visit(screen, scripts, keptBy.computeIfAbsent(handle, this::signedIn));
+  }
+
+  private String signedIn(String handle) {
+    try (Visit visit = visit(Screen.DESK)) {
+      return visit.signIn(handle, ClubProfile.PASSWORD).kept();
+    }
   }
 
   @Override

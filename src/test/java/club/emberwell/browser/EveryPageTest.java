@@ -12,8 +12,19 @@ import com.microsoft.playwright.options.ColorScheme;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -57,11 +68,58 @@ class EveryPageTest extends BrowserTest {
           .slice(0, 5).map(each => each.outerHTML.slice(0, 120))
       """;
 
+  /** Browsers that look at pages side by side, so that neither processor waits for the other. */
+  private static final int BROWSERS = 2;
+
+  private static final int PATIENCE_MINUTES = 3;
+
+  private final BlockingQueue<Chromium> idle = new LinkedBlockingQueue<>();
+  private final Map<PageState, Future<List<String>>> looks = new EnumMap<>(PageState.class);
+  private ExecutorService lookers;
+
+  @BeforeAll
+  void startTheBrowsers() {
+    lookers = Executors.newFixedThreadPool(BROWSERS);
+    for (int i = 0; i < BROWSERS; i++) {
+      idle.add(Chromium.start(base));
+    }
+  }
+
+  @AfterAll
+  void stopTheBrowsers() {
+    lookers.shutdownNow();
+    idle.forEach(Chromium::close);
+  }
+
   @ParameterizedTest(name = "{0}")
   @EnumSource(PageState.class)
-  void everyPageHoldsToTheRules(PageState state) {
+  void everyPageHoldsToTheRules(PageState state) throws Exception {
+    // the next pages are looked at while this one is
+    Stream.of(PageState.values())
+        .skip(state.ordinal())
+        .limit(1L + BROWSERS)
+        .forEach(next -> looks.computeIfAbsent(next, this::look));
+    List<String> faults = looks.get(state).get(PATIENCE_MINUTES, TimeUnit.MINUTES);
+    assertTrue(faults.isEmpty(), () -> state + "\n" + String.join("\n", faults));
+  }
+
+  private Future<List<String>> look(PageState state) {
+    return lookers.submit(
+        () -> {
+          Chromium browser = idle.take();
+          try {
+            return faults(state, browser);
+          } finally {
+            idle.add(browser);
+          }
+        });
+  }
+
+  private static List<String> faults(PageState state, Chromium browser) {
     try (Visit visit =
-        state.visitor == null ? chromium.visit(Screen.DESK) : as(state.visitor, Screen.DESK)) {
+        state.visitor == null
+            ? browser.visit(Screen.DESK)
+            : browser.as(state.visitor, Screen.DESK, true)) {
       state.reach(visit);
       List<String> faults = new ArrayList<>(skeleton(visit.page()));
       if (!EXPECTED.contains(visit.status()) && !state.isMissing()) {
@@ -81,7 +139,7 @@ class EveryPageTest extends BrowserTest {
       visit.page().setViewportSize(REFLOW, Screen.PHONE.height);
       faults.addAll(told(REFLOW + " too wide: ", visit, BEYOND, null));
       faults.addAll(visit.complaints());
-      assertTrue(faults.isEmpty(), () -> state + "\n" + String.join("\n", faults));
+      return faults;
     }
   }
 
