@@ -18,7 +18,8 @@ enum Dimension {
   ENERGY,
   IRRADIANCE,
   FLOW,
-  ANGLE("deg|m?rad");
+  ANGLE("deg|m?rad"),
+  ACCELERATION;
 
   private final Pattern ownCodes;
 

@@ -28,7 +28,10 @@ public enum QuantityKind implements Coded {
   IRRADIANCE("W/m2", Dimension.IRRADIANCE),
   DURATION("s", Dimension.TIME, Sign.NOT_NEGATIVE),
   AIR_FLOW("m3/h", Dimension.FLOW, Sign.NOT_NEGATIVE),
-  ANGLE("deg", Dimension.ANGLE, Sign.EITHER);
+  ANGLE("deg", Dimension.ANGLE, Sign.EITHER),
+  /** Of pieces, and of what lies on them. */
+  LENGTH("mm", Dimension.LENGTH, Sign.NOT_NEGATIVE),
+  ACCELERATION("mm/s2", Dimension.ACCELERATION);
 
   /** Which values can be meant. */
   enum Sign {

@@ -10,6 +10,7 @@ import club.emberwell.laser.dose.Derived;
 import club.emberwell.laser.dose.Dose;
 import club.emberwell.laser.dose.IsoDose;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.RoundNumber;
 import java.util.Optional;
 
 /**
@@ -22,8 +23,6 @@ record Aim(Laser laser, Process process, double dose) {
 
   /** A rounded value is at most half of this share away (own rule, no source). */
   private static final double STEP_SHARE = 0.05;
-
-  private static final double[] STEPS = {5, 2, 1};
 
   /**
    * Whole settings that give the dose.
@@ -92,18 +91,8 @@ record Aim(Laser laser, Process process, double dose) {
     return found == null ? Double.NaN : found;
   }
 
-  /** To the largest step of 1, 2 or 5 times a power of ten that is small beside the value. */
+  /** To the largest round step that is small beside the value. */
   static double rounded(double value) {
-    double most = value * STEP_SHARE;
-    int exponent = (int) Math.floor(Math.log10(most));
-    double decade = Math.pow(10, exponent);
-    for (double step : STEPS) {
-      if (step * decade <= most) {
-        // by whole numbers, so that 0.1 stays 0.1
-        double steps = Math.round(value / (step * decade)) * step;
-        return exponent < 0 ? steps / Math.pow(10, -exponent) : steps * decade;
-      }
-    }
-    return value;
+    return RoundNumber.near(value, value * STEP_SHARE);
   }
 }

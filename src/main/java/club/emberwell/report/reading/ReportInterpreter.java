@@ -33,4 +33,17 @@ public final class ReportInterpreter {
     STEPS.forEach(step -> step.read(draft));
     return draft.done();
   }
+
+  /**
+   * The same of work that is only planned: laser, work and whether it is prohibited, without
+   * trials.
+   *
+   * @param machine as in {@link #read}
+   */
+  public static Interpretation readPlanned(
+      WrittenReport written, Laser machine, Catalog catalog, NumberStyle style) {
+    Draft draft = new Draft(written, machine, catalog, style);
+    STEPS.stream().filter(step -> !(step instanceof TrialStep)).forEach(step -> step.read(draft));
+    return draft.done();
+  }
 }

@@ -37,23 +37,43 @@ public final class SettingsReader {
     if (in.required(at, written) == null) {
       return Settings.NONE;
     }
-    SettingsReader reader = new SettingsReader(in);
+    return read(in, at, written, true);
+  }
+
+  /** The same where none is needed. */
+  public static Settings readSome(FieldReader in, String at, WrittenSettings written) {
+    return read(in, at, written, false);
+  }
+
+  private static Settings read(FieldReader in, String at, WrittenSettings written, boolean whole) {
     Settings read = Settings.NONE;
     for (Setting setting : Setting.values()) {
       String pointer = at + "/" + setting.code();
-      read = read.with(setting, reader.value(setting, pointer, written.of(setting)));
+      Object given = written.of(setting);
+      if (whole && setting.form().isNeeded() && isAbsent(given)) {
+        in.required(pointer, null);
+      }
+      read = read.with(setting, read(in, setting, pointer, given));
     }
     return read;
   }
 
+  /**
+   * One value.
+   *
+   * @param at its pointer
+   * @param given as in {@link WrittenSettings}
+   * @return as in {@link Settings}; null where it is not given or at fault
+   */
+  public static Object read(FieldReader in, Setting setting, String at, Object given) {
+    return isAbsent(given) ? null : new SettingsReader(in).value(setting, at, given);
+  }
+
+  private static boolean isAbsent(Object given) {
+    return given == null || given instanceof WrittenQuantity q && FieldReader.isAbsent(q);
+  }
+
   private Object value(Setting setting, String at, Object given) {
-    boolean absent = given == null || given instanceof WrittenQuantity q && FieldReader.isAbsent(q);
-    if (absent) {
-      if (setting.form().isNeeded()) {
-        in.required(at, null);
-      }
-      return null;
-    }
     return switch (setting.value().shape()) {
       case QUANTITY -> quantity(setting.value().bases(), at, (WrittenQuantity) given);
       case COUNT -> count(setting, at, (Integer) given);

@@ -11,7 +11,12 @@ public final class WrittenHash {
   private WrittenHash() {}
 
   public static String of(WrittenReport written) {
-    String json = StoredJson.write(written.withConfirmed(null));
+    return ofWords(written.withConfirmed(null));
+  }
+
+  /** The same for words of any kind. */
+  public static String ofWords(Object written) {
+    String json = StoredJson.write(written);
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
       return HexFormat.of().formatHex(digest.digest(json.getBytes(StandardCharsets.UTF_8)));

@@ -1,0 +1,32 @@
+package club.emberwell.exchange;
+
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+
+/** A member's test grids. Nobody else ever saw them, so they go whatever is chosen. */
+@Priority(450)
+@ApplicationScoped
+class GridData implements PersonalData {
+  @Override
+  public List<Rows> lists() {
+    return List.of(
+        new Rows(
+            "grids.json",
+            """
+            select e.*, g.*,
+              (select jsonb_agg(to_jsonb(v) - 'entry_id' order by v.version) from entry_revision v
+                where v.entry_id = e.id) as revisions
+            from grid g join entry e using (id, kind)
+            where e.member_id = :member
+            order by e.number"""));
+  }
+
+  @Override
+  public String erasing(Choice choice) {
+    return """
+        delete from entry_revision where entry_id in (
+          select id from entry where kind = 'grid' and member_id = :member);
+        delete from entry where kind = 'grid' and member_id = :member""";
+  }
+}

@@ -1,0 +1,32 @@
+package club.emberwell.grid;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Rows of test grids. */
+@ApplicationScoped
+class GridRepository implements PanacheRepositoryBase<GridEntity, UUID> {
+  /** With its entry. */
+  Optional<GridEntity> whole(UUID id) {
+    return find("from GridEntity g join fetch g.entry where g.id = ?1", id).firstResultOptional();
+  }
+
+  long countOf(UUID member) {
+    return count("entry.memberId = ?1", member);
+  }
+
+  /** A member's grids that still stand, newest first. */
+  List<GridEntity> standing(UUID member, int from, int most) {
+    return find(
+            """
+            from GridEntity g join fetch g.entry e
+            where e.memberId = ?1 and e.state = EntryState.LIVE
+            order by e.createdAt desc, e.number desc""",
+            member)
+        .range(from, from + most - 1)
+        .list();
+  }
+}

@@ -1,0 +1,194 @@
+package club.emberwell.grid;
+
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.Cause;
+import club.emberwell.entry.EntryAccess;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.Kind;
+import club.emberwell.entry.NewEntry;
+import club.emberwell.entry.Origin;
+import club.emberwell.entry.Words;
+import club.emberwell.grid.plan.GridPlanner;
+import club.emberwell.grid.plan.GridPlanner.Planned;
+import club.emberwell.grid.reading.GridLimits;
+import club.emberwell.grid.reading.WrittenGrid;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
+import club.emberwell.report.ProhibitedWork;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue.Shape;
+import club.emberwell.report.reading.WrittenHash;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/**
+ * Keeps a member's test grids. Nobody else sees them. Every write is one transaction with its
+ * revision; whatever is thrown, nothing was stored.
+ */
+@ApplicationScoped
+public class GridService implements Kind {
+  private static final Set<EntryKind> GRIDS = Set.of(EntryKind.GRID);
+
+  private final GridRepository grids;
+  private final GridPlanner planner;
+  private final EntryLife life;
+
+  GridService(GridRepository grids, GridPlanner planner, EntryLife life) {
+    this.grids = grids;
+    this.planner = planner;
+    this.life = life;
+  }
+
+  /**
+   * A grid that was just stored.
+   *
+   * @param created false where the same one was there already
+   */
+  public record Saved(Grid grid, Planned planned, boolean created) {}
+
+  /**
+   * Plans a grid and keeps it with the values its axes got.
+   *
+   * @throws EntryRefused with the pointers of the fields at fault
+   * @throws ProhibitedWork where the work takes no settings
+   */
+  @Transactional
+  public Saved save(Actor actor, GridPosting posting) {
+    UUID author = EntryAccess.signedIn(actor);
+    String asked = WrittenHash.ofWords(posting.written());
+    if (life.isThere(posting.id(), EntryKind.GRID, author)) {
+      GridEntity there = grids.whole(posting.id()).orElseThrow();
+      if (!asked.equals(there.askedHash())) {
+        throw EntryLife.taken(EntryKind.GRID);
+      }
+      Grid grid = there.toGrid(actor.handle());
+      return new Saved(
+          grid, planner.plan(actor, grid.written(), grid.style(), grid.laser()), false);
+    }
+    if (grids.countOf(author) >= GridLimits.PER_MEMBER) {
+      String detail = "You have as many grids as fit: %d.".formatted(GridLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.GRIDS_MANY, "", detail);
+    }
+    Planned planned = planner.plan(actor, posting.written(), posting.style());
+    UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
+    NewEntry made = new NewEntry(id, EntryKind.GRID, null, Origin.HERE, Instant.now());
+    GridEntity grid = new GridEntity(life.begin(actor, made, words(planned)), asked);
+    grid.take(planned.written(), posting.style(), planned.plan().laser());
+    grids.persistAndFlush(grid);
+    return new Saved(grid.toGrid(actor.handle()), planned, true);
+  }
+
+  /**
+   * Plans a grid anew. Once its results are in, its cells stay.
+   *
+   * @param version the version the change is based on
+   * @throws EntryChanged where it was changed meanwhile
+   */
+  @Transactional
+  public Saved revise(Actor actor, UUID id, int version, WrittenGrid written, NumberStyle style) {
+    EntryEntity entry = life.editable(actor, GRIDS, id, version);
+    GridEntity grid = grids.whole(id).orElseThrow();
+    boolean same = Objects.equals(written.machine(), grid.machineId()) && written.laser() == null;
+    Planned planned =
+        same
+            ? planner.plan(actor, written, style, grid.laser())
+            : planner.plan(actor, written, style);
+    if (grid.reportId() != null && !planned.written().sameCells(grid.written())) {
+      String detail = "This grid has results. Its tests stay as they were burned.";
+      throw new EntryRefused(RemarkId.GRID_JUDGED, "/axes", detail);
+    }
+    grid.take(planned.written(), style, planned.plan().laser());
+    life.rewritten(entry, words(planned), EntryAction.EDITED, Cause.now(actor, null));
+    return new Saved(grid.toGrid(actor.handle()), planned, false);
+  }
+
+  /** Takes one's own grid back; it stays in the history. A second time does nothing. */
+  public void withdraw(Actor actor, UUID id, Integer version) {
+    life.withdraw(actor, GRIDS, id, version);
+  }
+
+  /**
+   * One of the actor's grids.
+   *
+   * @throws EntryUnknown where there is none, or it was withdrawn
+   */
+  @Transactional
+  public Grid get(Actor actor, UUID id) {
+    GridEntity grid = own(actor, id);
+    return grid.toGrid(actor.handle());
+  }
+
+  private GridEntity own(Actor actor, UUID id) {
+    GridEntity grid = grids.whole(id).orElseThrow(GridService::unknown);
+    EntryAccess.see(actor, grid.entry());
+    if (!grid.entry().live()) {
+      throw unknown();
+    }
+    return grid;
+  }
+
+  private static EntryUnknown unknown() {
+    return new EntryUnknown("grid");
+  }
+
+  /** The actor's grids that still stand, newest first. */
+  @Transactional
+  public Slice<Grid> mine(Actor actor, Integer page) {
+    UUID author = EntryAccess.signedIn(actor);
+    return Slice.read(page, GridLimits.PAGE, (from, most) -> grids.standing(author, from, most))
+        .map(grid -> grid.toGrid(actor.handle()));
+  }
+
+  /** What a grid comes to now: its cells stay, their chances are those of the present range. */
+  @Transactional
+  public Planned plan(Actor actor, Grid grid) {
+    return planner.plan(actor, grid.written(), grid.style(), grid.laser());
+  }
+
+  /** Notes in which report a grid's results stand, in the caller's transaction. */
+  @Transactional(Transactional.TxType.MANDATORY)
+  public Grid judged(Actor actor, UUID id, UUID report) {
+    GridEntity grid = own(actor, id);
+    grid.judged(report);
+    return grid.toGrid(actor.handle());
+  }
+
+  @Override
+  public Set<EntryKind> kinds() {
+    return GRIDS;
+  }
+
+  @Override
+  @Transactional
+  public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
+    NumberStyle style = grids.whole(id).orElseThrow().numberStyle();
+    revise(actor, id, version, StoredJson.read(written, WrittenGridConverter.SHAPE), style);
+  }
+
+  private static Words words(Planned planned) {
+    String name = planned.written().name();
+    String title = name == null || name.isBlank() ? work(planned) : name.strip();
+    return new Words(title, StoredJson.write(planned.written()), null);
+  }
+
+  /** The words its author used of the work. */
+  private static String work(Planned planned) {
+    return WorkProperty.of(Shape.WORD).stream()
+        .filter(planned.plan().work().values()::containsKey)
+        .map(property -> property.among(planned.plan().work().typed(property)))
+        .collect(Collectors.joining(", "));
+  }
+}

@@ -1,0 +1,7 @@
+/**
+ * Plans test grids: which cells, what to expect of them, how they lie on the blank and how long
+ * they take.
+ *
+ * <p>Entry points: {@link club.emberwell.grid.plan.GridPlan} is what comes out.
+ */
+package club.emberwell.grid.plan;

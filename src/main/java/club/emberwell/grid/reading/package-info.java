@@ -1,0 +1,6 @@
+/**
+ * What a test grid says: as written, and as read from that. Pure: no database.
+ *
+ * <p>Entry points: {@link club.emberwell.grid.reading.WrittenGrid} is what comes in and is kept.
+ */
+package club.emberwell.grid.reading;
