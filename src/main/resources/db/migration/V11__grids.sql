@@ -29,3 +29,20 @@ create table grid (
 
 create index grid_machine on grid (machine_id) where machine_id is not null;
 create unique index grid_report on grid (report_id) where report_id is not null;
+
+-- The photo of a burned grid, for its author: our own JPEG without metadata.
+create table grid_photo (
+  grid_id   uuid primary key references grid (id) on delete cascade,
+  width     integer not null check (width > 0),
+  height    integer not null check (height > 0),
+  picture   bytea not null,
+  -- x and y of the four in turn, as shares of the picture, clockwise from the top left of the cells
+  corners   double precision[] check (
+    cardinality(corners) = 8 and 0 <= all (corners) and 1 >= all (corners)),
+  -- the same picture among those of the report
+  shown_id  uuid references photo (id) on delete set null,
+  taken_at  timestamptz not null
+);
+
+alter table grid_photo alter column picture set storage external;
+create index grid_photo_shown on grid_photo (shown_id) where shown_id is not null;

@@ -131,6 +131,15 @@ public class GridService implements Kind {
     return grid.toGrid(actor.handle());
   }
 
+  /** Whether the actor has such a grid that was not withdrawn. */
+  @Transactional
+  public boolean stands(Actor actor, UUID id) {
+    return grids
+        .whole(id)
+        .filter(grid -> actor.is(grid.entry().memberId()) && grid.entry().live())
+        .isPresent();
+  }
+
   private GridEntity own(Actor actor, UUID id) {
     GridEntity grid = grids.whole(id).orElseThrow(GridService::unknown);
     EntryAccess.see(actor, grid.entry());

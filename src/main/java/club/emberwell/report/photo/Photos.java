@@ -50,6 +50,19 @@ public class Photos implements Kind {
     private Ready(CleanPicture clean) {
       this.clean = clean;
     }
+
+    public int width() {
+      return clean.width();
+    }
+
+    public int height() {
+      return clean.height();
+    }
+
+    /** Our own JPEG. */
+    public byte[] picture() {
+      return clean.picture();
+    }
   }
 
   /**

@@ -5,8 +5,10 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
@@ -14,7 +16,7 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Turns, shrinks and encodes pictures. */
-final class Pixels {
+public final class Pixels {
   private static final float JPEG_QUALITY = 0.85f;
 
   private Pixels() {}
@@ -75,7 +77,16 @@ final class Pixels {
     return to;
   }
 
-  static byte[] jpeg(BufferedImage picture) throws IOException {
+  /** One of our own JPEGs, whose size is bounded; never what somebody else sent. */
+  public static BufferedImage decoded(byte[] ours) {
+    try {
+      return ImageIO.read(new ByteArrayInputStream(ours));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  public static byte[] jpeg(BufferedImage picture) throws IOException {
     ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
