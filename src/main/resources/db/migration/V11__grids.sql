@@ -35,6 +35,7 @@ create table grid_photo (
   grid_id   uuid primary key references grid (id) on delete cascade,
   width     integer not null check (width > 0),
   height    integer not null check (height > 0),
+  size_bytes integer not null check (size_bytes = length(picture)),
   picture   bytea not null,
   -- x and y of the four in turn, as shares of the picture, clockwise from the top left of the cells
   corners   double precision[] check (

@@ -6,6 +6,7 @@ import club.emberwell.grid.photo.PhotoPlan.Area;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The colours of a grid's cells in its photo, and how far each is from the bare surface. An aid to
@@ -31,6 +32,11 @@ public record GridColours(Lab bare, List<Cell> cells) {
    * @param distance CIEDE2000 from the bare surface; null where that is not in the photo
    */
   public record Cell(int row, int column, Lab colour, Double distance) {}
+
+  /** One cell; empty where it is not in the photo. */
+  public Optional<Cell> of(int row, int column) {
+    return cells.stream().filter(c -> c.row() == row && c.column() == column).findFirst();
+  }
 
   /** Reads a picture whose corners have no {@link Corners#fault}. */
   public static GridColours of(BufferedImage picture, Corners corners, PhotoPlan plan) {

@@ -19,6 +19,10 @@ class GridPhotoEntity {
 
   private int width;
   private int height;
+
+  @Column(name = "size_bytes")
+  private int sizeBytes;
+
   private byte[] picture;
 
   /** x and y of the four, clockwise from the top left; null where they are not marked. */
@@ -40,6 +44,7 @@ class GridPhotoEntity {
     width = ready.width();
     height = ready.height();
     picture = ready.picture();
+    sizeBytes = picture.length;
     corners = null;
     shownId = null;
     takenAt = now;

@@ -12,7 +12,7 @@ class GridPhotoRepository implements PanacheRepositoryBase<GridPhotoEntity, UUID
     return getEntityManager()
         .createQuery(
             """
-            select coalesce(sum(length(p.picture)), 0)
+            select coalesce(sum(p.sizeBytes), 0)
             from GridPhotoEntity p join EntryEntity e on e.id = p.gridId
             where e.memberId = :member""",
             Long.class)
