@@ -15,6 +15,7 @@ import club.emberwell.member.Members;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.ReportBriefs;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.reading.Work;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.column.TrialColumns;
 import club.emberwell.search.match.TextReading;
@@ -214,6 +215,23 @@ public class ConsensusService {
                     group ->
                         wider(new Ask(query, actor, own.id(), null, false), bench.reader(machine))
                             .full(group)));
+  }
+
+  /**
+   * All about work that is only planned with a laser; what relatives lend where nobody did it.
+   *
+   * @param machine of the actor's, or null
+   * @return empty where nothing is known for such light, or a word of the work is not filed yet
+   */
+  public Optional<RangeDetail> planned(Work work, Laser laser, Actor actor, UUID machine) {
+    Vocabulary vocabulary = catalog.snapshot().vocabulary();
+    return WorkQuery.key(work, laser, vocabulary)
+        .map(key -> new Ask(WorkQuery.of(key, vocabulary), actor, machine, null, false))
+        .flatMap(
+            ask ->
+                details(ask).stream()
+                    .filter(detail -> detail.range().key().litBy(laser))
+                    .findFirst());
   }
 
   /** Otherwise as they come, most voices first. */

@@ -2,19 +2,25 @@ package club.emberwell.consensus;
 
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.WorkKey;
+import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.reading.Work;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.RangeField;
 import club.emberwell.search.query.SearchQuery;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The search that finds one key and no other. */
 public final class WorkQuery {
@@ -43,6 +49,39 @@ public final class WorkQuery {
               part.getKey().code(), List.of(value(part.getKey(), part.getValue(), vocabulary)));
     }
     return narrow;
+  }
+
+  /**
+   * The key of work that is only planned.
+   *
+   * @return empty where a word that counts is not filed yet: nobody knows what it is
+   */
+  static Optional<RangeKey> key(Work work, Laser laser, Vocabulary vocabulary) {
+    Map<Facet, WorkKey.Part> parts = new LinkedHashMap<>();
+    for (Facet facet : WorkKey.counted(work.process())) {
+      WorkProperty property = facet.work().orElseThrow();
+      if (facet.vocabulary().isPresent() && work.word(property).waits()) {
+        return Optional.empty();
+      }
+      String value = planned(facet, property, work, vocabulary);
+      parts.put(facet, new WorkKey.Part(value == null ? Facet.NOT_GIVEN : value, ""));
+    }
+    return Optional.of(
+        new RangeKey(work.process(), RangeKey.Light.of(laser), laser.regime(), new WorkKey(parts)));
+  }
+
+  private static String planned(
+      Facet facet, WorkProperty property, Work work, Vocabulary vocabulary) {
+    if (facet == Facet.THICKNESS) {
+      return Optional.ofNullable(work.thicknessMm())
+          .flatMap(ThicknessClass::of)
+          .map(ThicknessClass::code)
+          .orElse(null);
+    }
+    String slug = work.word(property).slug();
+    return slug == null
+        ? null
+        : facet.vocabulary().map(kind -> vocabulary.respondsAs(kind, slug)).orElse(slug);
   }
 
   /** A search that finds the work of a report, and more than that. */

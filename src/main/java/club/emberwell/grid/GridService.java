@@ -15,6 +15,7 @@ import club.emberwell.grid.plan.GridPlanner;
 import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.reading.GridLimits;
 import club.emberwell.grid.reading.WrittenGrid;
+import club.emberwell.laser.Laser;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
@@ -29,7 +30,6 @@ import club.emberwell.report.reading.WrittenHash;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -76,7 +76,7 @@ public class GridService implements Kind {
       }
       Grid grid = there.toGrid(actor.handle());
       return new Saved(
-          grid, planner.plan(actor, grid.written(), grid.style(), grid.laser()), false);
+          grid, planner.stored(actor, grid.written(), grid.style(), grid.laser()), false);
     }
     if (grids.countOf(author) >= GridLimits.PER_MEMBER) {
       String detail = "You have as many grids as fit: %d.".formatted(GridLimits.PER_MEMBER);
@@ -101,18 +101,20 @@ public class GridService implements Kind {
   public Saved revise(Actor actor, UUID id, int version, WrittenGrid written, NumberStyle style) {
     EntryEntity entry = life.editable(actor, GRIDS, id, version);
     GridEntity grid = grids.whole(id).orElseThrow();
-    boolean same = Objects.equals(written.machine(), grid.machineId()) && written.laser() == null;
-    Planned planned =
-        same
-            ? planner.plan(actor, written, style, grid.laser())
-            : planner.plan(actor, written, style);
+    Planned planned = planner.plan(actor, written, style);
     if (grid.reportId() != null && !planned.written().sameCells(grid.written())) {
       String detail = "This grid has results. Its tests stay as they were burned.";
       throw new EntryRefused(RemarkId.GRID_JUDGED, "/axes", detail);
     }
-    grid.take(planned.written(), style, planned.plan().laser());
+    grid.take(planned.written(), style, laserOf(grid, planned));
     life.rewritten(entry, words(planned), EntryAction.EDITED, Cause.now(actor, null));
     return new Saved(grid.toGrid(actor.handle()), planned, false);
+  }
+
+  /** A machine that was changed later does not change what was planned for it. */
+  private static Laser laserOf(GridEntity grid, Planned planned) {
+    boolean judged = grid.reportId() != null;
+    return judged ? grid.laser() : planned.plan().laser();
   }
 
   /** Takes one's own grid back; it stays in the history. A second time does nothing. */
@@ -164,7 +166,7 @@ public class GridService implements Kind {
   /** What a grid comes to now: its cells stay, their chances are those of the present range. */
   @Transactional
   public Planned plan(Actor actor, Grid grid) {
-    return planner.plan(actor, grid.written(), grid.style(), grid.laser());
+    return planner.stored(actor, grid.written(), grid.style(), grid.laser());
   }
 
   /** Notes in which report a grid's results stand, in the caller's transaction. */

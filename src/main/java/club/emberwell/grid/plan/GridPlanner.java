@@ -2,24 +2,24 @@ package club.emberwell.grid.plan;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
-import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.consensus.ConsensusService;
 import club.emberwell.entry.EntryAccess;
-import club.emberwell.grid.reading.Axis;
 import club.emberwell.grid.reading.GridReader;
 import club.emberwell.grid.reading.GridReading;
 import club.emberwell.grid.reading.WrittenAxes;
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.laser.Laser;
+import club.emberwell.laser.Settings;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.reading.ReportCautions;
+import club.emberwell.report.reading.WrittenSettings;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Optional;
@@ -29,10 +29,12 @@ import java.util.UUID;
 @ApplicationScoped
 public class GridPlanner {
   private final Machines machines;
+  private final ConsensusService consensus;
   private final CatalogService catalog;
 
-  GridPlanner(Machines machines, CatalogService catalog) {
+  GridPlanner(Machines machines, ConsensusService consensus, CatalogService catalog) {
     this.machines = machines;
+    this.consensus = consensus;
     this.catalog = catalog;
   }
 
@@ -56,50 +58,53 @@ public class GridPlanner {
     UUID owner = EntryAccess.signedIn(actor);
     Optional<Machine> machine =
         written.machine() == null ? Optional.empty() : machines.find(owner, written.machine());
-    return plan(actor, written, style, machine.map(Machine::laser).orElse(null));
+    GridReading read = readable(written, style, machine.map(Machine::laser).orElse(null));
+    return planned(actor, written, read, machine.map(Machine::id).orElse(null), true);
   }
 
   /**
-   * The same with a machine's laser as it was.
+   * Plans a stored grid: its cells stay as they are, their chances are those of the present range.
    *
-   * @param laser null where the grid describes one, or its machine is not the actor's
+   * @param laser as it was when the grid was planned
    */
-  public Planned plan(Actor actor, WrittenGrid written, NumberStyle style, Laser laser) {
-    Catalog known = catalog.snapshot();
-    GridReading read = GridReader.read(written, laser, known, style);
+  public Planned stored(Actor actor, WrittenGrid written, NumberStyle style, Laser laser) {
+    GridReading read = readable(written, style, laser);
+    UUID machine =
+        written.machine() == null
+            ? null
+            : machines.find(actor.memberId(), written.machine()).map(Machine::id).orElse(null);
+    return planned(actor, written, read, machine, false);
+  }
+
+  private GridReading readable(WrittenGrid written, NumberStyle style, Laser laser) {
+    GridReading read = GridReader.read(written, laser, catalog.snapshot(), style);
     if (read.noticed().ban().isPresent()) {
       throw new ProhibitedWork(read.noticed().ban().get());
     }
     Remarks.refuse(read.noticed().remarks());
-    List<Caution> cautions =
-        ReportCautions.of(read.work(), read.laser().source(), known.cautions());
-    Axis across = read.wish().across();
-    Axis down = read.wish().down();
-    if (!read.wish().settled()) {
-      throw new EntryRefused(RemarkId.RANGE_MISSING, "/axes", "Give both axes their values.");
-    }
-    Cells cells = new Cells(read.laser(), read.work().process(), dose -> Optional.empty());
-    GridPlan plan = laidOut(read, new GridPlan.Axes(across, down), cells);
+    return read;
+  }
+
+  private Planned planned(
+      Actor actor, WrittenGrid written, GridReading read, UUID machine, boolean anew) {
+    Known known =
+        consensus
+            .planned(read.work(), read.laser(), actor, machine)
+            .map(detail -> Known.of(detail, factor()))
+            .orElse(Known.NOTHING);
+    Settings base = anew ? read.base().or(known.start().orElse(Settings.NONE)) : read.base();
+    GridPlan plan = Planning.of(read, base, known);
+    WrittenSettings said = written.settings() == null ? WrittenSettings.NONE : written.settings();
+    WrittenAxes axes = WrittenAxes.of(written.axes(), plan.axes().across(), plan.axes().down());
     return new Planned(
-        written.burning(written.settings(), WrittenAxes.of(written.axes(), across, down)),
+        written.burning(said.or(plan.base()), axes),
         plan,
-        cautions,
+        ReportCautions.of(read.work(), read.laser().source(), catalog.snapshot().cautions()),
         read.noticed().remarks());
   }
 
-  private static GridPlan laidOut(GridReading read, GridPlan.Axes axes, Cells maker) {
-    List<GridPlan.Cell> cells = maker.of(read.base(), axes.across(), axes.down());
-    Laser laser = read.laser();
-    Layout layout = Layout.of(read.piece(), laser, axes.across().size(), axes.down().size());
-    Kinematics motion = Kinematics.of(laser, read.timing());
-    return new GridPlan(
-        laser,
-        read.work(),
-        read.base(),
-        axes,
-        cells,
-        Cover.of(Cover.Basis.BY_HAND, null, null, null, cells),
-        layout,
-        BurnTime.of(cells, laser, read.work().process(), layout, motion));
+  /** How many times the dose of others the machine takes. */
+  private static double factor() {
+    return 1;
   }
 }

@@ -5,7 +5,7 @@ import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Shape;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.WrittenQuantity;
-import java.math.BigDecimal;
+import club.emberwell.report.reading.WrittenSettings;
 import java.util.List;
 
 /**
@@ -55,11 +55,9 @@ public record Axis(Setting setting, List<Object> values) {
   }
 
   private WrittenQuantity written(Object value) {
-    if (setting.value().shape() == Shape.COUNT) {
-      return WrittenQuantity.of(value.toString());
-    }
-    Amount amount = (Amount) value;
-    return new WrittenQuantity(
-        null, BigDecimal.valueOf(amount.number()), amount.kind().canonicalUnit());
+    Object written = WrittenSettings.written(value);
+    return written instanceof WrittenQuantity quantity
+        ? quantity
+        : WrittenQuantity.of(written.toString());
   }
 }

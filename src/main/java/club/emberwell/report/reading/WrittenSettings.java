@@ -1,9 +1,12 @@
 package club.emberwell.report.reading;
 
+import club.emberwell.laser.Amount;
 import club.emberwell.laser.Setting;
+import club.emberwell.laser.Settings;
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.annotation.JsonValue;
 import com.fasterxml.jackson.databind.annotation.JsonDeserialize;
+import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -44,6 +47,22 @@ public record WrittenSettings(Map<Setting, Object> values) {
       copy.put(setting, value);
     }
     return new WrittenSettings(copy);
+  }
+
+  /** The same with what is not given taken from others, in canonical units. */
+  public WrittenSettings or(Settings others) {
+    Map<Setting, Object> all = new EnumMap<>(Setting.class);
+    others.values().forEach((setting, value) -> all.put(setting, written(value)));
+    all.putAll(values);
+    return new WrittenSettings(all);
+  }
+
+  /** A value of {@link Settings} as it may be written, in its canonical unit. */
+  public static Object written(Object value) {
+    return value instanceof Amount amount
+        ? new WrittenQuantity(
+            null, BigDecimal.valueOf(amount.number()), amount.kind().canonicalUnit())
+        : value;
   }
 
   /** The values under their words in the API. */
