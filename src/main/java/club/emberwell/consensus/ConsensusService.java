@@ -5,6 +5,8 @@ import club.emberwell.bench.Machines;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.answer.Reader;
+import club.emberwell.consensus.factor.KeptFactors;
+import club.emberwell.consensus.factor.MachineFactors;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
@@ -39,6 +41,7 @@ import java.util.UUID;
 public class ConsensusService {
   private final SearchService search;
   private final KeptGroups groups;
+  private final KeptFactors factors;
   private final CatalogService catalog;
   private final Machines machines;
   private final Members members;
@@ -52,6 +55,7 @@ public class ConsensusService {
       ReportBriefs reports) {
     this.search = search;
     this.groups = new KeptGroups(search);
+    factors = new KeptFactors(search, () -> groups.of(SearchQuery.everything()));
     this.catalog = catalog;
     this.machines = machines;
     this.members = members;
@@ -189,6 +193,11 @@ public class ConsensusService {
     return KnownWork.of(groups.of(query));
   }
 
+  /** How the machines of the club stand to each other, as of now. */
+  public MachineFactors factors() {
+    return factors.now();
+  }
+
   /** The machines of who asks, the last used first and chosen. */
   public Mine machines(Actor actor) {
     OwnMachines bench = OwnMachines.of(actor, machines, reports);
@@ -242,7 +251,7 @@ public class ConsensusService {
   }
 
   private Wider wider(Ask ask, Reader reader) {
-    return new Wider(search, groups, catalog.snapshot(), ask, reader);
+    return new Wider(search, groups, factors, catalog.snapshot(), ask, reader);
   }
 
   private List<RangeDetail> explained(List<RangeDetail> details) {

@@ -5,6 +5,7 @@ import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.consensus.range.Range;
 import java.util.List;
 import java.util.Optional;
@@ -50,6 +51,15 @@ public record RangeDetail(
     return borrowing
         .map(borrowed -> new Middle(borrowed.value(), true))
         .or(() -> range.dose().quantiles().map(q -> new Middle(q.median(), false)));
+  }
+
+  /**
+   * The chance of right at a dose for the machine it was worked out for, else for one more member;
+   * empty where it is not known.
+   */
+  public Optional<Double> chance(double dose) {
+    double times = answer.flatMap(Answer::factor).map(OnThisWork::times).orElse(1.0);
+    return findings.flatMap(found -> found.window().chance(dose / times));
   }
 
   /** Only the core: for the smaller groups of a wide search and for comparisons. */

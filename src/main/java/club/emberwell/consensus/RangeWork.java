@@ -8,6 +8,7 @@ import club.emberwell.consensus.answer.Target;
 import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.Dosed;
 import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.RangeKey;
@@ -15,6 +16,7 @@ import club.emberwell.search.query.Facet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Works a group out in full; pure.
@@ -58,7 +60,11 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm, boolean eff
   }
 
   /** Nobody did exactly this: an empty range that only borrows. */
-  RangeDetail alone(RangeKey key, List<Group> lenders, Borrowing borrowing) {
+  RangeDetail alone(
+      RangeKey key,
+      List<Group> lenders,
+      Borrowing borrowing,
+      Function<Group, Optional<OnThisWork>> factor) {
     Group nobody = new Group(key, lenders.get(0).columns(), new int[0]);
     Group together = Group.together(key, lenders);
     return RangeDetail.core(Range.of(nobody))
@@ -71,15 +77,20 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm, boolean eff
                 Range.of(together),
                 Target.borrowed(borrowing.value()),
                 Optional.empty(),
-                reader));
+                reader,
+                factor.apply(nobody)));
   }
 
-  /** What it means to the reader, once its middle is known. */
-  RangeDetail forReader(RangeDetail detail, Group group) {
+  /**
+   * What it means to the reader, once its middle is known.
+   *
+   * @param factor what the factor of the reader's machine makes of it
+   */
+  RangeDetail forReader(RangeDetail detail, Group group, Optional<OnThisWork> factor) {
     Range range = detail.range();
     Optional<Double> middle = detail.middle().map(RangeDetail.Middle::dose);
     Optional<Window> window = detail.findings().map(RangeDetail.Findings::window);
-    Answer answer = Answer.of(group, range, Target.of(range, middle), window, reader);
+    Answer answer = Answer.of(group, range, Target.of(range, middle), window, reader, factor);
     Double spacing =
         spacingMm != null
             ? spacingMm
@@ -90,7 +101,11 @@ record RangeWork(Cautions cautions, Reader reader, Double spacingMm, boolean eff
                 laser ->
                     OnMyMachine.of(
                         group,
-                        new OnMyMachine.Said(range, window.orElseThrow(), middle),
+                        new OnMyMachine.Said(
+                            range,
+                            window.orElseThrow(),
+                            middle,
+                            factor.map(OnThisWork::times).orElse(1.0)),
                         laser,
                         spacing)),
         answer);

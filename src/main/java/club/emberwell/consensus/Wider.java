@@ -3,6 +3,8 @@ package club.emberwell.consensus;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.consensus.answer.Reader;
+import club.emberwell.consensus.factor.KeptFactors;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.RangeKey;
@@ -29,15 +31,20 @@ final class Wider {
   private final long version;
   private final Laser mine;
   private final RangeWork work;
+  private final Reader reader;
+  private final KeptFactors factors;
 
   Wider(
       SearchService search,
       KeptGroups groups,
+      KeptFactors factors,
       Catalog now,
       ConsensusService.Ask ask,
       Reader reader) {
     this.search = search;
     this.groups = groups;
+    this.reader = reader;
+    this.factors = factors;
     asked = ask.query();
     vocabulary = now.vocabulary();
     version = now.version();
@@ -50,7 +57,13 @@ final class Wider {
   }
 
   RangeDetail full(Group group) {
-    return work.forReader(forAnybody(group), group);
+    return work.forReader(forAnybody(group), group, factor(group));
+  }
+
+  private Optional<OnThisWork> factor(Group group) {
+    return reader.machine() == 0
+        ? Optional.empty()
+        : factors.now().onThisWork(reader.machine(), mine, group);
   }
 
   /** What does not depend on who asks. */
@@ -94,7 +107,8 @@ final class Wider {
         if (!found.containsKey(key)) {
           List<Group> lenders = from.beside(key, met);
           Borrowing.of(Optional.empty(), key, lenders, from.by(), from.words())
-              .ifPresent(borrowed -> found.put(key, work.alone(key, lenders, borrowed)));
+              .ifPresent(
+                  borrowed -> found.put(key, work.alone(key, lenders, borrowed, this::factor)));
         }
       }
     }

@@ -90,7 +90,9 @@ class RangeFuzzTest {
         Map<Facet, List<Group>> others =
             coloured ? Map.of(Facet.COLOUR, others(group, groups)) : Map.of();
         RangeDetail detail =
-            assertDoesNotThrow(() -> work.forReader(work.full(group, others), group), "run " + run);
+            assertDoesNotThrow(
+                () -> work.forReader(work.full(group, others), group, Optional.empty()),
+                "run " + run);
         trials += detail.range().counts().trials();
         assertDoesNotThrow(() -> Explain.of(detail, Map.of(), "former member"));
         for (Optional<Group> own : List.of(Optional.of(group), Optional.<Group>empty())) {

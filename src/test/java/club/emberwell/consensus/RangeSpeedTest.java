@@ -16,6 +16,7 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -58,7 +59,7 @@ class RangeSpeedTest {
       Group group = Group.split(columns).get(0);
       time(
           "in full, " + trials + " trials",
-          () -> work.forReader(work.full(group, Map.of()), group));
+          () -> work.forReader(work.full(group, Map.of()), group, Optional.empty()));
     }
   }
 

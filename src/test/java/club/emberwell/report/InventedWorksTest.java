@@ -4,38 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.bench.MachineReader;
-import club.emberwell.catalog.Catalog;
-import club.emberwell.catalog.CatalogFiles;
-import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.ThicknessClass;
-import club.emberwell.consensus.MadeTrials;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.RangeKey;
-import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.WavelengthBand;
-import club.emberwell.quantity.NumberStyle;
-import club.emberwell.report.reading.Filed;
-import club.emberwell.report.reading.Interpretation;
-import club.emberwell.report.reading.ReportInterpreter;
-import club.emberwell.report.reading.TrialSnapshot;
-import club.emberwell.report.reading.WorkProperty;
-import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import club.emberwell.stats.Interval;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
@@ -43,62 +24,11 @@ import org.junit.jupiter.api.TestInstance;
 /** Which trials of the invented club share a range: the works that statistics.md names. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class InventedWorksTest {
-  private static final Catalog CATALOG = CatalogFiles.catalog();
   private List<Group> groups;
 
   @BeforeAll
   void readTheClub() throws IOException {
-    Map<String, MachineReader.Result> machines = InventedClubTest.machines();
-    Map<String, Long> members = new TreeMap<>();
-    MadeTrials made = new MadeTrials();
-    ObjectMapper json = new ObjectMapper();
-    for (String line : Files.readAllLines(Path.of("seed-scenario", "reports.jsonl"))) {
-      JsonNode entry = json.readTree(line);
-      String by = entry.get("by").asText();
-      Laser laser = machines.get(by + "/" + entry.get("machine").asText()).values().laser();
-      Interpretation read =
-          ReportInterpreter.read(
-              InventedClubTest.Lines.report(entry), laser, CATALOG, NumberStyle.ANY);
-      if (read.readable() && read.ban().isEmpty()) {
-        long member = members.computeIfAbsent(by, key -> members.size() + 1L);
-        read.trials().forEach(trial -> add(made, member, laser, read, trial));
-      }
-    }
-    groups = made.groups();
-  }
-
-  private static void add(
-      MadeTrials made, long member, Laser laser, Interpretation read, TrialSnapshot trial) {
-    MadeTrials.Trial added =
-        made.by(member)
-            .of(read.work().process())
-            .at(laser.band())
-            .in(laser.regime())
-            .was(trial.effect())
-            .with(Measure.WAVELENGTH, laser.wavelengthNm());
-    Double dose =
-        trial.derived().arealDose() == null
-            ? trial.derived().lineDose()
-            : trial.derived().arealDose();
-    if (dose != null) {
-      added.dose(dose);
-    }
-    for (WorkProperty word : WorkProperty.of(Shape.WORD)) {
-      Filed filed = read.work().word(word);
-      if (filed.slug() != null) {
-        TermKind kind = word.value().vocabulary();
-        added.with(Property.of(word.code()), CATALOG.vocabulary().respondsAs(kind, filed.slug()));
-      } else if (filed.written() != null) {
-        added.unfiled(Property.of(word.code()), filed.written());
-      }
-    }
-    Double mm = read.work().thicknessMm();
-    if (mm != null) {
-      added.with(Property.THICKNESS_CLASS, ThicknessClass.of(mm).orElseThrow().code());
-      added.with(
-          Measure.all().stream().filter(m -> m.code().equals("thickness")).findAny().orElseThrow(),
-          mm);
-    }
+    groups = InventedTrials.read().groups();
   }
 
   private Range plywood(String thickness) {

@@ -1,6 +1,7 @@
 package club.emberwell.consensus.answer;
 
 import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.Effect;
@@ -20,13 +21,15 @@ import java.util.Optional;
  * @param wholes right trials of different other members, those of machines like the reader's first
  * @param right the reader's own right trial on this machine that lies nearest to the middle
  * @param next what to try after own trials that failed
+ * @param factor how the reader's machine stands to others, where it did not do this work right yet
  */
 public record Answer(
     Optional<Start> start,
     List<String> refusal,
     List<Whole> wholes,
     Optional<Whole> right,
-    Optional<Next> next) {
+    Optional<Next> next,
+    Optional<OnThisWork> factor) {
   /** Whole settings of others that are shown. */
   public static final int WHOLES = 3;
 
@@ -36,6 +39,22 @@ public record Answer(
    */
   public static Answer of(
       Group group, Range range, Target target, Optional<Window> window, Reader reader) {
+    return of(group, range, target, window, reader, Optional.empty());
+  }
+
+  /**
+   * The same for a machine that is known from other works.
+   *
+   * @param factor what that makes of this work
+   */
+  public static Answer of(
+      Group group,
+      Range range,
+      Target all,
+      Optional<Window> window,
+      Reader reader,
+      Optional<OnThisWork> factor) {
+    Target target = factor.map(all::on).orElse(all);
     Optional<Laser> mine = Optional.ofNullable(reader.laser());
     double middle = target.dose().orElse(Double.NaN);
     List<Whole> nearest = Peers.nearest(group, range.dose(), mine.map(Closeness::new), middle);
@@ -57,7 +76,14 @@ public record Answer(
             : mine.flatMap(
                 laser ->
                     Next.of(
-                        own, laser, process, new Next.Known(target.dose(), right(range, window)))));
+                        own,
+                        laser,
+                        process,
+                        new Next.Known(
+                            target.dose(),
+                            right(range, window)
+                                .map(i -> factor.map(f -> i.times(f.times())).orElse(i))))),
+        factor);
   }
 
   private static Optional<Whole> right(List<Whole> own, double middle) {

@@ -103,8 +103,13 @@ public record OnMyMachine(
    * What is said of the work.
    *
    * @param middle the one dose in the middle of all that is said
+   * @param times how many times those doses this machine takes, 1 where that is not known
    */
-  public record Said(Range range, Window window, Optional<Double> middle) {
+  public record Said(Range range, Window window, Optional<Double> middle, double times) {
+    private Optional<Doses> onMachine() {
+      return doses().map(found -> found.times(times));
+    }
+
     private Optional<Doses> doses() {
       if (window.lower().fitted() && window.upper().fitted()) {
         double low = window.lower().dose();
@@ -122,7 +127,11 @@ public record OnMyMachine(
     }
   }
 
-  private record Doses(Basis basis, double low, double middle, double high) {}
+  private record Doses(Basis basis, double low, double middle, double high) {
+    Doses times(double factor) {
+      return new Doses(basis, factor * low, factor * middle, factor * high);
+    }
+  }
 
   private record Judged(Whole peer, Transfer.Outcome outcome) {}
 
@@ -156,7 +165,7 @@ public record OnMyMachine(
     Verdict verdict = half(verdicts, judged.size());
     Judged typical =
         judged.stream().filter(j -> j.outcome().verdict() == verdict).findFirst().orElseThrow();
-    Optional<Doses> doses = verdict.givesNumber() ? said.doses() : Optional.empty();
+    Optional<Doses> doses = verdict.givesNumber() ? said.onMachine() : Optional.empty();
     return new OnMyMachine(
         mine,
         new Judgement(verdict, typical.outcome().reasons(), verdicts),

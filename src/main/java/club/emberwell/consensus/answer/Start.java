@@ -19,6 +19,7 @@ public record Start(
   /** Where the dose comes from. */
   public enum Basis implements Coded {
     MIDDLE("middle", "the middle of members' right results"),
+    FACTOR("machine-factor", "the middle of members' right results, moved to your machine"),
     ONE_TRIAL("one-trial", "the trial these settings come from"),
     BORROWED("borrowed", "right results of work like it");
 

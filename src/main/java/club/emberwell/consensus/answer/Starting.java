@@ -32,7 +32,7 @@ record Starting(Laser mine, Process process, Target target) {
   Found among(List<Whole> nearestFirst) {
     List<Whole> peers = nearestFirst.subList(0, Math.min(JUDGED, nearestFirst.size()));
     long carried = peers.stream().filter(this::carries).count();
-    boolean unlike = target.basis() == Start.Basis.MIDDLE && 2 * carried < peers.size();
+    boolean unlike = target.ofAll() && 2 * carried < peers.size();
     return (unlike ? new Starting(mine, process, target.ofOneTrial()) : this).first(peers);
   }
 

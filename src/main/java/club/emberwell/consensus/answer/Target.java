@@ -1,5 +1,6 @@
 package club.emberwell.consensus.answer;
 
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.consensus.range.ConsensusLimits;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.stats.Evidence;
@@ -28,6 +29,19 @@ public record Target(Optional<Double> dose, Start.Basis basis, List<Why> why) {
       why.add(Why.TWO_GROUPS);
     }
     return new Target(middle, middle.isPresent() ? Start.Basis.MIDDLE : Start.Basis.ONE_TRIAL, why);
+  }
+
+  /** For a machine that is known from other works. */
+  Target on(OnThisWork factor) {
+    return new Target(
+        dose.map(middle -> middle * factor.times()),
+        basis == Start.Basis.MIDDLE ? Start.Basis.FACTOR : basis,
+        why);
+  }
+
+  /** Whether it comes from all who did this work. */
+  boolean ofAll() {
+    return basis == Start.Basis.MIDDLE || basis == Start.Basis.FACTOR;
   }
 
   /** The dose of whichever trial is followed, as the middle is of machines unlike the reader's. */

@@ -57,7 +57,7 @@ class OnMyMachineTest {
     Range range = Range.of(group, false);
     return OnMyMachine.of(
         group,
-        new OnMyMachine.Said(range, Window.of(group, range.dose()), Optional.empty()),
+        new OnMyMachine.Said(range, Window.of(group, range.dose()), Optional.empty(), 1),
         mine,
         spacing);
   }
