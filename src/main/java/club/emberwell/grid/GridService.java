@@ -133,13 +133,16 @@ public class GridService implements Kind {
     return grid.toGrid(actor.handle());
   }
 
-  /** Whether the actor has such a grid that was not withdrawn. */
+  /**
+   * The same where it may be withdrawn by now, so that what was typed about it is not lost.
+   *
+   * @throws EntryUnknown where the actor has none
+   */
   @Transactional
-  public boolean stands(Actor actor, UUID id) {
-    return grids
-        .whole(id)
-        .filter(grid -> actor.is(grid.entry().memberId()) && grid.entry().live())
-        .isPresent();
+  public Grid even(Actor actor, UUID id) {
+    GridEntity grid = grids.whole(id).orElseThrow(GridService::unknown);
+    EntryAccess.see(actor, grid.entry());
+    return grid.toGrid(actor.handle());
   }
 
   private GridEntity own(Actor actor, UUID id) {

@@ -3,6 +3,7 @@ package club.emberwell.grid.photo;
 import club.emberwell.catalog.Lab;
 import club.emberwell.grid.photo.PhotoPlan.Area;
 import java.awt.image.BufferedImage;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -18,11 +19,13 @@ final class FlatView {
 
   private static final int MOST = 64;
 
+  private final PhotoPlan plan;
   private final BufferedImage picture;
   private final Homography toPicture;
   private final double step;
 
   FlatView(BufferedImage picture, Corners corners, PhotoPlan plan) {
+    this.plan = plan;
     this.picture = picture;
     List<Spot> pixels =
         corners.all().stream()
@@ -46,6 +49,41 @@ final class FlatView {
   /** How far two neighbouring places that are read lie apart on the plan. */
   double step() {
     return step;
+  }
+
+  /** All cells with their gaps. */
+  BufferedImage whole() {
+    int across = (int) Math.ceil(plan.width() / step);
+    int down = (int) Math.ceil(plan.height() / step);
+    BufferedImage whole = new BufferedImage(across, down, BufferedImage.TYPE_INT_RGB);
+    double[] light = new double[CHANNELS];
+    for (int y = 0; y < down; y++) {
+      for (int x = 0; x < across; x++) {
+        Arrays.fill(light, 0);
+        Spot at = new Spot((x + 0.5) / across * plan.width(), (y + 0.5) / down * plan.height());
+        add(toPicture.map(at), light);
+        whole.setRGB(x, y, rgb(light));
+      }
+    }
+    return whole;
+  }
+
+  private static int rgb(double[] light) {
+    int rgb = 0;
+    for (double channel : light) {
+      rgb = rgb << 8 | shade(channel);
+    }
+    return rgb;
+  }
+
+  /** The channel whose light is nearest. */
+  private static int shade(double light) {
+    int found = Arrays.binarySearch(LIGHT, light);
+    if (found >= 0) {
+      return found;
+    }
+    int above = Math.min(LIGHT.length - 1, -found - 1);
+    return above > 0 && light - LIGHT[above - 1] < LIGHT[above] - light ? above - 1 : above;
   }
 
   /** The mean colour of parts of the plan; null where less than half of them is in the photo. */

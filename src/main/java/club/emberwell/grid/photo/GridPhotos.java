@@ -16,7 +16,10 @@ import club.emberwell.report.photo.Pixels;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -56,7 +59,8 @@ public class GridPhotos {
       photo = new GridPhotoEntity(id);
       photo.take(ready, Instant.now());
       photos.persist(photo);
-    } else {
+    } else if (!Arrays.equals(photo.picture(), ready.picture())) {
+      // the same picture once more is an answer that got lost: its corners stay
       photo.take(ready, Instant.now());
     }
     return photo.toPhoto();
@@ -89,7 +93,7 @@ public class GridPhotos {
 
   @Transactional
   public Optional<GridPhoto> of(Actor actor, UUID id) {
-    grids.get(actor, id);
+    grids.even(actor, id);
     return photos.findByIdOptional(id).map(GridPhotoEntity::toPhoto);
   }
 
@@ -148,6 +152,22 @@ public class GridPhotos {
     GridPhotoEntity photo = found(actor, id);
     if (photo.toPhoto().shown() == null) {
       photo.shown(ofReports.add(actor, report, ready).id());
+    }
+  }
+
+  /**
+   * The photo as if taken from straight above, cut at the outermost cells.
+   *
+   * @throws EntryUnknown where there is none, or its corners are not marked
+   */
+  public byte[] flat(Actor actor, UUID id) {
+    Marked photo = marked(actor, id).orElseThrow(() -> new EntryUnknown("photo"));
+    FlatView view =
+        new FlatView(Pixels.decoded(photo.picture()), photo.corners(), lying(actor, id));
+    try {
+      return Pixels.jpeg(view.whole());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

@@ -19,11 +19,13 @@ public record PhotoPlan(int rows, int columns, double cell, double gap) {
     }
   }
 
-  double width() {
+  /** From the left edge of the first column to the right edge of the last. */
+  public double width() {
     return columns * (cell + gap) - gap;
   }
 
-  double height() {
+  /** From the upper edge of the first row to the lower edge of the last. */
+  public double height() {
     return rows * (cell + gap) - gap;
   }
 
@@ -31,6 +33,15 @@ public record PhotoPlan(int rows, int columns, double cell, double gap) {
   List<Spot> corners() {
     return List.of(
         new Spot(0, 0), new Spot(width(), 0), new Spot(width(), height()), new Spot(0, height()));
+  }
+
+  /** Which part of the whole a cell is, as an SVG view box; null where it is not in the photo. */
+  public String crop(int row, int column) {
+    if (row >= rows || column >= columns) {
+      return null;
+    }
+    Area area = area(row, column);
+    return area.left() + " " + area.top() + " " + cell + " " + cell;
   }
 
   Area area(int row, int column) {

@@ -5,6 +5,7 @@ import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Origin;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridService;
@@ -57,6 +58,12 @@ public class GridResults {
     return results(actor, grids.get(actor, id));
   }
 
+  /** The same of a grid that may be withdrawn by now. */
+  @Transactional
+  public Results even(Actor actor, UUID id) {
+    return results(actor, grids.even(actor, id));
+  }
+
   private Results results(Actor actor, Grid grid) {
     StoredReport report = grid.report() == null ? null : reports.get(actor, grid.report());
     return new Results(grid, grids.plan(actor, grid).plan(), report);
@@ -67,7 +74,7 @@ public class GridResults {
    * shown.
    */
   public Photos.Ready shown(Actor actor, UUID id, WrittenResults written) {
-    boolean stands = grids.stands(actor, id);
+    boolean stands = grids.even(actor, id).entry().state() == EntryState.LIVE;
     return stands && Boolean.TRUE.equals(written.showPhoto()) ? photos.toShow(actor, id) : null;
   }
 

@@ -173,6 +173,11 @@ public class PageFrame {
     return "/assets/emberwell.js?v=" + stamp();
   }
 
+  /** The address of one of our own files. */
+  public String asset(String file) {
+    return "/assets/" + file + "?v=" + stamp();
+  }
+
   public String getHtmx() {
     return "/webjars/htmx.org/" + HtmxVersion.VERSION + "/dist/htmx.min.js";
   }

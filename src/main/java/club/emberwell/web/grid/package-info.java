@@ -1,0 +1,7 @@
+/**
+ * Pages of a member's test grids.
+ *
+ * <p>Entry points: {@link club.emberwell.web.grid.ResultPages} takes how the tests came out; {@link
+ * club.emberwell.web.grid.GridPhotoPages} shows the photo of a grid.
+ */
+package club.emberwell.web.grid;
