@@ -14,6 +14,12 @@ class GridRepository implements PanacheRepositoryBase<GridEntity, UUID> {
     return find("from GridEntity g join fetch g.entry where g.id = ?1", id).firstResultOptional();
   }
 
+  /** The grid whose results stand in a report. */
+  Optional<GridEntity> ofReport(UUID report) {
+    return find("from GridEntity g join fetch g.entry where g.reportId = ?1", report)
+        .firstResultOptional();
+  }
+
   long countOf(UUID member) {
     return count("entry.memberId = ?1", member);
   }

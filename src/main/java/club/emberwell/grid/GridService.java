@@ -30,6 +30,7 @@ import club.emberwell.report.reading.WrittenHash;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -131,6 +132,16 @@ public class GridService implements Kind {
   public Grid get(Actor actor, UUID id) {
     GridEntity grid = own(actor, id);
     return grid.toGrid(actor.handle());
+  }
+
+  /** The actor's grid whose results stand in a report. */
+  @Transactional
+  public Optional<UUID> ofReport(Actor actor, UUID report) {
+    return grids
+        .ofReport(report)
+        .map(GridEntity::entry)
+        .filter(entry -> actor.is(entry.memberId()) && entry.live())
+        .map(EntryEntity::id);
   }
 
   /**

@@ -23,6 +23,10 @@
     return select.options[select.selectedIndex].text.toLowerCase();
   }
 
+  function field(button) {
+    return button.previousElementSibling.querySelector("select");
+  }
+
   function place(select) {
     return select.dataset.cell;
   }
@@ -34,8 +38,13 @@
     button.className = "cell";
     button.id = "cell-" + place(select).replace(".", "-");
     button.tabIndex = -1;
-    select.hidden = true;
-    select.after(button);
+    const label = select.closest("label");
+    label.hidden = true;
+    label.after(button);
+    // so that an error leads to what can be seen
+    const id = select.id;
+    select.removeAttribute("id");
+    label.parentElement.id = id;
     buttons.set(place(select), button);
     button.addEventListener("click", function () {
       turnTo(select);
@@ -107,7 +116,7 @@
       button.className = "cell" + (effect ? " cell-" + effect : "") + (isBest ? " cell-best" : "");
       button.setAttribute(
         "aria-label",
-        select.getAttribute("aria-label") + ": " + worded(select) + (isBest ? ", best" : "")
+        select.closest("label").firstElementChild.textContent + ": " + worded(select) + (isBest ? ", best" : "")
       );
       button.replaceChildren();
       if (effect) {
@@ -128,7 +137,7 @@
     if (!cell || event.ctrlKey || event.metaKey || event.altKey) {
       return;
     }
-    const select = cell.previousElementSibling;
+    const select = field(cell);
     const key = event.key.toLowerCase();
     if (key in KEYS) {
       judge(select, KEYS[key]);
@@ -163,7 +172,7 @@
   const named = document.getElementById(location.hash.slice(1));
   const first = named && named.matches("button.cell") ? named : buttons.values().next().value;
   if (first) {
-    turnTo(first.previousElementSibling);
+    turnTo(field(first));
     if (first === named) {
       first.focus();
     }

@@ -16,6 +16,7 @@ import java.util.List;
  * @param work what was worked on: material, coating, colour, thickness
  * @param trials the best matching trials
  * @param more how many further trials match
+ * @param tests how many a test grid has; 0 where it is none
  */
 record HitView(
     String href,
@@ -23,6 +24,7 @@ record HitView(
     String process,
     List<TrialLine> trials,
     int more,
+    int tests,
     Posted posted,
     int photos) {
   /** By whom, on which laser and when. */
@@ -52,6 +54,7 @@ record HitView(
         report.process().label(),
         lines,
         Math.max(0, hit.trials().size() - lines.size()),
+        report.trials().size() > 1 ? report.trials().size() : 0,
         new Posted(
             report.author().handle(), TrialText.laser(report.laser(), reader), report.createdAt()),
         report.photos());

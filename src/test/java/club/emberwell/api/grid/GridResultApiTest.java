@@ -15,16 +15,10 @@ import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.catalog.Ciede2000;
 import club.emberwell.catalog.Lab;
-import club.emberwell.grid.GridPosting;
-import club.emberwell.grid.GridService;
+import club.emberwell.grid.PlannedGrids;
 import club.emberwell.grid.photo.DrawnGrid;
 import club.emberwell.grid.photo.PhotoPlan;
-import club.emberwell.grid.reading.WrittenGrid;
-import club.emberwell.member.Actor;
-import club.emberwell.member.Members;
-import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.photo.Pictures;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
@@ -34,7 +28,6 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.hamcrest.Description;
 import org.hamcrest.Matcher;
 import org.hamcrest.TypeSafeMatcher;
@@ -48,9 +41,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class GridResultApiTest {
   private static final PhotoPlan LYING = new PhotoPlan(2, 3, 8, 2);
 
-  @Inject GridService grids;
-  @Inject Members members;
-  @Inject ObjectMapper json;
+  @Inject PlannedGrids grids;
 
   private Person ada;
   private String grid;
@@ -58,33 +49,7 @@ class GridResultApiTest {
   @BeforeEach
   void plan() {
     ada = People.join();
-    grid = planned(ada, 3);
-  }
-
-  private String planned(Person person, int columns) {
-    Map<String, Object> body = new HashMap<>();
-    body.put(
-        "laser",
-        Map.of(
-            "source", "diode", "wavelength", "455 nm", "ratedPower", "10 W", "motion", "gantry"));
-    body.put("material", "slate");
-    body.put("process", "surface engraving");
-    body.put("settings", Map.of("lineSpacing", "0.1 mm"));
-    List<String> powers =
-        Arrays.asList("30 %", "40 %", "50 %", "60 %", "70 %", "80 %", "90 %", "100 %");
-    body.put(
-        "axes",
-        Map.of(
-            "across", Map.of("setting", "power", "values", powers.subList(0, columns)),
-            "down", Map.of("setting", "speed", "values", List.of("20 mm/s", "30 mm/s"))));
-    Actor actor = actor(person);
-    WrittenGrid written = json.convertValue(body, WrittenGrid.class);
-    GridPosting posting = new GridPosting(null, written, NumberStyle.ANY);
-    return grids.save(actor, posting).grid().id().toString();
-  }
-
-  private Actor actor(Person person) {
-    return members.byId(UUID.fromString(person.id())).orElseThrow().actor();
+    grid = grids.plan(ada, 3);
   }
 
   private static Map<String, Object> results(List<List<String>> effects) {
@@ -220,7 +185,7 @@ class GridResultApiTest {
 
   @Test
   void aWithdrawnGridTakesNoResults() {
-    grids.withdraw(actor(ada), UUID.fromString(grid), null);
+    grids.withdraw(ada, grid);
     send(1, judged())
         .statusCode(422)
         .body("errors[0].detail", containsString("You have withdrawn this grid"));
@@ -353,7 +318,7 @@ class GridResultApiTest {
   /** Sixteen right cells of one member beside two members' single tests. */
   @Test
   void aGridFeedsTheRangeAsOneVoice() {
-    grid = planned(ada, 8);
+    grid = grids.plan(ada, 8);
     List<String> right = Collections.nCopies(8, "right");
     send(1, results(List.of(right, right))).statusCode(200);
     given()

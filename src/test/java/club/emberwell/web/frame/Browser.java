@@ -96,6 +96,11 @@ public final class Browser {
     return Jsoup.parse(last.asString());
   }
 
+  /** What this browser sends back with each request. */
+  public Map<String, String> cookies() {
+    return Map.copyOf(cookies);
+  }
+
   /** What a field holds now. */
   public String field(String name) {
     Element field = page().getElementById(name);
