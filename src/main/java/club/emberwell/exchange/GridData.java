@@ -1,8 +1,10 @@
 package club.emberwell.exchange;
 
+import club.emberwell.exchange.MemberDownload.Zip;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
+import java.util.UUID;
 
 /** A member's test grids. Nobody else ever saw them, so they go whatever is chosen. */
 @Priority(450)
@@ -19,7 +21,27 @@ class GridData implements PersonalData {
                 where v.entry_id = e.id) as revisions
             from grid g join entry e using (id, kind)
             where e.member_id = :member
+            order by e.number"""),
+        new Rows(
+            "grid-photos.json",
+            """
+            select p.grid_id, p.width, p.height, p.size_bytes, p.corners, p.shown_id, p.taken_at
+            from grid_photo p join entry e on e.id = p.grid_id
+            where e.member_id = :member
             order by e.number"""));
+  }
+
+  @Override
+  public void addFiles(UUID member, MemberRowsRepository rows, Zip zip) {
+    for (UUID grid :
+        rows.ids(
+            """
+            select grid_id from grid_photo p join entry e on e.id = p.grid_id
+            where e.member_id = :member
+            order by e.number""",
+            member)) {
+      zip.file("grid-photos/%s.jpg".formatted(grid), rows.gridPicture(grid));
+    }
   }
 
   @Override

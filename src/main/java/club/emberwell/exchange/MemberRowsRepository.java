@@ -47,6 +47,17 @@ class MemberRowsRepository {
         .getSingleResult();
   }
 
+  /** The picture of one grid. */
+  byte[] gridPicture(UUID grid) {
+    return db.createNativeQuery(
+            """
+            select picture from grid_photo where grid_id = :grid
+            """,
+            byte[].class)
+        .setParameter("grid", grid)
+        .getSingleResult();
+  }
+
   /**
    * Runs statements in their order.
    *

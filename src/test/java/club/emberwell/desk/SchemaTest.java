@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.entry.EntryRef;
+import club.emberwell.grid.PlannedGrids;
 import club.emberwell.member.Actor;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -19,10 +20,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 @QuarkusTest
 class SchemaTest {
   @Inject Cast cast;
+  @Inject PlannedGrids grids;
 
   private EntryRef report;
   private EntryRef question;
   private UUID machine;
+  private String grid;
   private Actor member;
 
   @BeforeEach
@@ -37,6 +40,11 @@ class SchemaTest {
                 + " ('%s', '%s', 'Shed', 'diode', 455, 10, 'gantry', 'cw', true, '{}', 'any', 1,"
                 + " now(), now())")
             .formatted(machine, member.memberId()));
+    grid = grids.plan(member, 2);
+    cast.run(
+        ("insert into grid_photo (grid_id, width, height, size_bytes, picture, taken_at)"
+                + " values ('%s', 1, 1, 1, '\\x00', now())")
+            .formatted(grid));
   }
 
   private String about(String change) {
@@ -45,6 +53,7 @@ class SchemaTest {
         switch (table) {
           case "trial" -> "report_id = '" + report.id() + "'";
           case "talk" -> "id = '" + question.id() + "'";
+          case "grid_photo" -> "grid_id = '" + grid + "'";
           case "machine" -> "id = '" + machine + "'";
           case "member" -> "id = '" + member.memberId() + "'";
           default -> "id = '" + report.id() + "'";
@@ -115,6 +124,11 @@ class SchemaTest {
         "trial quality = 0",
         "trial quality = 6",
         "trial grid_row = -1, grid_column = 0",
+        "grid_photo width = 0",
+        "grid_photo size_bytes = 7",
+        "grid_photo corners = '{0,0,1,0,1,1}'",
+        "grid_photo corners = '{0,0,1,0,1,1,0,1.1}'",
+        "grid_photo corners = '{0,0,1,0,1,1,0,-0.1}'",
         "trial position = -1",
         "trial settings = '[]'",
         "trial defects = array[null]",

@@ -7,6 +7,7 @@ import club.emberwell.access.People.Person;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.grid.PlannedGrids;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Members;
@@ -37,6 +38,7 @@ class Life {
   @Inject Flags flags;
   @Inject Invitations invitations;
   @Inject Audit audit;
+  @Inject PlannedGrids grids;
   @Inject EntityManager db;
 
   /**
@@ -69,6 +71,7 @@ class Life {
     String repeat = repeat(neighbour, report, person.handle());
     Actor actor = members.byId(UUID.fromString(person.id())).orElseThrow().actor();
     Actor other = members.byId(UUID.fromString(neighbour.id())).orElseThrow().actor();
+    photoOfGrid(person, grids.plan(actor, 2));
     UUID question = talk(actor, other, person.handle(), email);
     watches.add(actor, "q=birch", person.handle() + "'s birch", false);
     flags.flag(
@@ -127,6 +130,16 @@ class Life {
         .post("/api/v1/reports/" + report + "/photos")
         .then()
         .statusCode(201);
+  }
+
+  private static void photoOfGrid(Person person, String grid) throws IOException {
+    given()
+        .header("Authorization", "Bearer " + person.token())
+        .contentType("application/octet-stream")
+        .body(Pictures.of(200, 100, "jpeg"))
+        .put("/api/v1/grids/" + grid + "/photo")
+        .then()
+        .statusCode(200);
   }
 
   private static String repeat(Person by, String report, String of) {

@@ -145,6 +145,7 @@ class PersonalDataTest {
         .get("/api/v1/members/" + lived.person().id())
         .then()
         .body("handle", equalTo("former member"));
+    assertEquals(0L, count("grid_photo join entry on id = grid_id", lived));
   }
 
   @Test
@@ -160,6 +161,7 @@ class PersonalDataTest {
     assertEquals(0L, count("report join entry using (id)", lived));
     assertEquals(0L, count("machine", lived));
     assertEquals(0L, count("photo join entry using (id)", lived));
+    assertEquals(0L, count("grid_photo join entry on id = grid_id", lived));
     assertEquals(1L, count("entry", lived), "the frame round the neighbour's answer");
   }
 
@@ -336,6 +338,9 @@ class PersonalDataTest {
     assertEquals(1, json.readTree(files.get("watches.json")).size());
     assertEquals(1, json.readTree(files.get("flags.json")).size());
     assertEquals(1, files.keySet().stream().filter(f -> f.startsWith("photos/")).count());
+    assertEquals(1, json.readTree(files.get("grids.json")).size());
+    assertEquals(200, json.readTree(files.get("grid-photos.json")).at("/0/width").asInt());
+    assertEquals(1, files.keySet().stream().filter(f -> f.startsWith("grid-photos/")).count());
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
       assertFalse(
           new String(file.getValue(), StandardCharsets.ISO_8859_1)
