@@ -21,6 +21,7 @@ import java.util.List;
  *   <li>logistic_dose, firth_endometrial_*: {@code LogisticTest}
  *   <li>random_effects, shrinkage_blup: {@code RandomEffectsTest}
  *   <li>dip_test: {@code DipTestTest}
+ *   <li>order_size: {@code OrderSizeTest}
  * </ul>
  */
 final class CheckValues {
