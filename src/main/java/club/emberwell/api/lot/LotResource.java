@@ -1,0 +1,112 @@
+package club.emberwell.api.lot;
+
+import club.emberwell.access.ReadsOnly;
+import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.listing.Slice;
+import club.emberwell.lot.Lot;
+import club.emberwell.lot.LotPosting;
+import club.emberwell.lot.Lots;
+import club.emberwell.lot.order.Order;
+import club.emberwell.lot.order.Ordering;
+import club.emberwell.lot.order.WrittenOrder;
+import club.emberwell.member.Role;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** One's own deliveries; nobody else's can be seen. */
+@Path(LotResource.PATH)
+@Produces(MediaType.APPLICATION_JSON)
+@Consumes(MediaType.APPLICATION_JSON)
+@RolesAllowed(Role.WRITE)
+@Tag(name = "Lots")
+public class LotResource {
+  static final String PATH = "/api/v1/lots";
+
+  private final Lots lots;
+  private final Ordering ordering;
+  private final ApiRequest request;
+
+  LotResource(Lots lots, Ordering ordering, ApiRequest request) {
+    this.lots = lots;
+    this.ordering = ordering;
+    this.request = request;
+  }
+
+  /** A page of them, the last received first. */
+  record Listing(List<LotJson> lots, int page, boolean more) {}
+
+  @GET
+  @Operation(summary = "My lots, the last received first")
+  public Listing list(@QueryParam("page") @DefaultValue("0") int page) {
+    Slice<LotJson> found = lots.mine(request.actor(), page).map(LotJson::of);
+    return new Listing(found.rows(), found.page(), found.more());
+  }
+
+  @POST
+  @Operation(summary = "Write a delivery down", description = "Needs an Idempotency-Key.")
+  public Response add(LotRequest sent) {
+    return request.once(
+        sent,
+        () -> {
+          LotPosting posting = LotPosting.of(sent.id(), sent.written());
+          Lot lot = lots.add(request.actor(), posting).lot();
+          return answer(Response.created(URI.create(PATH + "/" + lot.id())), lot);
+        });
+  }
+
+  @POST
+  @Path("order")
+  @ReadsOnly
+  @Operation(
+      summary = "How many to order so that enough are usable",
+      description =
+          "The smallest order of each line with which enough pieces of all lines are usable with the"
+              + " chance wanted. Nothing is stored.")
+  public Order order(WrittenOrder sent) {
+    return ordering.order(request.actor(), sent);
+  }
+
+  @GET
+  @Path("{id}")
+  @Operation(summary = "One of my lots")
+  public Response get(@PathParam("id") UUID id) {
+    return answer(Response.ok(), lots.get(request.actor(), id));
+  }
+
+  @PUT
+  @Path("{id}")
+  @Operation(summary = "Write a lot anew", description = "Needs If-Match.")
+  public Response revise(@PathParam("id") UUID id, LotRequest sent) {
+    return answer(
+        Response.ok(), lots.revise(request.actor(), id, request.version(), sent.written()));
+  }
+
+  @DELETE
+  @Path("{id}")
+  @Operation(
+      summary = "Remove a lot",
+      description = "It stays in the history and counts no more. Heeds If-Match.")
+  public void withdraw(@PathParam("id") UUID id) {
+    lots.withdraw(request.actor(), id, request.versionIfGiven());
+  }
+
+  private static Response answer(Response.ResponseBuilder response, Lot lot) {
+    return ApiRequest.answer(response, lot.version(), LotJson.of(lot));
+  }
+}

@@ -1,0 +1,92 @@
+package club.emberwell.lot;
+
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.Words;
+import club.emberwell.lot.WrittenLot.Blank;
+import club.emberwell.lot.WrittenLot.Counts;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.FetchType;
+import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.MapsId;
+import jakarta.persistence.OneToOne;
+import jakarta.persistence.Table;
+import java.time.LocalDate;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** What a lot has of its own. */
+@Entity
+@Table(name = "lot")
+class LotEntity {
+  @Id private UUID id;
+
+  @MapsId
+  @OneToOne(fetch = FetchType.LAZY)
+  @JoinColumn(name = "id")
+  private EntryEntity entry;
+
+  private String supplier;
+  private String material;
+  private String coating;
+  private String colour;
+  private int received;
+  private Integer usable;
+  private Integer burned;
+
+  @Column(name = "received_on")
+  private LocalDate receivedOn;
+
+  private String notes;
+
+  protected LotEntity() {}
+
+  LotEntity(EntryEntity entry, WrittenLot written) {
+    this.entry = entry;
+    take(written);
+  }
+
+  /** Takes words that were checked. */
+  final void take(WrittenLot written) {
+    supplier = written.supplier();
+    material = written.blank().material();
+    coating = written.blank().coating();
+    colour = written.blank().colour();
+    received = written.counts().received();
+    usable = written.counts().usable();
+    burned = written.counts().burned();
+    receivedOn = written.date() == null ? null : LocalDate.parse(written.date());
+    notes = written.notes();
+  }
+
+  /** "Steel tumbler, powder coat, navy, from North Blanks". */
+  static Words words(WrittenLot written) {
+    Blank blank = written.blank();
+    String pieces =
+        Stream.of(blank.material(), blank.coating(), blank.colour())
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining(", "));
+    return new Words(pieces + ", from " + written.supplier(), StoredJson.write(written), null);
+  }
+
+  EntryEntity entry() {
+    return entry;
+  }
+
+  WrittenLot written() {
+    return new WrittenLot(
+        supplier,
+        new Blank(material, coating, colour),
+        new Counts(received, usable, burned),
+        receivedOn == null ? null : receivedOn.toString(),
+        notes);
+  }
+
+  Lot toLot(String handle) {
+    return new Lot(entry.toEntry(handle), written());
+  }
+}

@@ -1,0 +1,44 @@
+package club.emberwell.lot;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+/** Rows of lots. */
+@ApplicationScoped
+class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
+  Optional<LotEntity> whole(UUID id) {
+    return find("from LotEntity l join fetch l.entry where l.id = ?1", id).firstResultOptional();
+  }
+
+  long countOf(UUID member) {
+    return count("entry.memberId = ?1", member);
+  }
+
+  /** A member's lots that still stand, the last received first. */
+  List<LotEntity> standing(UUID member, int from, int most) {
+    return find(
+            """
+            from LotEntity l join fetch l.entry e
+            where e.memberId = ?1 and e.state = EntryState.LIVE
+            order by l.receivedOn desc nulls last, e.createdAt desc, e.number desc""",
+            member)
+        .range(from, from + most - 1)
+        .list();
+  }
+
+  List<Lots.Inspected> inspected(UUID member) {
+    return getEntityManager()
+        .createQuery(
+            """
+            select new club.emberwell.lot.Lots$Inspected(l.supplier, l.received, l.usable)
+            from LotEntity l join l.entry e
+            where e.memberId = :member and e.state = EntryState.LIVE and l.usable is not null
+            order by l.supplier""",
+            Lots.Inspected.class)
+        .setParameter("member", member)
+        .getResultList();
+  }
+}

@@ -1,0 +1,146 @@
+package club.emberwell.lot;
+
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.Cause;
+import club.emberwell.entry.EntryAccess;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.Kind;
+import club.emberwell.entry.NewEntry;
+import club.emberwell.entry.Origin;
+import club.emberwell.listing.Slice;
+import club.emberwell.member.Actor;
+import club.emberwell.remark.EntryChanged;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.RemarkId;
+import com.fasterxml.jackson.core.type.TypeReference;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * Keeps count of a member's deliveries, which nobody else sees. Every write is one transaction with
+ * its revision; whatever is thrown, nothing was stored.
+ */
+@ApplicationScoped
+public class Lots implements Kind {
+  private static final Set<EntryKind> LOTS = Set.of(EntryKind.LOT);
+  private static final TypeReference<WrittenLot> SHAPE = new TypeReference<>() {};
+
+  private final LotRepository lots;
+  private final EntryLife life;
+
+  Lots(LotRepository lots, EntryLife life) {
+    this.lots = lots;
+    this.life = life;
+  }
+
+  /**
+   * A lot that was just stored.
+   *
+   * @param created false where the same one was there already
+   */
+  public record Saved(Lot lot, boolean created) {}
+
+  /**
+   * Writes a delivery down.
+   *
+   * @throws EntryRefused with the pointers of the fields at fault
+   */
+  @Transactional
+  public Saved add(Actor actor, LotPosting posting) {
+    UUID author = EntryAccess.signedIn(actor);
+    WrittenLot written = LotReader.read(posting.written());
+    if (life.isThere(posting.id(), EntryKind.LOT, author)) {
+      LotEntity there = lots.whole(posting.id()).orElseThrow();
+      if (!there.written().equals(written)) {
+        throw EntryLife.taken(EntryKind.LOT);
+      }
+      return new Saved(there.toLot(actor.handle()), false);
+    }
+    if (lots.countOf(author) >= LotLimits.PER_MEMBER) {
+      String detail = "You have as many lots as fit: %d.".formatted(LotLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.LOTS_MANY, "", detail);
+    }
+    UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
+    Instant at = posting.at() == null ? Instant.now() : posting.at();
+    NewEntry made = new NewEntry(id, EntryKind.LOT, null, Origin.HERE, at);
+    LotEntity lot = new LotEntity(life.begin(actor, made, LotEntity.words(written)), written);
+    lots.persistAndFlush(lot);
+    return new Saved(lot.toLot(actor.handle()), true);
+  }
+
+  /**
+   * Writes a lot anew.
+   *
+   * @param version the version the change is based on
+   * @throws EntryChanged where it was changed meanwhile
+   */
+  @Transactional
+  public Lot revise(Actor actor, UUID id, int version, WrittenLot written) {
+    EntryEntity entry = life.editable(actor, LOTS, id, version);
+    WrittenLot read = LotReader.read(written);
+    LotEntity lot = lots.whole(id).orElseThrow();
+    lot.take(read);
+    life.rewritten(entry, LotEntity.words(read), EntryAction.EDITED, Cause.now(actor, null));
+    return lot.toLot(actor.handle());
+  }
+
+  /** Takes a lot off the list; it stays in the history. A second time does nothing. */
+  public void withdraw(Actor actor, UUID id, Integer version) {
+    life.withdraw(actor, LOTS, id, version);
+  }
+
+  /**
+   * One of the actor's lots.
+   *
+   * @throws EntryUnknown where there is none, or it was withdrawn
+   */
+  @Transactional
+  public Lot get(Actor actor, UUID id) {
+    LotEntity lot = lots.whole(id).orElseThrow(() -> new EntryUnknown("lot"));
+    EntryAccess.see(actor, lot.entry());
+    if (!lot.entry().live()) {
+      throw new EntryUnknown("lot");
+    }
+    return lot.toLot(actor.handle());
+  }
+
+  /** The actor's lots that still stand, the last received first. */
+  @Transactional
+  public Slice<Lot> mine(Actor actor, Integer page) {
+    UUID owner = EntryAccess.signedIn(actor);
+    return Slice.read(page, LotLimits.PAGE, (from, most) -> lots.standing(owner, from, most))
+        .map(lot -> lot.toLot(actor.handle()));
+  }
+
+  /**
+   * What a standing lot says of its supplier.
+   *
+   * @param usable of those received
+   */
+  public record Inspected(String supplier, int received, int usable) {}
+
+  /** Those of the actor's standing lots of which it is known how many were usable. */
+  @Transactional
+  public List<Inspected> inspected(Actor actor) {
+    return lots.inspected(EntryAccess.signedIn(actor));
+  }
+
+  @Override
+  public Set<EntryKind> kinds() {
+    return LOTS;
+  }
+
+  @Override
+  @Transactional
+  public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
+    revise(actor, id, version, StoredJson.read(written, SHAPE));
+  }
+}

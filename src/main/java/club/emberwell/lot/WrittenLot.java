@@ -1,0 +1,42 @@
+package club.emberwell.lot;
+
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+
+/**
+ * A delivery as its owner wrote it down.
+ *
+ * @param supplier from whom
+ * @param date when it came, ISO 8601; null = not given
+ */
+public record WrittenLot(
+    String supplier,
+    @JsonUnwrapped Blank blank,
+    @JsonUnwrapped Counts counts,
+    String date,
+    String notes) {
+  public WrittenLot {
+    blank = blank == null ? Blank.NONE : blank;
+    counts = counts == null ? Counts.NONE : counts;
+  }
+
+  /** What the pieces are, in the owner's words. */
+  public record Blank(String material, String coating, String colour) {
+    static final Blank NONE = new Blank(null, null, null);
+  }
+
+  /**
+   * Pieces; null = not given.
+   *
+   * @param received that came
+   * @param usable of these
+   * @param burned of these
+   */
+  public record Counts(Integer received, Integer usable, Integer burned) {
+    static final Counts NONE = new Counts(null, null, null);
+
+    /** Whether the lot says what share was usable. */
+    public boolean inspected() {
+      return received != null && usable != null;
+    }
+  }
+}

@@ -1,0 +1,71 @@
+package club.emberwell.sample;
+
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.Words;
+import club.emberwell.tag.TagCode;
+import jakarta.persistence.Column;
+import jakarta.persistence.Entity;
+import jakarta.persistence.FetchType;
+import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.MapsId;
+import jakarta.persistence.OneToOne;
+import jakarta.persistence.Table;
+import java.util.UUID;
+
+/** What a sample has of its own. */
+@Entity
+@Table(name = "sample")
+class SampleEntity {
+  @Id private UUID id;
+
+  @MapsId
+  @OneToOne(fetch = FetchType.LAZY)
+  @JoinColumn(name = "id")
+  private EntryEntity entry;
+
+  @Column(name = "report_id")
+  private UUID reportId;
+
+  @Column(name = "grid_id")
+  private UUID gridId;
+
+  private String what;
+  private String box;
+  private String place;
+  private String notes;
+
+  protected SampleEntity() {}
+
+  SampleEntity(EntryEntity entry, WrittenSample written) {
+    this.entry = entry;
+    take(written);
+  }
+
+  /** Takes words that were checked. */
+  final void take(WrittenSample written) {
+    reportId = written.report();
+    gridId = written.grid();
+    what = written.what();
+    box = written.box();
+    place = written.place();
+    notes = written.notes();
+  }
+
+  static Words words(String title, WrittenSample written) {
+    return new Words(title, StoredJson.write(written), null);
+  }
+
+  EntryEntity entry() {
+    return entry;
+  }
+
+  WrittenSample written() {
+    return new WrittenSample(reportId, gridId, what, box, place, notes);
+  }
+
+  Sample toSample(String handle, TagCode tag) {
+    return new Sample(entry.toEntry(handle), tag, written());
+  }
+}
