@@ -47,6 +47,64 @@ class SchemaTest {
             .formatted(grid));
   }
 
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "tag (code) values ('K7F4')",
+        "tag (code) values ('KOF-4')",
+        "tag (code, entry_id) values ('K7F-4', '00000000-0000-0000-0000-000000000000')",
+        "sample (id) select id from entry where kind = 'report' limit 1",
+        "lot (id, supplier, material, received) select id, 'x', 'y', 1 from entry"
+            + " where kind = 'report' limit 1"
+      })
+  void stockIsOfItsOwnKindsAndTagsAreOfTheAlphabet(String row) {
+    refused("insert into " + row);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "received = 0",
+        "usable = -1",
+        "usable = 10",
+        "burned = -1",
+        "burned = 10",
+        "usable = 4, burned = 5",
+        "supplier = ''",
+        "material = ''",
+        "notes = ''"
+      })
+  void aLotsNumbersFitEachOther(String change) {
+    UUID lot = stock("lot");
+    cast.run(
+        "insert into lot (id, supplier, material, received) values ('%s', 'x', 'y', 9)"
+            .formatted(lot));
+    refused("update lot set " + change + " where id = '" + lot + "'");
+  }
+
+  @Test
+  void aSampleShowsOneThingAndACodeIsGivenOnce() {
+    UUID sample = stock("sample");
+    cast.run("insert into sample (id, report_id) values ('%s', null)".formatted(sample));
+    cast.run("insert into tag (code, entry_id) values ('M4T-H', '%s')".formatted(sample));
+    refused("update sample set box = '' where id = '" + sample + "'");
+    refused("update sample set report_id = '" + sample + "' where id = '" + sample + "'");
+    refused("insert into tag (code, entry_id) values ('M5T-H', '" + sample + "')");
+    refused("insert into tag (code) values ('M4T-H')");
+    cast.run("delete from entry where id = '%s'".formatted(sample));
+    assertEquals(
+        1, cast.count("select count(*) from tag where code = 'M4T-H' and entry_id is null"));
+  }
+
+  private UUID stock(String kind) {
+    UUID id = UUID.randomUUID();
+    cast.run(
+        ("insert into entry (id, kind, member_id, state, version, title, created_at, updated_at)"
+                + " values ('%s', '%s', '%s', 'live', 1, 'x', now(), now())")
+            .formatted(id, kind, member.memberId()));
+    return id;
+  }
+
   private String about(String change) {
     String table = change.substring(0, change.indexOf(' '));
     String where =

@@ -69,6 +69,7 @@ class Life {
     String report = report(person);
     photo(person, report);
     String repeat = repeat(neighbour, report, person.handle());
+    stock(person, report, email);
     Actor actor = members.byId(UUID.fromString(person.id())).orElseThrow().actor();
     Actor other = members.byId(UUID.fromString(neighbour.id())).orElseThrow().actor();
     photoOfGrid(person, grids.plan(actor, 2));
@@ -140,6 +141,18 @@ class Life {
         .put("/api/v1/grids/" + grid + "/photo")
         .then()
         .statusCode(200);
+  }
+
+  /** A kept piece of the report, and a lot. */
+  private static void stock(Person person, String report, String email) {
+    String says = "of " + person.handle() + ", " + email;
+    Map<String, Object> lot =
+        Map.of("supplier", "Shop " + says, "material", "maple", "received", 9, "notes", says);
+    keyed(person, Map.of("report", report, "box", "Box " + says, "notes", says))
+        .post("/api/v1/samples")
+        .then()
+        .statusCode(201);
+    keyed(person, lot).post("/api/v1/lots").then().statusCode(201);
   }
 
   private static String repeat(Person by, String report, String of) {

@@ -335,6 +335,10 @@ class PersonalDataTest {
     assertTrue(reports.get(0).get("revisions").size() >= 1);
     assertEquals(2, json.readTree(files.get("talk.json")).size());
     assertEquals(1, json.readTree(files.get("machines.json")).size());
+    JsonNode sample = json.readTree(files.get("samples.json")).get(0);
+    assertTrue(sample.get("tag").asText().matches("\\w{3}-\\w"), sample.toString());
+    assertEquals(lived.report(), sample.get("report_id").asText());
+    assertEquals(9, json.readTree(files.get("lots.json")).get(0).get("received").asInt());
     assertEquals(1, json.readTree(files.get("watches.json")).size());
     assertEquals(1, json.readTree(files.get("flags.json")).size());
     assertEquals(1, files.keySet().stream().filter(f -> f.startsWith("photos/")).count());

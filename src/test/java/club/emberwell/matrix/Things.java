@@ -49,6 +49,10 @@ final class Things {
       case "feed" -> feed();
       case "find" -> find();
       case "machine" -> post("machines", machine());
+      case "sample" -> post("samples", Map.of("what", "Words of " + UUID.randomUUID()));
+      case "tag" -> tag(get("sample"));
+      case "shown" -> tag(post("samples", Map.of("report", get("report"))));
+      case "lot" -> post("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
       case "flag" -> flag();
       case "proposal" -> proposal();
       case "note" -> note();
@@ -72,6 +76,10 @@ final class Things {
         .statusCode(201)
         .extract()
         .path("id");
+  }
+
+  private String tag(String id) {
+    return crew.one("select code from tag where entry_id = '%s'".formatted(id));
   }
 
   private static Map<String, Object> words() {

@@ -164,7 +164,7 @@ public class PageFrame {
   public List<String> getStyleSheets() {
     return Stream.of(
             "base", "layout", "forms", "search", "bench", "talk", "desk", "plot", "answer",
-            "judging", "print")
+            "judging", "stock", "print")
         .map(name -> "/assets/" + name + ".css?v=" + stamp())
         .toList();
   }
