@@ -48,16 +48,15 @@ class SampleViews {
             ? Map.of()
             : reports.byIds(ids).stream()
                 .collect(Collectors.toMap(ReportSnapshot::id, Function.identity()));
-    return samples.stream()
-        .map(s -> card(s, shows(actor, s.written(), found.get(s.written().report()))))
-        .toList();
+    return samples.stream().map(s -> card(s, shows(actor, s.written(), found))).toList();
   }
 
-  private Shows shows(Actor actor, WrittenSample written, ReportSnapshot report) {
+  private Shows shows(Actor actor, WrittenSample written, Map<UUID, ReportSnapshot> found) {
     if (written.grid() != null) {
       String href = EntryKind.GRID.path(written.grid(), null);
       return new Shows(href, "Test grid", "", "", "", "");
     }
+    ReportSnapshot report = written.report() == null ? null : found.get(written.report());
     return report == null ? null : report(actor, report);
   }
 
