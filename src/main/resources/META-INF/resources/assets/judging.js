@@ -167,6 +167,7 @@
 
   fields().forEach(dress);
   form.classList.add("judging-by-taps");
+  form.querySelector(".cell-details").open = true;
   marking.hidden = false;
   paint();
   const named = document.getElementById(location.hash.slice(1));

@@ -13,9 +13,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-/** Grids for tests: speed down (20, 30 mm/s), power across (30, 40, ... %), 10 W diode on slate. */
+/**
+ * Grids for tests: speed down (20, 30, ... mm/s), power across (30, 40, ... %), 10 W diode, slate.
+ */
 @ApplicationScoped
 public class PlannedGrids {
+  private static final List<String> SPEEDS =
+      List.of("20 mm/s", "30 mm/s", "40 mm/s", "50 mm/s", "60 mm/s");
   private static final List<String> POWERS =
       List.of("30 %", "40 %", "50 %", "60 %", "70 %", "80 %", "90 %", "100 %");
 
@@ -29,6 +33,10 @@ public class PlannedGrids {
   }
 
   public String plan(Actor actor, int columns) {
+    return plan(actor, columns, 2);
+  }
+
+  public String plan(Actor actor, int columns, int rows) {
     Map<String, Object> body = new HashMap<>();
     body.put("name", "Slate on a rainy day");
     body.put(
@@ -44,7 +52,7 @@ public class PlannedGrids {
             "across",
             Map.of("setting", "power", "values", POWERS.subList(0, columns)),
             "down",
-            Map.of("setting", "speed", "values", List.of("20 mm/s", "30 mm/s"))));
+            Map.of("setting", "speed", "values", SPEEDS.subList(0, rows))));
     WrittenGrid written = json.convertValue(body, WrittenGrid.class);
     GridPosting posting = new GridPosting(null, written, NumberStyle.ANY);
     return grids.save(actor, posting).grid().id().toString();

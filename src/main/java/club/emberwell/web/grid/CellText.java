@@ -7,6 +7,8 @@ import club.emberwell.laser.DoseKind;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -32,7 +34,9 @@ final class CellText {
 
   /** "2.6 J/mm²", or empty where it cannot be known. */
   String dose(GridPlan.Cell cell) {
-    return cell.dose() == null ? "" : QuantityPrinter.print(cell.dose(), doseKind(), reader);
+    return cell.dose() == null
+        ? ""
+        : bareDose(cell) + " " + QuantityPrinter.unitLabel(doseKind(), reader);
   }
 
   /** "2.6". */
@@ -40,7 +44,12 @@ final class CellText {
     return cell.dose() == null
         ? ""
         : QuantityPrinter.number(
-            QuantityPrinter.value(cell.dose(), doseKind(), reader), reader.style());
+            rounded(QuantityPrinter.value(cell.dose(), doseKind(), reader)), reader.style());
+  }
+
+  /** As exactly as a nominal dose deserves where many stand side by side. */
+  private static double rounded(double dose) {
+    return new BigDecimal(dose).round(new MathContext(2)).doubleValue();
   }
 
   QuantityKind doseKind() {

@@ -99,7 +99,8 @@ record PhotoView(String id, String name, Picture picture, Seen seen) {
               lab(found, reader)));
       if (cell.dose() != null && found.distance() != null) {
         double dose = QuantityPrinter.value(cell.dose(), text.doseKind(), reader);
-        measured.add(new Measured(dose, found.distance(), kind(effect), href, text.name(cell)));
+        measured.add(
+            new Measured(cell.row(), dose, found.distance(), kind(effect), href, text.name(cell)));
       }
     }
     return new Seen(

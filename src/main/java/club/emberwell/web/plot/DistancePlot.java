@@ -2,6 +2,8 @@ package club.emberwell.web.plot;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.DoubleFunction;
 import java.util.stream.Collectors;
 
@@ -9,14 +11,14 @@ import java.util.stream.Collectors;
  * How far the colour of each test is from the bare surface, over its dose. Places across are
  * percent of the width, places down pixels, as in {@link DosePlot}.
  *
- * @param points of the line through all tests in the order of their doses
+ * @param curves through the tests of each row of the grid, in the order of their doses
  * @param downTicks of the distance
  * @param tests each with its effect's shape
  * @param ticks of the dose
  */
 public record DistancePlot(
     Caption caption,
-    String points,
+    List<String> curves,
     List<Axis.Tick> downTicks,
     List<Test> tests,
     List<Axis.Tick> ticks,
@@ -29,9 +31,11 @@ public record DistancePlot(
   /**
    * A test before it is laid out.
    *
+   * @param row of the grid
    * @param kind little, right, much, or none where it is not judged
    */
-  public record Measured(double dose, double distance, String kind, String href, String name) {}
+  public record Measured(
+      int row, double dose, double distance, String kind, String href, String name) {}
 
   /** A test at its place. */
   public record Test(double x, double y, String kind, String href, String name) {}
@@ -47,14 +51,23 @@ public record DistancePlot(
             measured.stream().mapToDouble(Measured::dose).toArray(), true, EDGE, FULL - EDGE);
     double most = measured.stream().mapToDouble(Measured::distance).max().orElse(1);
     Axis y = Axis.holding(new double[] {0, most}, false, HEIGHT, TOP);
+    List<Measured> sorted =
+        measured.stream().sorted(Comparator.comparingDouble(Measured::dose)).toList();
+    Map<Integer, String> curves =
+        sorted.stream()
+            .collect(
+                Collectors.groupingBy(
+                    Measured::row,
+                    TreeMap::new,
+                    Collectors.mapping(
+                        m -> x.at(m.dose()) + "," + y.at(m.distance()), Collectors.joining(" "))));
     List<Test> tests =
-        measured.stream()
-            .sorted(Comparator.comparingDouble(Measured::dose))
+        sorted.stream()
             .map(m -> new Test(x.at(m.dose()), y.at(m.distance()), m.kind(), m.href(), m.name()))
             .toList();
     return new DistancePlot(
         caption,
-        tests.stream().map(t -> t.x() + "," + t.y()).collect(Collectors.joining(" ")),
+        List.copyOf(curves.values()),
         y.ticks(distance -> Long.toString(Math.round(distance))),
         tests,
         x.ticks(label),

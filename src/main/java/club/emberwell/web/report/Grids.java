@@ -69,19 +69,19 @@ final class Grids {
             .mapToInt(column -> column + 1)
             .max()
             .orElse(0);
-    Heads columnHeads =
-        Heads.of(
-            IntStream.range(0, columns)
-                .mapToObj(
-                    column ->
-                        rows.values().stream()
-                            .map(row -> row.get(column))
-                            .filter(Objects::nonNull)
-                            .toList())
-                .toList(),
-            reader);
-    Heads rowHeads =
-        Heads.of(rows.values().stream().map(row -> List.copyOf(row.values())).toList(), reader);
+    List<List<TrialSnapshot>> across =
+        IntStream.range(0, columns)
+            .mapToObj(
+                column ->
+                    rows.values().stream()
+                        .map(row -> row.get(column))
+                        .filter(Objects::nonNull)
+                        .toList())
+            .toList();
+    List<List<TrialSnapshot>> down =
+        rows.values().stream().map(row -> List.copyOf(row.values())).toList();
+    Heads columnHeads = Heads.of(across, down, reader);
+    Heads rowHeads = Heads.of(down, across, reader);
     Set<Setting> alike =
         Stream.of(Setting.values())
             .filter(setting -> trials.stream().map(t -> value(t, setting)).distinct().count() == 1)
@@ -171,14 +171,35 @@ final class Grids {
    * @param labels one for each line, empty where nothing tells it apart
    */
   private record Heads(List<Setting> apart, List<String> labels) {
-    static Heads of(List<List<TrialSnapshot>> lines, UnitPreferences reader) {
+    /**
+     * @param others the lines the other way: where few cells are judged, a setting may look as if
+     *     it went with both, and then it goes with those in which each line has its own value
+     */
+    static Heads of(
+        List<List<TrialSnapshot>> lines, List<List<TrialSnapshot>> others, UnitPreferences reader) {
       List<Setting> apart =
-          Stream.of(Setting.values()).filter(setting -> tellsApart(setting, lines)).toList();
+          Stream.of(Setting.values())
+              .filter(setting -> tellsApart(setting, lines))
+              .filter(
+                  setting ->
+                      !tellsApart(setting, others)
+                          || eachItsOwn(setting, lines)
+                          || !eachItsOwn(setting, others))
+              .toList();
       return new Heads(
           apart,
           lines.stream()
               .map(line -> line.isEmpty() ? "" : words(line.get(0), apart, reader))
               .toList());
+    }
+
+    private static boolean eachItsOwn(Setting setting, List<List<TrialSnapshot>> lines) {
+      List<Optional<Object>> values =
+          lines.stream()
+              .filter(line -> !line.isEmpty())
+              .map(line -> value(line.get(0), setting))
+              .toList();
+      return values.stream().distinct().count() == values.size();
     }
 
     private static boolean tellsApart(Setting setting, List<List<TrialSnapshot>> lines) {
