@@ -7,6 +7,8 @@ import club.emberwell.consensus.answer.Why;
 import club.emberwell.consensus.dose.BetweenMembers;
 import club.emberwell.consensus.dose.EqualDosePair;
 import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.factor.OnThisWork;
+import club.emberwell.consensus.range.Figures;
 import club.emberwell.stats.Ratio;
 import java.util.List;
 
@@ -19,6 +21,7 @@ final class ExplainFindings {
     detail.borrowing().ifPresent(borrowing -> into.add(borrowed(borrowing)));
     detail.forMachine().ifPresent(mine -> into.add(forMachine(mine)));
     detail.answer().flatMap(Answer::start).ifPresent(start -> into.add(start(start)));
+    detail.answer().flatMap(Answer::factor).ifPresent(factor -> into.add(factor(factor)));
   }
 
   private static void add(RangeDetail.Findings findings, List<Explanation> into) {
@@ -133,6 +136,24 @@ final class ExplainFindings {
         "Own rule. The dose is from " + start.basis().words() + ".",
         "1 test",
         start.why().stream().map(Why::sentence).toList());
+  }
+
+  private static Explanation factor(OnThisWork known) {
+    return new Explanation(
+        "answer.factor",
+        "How this machine stands to those of other members in all that came out right, in one"
+            + " wavelength band and regime: works crossed with machines, the factor drawn toward 1"
+            + " where it rests on little. For this work every right test is divided by the factor"
+            + " of its own machine and multiplied by yours; the median of voices of that is "
+            + Figures.two(known.times())
+            + " times the middle.",
+        "ln dose = work + machine + rest; interval = effect ± t times the error of prediction",
+        "Henderson, Biometrics 31 (1975) 423-447; Robinson, Statistical Science 6 (1991) 15-51"
+            + " (from memory); that the interval holds is a simulation of this project",
+        Explain.counted(known.factor().works(), "work", "works") + " shared with other members",
+        List.of(
+            "It never crosses wavelength bands or regimes.",
+            "Once this work came out right on your machine, your own results take its place."));
   }
 
   private static Explanation forMachine(OnMyMachine mine) {

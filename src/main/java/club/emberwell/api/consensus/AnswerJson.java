@@ -7,6 +7,8 @@ import club.emberwell.consensus.answer.Next;
 import club.emberwell.consensus.answer.Start;
 import club.emberwell.consensus.answer.Whole;
 import club.emberwell.consensus.answer.Why;
+import club.emberwell.consensus.factor.MachineFactor;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.report.ReportBrief;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
@@ -24,16 +26,49 @@ import java.util.stream.Stream;
  * @param wholes right trials of different other members, machines like the reader's first
  * @param right the reader's own right trial on this machine
  * @param next what to try after own trials that failed
+ * @param factor where the machine did not do this work right yet
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record AnswerJson(
-    StartJson start, List<String> refusal, List<WholeJson> wholes, WholeJson right, NextJson next) {
+    StartJson start,
+    List<String> refusal,
+    List<WholeJson> wholes,
+    WholeJson right,
+    NextJson next,
+    FactorJson factor) {
+
+  /**
+   * How the reader's machine stands to those of others in the same band and regime.
+   *
+   * @param factor 1.2 = it takes 1.2 times the dose of others
+   * @param low of its 95 % interval
+   * @param works shared with others
+   * @param times this machine's dose for this work over the middle
+   */
+  record FactorJson(
+      BigDecimal factor,
+      BigDecimal low,
+      BigDecimal high,
+      int works,
+      BigDecimal times,
+      String sentence) {
+    static FactorJson of(OnThisWork known) {
+      MachineFactor found = known.factor();
+      return new FactorJson(
+          QuantityJson.number(found.factor()),
+          QuantityJson.number(found.interval().low()),
+          QuantityJson.number(found.interval().high()),
+          found.works(),
+          QuantityJson.number(known.times()),
+          found.sentence());
+    }
+  }
 
   /**
    * Where to begin; never a recommendation.
    *
    * @param dose what the settings give
-   * @param basis middle, one-trial or borrowed: where the dose comes from
+   * @param basis middle, machine-factor, one-trial or borrowed: where the dose comes from
    * @param sure false for a rough start
    * @param lowered whether the power is lower since the machine runs no faster
    */
@@ -115,7 +150,8 @@ record AnswerJson(
         answer.refusal().isEmpty() ? null : answer.refusal(),
         answer.wholes().stream().flatMap(whole -> WholeJson.of(whole, reports).stream()).toList(),
         answer.right().flatMap(whole -> WholeJson.of(whole, reports)).orElse(null),
-        answer.next().map(NextJson::of).orElse(null));
+        answer.next().map(NextJson::of).orElse(null),
+        answer.factor().map(FactorJson::of).orElse(null));
   }
 
   /** The reports an answer names. */

@@ -1,6 +1,7 @@
 package club.emberwell.consensus.factor;
 
 import club.emberwell.consensus.range.ConsensusLimits;
+import club.emberwell.consensus.range.Figures;
 import club.emberwell.stats.Interval;
 
 /**
@@ -17,8 +18,13 @@ public record MachineFactor(double factor, Interval interval, int works) {
     return interval.ratio() <= ConsensusLimits.WIDEST_RATIO;
   }
 
-  /** Whether it can be told from 1. */
-  public boolean differs() {
-    return !interval.contains(1);
+  /** In plain words. */
+  public String sentence() {
+    String between = Figures.two(interval.low()) + " to " + Figures.two(interval.high());
+    return interval.contains(1)
+        ? "Your machine takes about the dose of others (%s times), from %d works."
+            .formatted(between, works)
+        : "Your machine takes %s (%s) times the dose of others, from %d works."
+            .formatted(Figures.two(factor), between, works);
   }
 }

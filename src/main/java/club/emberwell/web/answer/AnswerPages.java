@@ -3,6 +3,7 @@ package club.emberwell.web.answer;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
+import club.emberwell.consensus.answer.Answer;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.Quantity;
@@ -161,7 +162,8 @@ public class AnswerPages extends Pages {
             .map(
                 mine ->
                     new OnMine(
-                        MachineView.of(mine, one.range(), actor.units()),
+                        MachineView.of(
+                            mine, one.range(), one.answer().flatMap(Answer::factor), actor.units()),
                         answers.speeds(one, mine, actor),
                         hidden,
                         spacing))

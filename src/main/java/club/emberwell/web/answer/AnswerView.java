@@ -69,9 +69,10 @@ public record AnswerView(
    * The picture, and the same as a table.
    *
    * @param counts the trials behind it
+   * @param moved that its curve is for the reader's machine, or null
    * @param unit of the doses
    */
-  public record Drawn(DosePlot plot, String counts, String unit, List<Row> rows) {}
+  public record Drawn(DosePlot plot, String counts, String moved, String unit, List<Row> rows) {}
 
   /** One trial of the table. */
   public record Row(String dose, String effect, String href, String member, boolean aside) {}

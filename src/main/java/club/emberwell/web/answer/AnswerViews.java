@@ -14,6 +14,7 @@ import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.answer.Whole;
 import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
@@ -166,12 +167,16 @@ public class AnswerViews {
         EvidenceWords.of(one, made.machine()),
         window
             .filter(w -> !w.marks().isEmpty())
-            .map(w -> DosePictures.of(w, start(one), made.dose(), made.reports()))
+            .map(w -> DosePictures.of(w, start(one), times(one), made.dose(), made.reports()))
             .orElse(null),
         wholes(made),
         cautions(made),
         folds(made, page),
         others(made, page));
+  }
+
+  private static double times(RangeDetail one) {
+    return one.answer().flatMap(Answer::factor).map(OnThisWork::times).orElse(1.0);
   }
 
   private static Set<Long> numbers(RangeDetail one) {

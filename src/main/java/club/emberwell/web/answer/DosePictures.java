@@ -44,7 +44,13 @@ final class DosePictures {
     return some;
   }
 
-  static Drawn of(Window window, Start start, MeasureText text, Map<Long, ReportBrief> reports) {
+  /**
+   * Draws.
+   *
+   * @param times how many times the doses of others the reader's machine takes, 1 if not known
+   */
+  static Drawn of(
+      Window window, Start start, double times, MeasureText text, Map<Long, ReportBrief> reports) {
     List<Window.Mark> marks =
         marks(window).stream().filter(mark -> reports.containsKey(mark.report())).toList();
     List<DosePlot.Effect> lanes =
@@ -57,14 +63,20 @@ final class DosePictures {
             new DosePlot.Input(
                 new Caption("dose", "What came out at which dose", counts),
                 lanes,
-                chances(window, text),
+                chances(window, times, text),
                 corners(window, text),
                 start == null ? null : text.value(start.dose()),
                 start == null ? "" : start.word() + " " + text.told(start.dose()),
                 new DosePlot.Scale(
                     (text.areal() ? "energy per area, " : "energy per length, ") + text.unit(),
                     text::tick)));
-    return new Drawn(plot, counts, text.unit(), rows(marks, text, reports));
+    boolean moved = times != 1 && !window.curve().isEmpty();
+    return new Drawn(
+        plot,
+        counts,
+        moved ? "The curve is for your machine. Dots are the tests of all members." : null,
+        text.unit(),
+        rows(marks, text, reports));
   }
 
   private static String counts(Window window) {
@@ -111,11 +123,12 @@ final class DosePictures {
     };
   }
 
-  private static List<DosePlot.Chance> chances(Window window, MeasureText text) {
+  private static List<DosePlot.Chance> chances(Window window, double times, MeasureText text) {
     List<DosePlot.Chance> chances = new ArrayList<>();
     for (int i = 0; i < window.curve().size(); i += CURVE_EVERY) {
       Window.Point point = window.curve().get(i);
-      chances.add(new DosePlot.Chance(text.value(point.dose()), point.right(), point.observed()));
+      chances.add(
+          new DosePlot.Chance(text.value(times * point.dose()), point.right(), point.observed()));
     }
     return chances;
   }

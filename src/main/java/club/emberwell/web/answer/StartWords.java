@@ -42,7 +42,7 @@ final class StartWords {
       return of(
           "Try next ",
           next.get().settings(),
-          doseWords(next.get().dose()) + " " + AnswerWords.because(next.get(), text),
+          doseWords(next.get().dose()) + " " + AnswerWords.because(next.get(), text) + factor(),
           null);
     }
     AnswerView.Before before = answer.flatMap(found -> before(found, reports)).orElse(null);
@@ -74,7 +74,15 @@ final class StartWords {
         start.lowered() ? " The power is lower because your machine runs no faster." : "";
     String one =
         start.basis() == Start.Basis.ONE_TRIAL ? " This is the dose of one member's test." : "";
-    return doseWords(start.dose()) + one + lowered;
+    return doseWords(start.dose()) + one + factor() + lowered;
+  }
+
+  /** How the machine stands to others, where it did not do this work yet. */
+  private String factor() {
+    return one.answer()
+        .flatMap(Answer::factor)
+        .map(found -> " " + found.factor().sentence())
+        .orElse("");
   }
 
   private AnswerView.Start none(Optional<Answer> answer, AnswerView.Before before) {

@@ -1,13 +1,17 @@
 package club.emberwell.web.bench;
 
+import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.consensus.ConsensusService;
+import club.emberwell.consensus.factor.MachineFactor;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.report.OwnReports;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.search.index.IndexNotReady;
 import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
@@ -20,6 +24,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
+import java.util.Optional;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** My bench: the machines somebody owns and what they posted. */
@@ -31,11 +36,14 @@ public class BenchPages extends Pages {
   private final Machines machines;
   private final OwnReports reports;
   private final CatalogService catalog;
+  private final ConsensusService consensus;
 
-  BenchPages(Machines machines, OwnReports reports, CatalogService catalog) {
+  BenchPages(
+      Machines machines, OwnReports reports, CatalogService catalog, ConsensusService consensus) {
     this.machines = machines;
     this.reports = reports;
     this.catalog = catalog;
+    this.consensus = consensus;
   }
 
   @CheckedTemplate
@@ -57,13 +65,25 @@ public class BenchPages extends Pages {
     Actor actor = actor();
     Vocabulary vocabulary = catalog.vocabulary();
     List<MachineCard> cards =
-        machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units())).toList();
+        machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units(), factor(m))).toList();
     Slice<ReportSnapshot> own = reports.of(actor, Pager.number(from));
     List<OwnReport> lines =
         own.rows().stream().map(r -> OwnReport.of(r, vocabulary, actor.units())).toList();
     boolean begun = "added".equals(done) && cards.size() == 1;
     say(done, begun);
     return Templates.bench(new Bench(cards, lines, Pager.of(own, BenchPages::address), begun));
+  }
+
+  /** Empty too while there is no index to find it in. */
+  private Optional<String> factor(Machine machine) {
+    try {
+      return consensus
+          .factors()
+          .of(machine.standing().number(), machine.laser())
+          .map(MachineFactor::sentence);
+    } catch (IndexNotReady e) {
+      return Optional.empty();
+    }
   }
 
   private void say(String done, boolean begun) {

@@ -9,6 +9,7 @@ import club.emberwell.web.trial.TrialText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
 
 /**
@@ -16,12 +17,13 @@ import java.util.UUID;
  *
  * @param laser in one line
  * @param facts what else is known, each with its value in the reader's units
+ * @param factor how it stands to the machines of others, or null
  */
-record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
+record MachineCard(UUID id, String name, String laser, List<Fact> facts, String factor) {
   /** Something known of a machine. */
   record Fact(String label, String value) {}
 
-  static MachineCard of(Machine machine, UnitPreferences reader) {
+  static MachineCard of(Machine machine, UnitPreferences reader, Optional<String> factor) {
     Laser laser = machine.laser();
     List<Fact> facts = new ArrayList<>();
     if (machine.model() != null) {
@@ -35,7 +37,11 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts) {
       facts.add(new Fact("Firmware or software", machine.controllerVersion()));
     }
     return new MachineCard(
-        machine.id(), machine.name(), TrialText.laser(laser, reader), List.copyOf(facts));
+        machine.id(),
+        machine.name(),
+        TrialText.laser(laser, reader),
+        List.copyOf(facts),
+        factor.orElse(null));
   }
 
   private static String light(Machine machine) {

@@ -24,6 +24,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -123,7 +124,8 @@ public class MachinePages extends Pages {
   @Path("{id}/delete")
   public TemplateInstance askDelete(@RestPath UUID id) {
     Actor actor = actor();
-    return Templates.delete(MachineCard.of(machines.get(actor, id), actor.units()));
+    return Templates.delete(
+        MachineCard.of(machines.get(actor, id), actor.units(), Optional.empty()));
   }
 
   @POST

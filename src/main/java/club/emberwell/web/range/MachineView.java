@@ -2,6 +2,7 @@ package club.emberwell.web.range;
 
 import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.answer.OnMyMachine.Line;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.dose.Comparison;
 import club.emberwell.laser.dose.IsoDose;
@@ -13,11 +14,17 @@ import club.emberwell.web.trial.TrialText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
-/** A range on the reader's machine: the verdict before any number. */
+/**
+ * A range on the reader's machine: the verdict before any number.
+ *
+ * @param factor how the machine stands to others, where the doses are moved by it; else null
+ */
 public record MachineView(
     String laser,
     Verdict verdict,
+    String factor,
     String basis,
     String spacing,
     Speeds speeds,
@@ -61,7 +68,8 @@ public record MachineView(
   /** A quantity of peers beside the reader's. */
   public record Beside(String name, String theirs, String mine, String times) {}
 
-  public static MachineView of(OnMyMachine found, Range range, UnitPreferences reader) {
+  public static MachineView of(
+      OnMyMachine found, Range range, Optional<OnThisWork> factor, UnitPreferences reader) {
     MeasureText dose = new MeasureText(Range.doseMeasure(range.key()), reader);
     MeasureText speed = new MeasureText(Measure.SPEED, reader);
     return new MachineView(
@@ -70,6 +78,7 @@ public record MachineView(
             found.judgement().verdict().label(),
             found.judgement().verdict().givesNumber() ? "box-note" : "box-warn",
             found.judgement().reasons()),
+        factor.map(known -> known.factor().sentence()).orElse(null),
         found.equalDose().basis().map(OnMyMachine.Basis::words).orElse(null),
         found.equalDose().spacingMm() == null
             ? null
