@@ -17,9 +17,9 @@ public final class EdgePosterior {
   static final int POINTS = 31;
 
   /** Standard deviations of the noise on ln dose, and how likely each is (own guess). */
-  static final double[] NOISES = {0.05, 0.1, 0.2};
+  private static final double[] NOISES = {0.05, 0.1, 0.2, 0.3};
 
-  private static final double[] NOISE_WEIGHTS = {0.25, 0.5, 0.25};
+  private static final double[] NOISE_WEIGHTS = {0.15, 0.35, 0.3, 0.2};
 
   /** Share of judgements that say nothing (own guess). */
   private static final double SLIPS = 0.02;
@@ -40,14 +40,21 @@ public final class EdgePosterior {
   /** By lower edge, then by upper edge; they sum to 1. */
   private final double[][] weights;
 
+  /** How likely each of {@link #NOISES} is by now. */
+  private final double[] noises;
+
   private final int contradicted;
 
-  private EdgePosterior(double[] lower, double[] upper, double[][] weights, int contradicted) {
+  private EdgePosterior(double[] lower, double[] upper, Weights found, int contradicted) {
     this.lower = lower;
     this.upper = upper;
-    this.weights = weights;
+    weights = found.edges();
+    noises = found.noises();
     this.contradicted = contradicted;
   }
+
+  /** What the lattice comes to: by edges over all noises, and by noise over all edges. */
+  private record Weights(double[][] edges, double[] noises) {}
 
   /**
    * An edge.
@@ -91,8 +98,9 @@ public final class EdgePosterior {
             prior.upper() - REACH * prior.upperDeviation(),
             prior.upper() + REACH * prior.upperDeviation());
     for (int zoom = 0; ; zoom++) {
-      double[][] weights = weights(prior, cells, lower, upper);
-      EdgePosterior found = new EdgePosterior(lower, upper, weights, cells.contradicting());
+      EdgePosterior found =
+          new EdgePosterior(
+              lower, upper, weights(prior, cells, lower, upper), cells.contradicting());
       if (zoom == ZOOMS) {
         return found;
       }
@@ -120,7 +128,7 @@ public final class EdgePosterior {
     return lattice(points[Math.max(0, first - 1)], points[Math.min(points.length - 1, last + 1)]);
   }
 
-  private static double[][] weights(EdgePrior prior, Cells cells, double[] lower, double[] upper) {
+  private static Weights weights(EdgePrior prior, Cells cells, double[] lower, double[] upper) {
     double[][][] logs = new double[NOISES.length][POINTS][POINTS];
     double most = Double.NEGATIVE_INFINITY;
     for (int noise = 0; noise < NOISES.length; noise++) {
@@ -139,23 +147,32 @@ public final class EdgePosterior {
         }
       }
     }
-    double[][] weights = new double[POINTS][POINTS];
+    return summed(logs, most);
+  }
+
+  private static Weights summed(double[][][] logs, double most) {
+    double[][] edges = new double[POINTS][POINTS];
+    double[] noises = new double[NOISES.length];
     double sum = 0;
-    for (double[][] noise : logs) {
+    for (int noise = 0; noise < NOISES.length; noise++) {
       for (int i = 0; i < POINTS; i++) {
         for (int j = 0; j < POINTS; j++) {
-          double weight = Math.exp(noise[i][j] - most);
-          weights[i][j] += weight;
-          sum += weight;
+          double weight = Math.exp(logs[noise][i][j] - most);
+          edges[i][j] += weight;
+          noises[noise] += weight;
         }
       }
+      sum += noises[noise];
     }
-    for (double[] row : weights) {
+    for (double[] row : edges) {
       for (int j = 0; j < POINTS; j++) {
         row[j] /= sum;
       }
     }
-    return weights;
+    for (int noise = 0; noise < NOISES.length; noise++) {
+      noises[noise] /= sum;
+    }
+    return new Weights(edges, noises);
   }
 
   /**
@@ -269,12 +286,21 @@ public final class EdgePosterior {
         for (int j = 0; j < POINTS; j++) {
           if (weights[i][j] > 0) {
             double above = beyond(upper[j], log, NOISES[noise], 1);
-            right += NOISE_WEIGHTS[noise] * weights[i][j] * Math.max(0, 1 - below - above);
+            right += noises[noise] * weights[i][j] * Math.max(0, 1 - below - above);
           }
         }
       }
     }
     return right;
+  }
+
+  /** Expected standard deviation of the noise, ln dose. */
+  double noise() {
+    double mean = 0;
+    for (int noise = 0; noise < NOISES.length; noise++) {
+      mean += noises[noise] * NOISES[noise];
+    }
+    return mean;
   }
 
   /** Pairs of cells in which less dose was too much while more was too little. */

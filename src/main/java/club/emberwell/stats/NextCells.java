@@ -3,6 +3,7 @@ package club.emberwell.stats;
 import club.emberwell.laser.Effect;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.DoubleBinaryOperator;
@@ -22,9 +23,6 @@ public final class NextCells {
   /** Windows taken for the truth in turn. */
   private static final int TRUTHS = 32;
 
-  /** The noise cells are chosen for. */
-  private static final double NOISE = EdgePosterior.NOISES[1];
-
   /** Points of less weight than this share of the heaviest change nothing. */
   private static final double NEGLIGIBLE = 1e-4;
 
@@ -36,8 +34,8 @@ public final class NextCells {
    */
   public record Choice(List<Double> logs, double spread) {}
 
-  /** Windows that may be. */
-  private record Windows(double[] lower, double[] upper, double[] weights) {
+  /** Windows that may be, and the noise that is expected. */
+  private record Windows(double[] lower, double[] upper, double[] weights, double noise) {
     static Windows of(EdgePosterior posterior) {
       double most = 0;
       for (int i = 0; i < EdgePosterior.POINTS; i++) {
@@ -61,7 +59,8 @@ public final class NextCells {
       return new Windows(
           found.stream().mapToDouble(window -> window[0]).toArray(),
           found.stream().mapToDouble(window -> window[1]).toArray(),
-          found.stream().mapToDouble(window -> window[2] / sum).toArray());
+          found.stream().mapToDouble(window -> window[2] / sum).toArray(),
+          posterior.noise());
     }
 
     int size() {
@@ -86,8 +85,8 @@ public final class NextCells {
     double[][] chances(double log) {
       double[][] chances = new double[Effect.values().length][size()];
       for (int w = 0; w < size(); w++) {
-        double below = EdgePosterior.beyond(lower[w], log, NOISE, -1);
-        double above = EdgePosterior.beyond(upper[w], log, NOISE, 1);
+        double below = EdgePosterior.beyond(lower[w], log, noise, -1);
+        double above = EdgePosterior.beyond(upper[w], log, noise, 1);
         chances[Effect.TOO_LITTLE.ordinal()][w] = EdgePosterior.slipped(below);
         chances[Effect.RIGHT.ordinal()][w] = EdgePosterior.slipped(Math.max(0, 1 - below - above));
         chances[Effect.TOO_MUCH.ordinal()][w] = EdgePosterior.slipped(above);
@@ -118,8 +117,8 @@ public final class NextCells {
   /**
    * Chooses.
    *
-   * @param candidates ln doses that the machine can do; each may be burned more than once
-   * @param cells how many
+   * @param candidates ln doses that the machine can do; each is burned at most once
+   * @param cells how many at most
    */
   public static Choice of(EdgePosterior posterior, double[] candidates, int cells) {
     Windows windows = Windows.of(posterior);
@@ -131,7 +130,8 @@ public final class NextCells {
     }
     double[][] state = new double[truths.length][];
     Arrays.setAll(state, t -> windows.weights().clone());
-    int[] chosen = new int[candidates.length == 0 ? 0 : cells];
+    int[] chosen = new int[Math.min(candidates.length, cells)];
+    BitSet burned = new BitSet();
     double variance = 0;
     for (int n = 0; n < 2 * chosen.length; n++) {
       int place = n % chosen.length;
@@ -139,11 +139,14 @@ public final class NextCells {
         change(state, tells[chosen[place]], (weight, told) -> weight / told);
       }
       double[] expected = expected(windows, state, tells);
+      burned.clear(chosen[place]);
       chosen[place] =
           IntStream.range(0, expected.length)
+              .filter(c -> !burned.get(c))
               .boxed()
               .min(Comparator.comparingDouble(c -> expected[c]))
               .orElseThrow();
+      burned.set(chosen[place]);
       variance = expected[chosen[place]];
       change(state, tells[chosen[place]], (weight, told) -> weight * told);
     }

@@ -209,14 +209,14 @@ class NextCellsTest {
   @Tag("benchmark")
   void tableOfCells() {
     World[] worlds = {
-      new World(0.25, 0.08, 0.1, 0),
       USUAL,
+      new World(0.25, 0.08, 0.1, 0),
       new World(0.25, 0.08, 0.05, 0.02),
       new World(0.25, 0.08, 0.2, 0.02),
       new World(0.4, 0.15, 0.1, 0.02),
       new World(0.25, 0, 0.1, 0.02),
     };
-    int machines = 400;
+    int machines = Integer.getInteger("machines", 400);
     for (World world : worlds) {
       System.out.println(world);
       List<Found> four = blanks(world, () -> PROPOSED, 4, 8, machines);
