@@ -243,6 +243,30 @@ public class ConsensusService {
                     .findFirst());
   }
 
+  /**
+   * What the other members say of work on a machine of the actor's.
+   *
+   * @param machine of the actor's, or null
+   * @return empty where nobody did it with such light, or a word of the work is not filed yet
+   */
+  public Optional<OthersWindow> others(Work work, Laser laser, Actor actor, UUID machine) {
+    Vocabulary vocabulary = catalog.snapshot().vocabulary();
+    OwnMachines bench = OwnMachines.of(actor, machines, reports);
+    Optional<Machine> own =
+        bench.lastUsedFirst().stream().filter(found -> found.id().equals(machine)).findFirst();
+    Reader reader = bench.reader(own);
+    return WorkQuery.key(work, laser, vocabulary)
+        .flatMap(
+            key ->
+                groups.of(WorkQuery.of(key, vocabulary)).stream()
+                    .filter(group -> group.key().litBy(laser))
+                    .findFirst())
+        .map(group -> OthersWindow.without(group, reader.member()))
+        .map(
+            others ->
+                OthersWindow.of(others, factors.now().onThisWork(reader.machine(), laser, others)));
+  }
+
   /** Otherwise as they come, most voices first. */
   private static List<Group> ownLightFirst(List<Group> groups, Optional<Laser> mine) {
     List<Group> ordered = new ArrayList<>(groups);
