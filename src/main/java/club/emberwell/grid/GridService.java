@@ -27,6 +27,7 @@ import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenHash;
+import club.emberwell.tag.Tags;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
@@ -46,11 +47,13 @@ public class GridService implements Kind {
   private final GridRepository grids;
   private final GridPlanner planner;
   private final EntryLife life;
+  private final Tags tags;
 
-  GridService(GridRepository grids, GridPlanner planner, EntryLife life) {
+  GridService(GridRepository grids, GridPlanner planner, EntryLife life, Tags tags) {
     this.grids = grids;
     this.planner = planner;
     this.life = life;
+    this.tags = tags;
   }
 
   /**
@@ -89,6 +92,7 @@ public class GridService implements Kind {
     GridEntity grid = new GridEntity(life.begin(actor, made, words(planned)), asked);
     grid.take(planned.written(), posting.style(), planned.plan().laser());
     grids.persistAndFlush(grid);
+    tags.give(id);
     return new Saved(grid.toGrid(actor.handle()), planned, true);
   }
 

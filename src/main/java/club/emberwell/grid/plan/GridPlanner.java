@@ -90,7 +90,7 @@ public class GridPlanner {
     Known known =
         consensus
             .planned(read.work(), read.laser(), actor, machine)
-            .map(detail -> Known.of(detail, factor()))
+            .map(Known::of)
             .orElse(Known.NOTHING);
     Settings base = anew ? read.base().or(known.start().orElse(Settings.NONE)) : read.base();
     GridPlan plan = Planning.of(read, base, known);
@@ -101,10 +101,5 @@ public class GridPlanner {
         plan,
         ReportCautions.of(read.work(), read.laser().source(), catalog.snapshot().cautions()),
         read.noticed().remarks());
-  }
-
-  /** How many times the dose of others the machine takes. */
-  private static double factor() {
-    return 1;
   }
 }

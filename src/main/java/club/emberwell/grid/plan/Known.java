@@ -5,10 +5,10 @@ import club.emberwell.consensus.answer.Answer;
 import club.emberwell.consensus.answer.Start;
 import club.emberwell.consensus.answer.Whole;
 import club.emberwell.consensus.dose.Window;
+import club.emberwell.consensus.factor.OnThisWork;
 import club.emberwell.laser.Settings;
 import club.emberwell.stats.DoseLimit;
 import club.emberwell.stats.Interval;
-import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
@@ -42,7 +42,8 @@ record Known(
 
   private static final double WIDEST = 40;
 
-  static Known of(RangeDetail detail, double factor) {
+  static Known of(RangeDetail detail) {
+    double factor = detail.answer().flatMap(Answer::factor).map(OnThisWork::times).orElse(1.0);
     Optional<Window> window = detail.findings().map(RangeDetail.Findings::window);
     boolean borrowed = detail.borrowing().isPresent() && detail.range().counts().voices() == 0;
     return new Known(
@@ -115,9 +116,5 @@ record Known(
   /** The chance that its best dose is among those covered; null = not known. */
   Double inside() {
     return doses.map(Interval::coverage).filter(chance -> !chance.isNaN()).orElse(null);
-  }
-
-  List<Double> ends() {
-    return doses.map(found -> List.of(found.low(), found.high())).orElse(List.of());
   }
 }

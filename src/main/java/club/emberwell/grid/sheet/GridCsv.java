@@ -1,0 +1,75 @@
+package club.emberwell.grid.sheet;
+
+import club.emberwell.grid.plan.GridPlan;
+import club.emberwell.grid.plan.GridPlan.Cell;
+import club.emberwell.laser.Amount;
+import club.emberwell.laser.DoseKind;
+import club.emberwell.laser.Setting;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/** The plan as a table of numbers (RFC 4180), a line a cell; canonical units, named above. */
+public final class GridCsv {
+  private static final MathContext SURE = new MathContext(12);
+
+  private GridCsv() {}
+
+  /** The whole table; rows and columns count from 1 as they lie, blanks too. */
+  public static String of(GridPlan plan) {
+    Set<Setting> settings = plan.cells().get(0).settings().values().keySet();
+    StringBuilder out = new StringBuilder();
+    line(out, head(plan, settings));
+    plan.cells().forEach(cell -> line(out, cells(plan, cell, settings)));
+    return out.toString();
+  }
+
+  private static List<String> head(GridPlan plan, Set<Setting> settings) {
+    List<String> head =
+        new ArrayList<>(List.of("row", "column", "blank", "x (mm)", "y (mm)", "side (mm)"));
+    for (Setting setting : settings) {
+      Object value = plan.cells().get(0).settings().values().get(setting);
+      head.add(
+          value instanceof Amount amount
+              ? setting.code() + " (" + amount.kind().canonicalUnit() + ")"
+              : setting.code());
+    }
+    boolean area = plan.process().doseKind() == DoseKind.AREAL;
+    head.add(area ? "dose (J/mm2)" : "dose (J/mm)");
+    head.add("chance");
+    head.add("left out");
+    return head;
+  }
+
+  private static List<String> cells(GridPlan plan, Cell cell, Set<Setting> settings) {
+    List<String> cells = new ArrayList<>();
+    cells.add(Integer.toString(cell.row() + 1));
+    cells.add(Integer.toString(cell.column() + 1));
+    cells.add(Integer.toString(plan.layout().blank(cell.row(), cell.column(), plan.columns()) + 1));
+    cells.add(number(plan.layout().x(cell.column())));
+    cells.add(number(plan.layout().y(cell.row())));
+    cells.add(number(plan.layout().cell()));
+    for (Setting setting : settings) {
+      Object value = cell.settings().values().get(setting);
+      cells.add(value instanceof Amount amount ? number(amount.number()) : String.valueOf(value));
+    }
+    cells.add(cell.dose() == null ? "" : number(cell.dose()));
+    cells.add(cell.chance() == null ? "" : number(cell.chance()));
+    cells.add(cell.burned() ? "" : cell.leftOut().reason());
+    return cells;
+  }
+
+  private static String number(double value) {
+    return new BigDecimal(value).round(SURE).stripTrailingZeros().toPlainString();
+  }
+
+  private static void line(StringBuilder out, List<String> cells) {
+    out.append(String.join(",", cells.stream().map(GridCsv::quoted).toList())).append("\r\n");
+  }
+
+  private static String quoted(String text) {
+    return text.matches("[^\",\r\n]*") ? text : '"' + text.replace("\"", "\"\"") + '"';
+  }
+}
