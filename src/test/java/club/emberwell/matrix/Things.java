@@ -5,6 +5,7 @@ import static io.restassured.RestAssured.given;
 import club.emberwell.matrix.Crew.Somebody;
 import io.restassured.http.ContentType;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
@@ -53,6 +54,7 @@ final class Things {
       case "tag" -> tag(get("sample"));
       case "shown" -> tag(post("samples", Map.of("report", get("report"))));
       case "lot" -> post("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
+      case "grid" -> post("grids", grid());
       case "flag" -> flag();
       case "proposal" -> proposal();
       case "note" -> note();
@@ -80,6 +82,23 @@ final class Things {
 
   private String tag(String id) {
     return crew.one("select code from tag where entry_id = '%s'".formatted(id));
+  }
+
+  /** Four tests on a described laser. */
+  private static Map<String, Object> grid() {
+    return Map.of(
+        "laser",
+        Map.of("source", "diode", "wavelength", "455 nm", "ratedPower", "10 W", "motion", "gantry"),
+        "material",
+        "slate",
+        "process",
+        "surface-engraving",
+        "settings",
+        Map.of("lineSpacing", "0.1 mm"),
+        "axes",
+        Map.of(
+            "across", Map.of("setting", "power", "values", List.of("40 %", "60 %")),
+            "down", Map.of("setting", "speed", "values", List.of("20 mm/s", "30 mm/s"))));
   }
 
   private static Map<String, Object> words() {

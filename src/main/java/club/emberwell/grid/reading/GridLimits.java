@@ -36,7 +36,7 @@ public final class GridLimits {
   public static final double USUAL_CELL_MM = 8;
 
   public static final double USUAL_GAP_MM = 2;
-  public static final double USUAL_RESOLUTION = 1.2;
+  public static final double USUAL_RESOLUTION = 1.15;
 
   private GridLimits() {}
 }

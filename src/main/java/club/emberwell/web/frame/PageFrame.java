@@ -163,8 +163,19 @@ public class PageFrame {
   /** Addresses change with the version, so that browsers may keep them for a year. */
   public List<String> getStyleSheets() {
     return Stream.of(
-            "base", "layout", "forms", "search", "bench", "talk", "desk", "plot", "answer",
-            "judging", "stock", "print")
+            "base",
+            "layout",
+            "forms",
+            "search",
+            "bench",
+            "talk",
+            "desk",
+            "plot",
+            "answer",
+            "planning",
+            "judging",
+            "stock",
+            "print")
         .map(name -> "/assets/" + name + ".css?v=" + stamp())
         .toList();
   }

@@ -22,10 +22,13 @@ public final class SettingFields {
 
   /** The empty field of a setting. */
   public static Field field(Setting setting) {
+    Field field = optional(setting);
+    return setting.form().isNeeded() ? field.required() : field;
+  }
+
+  /** The same where it may stay empty. */
+  public static Field optional(Setting setting) {
     Field field = Field.of(name(setting), setting.question()).hint(setting.form().hint());
-    if (setting.form().isNeeded()) {
-      field.required();
-    }
     return switch (setting.value().shape()) {
       case QUANTITY -> field.quantity();
       case COUNT -> field.inputMode("numeric").maxLength(COUNT_LENGTH);
@@ -53,7 +56,7 @@ public final class SettingFields {
   }
 
   /** Puts what was written back into the fields' values. */
-  static void fill(Map<String, String> values, WrittenSettings written) {
+  public static void fill(Map<String, String> values, WrittenSettings written) {
     written
         .values()
         .forEach(

@@ -9,11 +9,11 @@ import java.util.Locale;
 import java.util.Map;
 
 /** The fields of what was worked on: made, read and filled again from the catalogue. */
-final class WorkFields {
+public final class WorkFields {
   private WorkFields() {}
 
   /** The empty field of a property. */
-  static Field field(WorkProperty property) {
+  public static Field field(WorkProperty property) {
     Field field = Field.of(property.code(), property.question()).hint(property.form().hint());
     if (property.form().isNeeded()) {
       field.required();
@@ -31,7 +31,7 @@ final class WorkFields {
   }
 
   /** What was sent of the work. */
-  static WrittenWork written(SentForm form) {
+  public static WrittenWork written(SentForm form) {
     WrittenWork written = WrittenWork.of(form.text("process"));
     for (WorkProperty property : WorkProperty.values()) {
       written =
@@ -46,7 +46,7 @@ final class WorkFields {
   }
 
   /** Puts what was written back into the fields' values. */
-  static void fill(Map<String, String> values, WrittenWork written) {
+  public static void fill(Map<String, String> values, WrittenWork written) {
     written
         .values()
         .forEach(
