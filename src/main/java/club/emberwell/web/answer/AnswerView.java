@@ -50,9 +50,10 @@ public record AnswerView(
    * @param said what follows, in sentences
    * @param before what was right on this machine already, or null
    * @param post where a result is posted with these settings; null where it cannot be
+   * @param plan where a test grid round it is planned; null where it cannot be
    */
   public record Start(
-      String title, String settings, List<String> said, Before before, String post) {}
+      String title, String settings, List<String> said, Before before, String post, String plan) {}
 
   /** The reader's own right result. */
   public record Before(String settings, String href) {}

@@ -1,5 +1,6 @@
 package club.emberwell.web.answer;
 
+import club.emberwell.catalog.ThicknessClass;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.WorkKey;
 import club.emberwell.laser.Amount;
@@ -15,12 +16,33 @@ import java.util.Map;
 import java.util.StringJoiner;
 import java.util.UUID;
 
-/** The form for a result, filled with what the answer said. */
+/** The forms for a result and for a test grid, filled with what the answer said. */
 final class PostAddress {
   private PostAddress() {}
 
   static String of(RangeKey key, UUID machine, Settings settings, UnitPreferences reader) {
     StringJoiner address = new StringJoiner("&", "/post?", "");
+    work(address, key, machine);
+    settings
+        .values()
+        .forEach(
+            (setting, value) -> add(address, SettingFields.name(setting), typed(value, reader)));
+    return address.toString();
+  }
+
+  /** The plan of a test grid for such work; what else it needs it finds by itself. */
+  static String plan(RangeKey key, UUID machine) {
+    StringJoiner address = new StringJoiner("&", "/grids/plan?", "");
+    work(address, key, machine);
+    key.work()
+        .part(Facet.THICKNESS)
+        .flatMap(part -> ThicknessClass.of(part.value()))
+        .map(ThicknessClass::nominalMm)
+        .ifPresent(mm -> add(address, WorkProperty.THICKNESS.code(), mm + " mm"));
+    return address.toString();
+  }
+
+  private static void work(StringJoiner address, RangeKey key, UUID machine) {
     add(address, "machine", machine.toString());
     add(address, "process", key.process().code());
     for (Map.Entry<Facet, WorkKey.Part> part : key.work().parts().entrySet()) {
@@ -29,11 +51,6 @@ final class PostAddress {
         add(address, property.code(), part.getValue().label());
       }
     }
-    settings
-        .values()
-        .forEach(
-            (setting, value) -> add(address, SettingFields.name(setting), typed(value, reader)));
-    return address.toString();
   }
 
   private static String typed(Object value, UnitPreferences reader) {

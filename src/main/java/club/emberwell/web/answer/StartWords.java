@@ -98,7 +98,7 @@ final class StartWords {
             .map(middle -> about(middle.dose()))
             .orElse(
                 machine.isPresent() ? "No start for this machine" : "Too few tests for a range");
-    return new AnswerView.Start(title, null, said(first), before, null);
+    return new AnswerView.Start(title, null, said(first), before, null, null);
   }
 
   /** The four that everybody sets are the title; the rest stands below. */
@@ -110,7 +110,8 @@ final class StartWords {
         AnswerWords.whole(settings, units),
         said(rest.isEmpty() ? List.of(first) : List.of("With " + rest + ".", first)),
         before,
-        machine.map(m -> PostAddress.of(one.range().key(), m.id(), settings, units)).orElse(null));
+        machine.map(m -> PostAddress.of(one.range().key(), m.id(), settings, units)).orElse(null),
+        machine.map(m -> PostAddress.plan(one.range().key(), m.id())).orElse(null));
   }
 
   private String about(double dose) {
