@@ -112,6 +112,7 @@ class SchemaTest {
           case "trial" -> "report_id = '" + report.id() + "'";
           case "talk" -> "id = '" + question.id() + "'";
           case "grid_photo" -> "grid_id = '" + grid + "'";
+          case "grid" -> "id = '" + grid + "'";
           case "machine" -> "id = '" + machine + "'";
           case "member" -> "id = '" + member.memberId() + "'";
           default -> "id = '" + report.id() + "'";
@@ -148,6 +149,9 @@ class SchemaTest {
         "talk material = 'no-such-material'",
         "talk coating = 'no-such-coating'",
         "talk kind = 'Question'",
+        "grid source = 'CO2'",
+        "grid number_style = 'COMMA'",
+        "grid motion = 'arm'",
         "entry state = 'LIVE'",
         "entry kind = 'REPORT'",
         "member role = 'Owner'",
@@ -192,6 +196,9 @@ class SchemaTest {
         "trial defects = array[null]",
         "talk answers = -1",
         "talk body = ''",
+        "grid rated_power_w = 0",
+        "grid written = '[]'",
+        "grid asked_hash = ''",
         "entry version = 0"
       })
   void aNumberOrATextIsPossible(String change) {
@@ -210,6 +217,8 @@ class SchemaTest {
         "report coating = 'powder-coat'",
         "report result_colour = 'gold'",
         "report repeat_of = id",
+        "grid written = '{}'",
+        "grid written = '{\"machine\": \"x\"}'",
         "talk accepted_id = id",
         "entry parent_id = id",
         "entry origin = 'https://club.example'",

@@ -68,6 +68,7 @@ class Life {
     Person neighbour = People.join();
     String report = report(person);
     photo(person, report);
+    grid(person);
     String repeat = repeat(neighbour, report, person.handle());
     stock(person, report, email);
     Actor actor = members.byId(UUID.fromString(person.id())).orElseThrow().actor();
@@ -111,6 +112,22 @@ class Life {
         .statusCode(201)
         .extract()
         .path("id");
+  }
+
+  private static void grid(Person person) {
+    Map<String, Object> grid = body();
+    grid.remove("effect");
+    grid.put("name", person.handle() + "'s grid");
+    grid.put("notes", "For the shed behind the mill of " + person.handle());
+    grid.put(
+        "laser",
+        Map.of("source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry"));
+    grid.put(
+        "axes",
+        Map.of(
+            "across", Map.of("setting", "power", "values", List.of("40 %", "60 %")),
+            "down", Map.of("setting", "speed", "values", List.of("300 mm/s"))));
+    keyed(person, grid).post("/api/v1/grids").then().statusCode(201);
   }
 
   static Map<String, Object> body() {

@@ -340,6 +340,10 @@ class PersonalDataTest {
     assertEquals(lived.report(), sample.get("report_id").asText());
     assertEquals(9, json.readTree(files.get("lots.json")).get(0).get("received").asInt());
     assertEquals(1, json.readTree(files.get("watches.json")).size());
+    JsonNode grids = json.readTree(files.get("grids.json"));
+    assertEquals(1, grids.size());
+    assertTrue(grids.get(0).at("/written/notes").asText().contains("behind the mill"));
+    assertEquals(1, grids.get(0).get("revisions").size());
     assertEquals(1, json.readTree(files.get("flags.json")).size());
     assertEquals(1, files.keySet().stream().filter(f -> f.startsWith("photos/")).count());
     assertEquals(1, json.readTree(files.get("grids.json")).size());

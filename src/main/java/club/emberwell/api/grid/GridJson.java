@@ -7,6 +7,7 @@ import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.reading.WrittenGrid;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import java.util.List;
 import java.util.UUID;
 
@@ -24,7 +25,7 @@ record GridJson(
     Integer version,
     String name,
     UUID report,
-    WrittenGrid written,
+    @JsonSerialize(using = Sendable.class) WrittenGrid written,
     GridPlanJson plan,
     List<CautionJson> cautions,
     @JsonUnwrapped Noticed noticed) {

@@ -110,8 +110,10 @@ final class AxesReader {
 
   private Optional<Setting> found(String at, String code) {
     List<String> codes = numbers().stream().map(Setting::code).toList();
-    Optional<Setting> setting =
-        Optional.ofNullable(in.choice(at, code, codes)).flatMap(Setting::of);
+    Optional<Setting> setting = Setting.of(code).filter(s -> s.value().isNumber());
+    if (setting.isEmpty()) {
+      in.choice(at, code, codes);
+    }
     setting.flatMap(this::notHere).ifPresent(why -> in.add(why.at(at)));
     return setting;
   }
@@ -155,7 +157,7 @@ final class AxesReader {
         values.add(value);
       }
     }
-    return inOrder(at, setting, values);
+    return values.size() < written.size() ? List.of() : inOrder(at, setting, values);
   }
 
   private Object value(String at, Setting setting, WrittenQuantity written) {
