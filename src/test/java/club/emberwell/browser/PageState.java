@@ -63,6 +63,26 @@ enum PageState {
       BrowserTest.MEMBER,
       v -> v.open("/bench").press("main .cards a.button[href*='/bench/machines/']")),
   MACHINE_DELETE(BrowserTest.MEMBER, v -> v.open("/bench").press("main .cards a[href$='/delete']")),
+  GRID_PLAN(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/?q=navy+powder+coat&source=diode").press(".answer a[href^='/grids/plan']")),
+  GRID_PLAN_REFUSED(
+      BrowserTest.MEMBER,
+      v -> v.open("/grids/plan").fill(Map.of("material", "slate", "blank.cell", "0.1 mm")).send()),
+  GRID_SHEET(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/?q=navy+powder+coat&source=diode")
+              .press(".answer a[href^='/grids/plan']")
+              .press(".plan form button")),
+  GRID(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/?q=navy+powder+coat&source=diode")
+              .press(".answer a[href^='/grids/plan']")
+              .press(".plan form button")
+              .press(".sheet a.tap")),
   POST(BrowserTest.MEMBER, "/post"),
   POST_WITHOUT_MACHINE(BrowserTest.READER, "/post"),
   POST_REFUSED(
