@@ -65,8 +65,7 @@ enum PageState {
   MACHINE_DELETE(BrowserTest.MEMBER, v -> v.open("/bench").press("main .cards a[href$='/delete']")),
   GRID_PLAN(
       BrowserTest.MEMBER,
-      v ->
-          v.open("/?q=navy+powder+coat&source=diode").press(".answer a[href^='/grids/plan']")),
+      v -> v.open("/?q=navy+powder+coat&source=diode").press(".answer a[href^='/grids/plan']")),
   GRID_PLAN_REFUSED(
       BrowserTest.MEMBER,
       v -> v.open("/grids/plan").fill(Map.of("material", "slate", "blank.cell", "0.1 mm")).send()),
@@ -76,7 +75,7 @@ enum PageState {
           v.open("/?q=navy+powder+coat&source=diode")
               .press(".answer a[href^='/grids/plan']")
               .press(".plan form button")),
-  GRID(
+  TEST_GRID(
       BrowserTest.MEMBER,
       v ->
           v.open("/?q=navy+powder+coat&source=diode")

@@ -341,7 +341,7 @@ class PersonalDataTest {
     assertEquals(9, json.readTree(files.get("lots.json")).get(0).get("received").asInt());
     assertEquals(1, json.readTree(files.get("watches.json")).size());
     JsonNode grids = json.readTree(files.get("grids.json"));
-    assertEquals(1, grids.size());
+    assertEquals(2, grids.size());
     assertTrue(grids.get(0).at("/written/notes").asText().contains("behind the mill"));
     assertEquals(1, grids.get(0).get("revisions").size());
     assertEquals(1, json.readTree(files.get("flags.json")).size());
