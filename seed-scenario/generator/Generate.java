@@ -40,6 +40,14 @@ public final class Generate {
   /** A colour that a mark takes up to this share of the window, and how people spell it. */
   record Becomes(double upTo, String... spellings) {}
 
+  /**
+   * A plain report as it was drawn.
+   *
+   * @param line its place in the file
+   * @param work what must be the same in a repeat of it
+   */
+  record Made(int line, String by, int day, Combo combo, String work, double lnDose) {}
+
   Random random = new Random(SEED);
 
   /** Draws what was added later, so that the earlier reports stay as they were. */
@@ -50,6 +58,7 @@ public final class Generate {
   final List<Machine> machines = new ArrayList<>();
   final List<Combo> combos = new ArrayList<>();
   final List<String> lines = new ArrayList<>();
+  final List<Made> made = new ArrayList<>();
   int written;
 
   Generate(Path folder) {
@@ -63,6 +72,7 @@ public final class Generate {
     generate.grids();
     generate.oddities();
     generate.colours();
+    generate.repeats();
     generate.save();
   }
 
@@ -152,7 +162,13 @@ public final class Generate {
     json.append(",\"settings\":").append(typed.json());
     json.append(judgement(effect, combo));
     maybe(json, "notes", note(effect, combo, now), 35);
+    String work = now.colour + "/" + now.became + "/" + value(json, "thickness");
+    made.add(new Made(lines.size(), member.handle(), day, combo, work, typed.lnDose()));
     lines.add(json.append('}').toString());
+  }
+
+  static String value(CharSequence json, String name) {
+    return json.toString().replaceFirst(".*\"" + name + "\":\"([^\"]*)\".*|.*", "$1");
   }
 
   /** What shifts the window for one report. */
@@ -509,6 +525,39 @@ public final class Generate {
         }
       }
     }
+  }
+
+  // ---- members who tried what somebody else had posted: the same work at much the same dose
+
+  /** Some later report is said to repeat an earlier one; nothing else of it changes. */
+  void repeats() {
+    Random tries = new Random(SEED + 3);
+    List<Made> repeated = new ArrayList<>();
+    List<Made> repeating = new ArrayList<>();
+    for (Made later : made) {
+      List<Made> near = made.stream().filter(m -> !repeating.contains(m) && tried(m, later)).toList();
+      if (near.isEmpty() || tries.nextInt(100) >= 13) {
+        continue;
+      }
+      List<Made> known = near.stream().filter(repeated::contains).toList();
+      List<Made> among = known.isEmpty() || tries.nextInt(100) < 20 ? near : known;
+      Made original = among.get(tries.nextInt(among.size()));
+      repeated.add(original);
+      repeating.add(later);
+      String id = value(lines.get(original.line()), "id");
+      lines.set(later.line(), lines.get(later.line()).replaceFirst(",\"by\"", ",\"repeatOf\":" + text(id) + ",\"by\""));
+    }
+    System.out.println(repeating.size() + " of them repeat " + repeated.stream().distinct().count() + " others");
+  }
+
+  /** Reports are loaded in the order of their lines, so an original stands before its repeat. */
+  static boolean tried(Made original, Made later) {
+    return original.line() < later.line()
+        && original.day() <= later.day()
+        && !original.by().equals(later.by())
+        && original.combo() == later.combo()
+        && original.work().equals(later.work())
+        && Math.abs(original.lnDose() - later.lnDose()) < 0.25;
   }
 
   // ---- what goes wrong in real life, each once or a few times

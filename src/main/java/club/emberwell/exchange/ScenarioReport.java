@@ -12,9 +12,12 @@ import java.util.UUID;
 /**
  * One line of {@code reports.jsonl}: a report in the shape of the API with who, when and on which
  * machine by name.
+ *
+ * @param repeatOf the report of somebody else that it tries again, or null
  */
 record ScenarioReport(
     UUID id,
+    UUID repeatOf,
     String by,
     LocalDate at,
     String machine,
@@ -48,7 +51,7 @@ record ScenarioReport(
   record Fate(String withdrawn, String expect, String why, String oddity) {}
 
   WrittenReport written(UUID machineId) {
-    return new WrittenReport(machineId, null, work, tried.all(), null, List.of());
+    return new WrittenReport(machineId, null, work, tried.all(), repeatOf, List.of());
   }
 
   boolean mustBeRefused() {

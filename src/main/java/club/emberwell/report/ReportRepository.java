@@ -205,6 +205,29 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .getResultList();
   }
 
+  /**
+   * What one member's latest repeat came to.
+   *
+   * @param effect code
+   */
+  record Outcome(UUID member, String effect) {}
+
+  /** Of everybody but the author of the original. */
+  List<Outcome> triedByOthers(UUID id) {
+    return session()
+        .createNativeQuery(
+            """
+            select distinct on (e.member_id) e.member_id, t.effect
+            from report r join entry e on e.id = r.id join trial t on t.report_id = r.id
+            where r.repeat_of = :id and e.state = 'live'
+              and e.member_id <> (select o.member_id from entry o where o.id = :id)
+            order by e.member_id, e.number desc, case t.effect when 'right' then 0 else 1 end,
+              t.position""",
+            Outcome.class)
+        .setParameter("id", id)
+        .getResultList();
+  }
+
   ReadingMark readingMark() {
     Tuple row =
         session()

@@ -15,9 +15,11 @@ import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
 import club.emberwell.entry.Reasons;
 import club.emberwell.entry.Revision;
+import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
@@ -33,7 +35,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -202,6 +206,19 @@ public class ReportService implements Kind {
   @Transactional
   public List<UUID> repeats(Actor actor, UUID id) {
     return reader.repeats(actor, id);
+  }
+
+  /** How it came out for others who tried it. */
+  @Transactional
+  public TriedByOthers triedByOthers(UUID id) {
+    Map<Effect, Integer> members = new EnumMap<>(Effect.class);
+    reports
+        .triedByOthers(id)
+        .forEach(
+            outcome ->
+                members.merge(
+                    Coded.of(Effect.class, outcome.effect()).orElseThrow(), 1, Integer::sum));
+    return TriedByOthers.of(members);
   }
 
   private void checkRepeat(UUID original) {

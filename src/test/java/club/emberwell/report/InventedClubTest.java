@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -74,6 +75,26 @@ class InventedClubTest {
     }
     assertEquals(List.of(), surprises);
     assertTrue(read >= 1500, "enough reports to look at: " + read);
+  }
+
+  @Test
+  void membersTryWhatOthersPostedBeforeThem() throws IOException {
+    Map<String, JsonNode> before = new HashMap<>();
+    int repeats = 0;
+    for (String line : Files.readAllLines(CLUB.resolve("reports.jsonl"))) {
+      JsonNode entry = JSON.readTree(line);
+      if (entry.has("repeatOf")) {
+        JsonNode original = before.get(entry.get("repeatOf").asText());
+        assertNotNull(original, () -> "no report before it: " + line);
+        assertNotEquals(original.get("by"), entry.get("by"), line);
+        assertEquals(original.get("process"), entry.get("process"), line);
+        assertTrue(
+            original.get("at").asText().compareTo(entry.get("at").asText()) <= 0, () -> line);
+        repeats++;
+      }
+      before.put(entry.get("id").asText(), entry);
+    }
+    assertTrue(repeats >= 60, "repeats: " + repeats);
   }
 
   /** Nominal doses of right trials by member, of fibre marks on one metal in one colour. */

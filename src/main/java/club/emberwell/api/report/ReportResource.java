@@ -6,6 +6,7 @@ import club.emberwell.member.Role;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
+import club.emberwell.report.TriedByOthers;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -123,6 +124,7 @@ public class ReportResource {
   }
 
   private Response answer(Response.ResponseBuilder response, StoredReport report) {
-    return ApiRequest.answer(response, report.snapshot().version(), views.whole(report));
+    TriedByOthers tried = reports.triedByOthers(report.snapshot().id());
+    return ApiRequest.answer(response, report.snapshot().version(), views.whole(report, tried));
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.api.view;
 
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Process;
+import club.emberwell.report.TriedByOthers;
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -51,11 +52,16 @@ public record ReportJson(
     }
   }
 
-  /** What is shown with it. */
+  /**
+   * What is shown with it.
+   *
+   * @param triedByOthers null in lists
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Beside(
       List<PhotoJson> photos,
       Integer photoCount,
+      TriedByOthers triedByOthers,
       List<CautionJson> cautions,
       @JsonUnwrapped Noticed noticed) {}
 

@@ -13,6 +13,7 @@ import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.StoredReport;
+import club.emberwell.report.TriedByOthers;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.ReportCautions;
@@ -46,16 +47,16 @@ public class ReportViews {
 
   /** A report among others: normalised values, without what was typed, cautions and remarks. */
   public ReportJson hit(ReportSnapshot report) {
-    return json(report, null, new Beside(null, report.photos(), null, null));
+    return json(report, null, new Beside(null, report.photos(), null, null, null));
   }
 
   /** A report by itself, with everything. */
-  public ReportJson whole(StoredReport report) {
+  public ReportJson whole(StoredReport report, TriedByOthers tried) {
     List<PhotoJson> photos = report.photos().stream().map(ReportViews::photo).toList();
     return json(
         report.snapshot(),
         report,
-        new Beside(photos, null, cautions(report.snapshot()), Noticed.of(report.remarks())));
+        new Beside(photos, null, tried, cautions(report.snapshot()), Noticed.of(report.remarks())));
   }
 
   /** The cautions of a report's work. */

@@ -7,7 +7,6 @@ import club.emberwell.report.ReportService;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.report.ReportViewer;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.List;
 
 /** Reads what items say, so that it stands beside the decision about it. */
 @ApplicationScoped
@@ -25,7 +24,10 @@ class ItemContents {
   ItemContent of(Actor actor, Entry item) {
     return switch (item.kind()) {
       case REPORT ->
-          new ItemContent(viewer.page(reports.get(actor, item.id()), List.of(), actor), null, null);
+          new ItemContent(
+              viewer.page(reports.get(actor, item.id()), ReportViewer.Repeats.NONE, actor),
+              null,
+              null);
       case QUESTION, ANSWER, NOTICE ->
           new ItemContent(null, talk.get(actor, item.id()).html(), null);
       case PHOTO ->

@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -30,7 +31,7 @@ import java.util.stream.Stream;
 
 /** Lays the trials of a grid report out as they were burned. */
 final class Grids {
-  private static final GridCell NOTHING = new GridCell(null, "", "", "");
+  private static final GridCell NOTHING = new GridCell(null, -1, "", "", "");
 
   private final Vocabulary vocabulary;
   private final UnitPreferences reader;
@@ -39,7 +40,11 @@ final class Grids {
   /** The settings that differ and that no head tells. */
   private final Set<Setting> told = EnumSet.noneOf(Setting.class);
 
+  /** Of each trial its place among all of the report. */
+  private final Map<TrialSnapshot, Integer> places = new IdentityHashMap<>();
+
   private Grids(List<TrialSnapshot> trials, Vocabulary vocabulary, UnitPreferences reader) {
+    trials.forEach(trial -> places.put(trial, places.size()));
     this.vocabulary = vocabulary;
     this.reader = reader;
     best = best(trials);
@@ -128,6 +133,7 @@ final class Grids {
             trial.effect().label(),
             "cell-" + trial.effect().code(),
             trial == best),
+        places.get(trial),
         TrialText.shortDose(trial.derived(), reader),
         words(trial, others, reader),
         Stream.concat(

@@ -1,6 +1,8 @@
 package club.emberwell.web.report;
 
+import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
+import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingForm;
 import club.emberwell.member.Actor;
@@ -10,6 +12,7 @@ import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ProhibitedWork;
+import club.emberwell.report.ReportBriefs;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.WorkForm;
@@ -36,6 +39,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -49,18 +53,25 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Blocking
 @RolesAllowed(Role.WRITE)
 public class PostPages extends Pages {
-  private static final Purpose POST = new Purpose("Post a result", "/post");
+  private static final Purpose POST = new Purpose("Post a result", "/post", false);
 
   private final ReportService reports;
   private final LastReport last;
+  private final ReportBriefs briefs;
   private final Machines machines;
   private final Words words;
   private final SearchIndex index;
 
   PostPages(
-      ReportService reports, LastReport last, Machines machines, Words words, SearchIndex index) {
+      ReportService reports,
+      LastReport last,
+      ReportBriefs briefs,
+      Machines machines,
+      Words words,
+      SearchIndex index) {
     this.reports = reports;
     this.last = last;
+    this.briefs = briefs;
     this.machines = machines;
     this.words = words;
     this.index = index;
@@ -73,8 +84,12 @@ public class PostPages extends Pages {
     static native TemplateInstance post(Entry entry);
   }
 
-  /** What the form is for, and where it is sent to. */
-  record Purpose(String heading, String action) {}
+  /**
+   * What the form is for, and where it is sent to.
+   *
+   * @param repeat whether all but the result is known: that comes first then
+   */
+  record Purpose(String heading, String action, boolean repeat) {}
 
   /** The form in one state. */
   record Entry(Purpose purpose, Form form, Words.Lists words) {
@@ -188,20 +203,39 @@ public class PostPages extends Pages {
   @GET
   @Path("reports/{id}/repeat")
   public TemplateInstance repeat(@RestPath UUID id, @RestQuery Integer trial) {
-    StoredReport original = reports.get(actor(), id);
-    return shown(
-        repeating(id),
-        blank().fill(ReportFormValues.repeated(original, trial == null ? 0 : trial)));
+    return shown(repeating(id), repeated(id, trial == null ? 0 : trial));
   }
 
   private static Purpose repeating(UUID id) {
-    return new Purpose("I tried it too", "/reports/" + id + "/repeat");
+    return new Purpose("I tried this", "/reports/" + id + "/repeat", true);
+  }
+
+  /** The settings of a trial with the machine that the member used last for such work. */
+  private Form repeated(UUID id, int trial) {
+    Actor actor = actor();
+    StoredReport original = reports.get(actor, id);
+    List<Machine> own = machines.of(actor);
+    Form form = ReportForm.of(own).fill(ReportFormValues.repeated(original, trial));
+    likely(own, original).ifPresent(machine -> form.field("machine").value(machine.toString()));
+    return form;
+  }
+
+  private Optional<UUID> likely(List<Machine> own, StoredReport original) {
+    LaserSource source = original.snapshot().laser().source();
+    List<UUID> alike =
+        own.stream().filter(m -> m.laser().source() == source).map(Machine::id).toList();
+    return alike.size() < 2
+        ? alike.stream().findFirst()
+        : Stream.concat(briefs.used(actor().memberId()).machines().stream(), alike.stream())
+            .filter(alike::contains)
+            .findFirst();
   }
 
   @POST
   @Path("reports/{id}/repeat")
   public Response repeat(@RestPath UUID id, SentForm sent) {
-    return store(sent, repeating(id), this::blank, id, w -> reports.repeat(actor(), id, w));
+    return store(
+        sent, repeating(id), () -> repeated(id, 0), id, w -> reports.repeat(actor(), id, w));
   }
 
   @GET
@@ -211,7 +245,7 @@ public class PostPages extends Pages {
   }
 
   private static Purpose editing(UUID id) {
-    return new Purpose("Edit your report", "/reports/" + id + "/edit");
+    return new Purpose("Edit your report", "/reports/" + id + "/edit", false);
   }
 
   private Form form(UUID id) {

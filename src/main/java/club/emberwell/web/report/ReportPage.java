@@ -65,9 +65,10 @@ public record ReportPage(
    * Reports that have to do with it.
    *
    * @param original which it repeats, or null
+   * @param tried "Tried by 4 others: 3 right, 1 too much." or empty
    * @param similar address of the search for what others did with the same work
    */
-  public record Kin(Other original, List<Other> repeats, String similar) {}
+  public record Kin(Other original, String tried, List<Other> repeats, String similar) {}
 
   /** One setting. */
   public record Row(String label, String written, String read) {}
@@ -102,10 +103,11 @@ public record ReportPage(
    * One cell.
    *
    * @param look null where nothing was burned
+   * @param trial its place among those of the report
    * @param settings that neither the heads nor what is alike tell, or empty
    * @param said quality and defects, or empty
    */
-  public record GridCell(Look look, String dose, String settings, String said) {
+  public record GridCell(Look look, int trial, String dose, String settings, String said) {
     /** What stands below its effect. */
     public List<String> getLines() {
       return Stream.of(dose, settings, said).filter(text -> !text.isEmpty()).toList();

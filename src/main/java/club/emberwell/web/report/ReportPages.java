@@ -8,6 +8,7 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportService;
+import club.emberwell.report.StoredReport;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.PictureRefused;
 import club.emberwell.report.reading.WrittenDifference;
@@ -15,6 +16,7 @@ import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.report.ReportViewer.Repeats;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -81,7 +83,12 @@ public class ReportPages extends Pages {
 
   private ReportPage shown(UUID id) {
     Actor actor = actor();
-    return viewer.page(reports.get(actor, id), reports.repeats(actor, id), actor);
+    StoredReport report = reports.get(actor, id);
+    List<UUID> repeats = reports.repeats(actor, id);
+    return viewer.page(
+        report,
+        repeats.isEmpty() ? Repeats.NONE : new Repeats(repeats, reports.triedByOthers(id)),
+        actor);
   }
 
   @GET
@@ -89,7 +96,7 @@ public class ReportPages extends Pages {
   @RolesAllowed(Role.READ)
   public TemplateInstance history(@RestPath UUID id) {
     Actor actor = actor();
-    ReportPage report = viewer.page(reports.get(actor, id), List.of(), actor);
+    ReportPage report = viewer.page(reports.get(actor, id), Repeats.NONE, actor);
     List<Step<WrittenReport>> steps =
         Revision.steps(reports.history(actor, id), WrittenDifference::between);
     return Templates.history(id.toString(), report.work().what(), steps);

@@ -6,6 +6,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryState;
+import club.emberwell.laser.Effect;
 import club.emberwell.laser.dose.DoseFormula;
 import club.emberwell.laser.dose.Formula;
 import club.emberwell.member.Actor;
@@ -16,6 +17,7 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSource;
 import club.emberwell.report.StoredReport;
+import club.emberwell.report.TriedByOthers;
 import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.query.Facet;
@@ -38,6 +40,7 @@ import club.emberwell.web.trial.WorkText;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 
 /** Composes the page of a report. */
@@ -51,8 +54,17 @@ public class ReportViewer {
     this.source = source;
   }
 
-  /** A report for a reader; repeats are ids of reports that repeat it. */
-  public ReportPage page(StoredReport report, List<UUID> repeats, Actor actor) {
+  /**
+   * What came of a report.
+   *
+   * @param ids of reports that repeat it
+   */
+  public record Repeats(List<UUID> ids, TriedByOthers tried) {
+    public static final Repeats NONE = new Repeats(List.of(), new TriedByOthers(0, 0, 0, 0));
+  }
+
+  /** A report for a reader. */
+  public ReportPage page(StoredReport report, Repeats repeats, Actor actor) {
     ReportSnapshot s = report.snapshot();
     UnitPreferences reader = actor.units();
     Catalog now = catalog.snapshot();
@@ -89,7 +101,8 @@ public class ReportViewer {
             s.repeatOf() == null
                 ? null
                 : others(List.of(s.repeatOf()), now, reader).stream().findFirst().orElse(null),
-            others(repeats, now, reader),
+            tried(repeats.tried()),
+            others(repeats.ids(), now, reader),
             similar(s)));
   }
 
@@ -168,6 +181,26 @@ public class ReportViewer {
               }
             });
     return said;
+  }
+
+  private static String tried(TriedByOthers by) {
+    if (by.members() == 0) {
+      return "";
+    }
+    List<String> outcomes = new ArrayList<>();
+    outcome(outcomes, by.right(), Effect.RIGHT);
+    outcome(outcomes, by.tooLittle(), Effect.TOO_LITTLE);
+    outcome(outcomes, by.tooMuch(), Effect.TOO_MUCH);
+    return "Tried by %s: %s."
+        .formatted(
+            by.members() == 1 ? "one other" : by.members() + " others",
+            String.join(", ", outcomes));
+  }
+
+  private static void outcome(List<String> outcomes, int members, Effect effect) {
+    if (members > 0) {
+      outcomes.add(members + " " + effect.label().toLowerCase(Locale.ROOT));
+    }
   }
 
   private List<Other> others(List<UUID> ids, Catalog now, UnitPreferences reader) {

@@ -276,6 +276,25 @@ class ReportApiTest {
             .extract()
             .path("id");
     given().get("/api/v1/reports/" + id + "/repeats").then().body("repeats", contains(mine));
+    keyed(ben, Map.of("laser", Bodies.laser(), "effect", "right"))
+        .post("/api/v1/reports/" + id + "/repeats")
+        .then()
+        .statusCode(201);
+    keyed(ada, Map.of("laser", Bodies.laser(), "effect", "too little"))
+        .post("/api/v1/reports/" + id + "/repeats")
+        .then()
+        .statusCode(201);
+    keyed(People.join(), repeat)
+        .post("/api/v1/reports/" + id + "/repeats")
+        .then()
+        .statusCode(201);
+    given()
+        .get("/api/v1/reports/" + id)
+        .then()
+        .body("triedByOthers.members", equalTo(2))
+        .body("triedByOthers.right", equalTo(1))
+        .body("triedByOthers.tooLittle", equalTo(0))
+        .body("triedByOthers.tooMuch", equalTo(1));
     keyed(ben, repeat)
         .post("/api/v1/reports/" + UUID.randomUUID() + "/repeats")
         .then()

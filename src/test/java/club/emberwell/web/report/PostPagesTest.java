@@ -1,6 +1,7 @@
 package club.emberwell.web.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -12,6 +13,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 import org.jsoup.nodes.Document;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -228,10 +230,18 @@ class PostPagesTest {
     Browser browser = atTheForm(person).send(FORM, result());
     String report = browser.location().replaceAll("\\?.*", "");
     Person other = People.join();
-    Browser theirs = atTheForm(other).get(report + "/repeat").tidy();
+    Browser theirs = atTheForm(other).get(report);
+    Element tried = theirs.page().selectFirst("a[href$=/repeat]");
+    assertEquals("I tried this", tried.text());
+    theirs.get(tried.attr("href")).tidy();
+    assertEquals("I tried this", theirs.page().selectFirst("h1").text());
+    assertFalse(theirs.page().select("[name=machine][checked]").isEmpty(), "the machine is known");
+    theirs.send(FORM, Map.of());
+    assertEquals(422, theirs.status());
     theirs.send(FORM, Map.of("effect", "too-much"));
     assertEquals(303, theirs.status());
     browser.get(report);
+    assertTrue(browser.page().text().contains("Tried by one other: 1 too much."));
     assertTrue(
         browser
             .page()
