@@ -284,10 +284,7 @@ class ReportApiTest {
         .post("/api/v1/reports/" + id + "/repeats")
         .then()
         .statusCode(201);
-    keyed(People.join(), repeat)
-        .post("/api/v1/reports/" + id + "/repeats")
-        .then()
-        .statusCode(201);
+    keyed(People.join(), repeat).post("/api/v1/reports/" + id + "/repeats").then().statusCode(201);
     given()
         .get("/api/v1/reports/" + id)
         .then()
