@@ -28,8 +28,8 @@ public record Posting(
   }
 
   /** As a page posts: implausible values are shown first. */
-  public static Posting ofPage(WrittenReport written, NumberStyle style) {
-    return new Posting(null, written, style, Origin.HERE, null, true);
+  public static Posting ofPage(UUID id, WrittenReport written, NumberStyle style) {
+    return new Posting(id, written, style, Origin.HERE, null, true);
   }
 
   Posting with(WrittenReport other) {

@@ -3,6 +3,7 @@ package club.emberwell.browser;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.net.URL;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -57,7 +58,8 @@ final class Chromium implements AutoCloseable {
             .setBaseURL(base)
             .setViewportSize(screen.width, screen.height)
             .setHasTouch(screen.touch)
-            .setJavaScriptEnabled(scripts);
+            .setJavaScriptEnabled(scripts)
+            .setServiceWorkers(ServiceWorkerPolicy.BLOCK);
     if (signedIn != null) {
       options.setStorageState(signedIn);
     }
@@ -73,6 +75,32 @@ final class Chromium implements AutoCloseable {
     try (Visit visit = visit(Screen.DESK)) {
       return visit.signIn(handle, ClubProfile.PASSWORD).kept();
     }
+  }
+
+  /**
+   * A phone with a service worker, which no other visit has.
+   *
+   * @param address of the server as this phone calls it
+   */
+  Visit phone(String address) {
+    return new Visit(
+        browser.newContext(
+            new Browser.NewContextOptions()
+                .setBaseURL(address)
+                .setViewportSize(Screen.PHONE.width, Screen.PHONE.height)
+                .setHasTouch(Screen.PHONE.touch)));
+  }
+
+  /** The same in a browser of its own, which remembers what it kept when it is opened again. */
+  Visit phone(String address, Path folder) {
+    BrowserType.LaunchPersistentContextOptions options =
+        new BrowserType.LaunchPersistentContextOptions()
+            .setExecutablePath(EXECUTABLE)
+            .setArgs(ARGUMENTS)
+            .setBaseURL(address)
+            .setViewportSize(Screen.PHONE.width, Screen.PHONE.height)
+            .setHasTouch(Screen.PHONE.touch);
+    return new Visit(playwright.chromium().launchPersistentContext(folder, options));
   }
 
   @Override

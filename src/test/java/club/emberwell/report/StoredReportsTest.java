@@ -196,10 +196,12 @@ class StoredReportsTest {
   void aPageIsAskedBeforeImplausibleValuesAreStored() {
     WrittenReport fast = Entries.with(Entries.settings("45 %", "9000 mm/s", "0.1 mm"));
     assertThrows(
-        EntryUnconfirmed.class, () -> reports.post(ada, Posting.ofPage(fast, NumberStyle.ANY)));
+        EntryUnconfirmed.class,
+        () -> reports.post(ada, Posting.ofPage(null, fast, NumberStyle.ANY)));
     StoredReport stored =
         reports.post(
-            ada, Posting.ofPage(fast.withConfirmed(List.of("/settings/speed")), NumberStyle.ANY));
+            ada,
+            Posting.ofPage(null, fast.withConfirmed(List.of("/settings/speed")), NumberStyle.ANY));
     assertEquals(EntryState.LIVE, stored.snapshot().state());
   }
 

@@ -73,7 +73,7 @@ public class PhotoResource {
     return request.once(
         upload,
         () -> {
-          PhotoJson photo = ReportViews.photo(photos.add(request.actor(), id, ready));
+          PhotoJson photo = ReportViews.photo(photos.add(request.actor(), id, null, ready));
           return Response.created(URI.create(photo.url())).entity(photo).build();
         });
   }

@@ -151,7 +151,7 @@ public class GridPhotos {
   public void show(Actor actor, UUID id, UUID report, Photos.Ready ready) {
     GridPhotoEntity photo = found(actor, id);
     if (photo.toPhoto().shown() == null) {
-      photo.shown(ofReports.add(actor, report, ready).id());
+      photo.shown(ofReports.add(actor, report, null, ready).id());
     }
   }
 

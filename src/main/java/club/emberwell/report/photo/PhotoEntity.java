@@ -9,6 +9,7 @@ import jakarta.persistence.JoinColumn;
 import jakarta.persistence.MapsId;
 import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
+import java.util.Arrays;
 import java.util.UUID;
 
 /** The row of a photo; both pictures are our own JPEGs without metadata. */
@@ -40,6 +41,11 @@ class PhotoEntity {
     picture = clean.picture();
     thumb = clean.thumb();
     sizeBytes = picture.length + thumb.length;
+  }
+
+  /** Whether this is that picture of that report. */
+  boolean shows(UUID report, CleanPicture clean) {
+    return entry.parentId().equals(report) && Arrays.equals(picture, clean.picture());
   }
 
   Photo toPhoto() {

@@ -77,11 +77,15 @@ public class Photos implements Kind {
   /**
    * Adds a picture to one's own report.
    *
+   * @param made the id the client gave it, or null; the same id with the same picture twice is one
    * @throws EntryRefused where the report or the member has enough pictures
    */
   @Transactional
-  public Photo add(Actor actor, UUID id, Ready ready) {
+  public Photo add(Actor actor, UUID id, UUID made, Ready ready) {
     EntryEntity report = life.own(actor, ReportService.REPORTS, id, null);
+    if (life.isThere(made, EntryKind.PHOTO, actor.memberId())) {
+      return same(id, made, ready);
+    }
     if (report.state() == EntryState.WITHDRAWN) {
       throw new EntryForbidden("You cannot edit a withdrawn report.");
     }
@@ -92,11 +96,22 @@ public class Photos implements Kind {
       throw tooMany("You have used all your space for pictures.");
     }
     Instant now = Instant.now();
-    NewEntry made = new NewEntry(UUID.randomUUID(), EntryKind.PHOTO, id, Origin.HERE, now);
-    PhotoEntity photo = new PhotoEntity(life.begin(actor, made, WORDS), ready.clean);
+    UUID own = made == null ? UUID.randomUUID() : made;
+    NewEntry entry = new NewEntry(own, EntryKind.PHOTO, id, Origin.HERE, now);
+    PhotoEntity photo = new PhotoEntity(life.begin(actor, entry, WORDS), ready.clean);
     photos.persistAndFlush(photo);
     life.touched(report, EntryAction.PHOTO_ADDED, Cause.of(actor, now));
     return photo.toPhoto();
+  }
+
+  /** What came in already under this id; its bytes are gone where it was removed since. */
+  private Photo same(UUID report, UUID photo, Ready ready) {
+    PhotoEntity there =
+        photos.findByIdOptional(photo).orElseThrow(() -> new EntryUnknown("picture"));
+    if (!there.shows(report, ready.clean)) {
+      throw EntryLife.taken(EntryKind.PHOTO);
+    }
+    return there.toPhoto();
   }
 
   /** Takes a picture and its bytes away for good; its author may, and moderators. */

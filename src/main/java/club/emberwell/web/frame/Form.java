@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import java.util.function.UnaryOperator;
 
 /**
@@ -19,6 +20,10 @@ import java.util.function.UnaryOperator;
  * is ever lost.
  */
 public final class Form {
+  /** Whoever goes back to a form and changes it means another entry. */
+  private static final String SENT_BEFORE =
+      "You sent this form before, and it is saved. Send it again to save what it says now as well.";
+
   private final Map<String, Field> fields = new LinkedHashMap<>();
   private final List<Line> summary = new ArrayList<>();
   private final Set<String> confirmed = new LinkedHashSet<>();
@@ -28,6 +33,7 @@ public final class Form {
   private String ban;
   private List<FieldChange> meanwhile;
   private boolean same = true;
+  private boolean typed;
 
   /** One line of the error summary; target is the id to jump to or null. */
   public record Line(String text, String target) {}
@@ -71,6 +77,7 @@ public final class Form {
 
   /** Puts what was typed into the fields; a password is never sent back. */
   Form fill(SentForm sent) {
+    typed = true;
     for (Field field : fields.values()) {
       String typed = sent.values().get(field.getName());
       if (typed != null && !field.isSecret()) {
@@ -115,6 +122,11 @@ public final class Form {
     for (Remark remark : remarks) {
       String said = name(remark.field());
       Field field = find(name.apply(said)).or(() -> find(said)).orElse(null);
+      if (RemarkId.ID_TAKEN.code().equals(remark.id()) && field != null && field.isHidden()) {
+        field.value(UUID.randomUUID().toString());
+        summary.add(new Line(SENT_BEFORE, null));
+        continue;
+      }
       if (field != null) {
         field.remark(remark);
       }
@@ -183,6 +195,11 @@ public final class Form {
   /** Pointers that sending the form confirms: the doubts and those before. */
   public Set<String> getConfirmed() {
     return confirmed;
+  }
+
+  /** Whether it shows what was sent, not what a phone may have kept of it. */
+  public boolean isTyped() {
+    return typed;
   }
 
   /** Why nothing about this is stored, or null. */

@@ -96,6 +96,11 @@ public class PageFrame {
     return !identity.isAnonymous();
   }
 
+  /** The id of who is signed in. */
+  public String getMember() {
+    return current.get().memberId().toString();
+  }
+
   public String getHandle() {
     return identity.getPrincipal().getName();
   }
@@ -175,25 +180,29 @@ public class PageFrame {
             "planning",
             "judging",
             "stock",
+            "phone",
             "print")
-        .map(name -> "/assets/" + name + ".css?v=" + stamp())
+        .map(name -> asset(name + ".css"))
         .toList();
   }
 
-  public String getScript() {
-    return "/assets/emberwell.js?v=" + stamp();
+  public List<String> getScripts() {
+    return Stream.of("emberwell", "kept", "outbox", "drafts", "phone")
+        .map(name -> asset(name + ".js"))
+        .toList();
   }
 
   /** The address of one of our own files. */
   public String asset(String file) {
-    return "/assets/" + file + "?v=" + stamp();
+    return "/assets/" + file + "?v=" + getStamp();
   }
 
   public String getHtmx() {
     return "/webjars/htmx.org/" + HtmxVersion.VERSION + "/dist/htmx.min.js";
   }
 
-  private String stamp() {
+  /** What differs from version to version. */
+  public String getStamp() {
     return LaunchMode.current().isDevOrTest() ? "dev" : version;
   }
 }

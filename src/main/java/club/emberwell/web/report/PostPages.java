@@ -173,6 +173,11 @@ public class PostPages extends Pages {
     return ReportForm.of(machines.of(actor()));
   }
 
+  /** For a report that is to be posted, whose id makes it one however often it is sent. */
+  private Form fresh() {
+    return ReportForm.withId(blank(), UUID.randomUUID());
+  }
+
   /**
    * @param uri may name fields with what stands in them, as the settings of an answer do; then
    *     nothing is taken from the last report
@@ -184,7 +189,7 @@ public class PostPages extends Pages {
     uri.getQueryParameters().forEach((name, values) -> given.put(name, values.get(0)));
     return shown(
         POST,
-        blank()
+        fresh()
             .fill(
                 given.isEmpty()
                     ? last.of(actor()).map(ReportFormValues::likely).orElse(Map.of())
@@ -194,7 +199,7 @@ public class PostPages extends Pages {
   @POST
   @Path("post")
   public Response post(SentForm sent) {
-    return store(sent, POST, this::blank, null, w -> reports.post(actor(), w));
+    return store(sent, POST, this::fresh, null, w -> reports.post(actor(), w));
   }
 
   /**
@@ -215,7 +220,7 @@ public class PostPages extends Pages {
     Actor actor = actor();
     StoredReport original = reports.get(actor, id);
     List<Machine> own = machines.of(actor);
-    Form form = ReportForm.of(own).fill(ReportFormValues.repeated(original, trial));
+    Form form = fresh().fill(ReportFormValues.repeated(original, trial));
     likely(own, original).ifPresent(machine -> form.field("machine").value(machine.toString()));
     return form;
   }
@@ -287,7 +292,7 @@ public class PostPages extends Pages {
     WrittenReport written = ReportFormReader.written(sent, repeatOf);
     List<Remark> told = new ArrayList<>(sent.remarks());
     if (told.isEmpty()) {
-      return Posting.ofPage(written, actor.units().style());
+      return Posting.ofPage(sent.id(ReportForm.ID), written, actor.units().style());
     }
     if (repeatOf == null) {
       told.addAll(others(actor, written, told));

@@ -9,10 +9,13 @@ import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import java.util.List;
+import java.util.UUID;
 import java.util.stream.IntStream;
 
 /** The fields of a report, named after the API's pointers, with what stands in them. */
 final class ReportForm {
+  static final String ID = "id";
+
   private ReportForm() {}
 
   /** The blank form. */
@@ -34,6 +37,15 @@ final class ReportForm {
             .maxLength(ReadingLimits.WORDS));
     work(form, true);
     return form;
+  }
+
+  /**
+   * The same for a report that is not there yet.
+   *
+   * @param id it will have, so that sending twice posts once
+   */
+  static Form withId(Form form, UUID id) {
+    return form.add(Field.of(ID, "").hidden().value(id.toString()));
   }
 
   private static Field machine(List<Machine> machines) {

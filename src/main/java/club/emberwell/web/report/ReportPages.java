@@ -13,9 +13,11 @@ import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.PictureRefused;
 import club.emberwell.report.reading.WrittenDifference;
 import club.emberwell.report.reading.WrittenReport;
+import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.report.ReportViewer.Repeats;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -75,7 +77,7 @@ public class ReportPages extends Pages {
     try {
       ReportPage report = shown(id);
       opened.saw(List.of(id));
-      return Response.ok(Templates.report(report, new Form())).build();
+      return Response.ok(Templates.report(report, photoForm())).build();
     } catch (Gone e) {
       return Response.status(Response.Status.GONE).entity(Templates.gone(e.getMessage())).build();
     }
@@ -121,10 +123,16 @@ public class ReportPages extends Pages {
   @POST
   @Path("reports/{id}/photos")
   @RolesAllowed(Role.WRITE)
-  public Response addPhoto(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
-    return press(Form::new, form -> Templates.report(shown(id), form))
-        .run(s -> photos.add(actor(), id, picture(upload)))
+  public Response addPhoto(
+      @RestPath UUID id, @RestForm("photo") FileUpload upload, @RestForm("id") String photo) {
+    return press(ReportPages::photoForm, form -> Templates.report(shown(id), form))
+        .run(s -> photos.add(actor(), id, SentForm.readId(photo), picture(upload)))
         .then("/reports/" + id + "#photos");
+  }
+
+  /** With the id the picture will have, so that sending twice adds it once. */
+  private static Form photoForm() {
+    return new Form().add(Field.of("id", "").hidden().value(UUID.randomUUID().toString()));
   }
 
   private static Photos.Ready picture(FileUpload upload) {

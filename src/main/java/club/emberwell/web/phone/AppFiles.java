@@ -1,0 +1,88 @@
+package club.emberwell.web.phone;
+
+import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.phone.Manifest.Icon;
+import club.emberwell.web.phone.Manifest.Shortcut;
+import io.smallrye.common.annotation.Blocking;
+import io.vertx.core.json.JsonArray;
+import io.vertx.core.json.JsonObject;
+import jakarta.annotation.security.PermitAll;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * What makes the site an app on a phone: its manifest, and the service worker, which sees all pages
+ * because its address is at the root.
+ */
+@Path("/")
+@Blocking
+public class AppFiles {
+  private static final List<String> WORKER = List.of("kept", "outbox", "pages", "worker");
+  private static final String PNG = "image/png";
+  private static final String ANY = "any";
+
+  /** The paper of the light scheme in base.css. */
+  private static final String PAPER = "#faf6ef";
+
+  private final PageFrame page;
+
+  AppFiles(PageFrame page) {
+    this.page = page;
+  }
+
+  @GET
+  @Path("manifest.webmanifest")
+  @Produces("application/manifest+json")
+  @PermitAll
+  public Manifest manifest() {
+    return new Manifest(
+        page.getClubName(),
+        "Emberwell",
+        "/",
+        "standalone",
+        PAPER,
+        PAPER,
+        List.of(
+            new Icon("/assets/icons/192.png", "192x192", PNG, ANY),
+            new Icon("/assets/icons/512.png", "512x512", PNG, ANY),
+            new Icon("/assets/icons/maskable-512.png", "512x512", PNG, "maskable")),
+        List.of(
+            new Shortcut("My test grids", "/grids"),
+            new Shortcut("Post a result", "/post"),
+            new Shortcut("What waits on this phone", "/waiting")));
+  }
+
+  /** Another text with each version of the program, which makes browsers replace the old one. */
+  @GET
+  @Path("sw.js")
+  @Produces("text/javascript;charset=UTF-8")
+  @PermitAll
+  public Response worker() {
+    List<String> assets =
+        Stream.of(
+                page.getStyleSheets(),
+                List.of(page.getHtmx()),
+                page.getScripts(),
+                List.of(page.asset("waiting.js"), "/assets/mark.svg"))
+            .flatMap(List::stream)
+            .toList();
+    JsonObject build =
+        new JsonObject().put("stamp", page.getStamp()).put("assets", new JsonArray(assets));
+    List<String> parts = WORKER.stream().map(name -> page.asset(name + ".js")).toList();
+    String text =
+        """
+        "use strict";
+        const BUILD = %s;
+        importScripts(...%s);
+        """
+            .formatted(build.encode(), new JsonArray(parts).encode());
+    return Response.ok(text)
+        .header("Cache-Control", "no-cache")
+        .header("Service-Worker-Allowed", "/")
+        .build();
+  }
+}

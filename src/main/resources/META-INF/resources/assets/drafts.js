@@ -1,0 +1,202 @@
+// Keeps what is typed into a form with data-keep on this phone until it was sent, and puts it back.
+// The attribute says at which address the form stands; its hidden field id is what it is sent under.
+/* global Kept */
+(function () {
+  "use strict";
+
+  const PAUSE_MS = 300;
+  const WANTED = /^#draft=([0-9a-f-]{36})$/;
+  const root = document.documentElement.dataset;
+  const strip = document.getElementById("offline-strip");
+  const fromPhone = Boolean(strip && "kept" in strip.dataset);
+  const forms = root.member ? [...document.querySelectorAll("form[data-keep]")] : [];
+  const waits = new Map();
+
+  function idField(form) {
+    return form.querySelector("input[name=id]");
+  }
+
+  function fields(form, submitter) {
+    return [...new FormData(form, submitter).entries()].filter(
+      ([name, value]) => name !== "form-token" && !(value instanceof File && !value.size),
+    );
+  }
+
+  function asRecord(form, submitter) {
+    const all = fields(form, submitter);
+    const about = ["title", "material", "text"].map((name) => all.find((each) => each[0] === name));
+    const file = all.find((each) => each[1] instanceof File);
+    const first = about.find((each) => each && each[1]);
+    return {
+      id: idField(form).value,
+      member: root.member,
+      handle: root.handle,
+      page: form.dataset.keep,
+      action: new URL(form.action).pathname,
+      title: (form.dataset.called || document.querySelector("h1").textContent).trim(),
+      about: String(first ? first[1] : file ? file[1].name : "").slice(0, 80),
+      at: Date.now(),
+      fields: all,
+      multipart: form.enctype === "multipart/form-data",
+    };
+  }
+
+  function save(form, submitter) {
+    clearTimeout(waits.get(form));
+    waits.delete(form);
+    // a browser that keeps nothing (or whose disk is full) still sends
+    return Kept.draft(asRecord(form, submitter)).catch(() => {});
+  }
+
+  function later(form) {
+    clearTimeout(waits.get(form));
+    waits.set(
+      form,
+      setTimeout(() => save(form), PAUSE_MS),
+    );
+  }
+
+  function put(form, record) {
+    const left = new Map();
+    record.fields.forEach(([name, value]) => left.set(name, [...(left.get(name) || []), value]));
+    for (const control of form.elements) {
+      if (!control.name || control.name === "form-token" || control.type === "submit") {
+        continue;
+      }
+      const values = left.get(control.name) || [];
+      const before = control.type === "file" ? "" : control.value + control.checked;
+      if (control.type === "file") {
+        putFiles(control, values);
+      } else if (control.type === "checkbox" || control.type === "radio") {
+        control.checked = values.includes(control.value);
+      } else if (values.length) {
+        control.value = values.shift();
+      }
+      if (before !== control.value + control.checked) {
+        shown(control);
+      }
+    }
+    form.dispatchEvent(new CustomEvent("kept:restored", { bubbles: true }));
+  }
+
+  function putFiles(control, values) {
+    const files = new DataTransfer();
+    values.filter((each) => each instanceof File).forEach((each) => files.items.add(each));
+    if (files.files.length) {
+      control.files = files.files;
+    }
+  }
+
+  // What was folded away is seen, and scripts hear of it as if it were typed.
+  function shown(control) {
+    const fold = control.closest("details");
+    if (fold && control.type !== "hidden" && control.value) {
+      fold.open = true;
+    }
+    control.dispatchEvent(new Event("change", { bubbles: true }));
+  }
+
+  function say(form, record) {
+    const box = document.createElement("div");
+    box.className = "box-note kept-line";
+    box.setAttribute("role", "status");
+    const line = document.createElement("p");
+    const at = new Date(record.at).toLocaleString("en-GB", { dateStyle: "medium", timeStyle: "short" });
+    line.textContent = "Kept on this phone, not sent. From " + at + ".";
+    const discard = document.createElement("button");
+    discard.type = "button";
+    discard.className = "secondary";
+    discard.textContent = "Discard";
+    discard.addEventListener("click", async function () {
+      clearTimeout(waits.get(form));
+      await Kept.change(record.id, () => null);
+      history.replaceState(null, "", location.pathname + location.search);
+      location.reload();
+    });
+    box.append(line, discard);
+    form.prepend(box);
+  }
+
+  async function wanted(form) {
+    const asked = WANTED.exec(location.hash);
+    if (asked) {
+      const one = await Kept.form(asked[1]);
+      return one && one.member === root.member && one.page === form.dataset.keep ? one : null;
+    }
+    if (location.search) {
+      // the address itself says what stands in the form
+      return null;
+    }
+    const all = (await Kept.all()).filter(
+      (each) => each.member === root.member && each.page === form.dataset.keep,
+    );
+    return all.filter((each) => Kept.EDITED.includes(each.state)).pop() || null;
+  }
+
+  async function begin(form) {
+    const own = await Kept.form(idField(form).value);
+    if (form.querySelector("[data-as-typed]")) {
+      // shown again by the server with everything but the files
+      if (own && own.member === root.member) {
+        [...form.elements]
+          .filter((control) => control.type === "file")
+          .forEach((control) =>
+            putFiles(
+              control,
+              own.fields.filter(([name]) => name === control.name).map(([, value]) => value),
+            ),
+          );
+      }
+      return;
+    }
+    const record = await wanted(form);
+    if (record) {
+      put(form, record);
+      say(form, record);
+    } else if (fromPhone || (own && !Kept.EDITED.includes(own.state))) {
+      anew(form);
+    }
+  }
+
+  // A form that comes up a second time is another entry.
+  function anew(form) {
+    if (!("keepId" in form.dataset)) {
+      idField(form).value = crypto.randomUUID();
+    }
+  }
+
+  forms.forEach(function (form) {
+    form.addEventListener("input", () => later(form));
+    form.addEventListener("change", () => later(form));
+    form.addEventListener("submit", function (event) {
+      if (!event.defaultPrevented) {
+        save(form, event.submitter);
+      }
+    });
+    begin(form).catch(() => {});
+  });
+
+  // A page that is left has no time to write; the worker has.
+  document.addEventListener("visibilitychange", function () {
+    const worker = navigator.serviceWorker && navigator.serviceWorker.controller;
+    if (document.visibilityState === "hidden") {
+      [...waits.keys()].forEach(function (form) {
+        if (worker) {
+          worker.postMessage({ draft: asRecord(form) });
+        }
+        save(form);
+      });
+    }
+  });
+
+  window.addEventListener("pageshow", function (event) {
+    if (event.persisted) {
+      forms.forEach(async function (form) {
+        const own = await Kept.form(idField(form).value);
+        if (own && own.state === "sent") {
+          anew(form);
+        }
+      });
+    }
+  });
+})();
