@@ -5,15 +5,24 @@
   "use strict";
 
   const PAUSE_MS = 300;
-  const WANTED = /^#draft=([0-9a-f-]{36})$/;
+  const WANTED = /^#draft=(.+)$/;
   const root = document.documentElement.dataset;
   const strip = document.getElementById("offline-strip");
   const fromPhone = Boolean(strip && "kept" in strip.dataset);
-  const forms = root.member ? [...document.querySelectorAll("form[data-keep]")] : [];
+  const forms = root.member ? [...document.querySelectorAll("form[data-keep]")].filter((form) => asks(form) || idField(form)) : [];
   const waits = new Map();
 
   function idField(form) {
     return form.querySelector("input[name=id]");
+  }
+
+  // A form that only asks has one draft, until its answer is there: that has it all in its address.
+  function idOf(form) {
+    return asks(form) ? root.member + form.dataset.keep : idField(form).value;
+  }
+
+  function asks(form) {
+    return form.method === "get";
   }
 
   function fields(form, submitter) {
@@ -28,7 +37,7 @@
     const file = all.find((each) => each[1] instanceof File);
     const first = about.find((each) => each && each[1]);
     return {
-      id: idField(form).value,
+      id: idOf(form),
       member: root.member,
       handle: root.handle,
       page: form.dataset.keep,
@@ -120,7 +129,7 @@
   async function wanted(form) {
     const asked = WANTED.exec(location.hash);
     if (asked) {
-      const one = await Kept.form(asked[1]);
+      const one = await Kept.form(decodeURIComponent(asked[1]));
       return one && one.member === root.member && one.page === form.dataset.keep ? one : null;
     }
     if (location.search) {
@@ -134,7 +143,10 @@
   }
 
   async function begin(form) {
-    const own = await Kept.form(idField(form).value);
+    const own = await Kept.form(idOf(form));
+    if (asks(form) && location.search && own) {
+      await Kept.change(own.id, () => null);
+    }
     if (form.querySelector("[data-as-typed]")) {
       // shown again by the server with everything but the files
       if (own && own.member === root.member) {
@@ -160,7 +172,7 @@
 
   // A form that comes up a second time is another entry.
   function anew(form) {
-    if (!("keepId" in form.dataset)) {
+    if (!asks(form)) {
       idField(form).value = crypto.randomUUID();
     }
   }
@@ -192,7 +204,7 @@
   window.addEventListener("pageshow", function (event) {
     if (event.persisted) {
       forms.forEach(async function (form) {
-        const own = await Kept.form(idField(form).value);
+        const own = await Kept.form(idOf(form));
         if (own && own.state === "sent") {
           anew(form);
         }

@@ -142,7 +142,7 @@ const Pages = (function () {
   async function newestGrids(whose, text) {
     const found = [...text.matchAll(new RegExp(`href="(/grids/${ID})"`, "g"))].map((each) => each[1]);
     for (const path of [...new Set(found)].slice(0, NEWEST_GRIDS)) {
-      for (const part of ["", "/sheet", "/results"]) {
+      for (const part of ["", "/sheet", "/results", "/photo"]) {
         await ahead(whose, self.location.origin + path + part);
       }
     }

@@ -63,7 +63,7 @@
 
   async function open(form) {
     await Kept.change(form.id, (now) => (now ? { ...now, state: "draft" } : undefined));
-    location.assign(form.page + "#draft=" + form.id);
+    location.assign(form.page + "#draft=" + encodeURIComponent(form.id));
   }
 
   async function discard(form) {

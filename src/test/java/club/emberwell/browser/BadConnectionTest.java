@@ -7,11 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
+import club.emberwell.grid.PlannedGrids;
 import com.microsoft.playwright.Dialog;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
+import jakarta.inject.Inject;
 import java.net.URI;
 import java.nio.file.Path;
 import java.util.List;
@@ -33,6 +35,11 @@ class BadConnectionTest extends BrowserTest {
 
   private static final Page.WaitForConditionOptions PATIENT =
       new Page.WaitForConditionOptions().setTimeout(15_000);
+
+  private static final Path PICTURE =
+      Path.of("src/main/resources/META-INF/resources/assets/icons/192.png");
+
+  @Inject PlannedGrids grids;
 
   private Line line;
   private Visit phone;
@@ -200,9 +207,7 @@ class BadConnectionTest extends BrowserTest {
     fillIn("1,000 mm/min");
     phone.send();
     assertThat(item("waits")).hasCount(1);
-    phone
-        .one("#waiting-list input[type=file]")
-        .setInputFiles(Path.of("src/main/resources/META-INF/resources/assets/icons/192.png"));
+    phone.one("#waiting-list input[type=file]").setInputFiles(PICTURE);
     assertThat(item("waits")).hasCount(2);
     line.mend();
     phone.open("/waiting");
@@ -217,6 +222,34 @@ class BadConnectionTest extends BrowserTest {
     phone.press("#waiting-list a:has-text('See it')");
     assertThat(phone.one(".photos img")).hasCount(1);
     assertEquals(1, reports());
+  }
+
+  @Test
+  void aGridIsJudgedInTheWorkshopWithoutAConnection() {
+    String grid = "/grids/" + grids.plan(person, 3);
+    phone.open("/grids");
+    awaitPageKept(grid + "/results");
+    awaitPageKept(grid + "/sheet");
+    line.cut();
+    phone.open(grid + "/sheet");
+    assertThat(phone.one("#offline-strip")).containsText("No connection. As of ");
+    assertThat(phone.one("main svg").first()).isVisible();
+    phone.open(grid + "/results");
+    phone.press("button.cell");
+    phone.one(".judge-bar button.primary").click();
+    assertThat(phone.page()).hasURL(WAITING);
+    assertThat(item("waits")).containsText("Results of ");
+    phone.open(grid + "/photo");
+    phone.one("#photo").setInputFiles(PICTURE);
+    phone.press("form[enctype] button");
+    assertThat(phone.page()).hasURL(WAITING);
+    assertThat(item("waits")).hasCount(2);
+    line.mend();
+    phone.open("/waiting");
+    assertThat(item("sent")).hasCount(2);
+    assertEquals(1, reports());
+    phone.open(grid + "/photo");
+    assertThat(phone.one(".corner-stage img")).isVisible();
   }
 
   @Test
