@@ -93,7 +93,9 @@ public final class GridSvg {
     }
     String units = "→ " + across.unit() + (down.unit().isEmpty() ? "" : "  ↓ " + down.unit());
     double below = layout.height() - Layout.MARGIN;
-    text("start", Layout.MARGIN, below, LARGE, tag);
+    int blanks = layout.parts().blanks();
+    String which = blanks == 1 ? "" : " (%d of %d)".formatted(blank + 1, blanks);
+    text("start", Layout.MARGIN, below, LARGE, tag + which);
     text("end", layout.width() - Layout.MARGIN, below, SMALL, units.strip());
   }
 

@@ -204,6 +204,9 @@ final class PlanViews {
                 + " no source).";
     rest.add("The time is an estimate. " + head);
     rest.add(BurnTime.FORMULA);
+    if (plan.cover().basis() != Cover.Basis.BY_HAND) {
+      rest.add("These are the fewest tests that cover these doses in such steps.");
+    }
     if (plan.layout().room().why() != null) {
       rest.add(
           plan.layout().room().why()
