@@ -42,9 +42,4 @@ public record AxisLabels(String name, String unit, List<String> numbers) {
   public String at(int place) {
     return unit.isEmpty() ? numbers.get(place) : numbers.get(place) + " " + unit;
   }
-
-  /** The name with the unit behind it. */
-  public String head() {
-    return unit.isEmpty() ? name : name + ", " + unit;
-  }
 }

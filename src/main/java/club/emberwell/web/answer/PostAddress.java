@@ -30,10 +30,17 @@ final class PostAddress {
     return address.toString();
   }
 
-  /** The plan of a test grid for such work; what else it needs it finds by itself. */
-  static String plan(RangeKey key, UUID machine) {
+  /**
+   * The plan of a test grid for such work; what else it needs it finds by itself.
+   *
+   * @param material where the work does not ask; null = unknown
+   */
+  static String plan(RangeKey key, UUID machine, String material) {
     StringJoiner address = new StringJoiner("&", "/grids/plan?", "");
     work(address, key, machine);
+    if (material != null && key.work().part(Facet.MATERIAL).isEmpty()) {
+      add(address, WorkProperty.MATERIAL.code(), material);
+    }
     key.work()
         .part(Facet.THICKNESS)
         .flatMap(part -> ThicknessClass.of(part.value()))

@@ -10,11 +10,13 @@ import club.emberwell.laser.Settings;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportBrief;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.web.range.MeasureText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** The sentence that answers, and what stands below it. */
 final class StartWords {
@@ -22,9 +24,12 @@ final class StartWords {
   private final UnitPreferences units;
   private final MeasureText text;
   private final Optional<Machine> machine;
+  private final Map<Long, ReportBrief> reports;
 
-  private StartWords(RangeDetail one, Optional<Machine> machine, Actor actor) {
+  private StartWords(
+      RangeDetail one, Optional<Machine> machine, Actor actor, Map<Long, ReportBrief> reports) {
     this.one = one;
+    this.reports = reports;
     this.units = actor.units();
     this.text = new MeasureText(Range.doseMeasure(one.range().key()), units);
     this.machine = machine;
@@ -32,10 +37,10 @@ final class StartWords {
 
   static AnswerView.Start of(
       RangeDetail one, Optional<Machine> machine, Actor actor, Map<Long, ReportBrief> reports) {
-    return new StartWords(one, machine, actor).start(reports);
+    return new StartWords(one, machine, actor, reports).start();
   }
 
-  private AnswerView.Start start(Map<Long, ReportBrief> reports) {
+  private AnswerView.Start start() {
     Optional<Answer> answer = one.answer();
     Optional<Next> next = answer.flatMap(Answer::next);
     if (next.isPresent()) {
@@ -45,7 +50,7 @@ final class StartWords {
           doseWords(next.get().dose()) + " " + AnswerWords.because(next.get(), text) + factor(),
           null);
     }
-    AnswerView.Before before = answer.flatMap(found -> before(found, reports)).orElse(null);
+    AnswerView.Before before = answer.flatMap(this::before).orElse(null);
     return answer
         .flatMap(Answer::start)
         .map(start -> of("Start at ", start.settings(), begun(start), before))
@@ -53,7 +58,7 @@ final class StartWords {
   }
 
   /** What was right on this machine already. */
-  private Optional<AnswerView.Before> before(Answer answer, Map<Long, ReportBrief> reports) {
+  private Optional<AnswerView.Before> before(Answer answer) {
     return answer
         .right()
         .filter(whole -> reports.containsKey(whole.made().report()))
@@ -111,7 +116,20 @@ final class StartWords {
         said(rest.isEmpty() ? List.of(first) : List.of("With " + rest + ".", first)),
         before,
         machine.map(m -> PostAddress.of(one.range().key(), m.id(), settings, units)).orElse(null),
-        machine.map(m -> PostAddress.plan(one.range().key(), m.id())).orElse(null));
+        machine.map(m -> PostAddress.plan(one.range().key(), m.id(), material())).orElse(null));
+  }
+
+  /** On what the settings worked, for works that do not ask; null where nobody said it clearly. */
+  private String material() {
+    return one.answer().stream()
+        .flatMap(
+            found ->
+                Stream.concat(found.start().map(Start::from).stream(), found.wholes().stream()))
+        .map(whole -> reports.get(whole.made().report()))
+        .filter(report -> report != null && report.work().material().slug() != null)
+        .map(report -> report.work().typed(WorkProperty.MATERIAL))
+        .findFirst()
+        .orElse(null);
   }
 
   private String about(double dose) {

@@ -29,13 +29,15 @@ public record PlanView(
   /**
    * The cells.
    *
-   * @param corner what stands where
+   * @param corner of which unit the rows are
+   * @param sides what stands where
    * @param unit of the doses
    * @param chances whether any chance is known
    * @param leftOut whether any cell is left out
    */
   public record Table(
       String corner,
+      String sides,
       List<String> columns,
       List<Row> rows,
       String unit,

@@ -157,7 +157,8 @@ final class PlanViews {
                             .toList()))
             .toList();
     return new PlanView.Table(
-        down.head() + " down, " + across.head() + " across",
+        down.unit(),
+        down.name() + " down, " + across.name().toLowerCase(Locale.ROOT) + " across",
         IntStream.range(0, plan.columns()).mapToObj(across::at).toList(),
         rows,
         unit(),
