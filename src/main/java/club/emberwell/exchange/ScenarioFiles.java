@@ -27,6 +27,7 @@ final class ScenarioFiles {
           .build();
 
   private static final String TALK = "talk.jsonl";
+  private static final String STOCK = "stock.jsonl";
 
   private final String folder;
 
@@ -83,6 +84,11 @@ final class ScenarioFiles {
   /** Empty where nobody in the club talks. */
   List<ScenarioTalkLine> talk() {
     return has(TALK) ? objects(TALK, ScenarioTalkLine.class) : List.of();
+  }
+
+  /** Empty where nobody keeps anything. */
+  List<ScenarioStockLine> stock() {
+    return has(STOCK) ? objects(STOCK, ScenarioStockLine.class) : List.of();
   }
 
   private boolean has(String file) {

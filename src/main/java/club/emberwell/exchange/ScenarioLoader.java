@@ -33,11 +33,13 @@ public class ScenarioLoader {
   private final ScenarioClub club;
   private final ReportService reports;
   private final ScenarioTalk talk;
+  private final ScenarioStock stock;
 
-  ScenarioLoader(ScenarioClub club, ReportService reports, ScenarioTalk talk) {
+  ScenarioLoader(ScenarioClub club, ReportService reports, ScenarioTalk talk, ScenarioStock stock) {
     this.club = club;
     this.reports = reports;
     this.talk = talk;
+    this.stock = stock;
   }
 
   /** How a loading went. */
@@ -77,8 +79,12 @@ public class ScenarioLoader {
     ScenarioFiles files = new ScenarioFiles(folder);
     Map<String, Actor> people = club.people(files);
     club.open();
-    Loaded loaded = post(files.reports(), new Cast(people, club.benches(files, people)));
+    Map<String, UUID> benches = club.benches(files, people);
+    Loaded loaded = post(files.reports(), new Cast(people, benches));
     LOG.infof("scenario: %d entries of talk were added", talk.load(files.talk(), people));
+    LOG.infof(
+        "scenario: %d grids, samples and lots were added",
+        stock.load(files.stock(), people, benches));
     return loaded;
   }
 

@@ -2,6 +2,7 @@ package club.emberwell.grid;
 
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.quantity.NumberStyle;
+import java.time.Instant;
 import java.util.UUID;
 
 /**
@@ -9,5 +10,11 @@ import java.util.UUID;
  *
  * @param id made by the client, or null; the same id with the same words twice is one grid
  * @param style how the writer writes numbers; ANY for the API
+ * @param at when it was planned, null = now
  */
-public record GridPosting(UUID id, WrittenGrid written, NumberStyle style) {}
+public record GridPosting(UUID id, WrittenGrid written, NumberStyle style, Instant at) {
+  /** Planned now. */
+  public GridPosting(UUID id, WrittenGrid written, NumberStyle style) {
+    this(id, written, style, null);
+  }
+}

@@ -88,7 +88,8 @@ public class GridService implements Kind {
     }
     Planned planned = planner.plan(actor, posting.written(), posting.style());
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
-    NewEntry made = new NewEntry(id, EntryKind.GRID, null, Origin.HERE, Instant.now());
+    Instant at = posting.at() == null ? Instant.now() : posting.at();
+    NewEntry made = new NewEntry(id, EntryKind.GRID, null, Origin.HERE, at);
     GridEntity grid = new GridEntity(life.begin(actor, made, words(planned)), asked);
     grid.take(planned.written(), posting.style(), planned.plan().laser());
     grids.persistAndFlush(grid);

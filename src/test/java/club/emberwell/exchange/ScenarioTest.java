@@ -6,12 +6,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.bench.Machines;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.grid.Grid;
+import club.emberwell.grid.GridService;
+import club.emberwell.lot.order.Ordering;
+import club.emberwell.lot.order.WrittenOrder;
+import club.emberwell.lot.order.WrittenOrder.Basis;
+import club.emberwell.lot.order.WrittenOrder.Needed;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
+import club.emberwell.sample.Sample;
+import club.emberwell.sample.Samples;
+import club.emberwell.sample.WrittenSample;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
@@ -25,14 +34,21 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
-class ScenarioTalkTest {
+class ScenarioTest {
   private static final ScenarioFiles FILES = new ScenarioFiles("seed-scenario");
+  private static final Basis LOTS = new Basis("tidewater blanks", null, null, null);
 
   @Inject ScenarioTalk scenario;
+  @Inject ScenarioStock stock;
+  @Inject GridService grids;
+  @Inject Samples samples;
+  @Inject Ordering ordering;
   @Inject TalkService talk;
   @Inject TalkFinder finder;
   @Inject ReportService reports;
@@ -65,6 +81,52 @@ class ScenarioTalkTest {
             .withFacet("material", List.of("stainless-steel"))
             .withFacet("coating", List.of("powder-coat"));
     assertTrue(finder.about(coated).stream().anyMatch(e -> e.written().title().startsWith("Navy")));
+  }
+
+  @Test
+  void threeMembersKeepGridsSamplesAndLotsOnce() {
+    Map<String, Actor> people = new HashMap<>();
+    Map<String, UUID> benches = new HashMap<>();
+    List<ScenarioStockLine> lines = FILES.stock();
+    lines.forEach(line -> people.computeIfAbsent(line.by(), by -> enrolled()));
+    assertTrue(people.size() >= 3 && people.containsKey("fernhollow"), people.toString());
+    FILES.machines().stream()
+        .filter(owned -> people.containsKey(owned.owner()))
+        .forEach(owned -> benches.put(key(owned), added(owned, people)));
+    lines.stream()
+        .flatMap(l -> Stream.of(l.report(), l.sample() == null ? null : l.sample().report()))
+        .filter(Objects::nonNull)
+        .distinct()
+        .forEach(report -> post(report, people));
+    assertEquals(lines.size(), stock.load(lines, people, benches));
+    assertEquals(0, stock.load(lines, people, benches));
+    Actor fern = people.get("fernhollow");
+    List<Grid> planned = grids.mine(fern, 0).rows();
+    assertEquals(2, planned.size());
+    assertEquals(List.of(true, false), planned.stream().map(g -> g.report() == null).toList());
+    Sample sample = samples.mine(fern, "window sill", 0).rows().get(0);
+    samples.revise(
+        fern,
+        sample.id(),
+        sample.version(),
+        new WrittenSample(null, null, "Given away", null, null, null));
+    assertEquals(0, stock.load(lines, people, benches), "what somebody changed stays");
+    assertTrue(
+        ordering
+                .order(fern, new WrittenOrder(List.of(new Needed("navy", 24)), 1, null, LOTS))
+                .total()
+            > 24);
+  }
+
+  private static String key(ScenarioFiles.OwnedMachine owned) {
+    return ScenarioClub.key(owned.owner(), owned.machine().name());
+  }
+
+  private UUID added(ScenarioFiles.OwnedMachine owned, Map<String, Actor> people) {
+    return machines
+        .add(people.get(owned.owner()), null, owned.machine(), NumberStyle.ANY)
+        .machine()
+        .id();
   }
 
   /** Nothing in it happened when it was loaded. */
@@ -126,6 +188,6 @@ class ScenarioTalkTest {
             .findFirst()
             .orElseThrow();
     UUID machine = machines.add(author, null, owned.machine(), NumberStyle.ANY).machine().id();
-    reports.post(author, Posting.ofApi(id, report.written(machine)));
+    reports.post(author, Posting.ofApi(id, report.written(machine).repeating(null)));
   }
 }
