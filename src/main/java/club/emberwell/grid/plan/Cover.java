@@ -18,6 +18,8 @@ import java.util.List;
  */
 public record Cover(
     Basis basis, Double from, Double to, Double inside, Double low, Double high, Double step) {
+  private static final double ROUNDING = 1.01;
+
   /** Where the doses to cover come from. */
   public enum Basis implements Coded {
     RANGE("range", "where members' results were right"),
@@ -61,8 +63,8 @@ public record Cover(
     return new Cover(basis, from, to, inside, doses[0], doses[doses.length - 1], widest);
   }
 
-  /** Whether all that was to be covered is. */
+  /** Whether all that was to be covered is, but for what rounding to the machine's limits takes. */
   public boolean whole() {
-    return from == null || low != null && low <= from && high >= to;
+    return from == null || low != null && low <= from * ROUNDING && high * ROUNDING >= to;
   }
 }

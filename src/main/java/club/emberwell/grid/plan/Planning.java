@@ -58,11 +58,15 @@ final class Planning {
 
   private static Cover cover(
       GridReading read, Known known, Optional<Interval> doses, List<Cell> cells) {
-    if (read.wish().settled() || known.doses().isEmpty()) {
+    if (known.doses().isEmpty()) {
       return Cover.of(Cover.Basis.BY_HAND, null, null, null, cells);
     }
     Interval wanted = doses.orElseThrow();
-    return Cover.of(known.basis(), wanted.low(), wanted.high(), known.inside(), cells);
+    Cover cover = Cover.of(known.basis(), wanted.low(), wanted.high(), known.inside(), cells);
+    // whoever chose other doses by hand wanted those
+    return read.wish().settled() && !cover.whole()
+        ? Cover.of(Cover.Basis.BY_HAND, null, null, null, cells)
+        : cover;
   }
 
   private static void complete(Settings stay, GridPlan.Axes axes) {

@@ -30,6 +30,9 @@ record Scale(Setting setting, QuantityKind kind, int effect, Interval limits) {
   /** Of a step: how far a value is rounded (own rule, no source). */
   private static final double SHARE = 0.2;
 
+  /** Share of a limit by which it is rounded (own rule, no source). */
+  private static final double FINEST = 0.005;
+
   // The usual bounds of the trade where the machine's are not known: see PlausibilityRules.
   private static final double SLOWEST_FILL = 3;
   private static final double SLOWEST = 0.1;
@@ -98,8 +101,12 @@ record Scale(Setting setting, QuantityKind kind, int effect, Interval limits) {
     return new Axis(setting, List.copyOf(values));
   }
 
+  /** Within the limits, themselves rounded to what a person can set. */
   private double held(double number) {
-    return Math.max(limits.low(), Math.min(limits.high(), number));
+    double fine = Math.abs(limits.high()) * FINEST;
+    return number > limits.high()
+        ? RoundNumber.below(limits.high(), fine)
+        : Math.max(limits.low(), number);
   }
 
   /** 1, 2, 4, 8 … */

@@ -59,10 +59,12 @@ public record WrittenSettings(Map<Setting, Object> values) {
 
   /** A value of {@link Settings} as it may be written, in its canonical unit. */
   public static Object written(Object value) {
-    return value instanceof Amount amount
-        ? new WrittenQuantity(
-            null, BigDecimal.valueOf(amount.number()), amount.kind().canonicalUnit())
-        : value;
+    if (!(value instanceof Amount amount)) {
+      return value;
+    }
+    BigDecimal number = BigDecimal.valueOf(amount.number()).stripTrailingZeros();
+    return new WrittenQuantity(
+        null, number.scale() < 0 ? number.setScale(0) : number, amount.kind().canonicalUnit());
   }
 
   /** The values under their words in the API. */
