@@ -32,7 +32,8 @@ public record Posting(
     return new Posting(id, written, style, Origin.HERE, null, true);
   }
 
-  Posting with(WrittenReport other) {
+  /** The same way in for other words. */
+  public Posting with(WrittenReport other) {
     return new Posting(id, other, style, origin, at, askFirst);
   }
 }

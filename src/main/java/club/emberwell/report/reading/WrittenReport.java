@@ -34,6 +34,11 @@ public record WrittenReport(
     return new WrittenReport(machine, laser, work, trials, repeatOf, pointers);
   }
 
+  /** The same entry with the trials of another. */
+  public WrittenReport trying(List<WrittenTrial> others) {
+    return new WrittenReport(machine, laser, work, others, repeatOf, confirmed);
+  }
+
   /** The same entry, said to be a repeat of that report. */
   public WrittenReport repeating(UUID original) {
     return new WrittenReport(machine, laser, work, trials, original, confirmed);

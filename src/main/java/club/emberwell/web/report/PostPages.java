@@ -93,6 +93,11 @@ public class PostPages extends Pages {
 
   /** The form in one state. */
   record Entry(Purpose purpose, Form form, Words.Lists words) {
+    /** Whether it is about many tests, which it leaves as they are. */
+    public boolean isGrid() {
+      return form.find("effect").isEmpty();
+    }
+
     /** What has something to correct stands open. */
     public boolean isMoreOpen() {
       return toCorrect(fields(SettingForm.Group.MORE));
@@ -100,7 +105,7 @@ public class PostPages extends Pages {
 
     public boolean isWordsOpen() {
       return toCorrect(
-          Stream.of(List.of(form.field("defects")), getNotes(), getBeside())
+          Stream.of(form.find("defects").stream().toList(), getNotes(), getBeside())
               .flatMap(List::stream)
               .toList());
     }
@@ -255,7 +260,8 @@ public class PostPages extends Pages {
 
   private Form form(UUID id) {
     StoredReport report = reports.get(actor(), id);
-    return blank()
+    Form empty = isGrid(report) ? ReportForm.ofGrid(machines.of(actor())) : blank();
+    return empty
         .changing("report", report.snapshot().version(), "/reports/" + id)
         .fill(ReportFormValues.all(report));
   }
@@ -268,7 +274,18 @@ public class PostPages extends Pages {
         editing(id),
         () -> form(id),
         null,
-        w -> reports.revise(actor(), id, sent.version(), w, null));
+        w -> reports.revise(actor(), id, sent.version(), keepingTests(id, w), null));
+  }
+
+  private static boolean isGrid(StoredReport report) {
+    return report.written().trials().size() > 1;
+  }
+
+  private Posting keepingTests(UUID id, Posting posting) {
+    StoredReport report = reports.get(actor(), id);
+    return isGrid(report)
+        ? posting.with(posting.written().trying(report.written().trials()))
+        : posting;
   }
 
   private Response store(

@@ -48,6 +48,17 @@ final class ReportForm {
     return form.add(Field.of(ID, "").hidden().value(id.toString()));
   }
 
+  /** The fields of a grid: its tests stay as they were burned and judged. */
+  static Form ofGrid(List<Machine> machines) {
+    Form form = new Form();
+    form.add(machine(machines));
+    work(form, false);
+    form.add(
+        Field.of("process", "What you did").choices(Process.values(), Process::label).required());
+    work(form, true);
+    return form;
+  }
+
   private static Field machine(List<Machine> machines) {
     return Field.of("machine", "Machine")
         .choices(machines, m -> m.id().toString(), Machine::name)

@@ -1,6 +1,7 @@
 package club.emberwell.web.grid;
 
 import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,8 +14,11 @@ import club.emberwell.grid.photo.PhotoPlan;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.BeforeEach;
@@ -121,6 +125,57 @@ class ResultPagesTest {
 
   private int total() {
     return given().get("/api/v1/reports?member=" + ada.handle()).then().extract().path("total");
+  }
+
+  private String keyed(String path, Object body) {
+    return ada.asks()
+        .header("Idempotency-Key", UUID.randomUUID().toString())
+        .body(body)
+        .post("/api/v1/" + path)
+        .then()
+        .statusCode(201)
+        .extract()
+        .path("id");
+  }
+
+  @Test
+  void editingTheReportOfAGridKeepsItsTests() {
+    String machine =
+        keyed(
+            "machines",
+            Map.of(
+                "name", "Shed diode",
+                "source", "diode",
+                "wavelength", "455 nm",
+                "ratedPower", "10 W",
+                "motion", "gantry"));
+    List<Map<String, Object>> trials = new ArrayList<>();
+    for (int column = 0; column < 3; column++) {
+      Map<String, Object> settings =
+          Map.of("power", 30 + 10 * column + " %", "speed", "20 mm/s", "lineSpacing", "0.1 mm");
+      trials.add(Map.of("row", 0, "column", column, "settings", settings, "effect", "right"));
+    }
+    String report =
+        keyed(
+            "reports",
+            Map.of(
+                "machine",
+                machine,
+                "material",
+                "slate",
+                "process",
+                "surface engraving",
+                "trials",
+                trials));
+    browser.get("/reports/" + report + "/edit").tidy();
+    assertTrue(browser.page().select("[name=effect]").isEmpty());
+    browser.send("form.post-form", Map.of("notes", "Cut from one tile."));
+    assertEquals(303, browser.status(), browser.page().select(".error-summary").text());
+    given()
+        .get("/api/v1/reports/" + report)
+        .then()
+        .body("notes", equalTo("Cut from one tile."))
+        .body("trials.size()", equalTo(3));
   }
 
   @Test
