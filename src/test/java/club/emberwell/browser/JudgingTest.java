@@ -14,7 +14,6 @@ import com.microsoft.playwright.options.FilePayload;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
-import java.io.IOException;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -123,7 +122,7 @@ class JudgingTest extends BrowserTest {
   }
 
   @Test
-  void cornersAreDraggedAndMovedByKeysAndTheTestsLeadToJudging() throws IOException {
+  void cornersAreDraggedAndMovedByKeysAndTheTestsLeadToJudging() {
     try (Visit visit = as(MEMBER, Screen.PHONE)) {
       visit.open(path + "/photo");
       byte[] picture = DrawnGrid.png(new PhotoPlan(ROWS, COLUMNS, 8, 2));

@@ -1,5 +1,7 @@
 package club.emberwell.browser;
 
+import club.emberwell.grid.photo.DrawnGrid;
+import com.microsoft.playwright.options.FilePayload;
 import java.util.Map;
 import java.util.function.Consumer;
 
@@ -75,13 +77,16 @@ enum PageState {
           v.open("/?q=navy+powder+coat&source=diode")
               .press(".answer a[href^='/grids/plan']")
               .press(".plan form button")),
-  TEST_GRID(
+  TEST_GRID(BrowserTest.MEMBER, PageState::grid),
+  TEST_GRID_JUDGED(
       BrowserTest.MEMBER,
       v ->
-          v.open("/?q=navy+powder+coat&source=diode")
-              .press(".answer a[href^='/grids/plan']")
-              .press(".plan form button")
-              .press(".sheet a.tap")),
+          PageState.grid(v)
+              .press("main a[href$='/results']")
+              .press("button.cell")
+              .press("#mark-best")
+              .press("button.cell")),
+  TEST_GRID_SEEN(BrowserTest.MEMBER, PageState::seen),
   POST(BrowserTest.MEMBER, "/post"),
   POST_WITHOUT_MACHINE(BrowserTest.READER, "/post"),
   POST_REFUSED(
@@ -203,6 +208,21 @@ enum PageState {
         .choose("process", "surface-engraving")
         .choose("effect", "right")
         .send();
+  }
+
+  private static Visit grid(Visit visit) {
+    return visit
+        .open("/?q=navy+powder+coat&source=diode")
+        .press(".answer a[href^='/grids/plan']")
+        .press(".plan form button")
+        .press(".sheet a.tap");
+  }
+
+  private static void seen(Visit visit) {
+    PageState.grid(visit).press("main a[href$='/photo']");
+    FilePayload photo = new FilePayload("a.png", "image/png", DrawnGrid.png());
+    visit.page().setInputFiles("#photo", photo);
+    visit.press("main form[enctype] button").press("form.corners button.primary");
   }
 
   private static Visit own(Visit visit) {

@@ -2,12 +2,18 @@ package club.emberwell.matrix;
 
 import static io.restassured.RestAssured.given;
 
+import club.emberwell.grid.photo.Corners;
 import club.emberwell.matrix.Crew.Somebody;
 import io.restassured.http.ContentType;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import javax.imageio.ImageIO;
 
 /**
  * The author's things that a route is tried on, made when first named: each row of the matrix gets
@@ -55,6 +61,7 @@ final class Things {
       case "shown" -> tag(post("samples", Map.of("report", get("report"))));
       case "lot" -> post("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
       case "grid" -> post("grids", grid());
+      case "seen" -> seen();
       case "flag" -> flag();
       case "proposal" -> proposal();
       case "note" -> note();
@@ -82,6 +89,30 @@ final class Things {
 
   private String tag(String id) {
     return crew.one("select code from tag where entry_id = '%s'".formatted(id));
+  }
+
+  /** A grid with its photo and the corners in it. */
+  private String seen() {
+    String id = post("grids", grid());
+    ByteArrayOutputStream picture = new ByteArrayOutputStream();
+    try {
+      ImageIO.write(new BufferedImage(80, 80, BufferedImage.TYPE_INT_RGB), "png", picture);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    put(id, "image/png", picture.toByteArray());
+    put(id, "application/json", Map.of("corners", Corners.START.all()));
+    return id;
+  }
+
+  private void put(String grid, String type, Object body) {
+    given()
+        .contentType(type)
+        .header("Authorization", "Bearer " + author.token())
+        .body(body)
+        .put("/api/v1/grids/" + grid + "/photo")
+        .then()
+        .statusCode(200);
   }
 
   /** Four tests on a described laser. */

@@ -8,11 +8,13 @@ import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.GridPlanner;
 import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.result.GridResults;
+import club.emberwell.grid.result.WrittenResults;
 import club.emberwell.grid.sheet.GridCsv;
 import club.emberwell.grid.sheet.GridSvg;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.EntryRefused;
 import club.emberwell.search.index.SearchIndex;
 import club.emberwell.tag.TagCode;
 import club.emberwell.tag.Tags;
@@ -106,9 +108,19 @@ public class GridResource {
     GridService.Saved saved = grids.save(request.actor(), posting);
     Grid grid = saved.grid();
     if (sent.results() != null) {
-      grid = results.send(request.actor(), grid.id(), null, sent.results(), null).grid();
+      grid = judged(grid, sent.results());
     }
     return answer(Response.created(URI.create(PATH + "/" + grid.id())), grid, saved.planned());
+  }
+
+  /** What is wrong with the results, at their fields. */
+  private Grid judged(Grid grid, WrittenResults sent) {
+    try {
+      return results.send(request.actor(), grid.id(), null, sent, null).grid();
+    } catch (EntryRefused e) {
+      throw new EntryRefused(
+          e.remarks().stream().map(remark -> remark.at("/results" + remark.field())).toList());
+    }
   }
 
   @GET

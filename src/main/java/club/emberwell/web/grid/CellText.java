@@ -1,8 +1,7 @@
 package club.emberwell.web.grid;
 
 import club.emberwell.grid.plan.GridPlan;
-import club.emberwell.grid.reading.Axis;
-import club.emberwell.laser.Amount;
+import club.emberwell.grid.sheet.AxisLabels;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
@@ -17,18 +16,22 @@ import java.util.stream.IntStream;
 final class CellText {
   private final GridPlan plan;
   private final UnitPreferences reader;
+  private final AxisLabels across;
+  private final AxisLabels down;
 
   CellText(GridPlan plan, UnitPreferences reader) {
     this.plan = plan;
     this.reader = reader;
+    across = AxisLabels.of(plan.axes().across(), reader);
+    down = AxisLabels.of(plan.axes().down(), reader);
   }
 
   /** "23 mm/s, 60 %, 2.6 J/mm²". */
   String name(GridPlan.Cell cell) {
     String dose = dose(cell);
-    return value(plan.axes().down(), cell.row())
+    return down.at(cell.row())
         + ", "
-        + value(plan.axes().across(), cell.column())
+        + across.at(cell.column())
         + (dose.isEmpty() ? "" : ", " + dose);
   }
 
@@ -60,29 +63,16 @@ final class CellText {
 
   /** What stands over the columns. */
   List<String> columns() {
-    return heads(plan.axes().across());
+    return IntStream.range(0, plan.columns()).mapToObj(across::at).toList();
   }
 
   /** What stands beside the rows. */
   List<String> rows() {
-    return heads(plan.axes().down());
+    return IntStream.range(0, plan.rows()).mapToObj(down::at).toList();
   }
 
   /** "Speed down, power across". */
   String corner() {
-    return plan.axes().down().setting().label()
-        + " down, "
-        + plan.axes().across().setting().label().toLowerCase(Locale.ROOT)
-        + " across";
-  }
-
-  private List<String> heads(Axis axis) {
-    return IntStream.range(0, axis.size()).mapToObj(place -> value(axis, place)).toList();
-  }
-
-  private String value(Axis axis, int place) {
-    return axis.values().get(place) instanceof Amount amount
-        ? QuantityPrinter.print(amount.number(), amount.kind(), reader)
-        : axis.values().get(place) + " " + axis.setting().label().toLowerCase(Locale.ROOT);
+    return down.name() + " down, " + across.name().toLowerCase(Locale.ROOT) + " across";
   }
 }

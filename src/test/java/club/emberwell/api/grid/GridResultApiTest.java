@@ -202,7 +202,7 @@ class GridResultApiTest {
   }
 
   @Test
-  void nobodyElseSeesResultsOrPhotoOfAGrid() throws Exception {
+  void nobodyElseSeesResultsOrPhotoOfAGrid() {
     ada.asks()
         .contentType("image/png")
         .body(DrawnGrid.png(LYING))
@@ -228,7 +228,7 @@ class GridResultApiTest {
   }
 
   @Test
-  void thePhotoGivesColoursAndDistancesAndCanBeShownWithTheReport() throws Exception {
+  void thePhotoGivesColoursAndDistancesAndCanBeShownWithTheReport() {
     ada.asks()
         .contentType("image/png")
         .body(DrawnGrid.png(LYING))

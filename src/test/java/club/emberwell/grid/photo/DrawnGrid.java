@@ -3,6 +3,7 @@ package club.emberwell.grid.photo;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Random;
 import javax.imageio.ImageIO;
@@ -61,10 +62,19 @@ public final class DrawnGrid {
   }
 
   /** The same as a file. */
-  public static byte[] png(PhotoPlan plan) throws IOException {
-    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-    ImageIO.write(of(SLANTED, plan, 0), "png", bytes);
-    return bytes.toByteArray();
+  public static byte[] png(PhotoPlan plan) {
+    try {
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      ImageIO.write(of(SLANTED, plan, 0), "png", bytes);
+      return bytes.toByteArray();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Some grid. */
+  public static byte[] png() {
+    return png(new PhotoPlan(4, 5, 8, 2));
   }
 
   private DrawnGrid() {}

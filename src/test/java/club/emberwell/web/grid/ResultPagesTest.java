@@ -211,7 +211,7 @@ class ResultPagesTest {
   }
 
   @Test
-  void aPhotoIsCutIntoTestsByCornersGivenAsNumbers() throws Exception {
+  void aPhotoIsCutIntoTestsByCornersGivenAsNumbers() {
     browser.get(path + "/photo").tidy();
     given()
         .cookies(browser.cookies())
