@@ -5,6 +5,7 @@ import static io.restassured.RestAssured.given;
 import club.emberwell.grid.photo.Corners;
 import club.emberwell.matrix.Crew.Somebody;
 import io.restassured.http.ContentType;
+import io.restassured.specification.RequestSpecification;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -100,19 +101,19 @@ final class Things {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    put(id, "image/png", picture.toByteArray());
-    put(id, "application/json", Map.of("corners", Corners.START.all()));
+    String path = "/api/v1/grids/" + id + "/photo";
+    by(author).contentType("application/octet-stream").body(picture.toByteArray()).put(path);
+    by(author)
+        .contentType(ContentType.JSON)
+        .body(Map.of("corners", Corners.START.all()))
+        .put(path)
+        .then()
+        .statusCode(200);
     return id;
   }
 
-  private void put(String grid, String type, Object body) {
-    given()
-        .contentType(type)
-        .header("Authorization", "Bearer " + author.token())
-        .body(body)
-        .put("/api/v1/grids/" + grid + "/photo")
-        .then()
-        .statusCode(200);
+  private static RequestSpecification by(Somebody who) {
+    return given().header("Authorization", "Bearer " + who.token());
   }
 
   /** Four tests on a described laser. */
