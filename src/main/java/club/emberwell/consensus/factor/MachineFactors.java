@@ -12,11 +12,11 @@ import club.emberwell.stats.Quantiles;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * How the machines of a club stand to each other, from all that was right: ln dose = work + machine
@@ -39,9 +39,7 @@ public final class MachineFactors {
 
   /** The machines of one kind of light. */
   private record Fitted(Map<Long, Integer> columns, CrossedEffects effects) {
-    static Fitted of(List<Group> groups) {
-      Values values = new Values();
-      groups.forEach(values::add);
+    static Fitted of(Values values) {
       return new Fitted(values.columns, values.effects());
     }
 
@@ -103,7 +101,10 @@ public final class MachineFactors {
     }
   }
 
-  private final Map<Lit, Fitted> fitted = new HashMap<>();
+  private final Map<Lit, Values> values = new HashMap<>();
+
+  /** Found when the first machine of such light is asked about. */
+  private final Map<Lit, Fitted> fitted = new ConcurrentHashMap<>();
 
   private MachineFactors() {}
 
@@ -111,15 +112,13 @@ public final class MachineFactors {
    * @param works all trials of the club by work
    */
   public static MachineFactors of(List<Group> works) {
-    Map<Lit, List<Group>> apart = new LinkedHashMap<>();
+    MachineFactors found = new MachineFactors();
     for (Group group : works) {
       Lit lit = Lit.of(group.key());
       if (lit.known()) {
-        apart.computeIfAbsent(lit, key -> new ArrayList<>()).add(group);
+        found.values.computeIfAbsent(lit, key -> new Values()).add(group);
       }
     }
-    MachineFactors found = new MachineFactors();
-    apart.forEach((lit, groups) -> found.fitted.put(lit, Fitted.of(groups)));
     return found;
   }
 
@@ -133,8 +132,13 @@ public final class MachineFactors {
     return of(machine, new Lit(RangeKey.Light.of(laser), laser.regime()));
   }
 
+  private Optional<Fitted> fitted(Lit lit) {
+    return Optional.ofNullable(values.get(lit))
+        .map(found -> fitted.computeIfAbsent(lit, key -> Fitted.of(found)));
+  }
+
   private Optional<MachineFactor> of(long machine, Lit lit) {
-    return Optional.ofNullable(fitted.get(lit))
+    return fitted(lit)
         .flatMap(found -> found.against(machine))
         .map(MachineFactors::factor)
         .filter(MachineFactor::told);
@@ -162,7 +166,9 @@ public final class MachineFactors {
       return Optional.empty();
     }
     return of(machine, lit)
-        .map(factor -> new OnThisWork(factor, times(machine, factor, fitted.get(lit), group)));
+        .map(
+            factor ->
+                new OnThisWork(factor, times(machine, factor, fitted(lit).orElseThrow(), group)));
   }
 
   private static boolean didRight(long machine, Group group) {
