@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /**
  * Whether the 95 % interval of a machine's factor holds the truth: made clubs of 25 works that
  * differ widely, machines that differ by exp(sd), each with 3 to 12 works of 1 to 6 trials (repeats
- * differ by exp(0.2)), half of the members with two machines, tenfold slips. Seeds are fixed. The
+ * differ by exp(0.2)), a third of the owners with two machines, tenfold slips. Seeds are fixed. The
  * table stands in DEVELOPERS.md.
  */
 class CrossedEffectsTest {
