@@ -35,7 +35,7 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** The photo of a grid: taken, its corners marked, cut into cells beside their settings. */
-@Path("/")
+@Path("/grids")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
@@ -60,7 +60,7 @@ public class GridPhotoPages extends Pages {
   }
 
   @GET
-  @Path("grids/{id}/photo")
+  @Path("{id}/photo")
   public TemplateInstance show(@RestPath UUID id) {
     return shown(id, form(id));
   }
@@ -98,7 +98,7 @@ public class GridPhotoPages extends Pages {
   }
 
   @POST
-  @Path("grids/{id}/photo")
+  @Path("{id}/photo")
   public Response add(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
     return press(() -> form(id), form -> shown(id, form))
         .run(s -> photos.put(actor(), id, picture(upload)))
@@ -119,7 +119,7 @@ public class GridPhotoPages extends Pages {
   }
 
   @POST
-  @Path("grids/{id}/photo/corners")
+  @Path("{id}/photo/corners")
   public Response mark(@RestPath UUID id, SentForm sent) {
     return take(sent, () -> form(id), form -> shown(id, form))
         .store(s -> photos.mark(actor(), id, corners(s)))
@@ -146,21 +146,21 @@ public class GridPhotoPages extends Pages {
   }
 
   @POST
-  @Path("grids/{id}/photo/remove")
+  @Path("{id}/photo/remove")
   public Response remove(@RestPath UUID id) {
     photos.remove(actor(), id);
     return to("/grids/" + id + "/photo");
   }
 
   @GET
-  @Path("grids/{id}/photo.jpg")
+  @Path("{id}/photo.jpg")
   @Produces("image/jpeg")
   public Response picture(@RestPath UUID id) {
     return picture(photos.bytes(actor(), id));
   }
 
   @GET
-  @Path("grids/{id}/photo/flat.jpg")
+  @Path("{id}/photo/flat.jpg")
   @Produces("image/jpeg")
   public Response flat(@RestPath UUID id) {
     return picture(photos.flat(actor(), id));

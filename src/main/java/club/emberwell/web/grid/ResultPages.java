@@ -26,7 +26,7 @@ import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** Says how the tests of a grid came out, cell by cell. */
-@Path("/")
+@Path("/grids")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
@@ -51,7 +51,7 @@ public class ResultPages extends Pages {
   }
 
   @GET
-  @Path("grids/{id}/results")
+  @Path("{id}/results")
   public TemplateInstance results(@RestPath UUID id) {
     Results found = results.of(actor(), id);
     return shown(found, form(found, null));
@@ -72,7 +72,7 @@ public class ResultPages extends Pages {
   }
 
   @POST
-  @Path("grids/{id}/results")
+  @Path("{id}/results")
   public Response send(@RestPath UUID id, SentForm sent) {
     Results before = results.even(actor(), id);
     return take(sent, () -> form(results.even(actor(), id), sent), form -> shown(before, form))
