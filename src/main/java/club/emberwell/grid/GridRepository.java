@@ -35,4 +35,17 @@ class GridRepository implements PanacheRepositoryBase<GridEntity, UUID> {
         .range(from, from + most - 1)
         .list();
   }
+
+  /** The report in sight that holds a grid's results. */
+  Optional<UUID> publicReport(UUID id) {
+    return getEntityManager()
+        .createQuery(
+            """
+            select r.id from GridEntity g join EntryEntity r on r.id = g.reportId
+            where g.id = :id and r.state = EntryState.LIVE""",
+            UUID.class)
+        .setParameter("id", id)
+        .getResultStream()
+        .findFirst();
+  }
 }

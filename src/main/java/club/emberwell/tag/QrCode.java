@@ -49,13 +49,4 @@ public record QrCode(int side, String path) {
     }
     return path.toString();
   }
-
-  /** A whole SVG document, dark on light whatever the page's colours are. */
-  public String svg() {
-    return """
-        <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %1$d %1$d" shape-rendering="crispEdges">\
-        <rect width="%1$d" height="%1$d" fill="#fff"/><path d="%2$s" fill="#000"/></svg>
-        """
-        .formatted(side, path);
-  }
 }

@@ -87,6 +87,16 @@ enum PageState {
               .press("#mark-best")
               .press("button.cell")),
   TEST_GRID_SEEN(BrowserTest.MEMBER, PageState::seen),
+  SAMPLES(BrowserTest.MEMBER, "/samples"),
+  SAMPLE_KEPT(
+      BrowserTest.MEMBER,
+      v -> v.open("/samples/new").fill(Map.of("what", "Slate coaster", "box", "Box 2")).send()),
+  SAMPLE_LABELS(BrowserTest.MEMBER, "/samples/labels"),
+  LOT_REFUSED(BrowserTest.MEMBER, v -> v.open("/lots/new").fill(Map.of("received", "-4")).send()),
+  ORDER_ANSWERED(
+      BrowserTest.MEMBER,
+      "/lots/order?lines.0.name=navy&lines.0.pieces=24&lines.1.name=black&lines.1.pieces=12"
+          + "&tests=1&chance=90&usable=46&received=50"),
   POST(BrowserTest.MEMBER, "/post"),
   POST_WITHOUT_MACHINE(BrowserTest.READER, "/post"),
   POST_REFUSED(

@@ -3,7 +3,6 @@ package club.emberwell.tag;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.google.zxing.BarcodeFormat;
 import com.google.zxing.BinaryBitmap;
@@ -73,13 +72,6 @@ class QrCodeTest {
       assertFalse(outside && seen[i] != LIGHT, x + " " + y);
     }
     assertEquals(0, seen[quiet * side + quiet], "the finder pattern begins at once");
-  }
-
-  @Test
-  void theWholeDrawingHoldsNoStyleAndNoScript() {
-    String svg = QrCode.of("https://engraving.example.org/t/K7F-4").svg();
-    assertTrue(svg.startsWith("<svg xmlns="), svg);
-    assertFalse(svg.contains("style") || svg.contains("script"), svg);
   }
 
   @Test
