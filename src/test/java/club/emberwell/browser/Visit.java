@@ -16,7 +16,9 @@ final class Visit implements AutoCloseable {
   private static final int PATIENCE_MS = 15_000;
   private static final int FIRST_FAILURE = 400;
 
-  private static final List<String> LEFT = List.of("htmx:sendAbort", "htmx:afterRequest");
+  /** What a page says that is left, and one that gets no service worker in a test. */
+  private static final List<String> LEFT =
+      List.of("htmx:sendAbort", "htmx:afterRequest", "Service Worker registration blocked by");
 
   private final BrowserContext context;
   private final Page page;
