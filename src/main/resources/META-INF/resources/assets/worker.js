@@ -107,10 +107,12 @@
   async function page(event, request, kind) {
     const member = await Pages.member();
     const kept = kind && member ? await Pages.find(member, request.url) : null;
+    const coming = fetch(request);
+    // what comes too late for now is there the next time
+    const later = coming.then((response) => Pages.remember(request.url, kind, response.clone()));
+    event.waitUntil(later.catch(() => {}));
     try {
-      const response = await within(fetch(request), kept ? SLOW_MS : PATIENCE_MS);
-      event.waitUntil(Pages.remember(request.url, kind, response.clone()));
-      return response;
+      return await within(coming, kept ? SLOW_MS : PATIENCE_MS);
     } catch (failed) {
       if (kept) {
         return Pages.told(kept);
