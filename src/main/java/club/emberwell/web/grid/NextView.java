@@ -36,7 +36,7 @@ public record NextView(
   /**
    * One test.
    *
-   * @param chance "70 %"
+   * @param chance of right, percent
    */
   public record Test(String settings, String dose, String chance) {}
 
@@ -53,7 +53,7 @@ public record NextView(
                     new Test(
                         TrialText.plain(test.settings(), reader),
                         text.told(test.dose()),
-                        Math.round(FULL * test.chance()) + " %"))
+                        Long.toString(Math.round(FULL * test.chance()))))
             .toList(),
         found.next().flatMap(next -> found.window()).map(NextView::narrower).orElse(null),
         found.next().map(next -> address(next, found.tests(), reader)).orElse(null));
