@@ -44,9 +44,9 @@ record Label(String code, QrCode square, List<Line> lines) {
             shows == null ? "" : shows.machine(),
             card.kept())
         .filter(text -> !text.isEmpty())
-        .forEach(text -> texts.addAll(wrapped(text, OF_TITLE)));
+        .forEach(text -> texts.addAll(wrapped(text, Math.min(OF_TITLE, MOST - texts.size()))));
     List<Line> lines = new ArrayList<>();
-    for (String text : texts.subList(0, Math.min(MOST, texts.size()))) {
+    for (String text : texts) {
       lines.add(new Line(FIRST + STEP * lines.size(), text));
     }
     return new Label(card.code(), square, lines);

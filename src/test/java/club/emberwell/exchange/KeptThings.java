@@ -1,0 +1,32 @@
+package club.emberwell.exchange;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.util.Map;
+
+/** What only its owner ever saw, in the owner's download. */
+final class KeptThings {
+  private static final ObjectMapper JSON = new ObjectMapper();
+
+  private KeptThings() {}
+
+  /**
+   * @param report that the sample shows
+   */
+  static void areIn(Map<String, byte[]> files, String report) throws IOException {
+    JsonNode grids = JSON.readTree(files.get("grids.json"));
+    assertEquals(2, grids.size());
+    assertTrue(grids.get(0).at("/written/notes").asText().contains("behind the mill"));
+    assertEquals(1, grids.get(0).get("revisions").size());
+    assertEquals(200, JSON.readTree(files.get("grid-photos.json")).at("/0/width").asInt());
+    assertEquals(1, files.keySet().stream().filter(f -> f.startsWith("grid-photos/")).count());
+    JsonNode sample = JSON.readTree(files.get("samples.json")).get(0);
+    assertTrue(sample.get("tag").asText().matches("\\w{3}-\\w"), sample.toString());
+    assertEquals(report, sample.get("report_id").asText());
+    assertEquals(9, JSON.readTree(files.get("lots.json")).get(0).get("received").asInt());
+  }
+}
