@@ -3,6 +3,7 @@ package club.emberwell.grid.photo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -31,28 +32,23 @@ class CornersTest {
       delimiter = '|',
       textBlock =
           """
-          outside        | 0.1|0.1| 1.2|0.1| 0.9|0.9| 0.1|0.9 | All four corners must be inside the photo. Take it from farther away.
-          no number      | NaN|0.1| 0.9|0.1| 0.9|0.9| 0.1|0.9 | All four corners must be inside the photo. Take it from farther away.
-          crossed        | 0.1|0.1| 0.9|0.9| 0.9|0.1| 0.1|0.9 | The lines between the corners cross or bend inwards. Put each corner in its place.
-          bent inwards   | 0.1|0.1| 0.9|0.1| 0.3|0.3| 0.1|0.9 | The lines between the corners cross or bend inwards. Put each corner in its place.
-          three in a row | 0.1|0.1| 0.5|0.1| 0.9|0.1| 0.1|0.9 | Three corners are on one line. Move them apart.
-          mirrored       | 0.9|0.1| 0.1|0.1| 0.1|0.9| 0.9|0.9 | The corners run the wrong way round. Start at the top left and go clockwise.
-          all at one spot| 0.5|0.5| 0.5|0.5| 0.5|0.5| 0.5|0.5 | The corners are too close together. A test needs at least 6 pixels of the photo.
-          too small      | 0.5|0.5| 0.52|0.5| 0.52|0.52| 0.5|0.52 | The corners are too close together. A test needs at least 6 pixels of the photo.
+          outside | 0.1 0.1 1.2 0.1 0.9 0.9 0.1 0.9 | All four corners must be inside the photo. Take it from farther away.
+          no number | NaN 0.1 0.9 0.1 0.9 0.9 0.1 0.9 | All four corners must be inside the photo. Take it from farther away.
+          crossed | 0.1 0.1 0.9 0.9 0.9 0.1 0.1 0.9 | The lines between the corners cross or bend inwards. Put each corner in its place.
+          bent inwards | 0.1 0.1 0.9 0.1 0.3 0.3 0.1 0.9 | The lines between the corners cross or bend inwards. Put each corner in its place.
+          three in a row | 0.1 0.1 0.5 0.1 0.9 0.1 0.1 0.9 | Three corners are on one line. Move them apart.
+          mirrored | 0.9 0.1 0.1 0.1 0.1 0.9 0.9 0.9 | The corners run the wrong way round. Start at the top left and go clockwise.
+          all at one spot | 0.5 0.5 0.5 0.5 0.5 0.5 0.5 0.5 | The corners are too close together. A test needs at least 6 pixels of the photo.
+          too small | 0.5 0.5 0.52 0.5 0.52 0.52 0.5 0.52 | The corners are too close together. A test needs at least 6 pixels of the photo.
           """)
-  void badCornersAreRefused(
-      String what,
-      double x1,
-      double y1,
-      double x2,
-      double y2,
-      double x3,
-      double y3,
-      double x4,
-      double y4,
-      String sentence) {
+  void badCornersAreRefused(String what, String places, String sentence) {
+    double[] at = Stream.of(places.split(" ")).mapToDouble(Double::parseDouble).toArray();
     Corners corners =
-        new Corners(new Spot(x1, y1), new Spot(x2, y2), new Spot(x3, y3), new Spot(x4, y4));
+        new Corners(
+            new Spot(at[0], at[1]),
+            new Spot(at[2], at[3]),
+            new Spot(at[4], at[5]),
+            new Spot(at[6], at[7]));
     assertEquals(sentence, fault(corners), what);
   }
 }
