@@ -34,7 +34,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 class TokenScopesTest {
   /** They compute and store nothing. */
   private static final Set<Route> READING_POSTS =
-      Set.of(new Route("POST", "/api/v1/dose"), new Route("POST", "/api/v1/desk/undos/preview"));
+      Set.of(
+          new Route("POST", "/api/v1/dose"),
+          new Route("POST", "/api/v1/grids/plan"),
+          new Route("POST", "/api/v1/lots/order"),
+          new Route("POST", "/api/v1/desk/undos/preview"));
 
   @Inject Crew crew;
 

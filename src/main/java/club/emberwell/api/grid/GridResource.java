@@ -1,5 +1,6 @@
 package club.emberwell.api.grid;
 
+import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridPosting;
@@ -77,6 +78,7 @@ public class GridResource {
 
   @POST
   @Path("plan")
+  @ReadsOnly
   @Operation(
       summary = "Plan a test grid",
       description =
