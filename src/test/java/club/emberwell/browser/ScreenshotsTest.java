@@ -25,6 +25,7 @@ class ScreenshotsTest extends BrowserTest {
   private static final String BIRCH =
       "/range?material=birch-plywood&process=surface-engraving&source=diode";
   private static final String ASKED = "01930000-a002-727a-8171-7a97656412a9";
+  private static final String JUDGED = "/grids/01930000-b001-744c-8204-3c5f414c343c";
   private static final String WHO = "fernhollow";
 
   @Override
@@ -65,6 +66,24 @@ class ScreenshotsTest extends BrowserTest {
     }
     try (Visit visit = chromium.visit(Screen.PHONE).open("/ask/" + ASKED)) {
       shoot(visit, "question-phone", ColorScheme.LIGHT);
+    }
+  }
+
+  @Test
+  void testing() throws IOException {
+    try (Visit visit = as(WHO, Screen.PHONE).open(NAVY)) {
+      visit.press("main a[href^='/grids/plan']");
+      shoot(visit, "plan-phone", ColorScheme.LIGHT);
+    }
+    try (Visit visit = as(WHO, Screen.PHONE).open(JUDGED + "/results")) {
+      shoot(visit, "judging-phone", ColorScheme.LIGHT);
+    }
+    try (Visit visit = as(WHO, Screen.PHONE).open(JUDGED)) {
+      visit.page().evaluate("document.querySelector('#burn-next').scrollIntoView()");
+      shoot(visit, "next-phone-dark", ColorScheme.DARK);
+    }
+    try (Visit visit = as(WHO, Screen.DESK).open(JUDGED + "/sheet")) {
+      shoot(visit, "sheet-desk", ColorScheme.LIGHT);
     }
   }
 
