@@ -68,9 +68,7 @@ enum PageState {
   GRID_PLAN(
       BrowserTest.MEMBER,
       v -> v.open("/?q=navy+powder+coat&source=diode").press(".answer a[href^='/grids/plan']")),
-  GRID_PLAN_REFUSED(
-      BrowserTest.MEMBER,
-      v -> v.open("/grids/plan").fill(Map.of("material", "slate", "blank.cell", "0.1 mm")).send()),
+  GRID_PLAN_REFUSED(BrowserTest.MEMBER, "/grids/plan?material=slate&blank.cell=0.1+mm"),
   GRID_SHEET(
       BrowserTest.MEMBER,
       v ->
