@@ -122,6 +122,7 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             select e.id from EntryEntity e
             where e.memberId = :member and e.kind = EntryKind.REPORT
               and e.state in (EntryState.LIVE, EntryState.WAITING)
+              and (select count(*) from TrialEntity t where t.reportId = e.id) = 1
             order by e.createdAt desc, e.number desc""",
             UUID.class)
         .setParameter("member", memberId)

@@ -190,7 +190,7 @@ public class ReportService implements Kind {
     return reader.visible(actor, id);
   }
 
-  /** The actor's own latest reports that still stand, newest first. */
+  /** The actor's own latest reports of one test that still stand, newest first. */
   @Transactional
   public List<StoredReport> latest(Actor actor, int most) {
     return reader.latest(EntryAccess.signedIn(actor), most);
