@@ -99,6 +99,7 @@ final class DosePictures {
         effect.label().toLowerCase(Locale.ROOT),
         marks.stream()
             .filter(mark -> mark.effect() == effect)
+            .sorted(Comparator.comparingLong(Window.Mark::report))
             .map(mark -> trial(mark, text, reports.get(mark.report())))
             .toList());
   }
@@ -170,7 +171,8 @@ final class DosePictures {
   private static List<Row> rows(
       List<Window.Mark> marks, MeasureText text, Map<Long, ReportBrief> reports) {
     return marks.stream()
-        .sorted(Comparator.comparingDouble(Window.Mark::dose))
+        .sorted(
+            Comparator.comparingDouble(Window.Mark::dose).thenComparingLong(Window.Mark::report))
         .map(
             mark -> {
               ReportBrief report = reports.get(mark.report());

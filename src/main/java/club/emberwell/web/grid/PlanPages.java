@@ -31,10 +31,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.StringJoiner;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Supplier;
 
@@ -143,7 +143,7 @@ public class PlanPages extends Pages {
    * Everything that was typed, with the values that were planned: what is kept is what was seen.
    */
   private static Kept kept(SentForm sent, Planned planned, UnitPreferences reader) {
-    Map<String, String> values = new LinkedHashMap<>(sent.values());
+    Map<String, String> values = new TreeMap<>(sent.values());
     GridPlan plan = planned.plan();
     values.put(PlanForm.ACROSS + PlanForm.SETTING, plan.axes().across().setting().code());
     values.put(PlanForm.ACROSS + PlanForm.VALUES, AxisField.typed(plan.axes().across(), reader));
@@ -173,7 +173,7 @@ public class PlanPages extends Pages {
     if (at < 0 || at >= PlanForm.STEPS.size()) {
       return null;
     }
-    Map<String, String> values = new LinkedHashMap<>(sent.values());
+    Map<String, String> values = new TreeMap<>(sent.values());
     values.put(PlanForm.RESOLUTION, PlanForm.STEPS.get(at));
     StringJoiner address = new StringJoiner("&", PATH, "");
     values.forEach(

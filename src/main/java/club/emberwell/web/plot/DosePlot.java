@@ -155,9 +155,7 @@ public record DosePlot(
 
   private static Lane lane(Effect effect, Axis axis, double top) {
     List<Trial> sorted =
-        effect.trials().stream()
-            .sorted(Comparator.comparingDouble(Trial::dose).thenComparing(Trial::href))
-            .toList();
+        effect.trials().stream().sorted(Comparator.comparingDouble(Trial::dose)).toList();
     double[] x = sorted.stream().mapToDouble(trial -> axis.at(trial.dose())).toArray();
     int[] narrow = levels(x, NARROW);
     int[] wide = levels(x, WIDE);
