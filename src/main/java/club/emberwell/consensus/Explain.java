@@ -5,7 +5,6 @@ import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.Spread;
 import club.emberwell.consensus.range.Success;
 import club.emberwell.consensus.range.VoiceSet;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.dose.DoseFormula;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -92,10 +91,7 @@ final class Explain {
   }
 
   private static Explanation dose(Range range) {
-    DoseFormula formula =
-        range.key().process().doseKind() == DoseKind.AREAL
-            ? DoseFormula.AREAL_DOSE
-            : DoseFormula.LINE_DOSE;
+    DoseFormula formula = DoseFormula.of(range.key().process().doseKind());
     return new Explanation(
         "dose",
         formula.title() + " of each trial, from its own settings.",

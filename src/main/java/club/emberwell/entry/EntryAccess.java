@@ -42,6 +42,18 @@ public final class EntryAccess {
     see(actor, entry.kind(), entry.memberId(), entry.state());
   }
 
+  /**
+   * Lets through whoever may see an entry that still stands.
+   *
+   * @throws EntryUnknown where it must not be known, or was withdrawn
+   */
+  public static void standing(Actor actor, EntryEntity entry) {
+    see(actor, entry);
+    if (!entry.live()) {
+      throw new EntryUnknown(entry.kind().code());
+    }
+  }
+
   /** Lets its author and moderators through while it stands. */
   public static void edit(Actor actor, EntryEntity entry) {
     signedIn(actor);

@@ -11,6 +11,7 @@ import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
 import club.emberwell.entry.Words;
+import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.GridPlanner;
 import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.reading.GridLimits;
@@ -24,8 +25,6 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ProhibitedWork;
-import club.emberwell.report.reading.WorkProperty;
-import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenHash;
 import club.emberwell.tag.Tags;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -34,7 +33,6 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 
 /**
  * Keeps a member's test grids. Nobody else sees them. Every write is one transaction with its
@@ -163,10 +161,7 @@ public class GridService implements Kind {
 
   private GridEntity own(Actor actor, UUID id) {
     GridEntity grid = grids.whole(id).orElseThrow(GridService::unknown);
-    EntryAccess.see(actor, grid.entry());
-    if (!grid.entry().live()) {
-      throw unknown();
-    }
+    EntryAccess.standing(actor, grid.entry());
     return grid;
   }
 
@@ -186,6 +181,12 @@ public class GridService implements Kind {
   @Transactional
   public Planned plan(Actor actor, Grid grid) {
     return planner.stored(actor, grid.written(), grid.style(), grid.laser());
+  }
+
+  /** The cells of a grid and how they lie, without their chances: no range is asked. */
+  @Transactional
+  public GridPlan cells(Grid grid) {
+    return planner.cells(grid.written(), grid.style(), grid.laser());
   }
 
   /** Notes in which report a grid's results stand, in the caller's transaction. */
@@ -210,15 +211,7 @@ public class GridService implements Kind {
 
   private static Words words(Planned planned) {
     String name = planned.written().name();
-    String title = name == null || name.isBlank() ? work(planned) : name.strip();
+    String title = name == null || name.isBlank() ? planned.plan().work().called() : name.strip();
     return new Words(title, StoredJson.write(planned.written()), null);
-  }
-
-  /** The words its author used of the work. */
-  private static String work(Planned planned) {
-    return WorkProperty.of(Shape.WORD).stream()
-        .filter(planned.plan().work().values()::containsKey)
-        .map(property -> property.among(planned.plan().work().typed(property)))
-        .collect(Collectors.joining(", "));
   }
 }

@@ -105,10 +105,7 @@ public class Lots implements Kind {
   @Transactional
   public Lot get(Actor actor, UUID id) {
     LotEntity lot = lots.whole(id).orElseThrow(() -> new EntryUnknown("lot"));
-    EntryAccess.see(actor, lot.entry());
-    if (!lot.entry().live()) {
-      throw new EntryUnknown("lot");
-    }
+    EntryAccess.standing(actor, lot.entry());
     return lot.toLot(actor.handle());
   }
 

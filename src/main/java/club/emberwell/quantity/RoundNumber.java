@@ -1,5 +1,9 @@
 package club.emberwell.quantity;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
 /** Numbers that a person can set: multiples of 1, 2 or 5 times a power of ten. */
 public final class RoundNumber {
   private static final double[] STEPS = {5, 2, 1};
@@ -19,6 +23,13 @@ public final class RoundNumber {
   /** The next multiple at or above. */
   public static double above(double value, double most) {
     return times(Math.ceil(value / step(most) - 1e-9), most);
+  }
+
+  /** A number to so many significant digits, half away from zero. */
+  public static double significant(double value, int digits) {
+    return BigDecimal.valueOf(value)
+        .round(new MathContext(digits, RoundingMode.HALF_UP))
+        .doubleValue();
   }
 
   /**

@@ -11,8 +11,6 @@ import club.emberwell.remark.RemarkId;
 import club.emberwell.report.reading.Interpretation;
 import club.emberwell.report.reading.ReportInterpreter;
 import club.emberwell.report.reading.TrialSnapshot;
-import club.emberwell.report.reading.WorkProperty;
-import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenHash;
 import club.emberwell.report.reading.WrittenReport;
 import jakarta.persistence.Column;
@@ -28,7 +26,6 @@ import jakarta.persistence.Table;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.hibernate.annotations.ColumnTransformer;
 
@@ -101,12 +98,7 @@ class ReportEntity {
 
   /** What lists call a report and its history keeps. */
   static Words words(WrittenReport written, Interpretation read) {
-    String title =
-        WorkProperty.of(Shape.WORD).stream()
-            .filter(read.work().values()::containsKey)
-            .map(property -> property.among(read.work().typed(property)))
-            .collect(Collectors.joining(", "));
-    return new Words(title, StoredJson.write(written), StoredJson.write(read));
+    return new Words(read.work().called(), StoredJson.write(written), StoredJson.write(read));
   }
 
   /** Read again by this interpreter with the same result. */

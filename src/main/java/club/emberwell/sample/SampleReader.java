@@ -10,16 +10,12 @@ import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
-import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.reading.WorkProperty;
-import club.emberwell.report.reading.WorkValue.Shape;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.Collectors;
 
 /** Reads a sample as written into what is stored, or says what is at fault. */
 @ApplicationScoped
@@ -93,15 +89,8 @@ class SampleReader {
   private Optional<String> report(Actor actor, UUID id) {
     return reports.byIds(List.of(id)).stream()
         .filter(r -> r.state() == EntryState.LIVE || actor.is(r.author().id()) && !r.state().gone())
-        .map(SampleReader::title)
+        .map(report -> report.work().called())
         .findFirst();
-  }
-
-  private static String title(ReportSnapshot report) {
-    return WorkProperty.of(Shape.WORD).stream()
-        .filter(report.work().values()::containsKey)
-        .map(property -> property.among(report.work().typed(property)))
-        .collect(Collectors.joining(", "));
   }
 
   private static Read checked(WrittenSample w, String shown, FieldReader in) {

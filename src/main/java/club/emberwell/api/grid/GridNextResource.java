@@ -6,7 +6,6 @@ import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.next.NextTests;
 import club.emberwell.grid.next.Proposal;
 import club.emberwell.grid.reading.WrittenGrid;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -54,10 +53,7 @@ public class GridNextResource {
       @JsonSerialize(using = Sendable.class) WrittenGrid next,
       List<String> said) {
     static NextJson of(Proposal found) {
-      QuantityKind kind =
-          found.process().doseKind() == DoseKind.AREAL
-              ? QuantityKind.AREAL_DOSE
-              : QuantityKind.LINE_DOSE;
+      QuantityKind kind = found.process().doseKind().quantity();
       return new NextJson(
           found.grid().id(),
           found.window().map(window -> WindowJson.of(window, kind)).orElse(null),

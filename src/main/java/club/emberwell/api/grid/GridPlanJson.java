@@ -9,7 +9,6 @@ import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.Layout;
 import club.emberwell.grid.reading.Axis;
 import club.emberwell.laser.Amount;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -165,10 +164,7 @@ record GridPlanJson(
   }
 
   static GridPlanJson of(GridPlan plan) {
-    QuantityKind dose =
-        plan.process().doseKind() == DoseKind.AREAL
-            ? QuantityKind.AREAL_DOSE
-            : QuantityKind.LINE_DOSE;
+    QuantityKind dose = plan.process().doseKind().quantity();
     return new GridPlanJson(
         LaserJson.of(plan.laser()),
         SettingsJson.of(plan.base(), null),

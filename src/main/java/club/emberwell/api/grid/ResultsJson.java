@@ -7,7 +7,6 @@ import club.emberwell.grid.photo.GridColours;
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.result.Place;
 import club.emberwell.grid.result.Results;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Effect;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.reading.TrialSnapshot;
@@ -90,10 +89,7 @@ record ResultsJson(
   }
 
   private static CellJson cell(GridPlan.Cell cell, Results results, Optional<GridColours> colours) {
-    QuantityKind kind =
-        results.plan().process().doseKind() == DoseKind.AREAL
-            ? QuantityKind.AREAL_DOSE
-            : QuantityKind.LINE_DOSE;
+    QuantityKind kind = results.plan().process().doseKind().quantity();
     return new CellJson(
         cell.row(),
         cell.column(),

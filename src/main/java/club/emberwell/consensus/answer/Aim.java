@@ -87,7 +87,7 @@ record Aim(Laser laser, Process process, double dose) {
 
   private double doseOf(Settings settings) {
     Derived derived = Dose.derive(laser, process, settings);
-    Double found = process.doseKind() == DoseKind.AREAL ? derived.arealDose() : derived.lineDose();
+    Double found = derived.dose(process.doseKind());
     return found == null ? Double.NaN : found;
   }
 

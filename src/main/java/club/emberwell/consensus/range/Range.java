@@ -1,6 +1,5 @@
 package club.emberwell.consensus.range;
 
-import club.emberwell.laser.DoseKind;
 import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Evidence;
 import java.util.ArrayList;
@@ -78,7 +77,7 @@ public record Range(
 
   /** The dose by which this kind of work is compared. */
   public static Measure doseMeasure(RangeKey key) {
-    return key.process().doseKind() == DoseKind.AREAL ? Measure.AREAL_DOSE : Measure.LINE_DOSE;
+    return Measure.dose(key.process().doseKind());
   }
 
   public Optional<Spread> setting(Measure measure) {

@@ -10,7 +10,6 @@ import club.emberwell.laser.Regime;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
-import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.index.IndexNotReady;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
@@ -85,17 +84,12 @@ class FarOutside {
   }
 
   private static double[] doses(ReportSnapshot report) {
-    boolean areal = report.process().doseKind() == DoseKind.AREAL;
     return report.trials().stream()
         .filter(t -> t.effect() == Effect.RIGHT)
-        .map(t -> dose(t, areal))
+        .map(t -> t.derived().dose(report.process().doseKind()))
         .filter(dose -> dose != null && dose > 0)
         .mapToDouble(Double::doubleValue)
         .toArray();
-  }
-
-  private static Double dose(TrialSnapshot trial, boolean areal) {
-    return areal ? trial.derived().arealDose() : trial.derived().lineDose();
   }
 
   private Optional<Range> range(ReportSnapshot report) {

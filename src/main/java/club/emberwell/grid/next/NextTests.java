@@ -13,7 +13,6 @@ import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.grid.result.GridResults;
 import club.emberwell.grid.result.Results;
 import club.emberwell.laser.Amount;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
@@ -95,10 +94,7 @@ public class NextTests {
   }
 
   private static Double dose(Process process, TrialSnapshot trial) {
-    Double dose =
-        process.doseKind() == DoseKind.AREAL
-            ? trial.derived().arealDose()
-            : trial.derived().lineDose();
+    Double dose = trial.derived().dose(process.doseKind());
     return dose != null && dose > 0 ? dose : null;
   }
 

@@ -4,6 +4,7 @@ import club.emberwell.grid.Grid;
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Settings;
+import club.emberwell.remark.Coded;
 import club.emberwell.stats.Interval;
 import java.util.List;
 import java.util.Optional;
@@ -50,7 +51,7 @@ public record Proposal(
   public record Test(Settings settings, double dose, double chance) {}
 
   /** What was known before the tests of this grid. */
-  public enum Basis implements club.emberwell.remark.Coded {
+  public enum Basis implements Coded {
     MEMBERS("members", "the window of other members"),
     GUESS("guess", "a wide guess");
 

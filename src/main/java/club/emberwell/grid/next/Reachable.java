@@ -5,6 +5,7 @@ import club.emberwell.laser.Amount;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.RoundNumber;
 import club.emberwell.stats.Interval;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -21,8 +22,6 @@ import java.util.Optional;
 record Reachable(GridPlan.Cell from, List<Double> speeds) {
   /** Neighbouring speeds lie at most this share apart (own rule, no source). */
   private static final double SHARE = 0.05;
-
-  private static final double[] STEPS = {5, 2, 1};
 
   private static final int MOST = 60;
 
@@ -56,27 +55,13 @@ record Reachable(GridPlan.Cell from, List<Double> speeds) {
     double speed = rounded(least);
     while (speed <= limit * (1 + SHARE / 10) && speeds.size() < MOST) {
       speeds.add(speed);
-      speed = rounded(speed + step(speed));
+      speed = rounded(speed + RoundNumber.step(speed * SHARE));
     }
     return speeds;
   }
 
-  /** The largest of 1, 2 or 5 times a power of ten within the share. */
-  private static double step(double speed) {
-    double decade = Math.pow(10, Math.floor(Math.log10(speed * SHARE)));
-    for (double step : STEPS) {
-      if (step * decade <= speed * SHARE) {
-        return step * decade;
-      }
-    }
-    return decade;
-  }
-
   private static double rounded(double speed) {
-    double step = step(speed);
-    // by whole numbers, so that 0.1 stays 0.1
-    double steps = Math.round(speed / step);
-    return step < 1 ? steps / Math.round(1 / step) : steps * step;
+    return RoundNumber.near(speed, speed * SHARE);
   }
 
   double dose(double speed) {

@@ -3,7 +3,6 @@ package club.emberwell.grid.photo;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryLife;
-import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridService;
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.member.Actor;
@@ -172,8 +171,7 @@ public class GridPhotos {
   }
 
   private PhotoPlan lying(Actor actor, UUID id) {
-    Grid grid = grids.get(actor, id);
-    return lying(grids.plan(actor, grid).plan());
+    return lying(grids.cells(grids.get(actor, id)));
   }
 
   /** A photo shows one blank: the first, where a grid takes several. */

@@ -258,7 +258,7 @@ final class AxesPlanner {
   /** The value of a setting at which the others give a dose. */
   private double at(Scale scale, Settings others, double dose) {
     Settings one = others.with(scale.setting(), scale.value(1));
-    Double unit = Cells.dose(Dose.derive(laser, process, one), process);
+    Double unit = Dose.derive(laser, process, one).dose(process.doseKind());
     if (unit == null) {
       throw lacking(one);
     }

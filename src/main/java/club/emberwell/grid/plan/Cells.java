@@ -3,7 +3,6 @@ package club.emberwell.grid.plan;
 import club.emberwell.grid.plan.GridPlan.Cell;
 import club.emberwell.grid.plan.GridPlan.LeftOut;
 import club.emberwell.grid.reading.Axis;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Settings;
@@ -61,14 +60,10 @@ final class Cells {
 
   private Cell cell(int row, int column, Settings settings) {
     Derived derived = Dose.derive(laser, process, settings);
-    Double dose = dose(derived, process);
+    Double dose = derived.dose(process.doseKind());
     LeftOut leftOut = leftOut(settings, derived).orElse(null);
     Double right = dose == null || dose <= 0 ? null : chance.apply(dose).orElse(null);
     return new Cell(row, column, settings, dose, right, leftOut);
-  }
-
-  static Double dose(Derived derived, Process process) {
-    return process.doseKind() == DoseKind.AREAL ? derived.arealDose() : derived.lineDose();
   }
 
   private Optional<LeftOut> leftOut(Settings settings, Derived derived) {

@@ -23,6 +23,9 @@ public record GridPlan(
     Cover cover,
     Layout layout,
     BurnTime burn) {
+  /** Digits of a nominal dose where many stand side by side. */
+  public static final int DOSE_DIGITS = 2;
+
   public GridPlan {
     cells = List.copyOf(cells);
   }

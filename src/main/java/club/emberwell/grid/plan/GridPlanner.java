@@ -76,6 +76,12 @@ public class GridPlanner {
     return planned(actor, written, read, machine, false);
   }
 
+  /** The cells of a stored grid and how they lie; their chances are not known. */
+  public GridPlan cells(WrittenGrid written, NumberStyle style, Laser laser) {
+    GridReading read = readable(written, style, laser);
+    return Planning.of(read, read.base(), Known.NOTHING);
+  }
+
   private GridReading readable(WrittenGrid written, NumberStyle style, Laser laser) {
     GridReading read = GridReader.read(written, laser, catalog.snapshot(), style);
     if (read.noticed().ban().isPresent()) {

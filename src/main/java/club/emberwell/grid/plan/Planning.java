@@ -51,7 +51,7 @@ final class Planning {
   }
 
   private static Optional<Interval> own(Laser laser, Process process, Settings base) {
-    return Optional.ofNullable(Cells.dose(Dose.derive(laser, process, base), process))
+    return Optional.ofNullable(Dose.derive(laser, process, base).dose(process.doseKind()))
         .filter(dose -> dose > 0)
         .map(dose -> new Interval(dose / BESIDE, dose * BESIDE, Double.NaN));
   }

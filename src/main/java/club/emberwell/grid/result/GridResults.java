@@ -65,8 +65,11 @@ public class GridResults {
   }
 
   private Results results(Actor actor, Grid grid) {
-    StoredReport report = grid.report() == null ? null : reports.get(actor, grid.report());
-    return new Results(grid, grids.plan(actor, grid).plan(), report);
+    return new Results(grid, grids.plan(actor, grid).plan(), report(actor, grid));
+  }
+
+  private StoredReport report(Actor actor, Grid grid) {
+    return grid.report() == null ? null : reports.get(actor, grid.report());
   }
 
   /**
@@ -96,7 +99,8 @@ public class GridResults {
       String detail = "You have withdrawn this grid, so its results cannot be saved.";
       throw new EntryRefused(RemarkId.GRID_WITHDRAWN, "", detail);
     }
-    Results before = results(actor, grids.get(actor, id));
+    Grid grid = grids.get(actor, id);
+    Results before = new Results(grid, grids.cells(grid), report(actor, grid));
     Judgements read = Judgements.read(written, before.plan());
     WrittenReport report = read.report(before.grid().written());
     if (!same(before.report(), report)) {

@@ -4,9 +4,8 @@ import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.GridPlan.Cell;
 import club.emberwell.grid.plan.Layout;
 import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.RoundNumber;
 import club.emberwell.quantity.UnitPreferences;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.Locale;
 
 /**
@@ -109,17 +108,13 @@ public final class GridSvg {
         cell.burned() ? "" : " stroke-dasharray=\"0.6 0.6\"");
     String number =
         cell.burned()
-            ? cell.dose() == null ? "" : QuantityPrinter.number(rounded(cell.dose()), units.style())
+            ? cell.dose() == null
+                ? ""
+                : QuantityPrinter.number(
+                    RoundNumber.significant(cell.dose(), GridPlan.DOSE_DIGITS), units.style())
             : "–";
     double size = Math.min(LARGE, layout.cell() * LETTERS);
     text("middle", x + layout.cell() / 2, y + layout.cell() / 2 + size / 3, size, number);
-  }
-
-  /** Two digits tell neighbours apart and fit into a cell; three where the first is a one. */
-  static double rounded(double dose) {
-    BigDecimal exact = BigDecimal.valueOf(dose);
-    int places = 1 - (exact.precision() - exact.scale() - 1);
-    return exact.setScale(places, RoundingMode.HALF_UP).doubleValue();
   }
 
   private void text(String anchor, double x, double y, double size, String text) {

@@ -1,5 +1,6 @@
 package club.emberwell.laser.dose;
 
+import club.emberwell.laser.DoseKind;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
@@ -25,6 +26,11 @@ public record Derived(Map<DoseFormula, Double> values) {
   /** W. */
   public Double averagePowerW() {
     return of(DoseFormula.AVERAGE_POWER);
+  }
+
+  /** The dose by which work of this kind is compared; null where an input is missing. */
+  public Double dose(DoseKind kind) {
+    return of(DoseFormula.of(kind));
   }
 
   /** J/mm2, area work only. */

@@ -1,5 +1,6 @@
 package club.emberwell.laser.dose;
 
+import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Settings;
@@ -137,6 +138,11 @@ public enum DoseFormula {
     this.source = source;
     this.symbols = symbols;
     this.caveats = caveats;
+  }
+
+  /** The dose by which work of this kind is compared. */
+  public static DoseFormula of(DoseKind kind) {
+    return kind == DoseKind.AREAL ? AREAL_DOSE : LINE_DOSE;
   }
 
   /** Name of the value in {@code derived} of the API. */

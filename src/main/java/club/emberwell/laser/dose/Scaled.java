@@ -23,7 +23,7 @@ record Scaled(Transfer.Question asked, Settings planned, Settings start, String 
     Settings planned = filled(asked);
     Derived before = Dose.derive(asked.from(), asked.process(), asked.used());
     DoseKind kind = asked.process().doseKind();
-    Double dose = kind == DoseKind.AREAL ? before.arealDose() : before.lineDose();
+    Double dose = before.dose(kind);
     Double power = planned.powerW();
     Double runs = Dose.runs(asked.process(), planned);
     Double unused = Double.NaN;

@@ -1,12 +1,14 @@
 package club.emberwell.report.reading;
 
 import club.emberwell.laser.Process;
+import club.emberwell.report.reading.WorkValue.Shape;
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * What was done to what, as read. A value; what is not given is not in it.
@@ -61,6 +63,14 @@ public record Work(Process process, @JsonIgnore Map<WorkProperty, Object> values
   /** The words its author used of it, filed or not; null where there are none. */
   public String typed(WorkProperty property) {
     return values.get(property) instanceof Filed filed ? filed.written() : text(property);
+  }
+
+  /** What lists call it: the words its author used of it. */
+  public String called() {
+    return WorkProperty.of(Shape.WORD).stream()
+        .filter(values::containsKey)
+        .map(property -> property.among(typed(property)))
+        .collect(Collectors.joining(", "));
   }
 
   /** The values under their words in the API. */

@@ -1,5 +1,6 @@
 package club.emberwell.search.query;
 
+import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.report.ReportSnapshot;
@@ -126,6 +127,11 @@ public final class Measure implements Comparable<Measure> {
   /** The measure of a setting that is a number; of power the average one. */
   public static Measure of(Setting setting) {
     return SETTINGS.stream().filter(m -> m.code.equals(setting.code())).findFirst().orElseThrow();
+  }
+
+  /** The dose by which work of this kind is compared. */
+  public static Measure dose(DoseKind kind) {
+    return kind == DoseKind.AREAL ? AREAL_DOSE : LINE_DOSE;
   }
 
   public static List<Measure> all() {

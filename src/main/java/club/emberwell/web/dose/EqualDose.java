@@ -71,7 +71,7 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
   static EqualDose of(Answer answer, Settings other, UnitPreferences reader) {
     DoseKind kind = answer.process().doseKind();
     boolean area = kind == DoseKind.AREAL;
-    Double dose = area ? answer.derived().arealDose() : answer.derived().lineDose();
+    Double dose = answer.derived().dose(kind);
     Double power = Dose.derive(answer.laser(), answer.process(), other).averagePowerW();
     Double spacing = area ? other.lineSpacingMm() : Double.valueOf(1);
     Double runs = Dose.runs(answer.process(), answer.settings());
@@ -80,8 +80,7 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
     }
     double speed = IsoDose.speedFor(kind, dose, power, spacing, runs);
     return new EqualDose(
-        QuantityPrinter.print(
-            dose, area ? QuantityKind.AREAL_DOSE : QuantityKind.LINE_DOSE, reader),
+        QuantityPrinter.print(dose, kind.quantity(), reader),
         QuantityPrinter.print(power, QuantityKind.POWER, reader),
         area ? QuantityPrinter.print(spacing, QuantityKind.LINE_SPACING, reader) : null,
         QuantityPrinter.print(speed, QuantityKind.SPEED, reader),

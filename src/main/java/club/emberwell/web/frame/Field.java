@@ -5,6 +5,7 @@ import club.emberwell.remark.Remark;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -46,6 +47,11 @@ public final class Field {
 
   public static Field of(String name, String label) {
     return new Field(name, label);
+  }
+
+  /** The hidden id what is sent will have, so that sending twice stores once. */
+  public static Field newId() {
+    return of("id", "").hidden().value(UUID.randomUUID().toString());
   }
 
   public Field hint(String text) {

@@ -2,12 +2,10 @@ package club.emberwell.web.grid;
 
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.sheet.AxisLabels;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.RoundNumber;
 import club.emberwell.quantity.UnitPreferences;
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -47,18 +45,13 @@ final class CellText {
     return cell.dose() == null
         ? ""
         : QuantityPrinter.number(
-            rounded(QuantityPrinter.value(cell.dose(), doseKind(), reader)), reader.style());
-  }
-
-  /** As exactly as a nominal dose deserves where many stand side by side. */
-  private static double rounded(double dose) {
-    return new BigDecimal(dose).round(new MathContext(2)).doubleValue();
+            RoundNumber.significant(
+                QuantityPrinter.value(cell.dose(), doseKind(), reader), GridPlan.DOSE_DIGITS),
+            reader.style());
   }
 
   QuantityKind doseKind() {
-    return plan.process().doseKind() == DoseKind.AREAL
-        ? QuantityKind.AREAL_DOSE
-        : QuantityKind.LINE_DOSE;
+    return plan.process().doseKind().quantity();
   }
 
   /** What stands over the columns. */

@@ -79,7 +79,7 @@ public class GridPhotoPages extends Pages {
   /** The corners as shares of the picture in percent. */
   private Form form(UUID id) {
     Form form = new Form();
-    form.add(Field.of("id", "").hidden().value(UUID.randomUUID().toString()));
+    form.add(Field.newId());
     Corners corners = PhotoView.corners(photos.of(actor(), id));
     for (int i = 0; i < CORNERS.size(); i++) {
       String name = CORNERS.get(i);

@@ -3,7 +3,6 @@ package club.emberwell.web.grid;
 import club.emberwell.grid.next.Proposal;
 import club.emberwell.grid.reading.Axis;
 import club.emberwell.grid.reading.WrittenGrid;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
@@ -41,8 +40,7 @@ public record NextView(
   public record Test(String settings, String dose, String chance) {}
 
   static NextView of(Proposal found, UnitPreferences reader) {
-    boolean areal = found.process().doseKind() == DoseKind.AREAL;
-    MeasureText text = new MeasureText(areal ? Measure.AREAL_DOSE : Measure.LINE_DOSE, reader);
+    MeasureText text = new MeasureText(Measure.dose(found.process().doseKind()), reader);
     return new NextView(
         found.window().map(window -> known(window, text)).orElse(List.of()),
         found.said(),

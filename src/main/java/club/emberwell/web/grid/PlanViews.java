@@ -7,15 +7,13 @@ import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.plan.Layout;
 import club.emberwell.grid.sheet.AxisLabels;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.RoundNumber;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -64,9 +62,7 @@ final class PlanViews {
   }
 
   private QuantityKind kind() {
-    return plan.process().doseKind() == DoseKind.AREAL
-        ? QuantityKind.AREAL_DOSE
-        : QuantityKind.LINE_DOSE;
+    return plan.process().doseKind().quantity();
   }
 
   private String unit() {
@@ -77,10 +73,9 @@ final class PlanViews {
   private String dose(double canonical) {
     Double step = plan.cover().step();
     int digits = step != null && step < FINE_STEP ? FINE : COARSE;
-    BigDecimal exact = BigDecimal.valueOf(QuantityPrinter.value(canonical, kind(), reader));
-    int places = digits - (exact.precision() - exact.scale());
     return QuantityPrinter.number(
-        exact.setScale(places, RoundingMode.HALF_UP).doubleValue(), reader.style());
+        RoundNumber.significant(QuantityPrinter.value(canonical, kind(), reader), digits),
+        reader.style());
   }
 
   private List<String> said() {

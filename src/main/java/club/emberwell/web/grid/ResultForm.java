@@ -18,7 +18,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import java.util.stream.Collectors;
 
 /** The fields by which a grid is judged, one for each cell and thing to say of it. */
@@ -40,7 +39,7 @@ final class ResultForm {
   static Form of(Results results, Vocabulary vocabulary, CellText text, SentForm sent) {
     GridPlan plan = results.plan();
     Form form = new Form();
-    form.add(Field.of("id", "").hidden().value(UUID.randomUUID().toString()));
+    form.add(Field.newId());
     Field best = Field.of(BEST, "Best test").folded().choice("", "None marked");
     for (GridPlan.Cell cell : plan.cells()) {
       if (cell.burned()) {

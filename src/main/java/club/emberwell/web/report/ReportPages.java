@@ -132,7 +132,7 @@ public class ReportPages extends Pages {
 
   /** With the id the picture will have, so that sending twice adds it once. */
   private static Form photoForm() {
-    return new Form().add(Field.of("id", "").hidden().value(UUID.randomUUID().toString()));
+    return new Form().add(Field.newId());
   }
 
   private static Photos.Ready picture(FileUpload upload) {

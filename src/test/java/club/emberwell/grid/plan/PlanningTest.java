@@ -92,7 +92,7 @@ class PlanningTest {
     if (motion == Motion.GALVO) {
       base = base.with(Setting.REPETITION_RATE, between(random, 20, 200));
     }
-    double dose = Cells.dose(Dose.derive(laser, process, base), process);
+    double dose = Dose.derive(laser, process, base).dose(process.doseKind());
     double half = Math.sqrt(between(random, 1.5, 40));
     double off = between(random, 0.5, 2);
     return new Asked(
