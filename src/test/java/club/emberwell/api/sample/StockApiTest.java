@@ -93,7 +93,7 @@ class StockApiTest {
     for (String words : List.of("box 3", "MAPLE left", made.<String>path("tag.code"), "")) {
       ada.asks().queryParam("q", words).get("/api/v1/samples").then().body("samples", hasSize(1));
     }
-    for (String words : List.of("box 4", "3% x", "_")) {
+    for (String words : List.of("box drawer", "3% x", "_")) {
       ada.asks().queryParam("q", words).get("/api/v1/samples").then().body("samples", hasSize(0));
     }
     sample.put("what", "Second try");
