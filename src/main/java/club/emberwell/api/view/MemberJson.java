@@ -1,0 +1,18 @@
+package club.emberwell.api.view;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.UUID;
+
+/**
+ * A member, wherever one stands in an answer.
+ *
+ * @param id left out of whoever erased their account
+ * @param handle {@code former member} of those
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record MemberJson(UUID id, String handle) {
+  /** Somebody by name, or nobody: what the server itself did has no member. */
+  public static MemberJson of(UUID id, String handle) {
+    return handle == null ? null : new MemberJson(id, handle);
+  }
+}
