@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.ext.web.RoutingContext;
@@ -63,7 +64,7 @@ class ApiGate implements ReaderInterceptor {
     context.setInputStream(new Counted(context.getInputStream(), jsonBody()));
     Object read = context.proceed();
     if (read == null) {
-      throw Problems.unreadable("", "A JSON object is expected.").exception();
+      throw Problems.at(ProblemKind.INVALID_JSON, "", "A JSON object is expected.").exception();
     }
     return read;
   }

@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
@@ -35,11 +36,12 @@ class CrossSiteGuard {
       return;
     }
     if (foreign(routing.request())) {
-      throw Problems.of(403, "This was sent from another website.").exception();
+      throw Problems.of(ProblemKind.FOREIGN_FORM, "This was sent from another website.")
+          .exception();
     }
     if (!token.fits(sent(context))) {
       throw Problems.of(
-              403,
+              ProblemKind.FOREIGN_FORM,
               "We could not check the form: it is from another browser, or your cookies were cleared. Load the page again and send it once more.")
           .exception();
     }

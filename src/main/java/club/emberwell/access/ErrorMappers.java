@@ -5,6 +5,7 @@ import club.emberwell.access.problem.JsonFaults;
 import club.emberwell.access.problem.Problem;
 import club.emberwell.access.problem.Problem.Fault;
 import club.emberwell.access.problem.ProblemException;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.access.problem.Unavailable;
 import club.emberwell.entry.Gone;
@@ -65,17 +66,18 @@ class ErrorMappers {
 
   @ServerExceptionMapper
   Response forbidden(EntryForbidden e) {
-    return errors.answer(Problems.of(403, e.getMessage()));
+    return errors.answer(Problems.of(kind(e.why()), e.getMessage()));
   }
 
   @ServerExceptionMapper
   Response unknown(EntryUnknown e) {
-    return errors.answer(Problems.of(404, e.getMessage()));
+    return errors.answer(Problems.of(ProblemKind.NOT_FOUND, e.getMessage()));
   }
 
   @ServerExceptionMapper
   Response gone(Gone e) {
-    return errors.answer(Problems.of(410, e.getMessage()));
+    return errors.answer(
+        Problems.of(e.withdrawn() ? ProblemKind.WITHDRAWN : ProblemKind.REMOVED, e.getMessage()));
   }
 
   @ServerExceptionMapper
@@ -91,7 +93,7 @@ class ErrorMappers {
   @ServerExceptionMapper
   Response unconfirmed(EntryUnconfirmed e) {
     List<Fault> faults = e.warnings().stream().map(Fault::of).toList();
-    return errors.answer(Problems.of(422, e.getMessage(), faults));
+    return errors.answer(Problems.of(ProblemKind.UNCONFIRMED, e.getMessage(), faults));
   }
 
   @ServerExceptionMapper
@@ -101,19 +103,21 @@ class ErrorMappers {
 
   @ServerExceptionMapper
   Response picture(PictureRefused e) {
-    int status =
+    ProblemKind kind =
         switch (e.fault()) {
-          case TOO_BIG -> 413;
-          case OTHER_FORMAT -> 415;
-          case TOO_MANY_PIXELS, UNREADABLE -> 422;
+          case TOO_BIG -> ProblemKind.TOO_LARGE;
+          case OTHER_FORMAT -> ProblemKind.FORMAT_NOT_ACCEPTED;
+          case TOO_MANY_PIXELS, UNREADABLE -> ProblemKind.PICTURE_UNREADABLE;
         };
     Fault fault = new Fault("/photo", e.getMessage(), List.of());
-    return errors.answer(Problems.of(status, e.getMessage(), List.of(fault)));
+    return errors.answer(Problems.of(kind, e.getMessage(), List.of(fault)));
   }
 
   @ServerExceptionMapper
   Response notReady(IndexNotReady e) {
-    return errors.answer(Problems.of(503, e.getMessage()).with(HttpHeaders.RETRY_AFTER, SOON));
+    return errors.answer(
+        Problems.of(ProblemKind.INDEX_NOT_READY, e.getMessage())
+            .with(HttpHeaders.RETRY_AFTER, SOON));
   }
 
   @ServerExceptionMapper
@@ -128,7 +132,7 @@ class ErrorMappers {
 
   @ServerExceptionMapper
   Response busy(HashingBusy e) {
-    return errors.answer(Problems.tooMany(BUSY));
+    return errors.answer(Problems.busy(BUSY));
   }
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
@@ -172,7 +176,7 @@ class ErrorMappers {
     if (own.getStatus() >= 500) {
       return failed(e);
     }
-    Problem problem = Problems.of(own.getStatus(), sentence(own.getStatus()));
+    Problem problem = refused(own.getStatus());
     String allow = own.getHeaderString(HttpHeaders.ALLOW);
     return errors.answer(allow == null ? problem : problem.with(HttpHeaders.ALLOW, allow));
   }
@@ -188,17 +192,33 @@ class ErrorMappers {
     return errors.answer(Problems.internal(id));
   }
 
-  private static String sentence(int status) {
+  /** What the framework turns back by itself. */
+  private static Problem refused(int status) {
     return switch (status) {
-      case 400 -> "The request cannot be read.";
-      case 401 -> "Please sign in first.";
-      case 403 -> "This is not allowed.";
-      case 404 -> "There is nothing here.";
-      case 405 -> "This address does not accept that method.";
-      case 406 -> "This is not available in the format you accept.";
-      case 413 -> "That is more than can be sent here.";
-      case 415 -> "This address does not accept that content type.";
-      default -> "The request failed.";
+      case 401 -> Problems.unauthorized(false);
+      case 403 -> Problems.of(ProblemKind.ROLE_MISSING, "This is not allowed.");
+      case 404 -> Problems.notFound();
+      case 405 ->
+          Problems.of(ProblemKind.METHOD_NOT_ALLOWED, "This address does not accept that method.");
+      case 406 ->
+          Problems.of(
+              ProblemKind.FORMAT_NOT_AVAILABLE, "This is not available in the format you accept.");
+      case 413 -> Problems.of(ProblemKind.TOO_LARGE, "That is more than can be sent here.");
+      case 415 ->
+          Problems.of(
+              ProblemKind.FORMAT_NOT_ACCEPTED, "This address does not accept that content type.");
+      default -> Problems.of(ProblemKind.INVALID_REQUEST, "The request cannot be read.");
+    };
+  }
+
+  private static ProblemKind kind(EntryForbidden.Why why) {
+    return switch (why) {
+      case NOT_YOURS -> ProblemKind.NOT_YOURS;
+      case YOUR_OWN -> ProblemKind.YOUR_OWN;
+      case ROLE -> ProblemKind.ROLE_MISSING;
+      case STATE -> ProblemKind.STATE_FORBIDS;
+      case CLUB -> ProblemKind.DOOR_CLOSED;
+      case ACCOUNT -> ProblemKind.ACCOUNT_CLOSED;
     };
   }
 }

@@ -137,7 +137,7 @@ public class Machines {
 
   private static UUID signedIn(Actor actor) {
     if (!actor.signedIn()) {
-      throw new EntryForbidden("Sign in first.");
+      throw new EntryForbidden(EntryForbidden.Why.ROLE, "Sign in first.");
     }
     return actor.memberId();
   }

@@ -15,20 +15,21 @@ public final class DeskAccess {
 
   public static void moderates(Actor actor) {
     if (!actor.moderates()) {
-      throw new EntryForbidden("Only moderators can do this.");
+      throw new EntryForbidden(EntryForbidden.Why.ROLE, "Only moderators can do this.");
     }
   }
 
   public static UUID signedIn(Actor actor) {
     if (!actor.signedIn()) {
-      throw new EntryForbidden("Sign in first.");
+      throw new EntryForbidden(EntryForbidden.Why.ROLE, "Sign in first.");
     }
     return actor.memberId();
   }
 
   public static void notOwn(Actor actor, UUID author) {
     if (actor.is(author)) {
-      throw new EntryForbidden("You cannot decide about your own entry.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.YOUR_OWN, "You cannot decide about your own entry.");
     }
   }
 
@@ -36,10 +37,11 @@ public final class DeskAccess {
   public static void above(Actor actor, MemberView other) {
     moderates(actor);
     if (actor.is(other.id())) {
-      throw new EntryForbidden("You cannot decide about yourself.");
+      throw new EntryForbidden(EntryForbidden.Why.YOUR_OWN, "You cannot decide about yourself.");
     }
     if (other.role().atLeast(Role.MODERATOR) && !actor.role().atLeast(Role.OWNER)) {
-      throw new EntryForbidden("Only an owner can decide about moderators and owners.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.ROLE, "Only an owner can decide about moderators and owners.");
     }
   }
 

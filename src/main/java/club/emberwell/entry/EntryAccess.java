@@ -11,7 +11,7 @@ public final class EntryAccess {
 
   public static UUID signedIn(Actor actor) {
     if (!actor.signedIn()) {
-      throw new EntryForbidden("Sign in first.");
+      throw new EntryForbidden(EntryForbidden.Why.ROLE, "Sign in first.");
     }
     return actor.memberId();
   }
@@ -60,10 +60,11 @@ public final class EntryAccess {
     see(actor, entry);
     if (!actor.is(entry.memberId()) && !actor.moderates()) {
       throw new EntryForbidden(
+          EntryForbidden.Why.NOT_YOURS,
           "Only the author and moderators can edit " + entry.kind().said() + ".");
     }
     if (entry.state().gone()) {
-      throw new EntryForbidden("This was removed and cannot be edited.");
+      throw new EntryForbidden(EntryForbidden.Why.STATE, "This was removed and cannot be edited.");
     }
   }
 
@@ -72,18 +73,19 @@ public final class EntryAccess {
     signedIn(actor);
     see(actor, entry);
     if (!actor.is(entry.memberId())) {
-      throw new EntryForbidden("Only the author can do this.");
+      throw new EntryForbidden(EntryForbidden.Why.NOT_YOURS, "Only the author can do this.");
     }
   }
 
   /** Lets moderators through where the entry is somebody else's. */
   static void decide(Actor actor, EntryEntity entry) {
     if (!actor.moderates()) {
-      throw new EntryForbidden("Only moderators can do this.");
+      throw new EntryForbidden(EntryForbidden.Why.ROLE, "Only moderators can do this.");
     }
     see(actor, entry);
     if (actor.is(entry.memberId())) {
-      throw new EntryForbidden("You cannot decide about your own entry.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.YOUR_OWN, "You cannot decide about your own entry.");
     }
   }
 }

@@ -148,7 +148,8 @@ public class EntryLife {
       return;
     }
     if (entry.state() == EntryState.REMOVED) {
-      throw new EntryForbidden("A moderator has removed " + entry.kind().said() + ".");
+      throw new EntryForbidden(
+          EntryForbidden.Why.STATE, "A moderator has removed " + entry.kind().said() + ".");
     }
     based(entry, version);
     move(entry, EntryState.WITHDRAWN, EntryAction.WITHDRAWN, Cause.now(actor, null));
@@ -179,10 +180,11 @@ public class EntryLife {
 
   private void enter(EntryEntity entry, Decision decision, Cause cause) {
     if (decision == Decision.APPROVE && entry.state() != EntryState.WAITING) {
-      throw new EntryForbidden("It does not wait for approval any more.");
+      throw new EntryForbidden(EntryForbidden.Why.STATE, "It does not wait for approval any more.");
     }
     if (entry.state() == EntryState.WITHDRAWN) {
-      throw new EntryForbidden("Its author has withdrawn " + entry.kind().said() + ".");
+      throw new EntryForbidden(
+          EntryForbidden.Why.STATE, "Its author has withdrawn " + entry.kind().said() + ".");
     }
     if (entry.state() != decision.state()) {
       move(entry, decision.state(), decision.action(), cause);

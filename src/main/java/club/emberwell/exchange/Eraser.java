@@ -75,7 +75,7 @@ public class Eraser {
   private void forgetAsking(UUID member, Choice choice) {
     Optional<Person> person = rows.lock(member);
     if (person.filter(Person::onlyOwner).isPresent()) {
-      throw new EntryForbidden(LAST_OWNER);
+      throw new EntryForbidden(EntryForbidden.Why.STATE, LAST_OWNER);
     }
     person.ifPresent(p -> forget(p, new Entry(member, choice, Instant.now())));
   }

@@ -28,7 +28,7 @@ public class Errors {
             .findFirst()
             .map(r -> r.render(problem))
             .orElseGet(() -> Response.ok(problem, PROBLEM_JSON));
-    answer.status(problem.status());
+    answer.status(problem.kind().status());
     problem.headers().forEach(answer::header);
     return answer.build();
   }

@@ -19,21 +19,26 @@ public final class JsonFaults {
   /** 400 with a pointer to the field, or the line and column of what is no JSON at all. */
   public static Problem of(JacksonException e) {
     if (e instanceof UnrecognizedPropertyException unknown) {
-      return Problems.unreadable(pointer(unknown), "There is no such field here.");
+      return Problems.at(
+          ProblemKind.UNKNOWN_FIELD, pointer(unknown), "There is no such field here.");
     }
     if (e instanceof StreamConstraintsException) {
-      return Problems.unreadable("", "The JSON is nested too deep or has too long a value.");
+      return Problems.at(
+          ProblemKind.INVALID_JSON, "", "The JSON is nested too deep or has too long a value.");
     }
     if (e instanceof MismatchedInputException mismatch) {
-      return Problems.unreadable(
-          pointer(mismatch), "Here " + expected(mismatch.getTargetType()) + " is expected.");
+      return Problems.at(
+          ProblemKind.WRONG_TYPE,
+          pointer(mismatch),
+          "Here " + expected(mismatch.getTargetType()) + " is expected.");
     }
     if (e instanceof JsonMappingException mapping
         && (mapping.getCause() instanceof InputCoercionException
             || !(mapping.getCause() instanceof JacksonException))) {
-      return Problems.unreadable(pointer(mapping), "This value cannot be read.");
+      return Problems.at(ProblemKind.WRONG_TYPE, pointer(mapping), "This value cannot be read.");
     }
-    return Problems.unreadable("", "This is not valid JSON" + at(e.getLocation()) + ".");
+    return Problems.at(
+        ProblemKind.INVALID_JSON, "", "This is not valid JSON" + at(e.getLocation()) + ".");
   }
 
   private static String pointer(JsonMappingException e) {

@@ -11,6 +11,7 @@ import java.util.Map;
 /**
  * Why a request was not done, as RFC 9457 says it.
  *
+ * @param kind gives type, title and status
  * @param detail one sentence for a person
  * @param id what to name when asking the operator about it; null but for our own faults
  * @param errors the fields at fault
@@ -20,8 +21,7 @@ import java.util.Map;
 @JsonPropertyOrder({"type", "title", "status", "detail", "id", "errors"})
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
 public record Problem(
-    String title,
-    int status,
+    @JsonIgnore ProblemKind kind,
     String detail,
     String id,
     List<Fault> errors,
@@ -47,13 +47,21 @@ public record Problem(
     headers = Map.copyOf(headers);
   }
 
-  /** The status says all there is to say about the kind (RFC 9457, section 4.2.1). */
+  /** Where this kind is explained. */
   public String getType() {
-    return "about:blank";
+    return kind.type();
+  }
+
+  public String getTitle() {
+    return kind.title();
+  }
+
+  public int getStatus() {
+    return kind.status();
   }
 
   public Problem with(String header, String value) {
-    return new Problem(title, status, detail, id, errors, more, Map.of(header, value));
+    return new Problem(kind, detail, id, errors, more, Map.of(header, value));
   }
 
   /** To be thrown from wherever the request cannot go on. */

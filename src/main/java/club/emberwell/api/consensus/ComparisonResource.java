@@ -1,5 +1,6 @@
 package club.emberwell.api.consensus;
 
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.api.view.CautionJson;
@@ -68,7 +69,9 @@ public class ComparisonResource {
   public Comparison compare(@RestQuery(WITH) List<String> with) {
     if (with.size() < ConsensusLimits.FEWEST_COMPARED
         || with.size() > ConsensusLimits.MOST_COMPARED) {
-      throw Problems.unreadable("/" + WITH, "Two to four searches are compared.").exception();
+      throw Problems.at(
+              ProblemKind.INVALID_PARAMETER, "/" + WITH, "Two to four searches are compared.")
+          .exception();
     }
     List<SearchQuery> queries = with.stream().map(one -> requests.read(one, WITH)).toList();
     SideBySide found = consensus.compare(queries);

@@ -1,6 +1,7 @@
 package club.emberwell.api.consensus;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.api.view.CautionJson;
@@ -106,7 +107,8 @@ public class ConsensusResource {
           details.stream().map(detail -> RangeJson.of(detail, machine, named)).toList(),
           requests.cautions(query));
     } catch (EntryUnknown e) {
-      throw Problems.unreadable("/" + MACHINE, "You have no such machine.").exception();
+      throw Problems.at(ProblemKind.INVALID_PARAMETER, "/" + MACHINE, "You have no such machine.")
+          .exception();
     }
   }
 
@@ -116,7 +118,8 @@ public class ConsensusResource {
             .filter(value -> !value.isBlank())
             .toList();
     if (given.size() > 1) {
-      throw Problems.unreadable("/" + name, "This parameter is given once.").exception();
+      throw Problems.at(ProblemKind.INVALID_PARAMETER, "/" + name, "This parameter is given once.")
+          .exception();
     }
     return given.stream().findFirst().map(String::strip);
   }
@@ -125,14 +128,17 @@ public class ConsensusResource {
     try {
       return single(uri, MACHINE).map(UUID::fromString).orElse(null);
     } catch (IllegalArgumentException e) {
-      throw Problems.unreadable("/" + MACHINE, "This is the id of a machine.").exception();
+      throw Problems.at(
+              ProblemKind.INVALID_PARAMETER, "/" + MACHINE, "This is the id of a machine.")
+          .exception();
     }
   }
 
   private static boolean explain(UriInfo uri) {
     String given = single(uri, EXPLAIN).orElse("false");
     if (!given.equals("true") && !given.equals("false")) {
-      throw Problems.unreadable("/" + EXPLAIN, "Either true or false.").exception();
+      throw Problems.at(ProblemKind.INVALID_PARAMETER, "/" + EXPLAIN, "Either true or false.")
+          .exception();
     }
     return given.equals("true");
   }

@@ -1,5 +1,6 @@
 package club.emberwell.api.member;
 
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.member.account.Addresses;
 import jakarta.annotation.security.PermitAll;
@@ -33,7 +34,8 @@ public class ConfirmationResource {
       description = "Takes no Idempotency-Key: a link works once.")
   public void confirm(Confirmation confirmation) {
     if (confirmation.link() == null || !addresses.confirm(confirmation.link())) {
-      throw Problems.of(404, "This link was used, is too old, or never was.").exception();
+      throw Problems.of(ProblemKind.NOT_FOUND, "This link was used, is too old, or never was.")
+          .exception();
     }
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.member.Role;
 import club.emberwell.member.door.JoinRequests;
@@ -55,7 +56,7 @@ public class RequestResource {
       description = "Takes no Idempotency-Key: a request is decided once.")
   public void decide(@PathParam("member") UUID member, Decision decision) {
     if (decision.accept() == null) {
-      throw Problems.unreadable("/accept", "Say true or false.").exception();
+      throw Problems.at(ProblemKind.INVALID_REQUEST, "/accept", "Say true or false.").exception();
     }
     requests.decide(actor.get(), member, decision.accept(), decision.reason());
   }

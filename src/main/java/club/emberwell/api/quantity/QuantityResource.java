@@ -1,5 +1,6 @@
 package club.emberwell.api.quantity;
 
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.RemarkJson;
@@ -50,9 +51,14 @@ public class QuantityResource {
         dimension(dimension)
             .orElseThrow(
                 () ->
-                    Problems.unreadable("/dimension", "Choose one of: " + all() + ".").exception());
+                    Problems.at(
+                            ProblemKind.INVALID_PARAMETER,
+                            "/dimension",
+                            "Choose one of: " + all() + ".")
+                        .exception());
     if (text == null) {
-      throw Problems.unreadable("/text", "Send the text to read.").exception();
+      throw Problems.at(ProblemKind.INVALID_PARAMETER, "/text", "Send the text to read.")
+          .exception();
     }
     Reading<Quantity> reading = QuantityReader.read(wanted, text).at("/text");
     Quantity quantity =

@@ -1,5 +1,6 @@
 package club.emberwell.api.report;
 
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportViews;
@@ -61,7 +62,8 @@ public class PhotoResource {
   public Response addPart(@PathParam("id") UUID id, @RestForm("photo") FileUpload part)
       throws IOException {
     if (part == null) {
-      throw Problems.of(400, "Send the picture as the part named photo.").exception();
+      throw Problems.of(ProblemKind.INVALID_REQUEST, "Send the picture as the part named photo.")
+          .exception();
     }
     try (InputStream body = Files.newInputStream(part.uploadedFile())) {
       return store(id, body.readNBytes(ReportLimits.PHOTO_UPLOAD + 1));

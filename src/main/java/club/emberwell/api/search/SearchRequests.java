@@ -1,6 +1,7 @@
 package club.emberwell.api.search;
 
 import club.emberwell.access.problem.Problem;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.catalog.store.CatalogService;
@@ -10,7 +11,6 @@ import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Set;
@@ -55,7 +55,9 @@ public class SearchRequests {
    */
   public SearchQuery read(String encoded, String parameter) {
     if (encoded.length() > LONGEST) {
-      throw Problems.unreadable("/" + parameter, "At most " + LONGEST + " characters.").exception();
+      throw Problems.at(
+              ProblemKind.INVALID_PARAMETER, "/" + parameter, "At most " + LONGEST + " characters.")
+          .exception();
     }
     SearchQueryCodec.Parsed parsed =
         SearchQueryCodec.read(QueryString.parse(encoded), catalog.vocabulary(), Set.of());
@@ -75,6 +77,6 @@ public class SearchRequests {
             .map(remark -> new Problem.Fault(remark.field(), remark.detail(), remark.readings()))
             .toList();
     String detail = faults.get(0).pointer().substring(1) + ": " + faults.get(0).detail();
-    return Problems.of(Response.Status.BAD_REQUEST.getStatusCode(), detail, faults);
+    return Problems.of(ProblemKind.INVALID_PARAMETER, detail, faults);
   }
 }

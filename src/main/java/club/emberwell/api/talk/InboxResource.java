@@ -1,6 +1,7 @@
 package club.emberwell.api.talk;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
@@ -97,7 +98,8 @@ public class InboxResource {
   @Operation(summary = "Mark as read", description = "Send either upTo or find.")
   public void read(Read sent) {
     if ((sent.upTo() == null) == (sent.find() == null)) {
-      throw Problems.unreadable("/upTo", "Send either upTo or find.").exception();
+      throw Problems.at(ProblemKind.INVALID_REQUEST, "/upTo", "Send either upTo or find.")
+          .exception();
     }
     if (sent.upTo() != null) {
       inbox.markAllRead(actor.get(), sent.upTo());

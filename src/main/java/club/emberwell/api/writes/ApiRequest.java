@@ -2,14 +2,13 @@ package club.emberwell.api.writes;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Etags;
-import club.emberwell.access.problem.Problem;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.member.Actor;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -18,8 +17,6 @@ import java.util.function.Supplier;
 /** What every resource takes from a request beside its body, and gives with an answer. */
 @RequestScoped
 public class ApiRequest {
-  private static final int UNPROCESSABLE = 422;
-
   private final CurrentActor current;
   private final KeyedWrites writes;
   private final RoutingContext request;
@@ -73,8 +70,7 @@ public class ApiRequest {
   /** A field that must be there. */
   public static <T> T needed(String pointer, T given) {
     if (given == null || given instanceof String text && text.isBlank()) {
-      Problem.Fault fault = new Problem.Fault(pointer, "This field is needed.", List.of());
-      throw Problems.of(UNPROCESSABLE, "This field is needed.", List.of(fault)).exception();
+      throw Problems.at(ProblemKind.INVALID_FIELDS, pointer, "This field is needed.").exception();
     }
     return given;
   }

@@ -1,6 +1,7 @@
 package club.emberwell.api.writes;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.member.MemberLimits;
 import club.emberwell.member.pace.Idempotency;
@@ -57,8 +58,9 @@ public class KeyedWrites {
       return response(answered.answer());
     }
     throw (result instanceof OtherPayload
-            ? Problems.of(422, "This Idempotency-Key was used for something else.")
-            : Problems.of(409, "The same request is still running."))
+            ? Problems.of(
+                ProblemKind.KEY_REUSED, "This Idempotency-Key was used for something else.")
+            : Problems.of(ProblemKind.KEY_RUNNING, "The same request is still running."))
         .exception();
   }
 
@@ -66,7 +68,9 @@ public class KeyedWrites {
   private String key() {
     String header = request.request().getHeader(HEADER);
     if (header == null || header.isBlank()) {
-      throw Problems.of(400, "Send an Idempotency-Key, new for each thing you post.").exception();
+      throw Problems.of(
+              ProblemKind.KEY_MISSING, "Send an Idempotency-Key, new for each thing you post.")
+          .exception();
     }
     String key = header.strip();
     if (key.length() > 1 && key.startsWith("\"") && key.endsWith("\"")) {
@@ -75,7 +79,7 @@ public class KeyedWrites {
     boolean printable = key.chars().allMatch(c -> c > ' ' && c < 0x7F);
     if (key.isEmpty() || key.length() > MemberLimits.WRITE_KEY_MAX || !printable) {
       throw Problems.of(
-              400,
+              ProblemKind.KEY_INVALID,
               "An Idempotency-Key has 1 to " + MemberLimits.WRITE_KEY_MAX + " visible characters.")
           .exception();
     }

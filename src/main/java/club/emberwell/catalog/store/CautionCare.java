@@ -120,7 +120,9 @@ public class CautionCare {
     store.lock();
     CautionEntity entity = proposed(id);
     if (entity.removalAskedBy.equals(deed.by())) {
-      throw new EntryForbidden("A second moderator has to confirm the removal of a caution.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.YOUR_OWN,
+          "A second moderator has to confirm the removal of a caution.");
     }
     return change(
         entity,

@@ -56,7 +56,8 @@ public class Flags {
     String text = DeskAccess.text("/note", note, DeskLimits.NOTE, false);
     Entry item = entries.get(ref);
     if (actor.is(item.author().id())) {
-      throw new EntryForbidden("This is your own: edit or withdraw it instead.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.YOUR_OWN, "This is your own: edit or withdraw it instead.");
     }
     if (!item.live()) {
       throw new EntryUnknown(ref.kind().code());
@@ -155,7 +156,8 @@ public class Flags {
     String state = upheld ? "upheld" : "dismissed";
     int settled = flags.settle(ref, may, state, new Flag.Settled(Instant.now(), why));
     if (settled == 0 && action == null) {
-      throw new EntryForbidden("Only an owner answers flags for this reason.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.ROLE, "Only an owner answers flags for this reason.");
     }
     Map<String, Object> detail = Map.of("outcome", state, "flags", settled);
     audit.record(actor, "settle-flags", ref.kind().code(), ref.id().toString(), why, detail);

@@ -139,7 +139,7 @@ public class Undos {
       DeskAccess.above(actor, members.byId(run.member()).orElseThrow());
     }
     if (run.state().equals("running")) {
-      throw new EntryForbidden("This undo is still running.");
+      throw new EntryForbidden(EntryForbidden.Why.STATE, "This undo is still running.");
     }
     if (undos.enter(id, "done", "restoring", DeskAccess.signedIn(actor))) {
       audit.record(actor, "take-back-undo", "undo", id.toString(), "", Map.of());

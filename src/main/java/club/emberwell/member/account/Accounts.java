@@ -163,6 +163,7 @@ public class Accounts {
     List<UUID> owners = members.lockedOwners();
     if (owners.equals(List.of(leaving))) {
       throw new EntryForbidden(
+          EntryForbidden.Why.STATE,
           "This is the only owner of the club. Make somebody else an owner first.");
     }
   }

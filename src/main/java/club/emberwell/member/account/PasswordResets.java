@@ -71,7 +71,9 @@ public class PasswordResets {
    */
   public void ask(String email, String addressPrefix) {
     if (!byMail()) {
-      throw new EntryForbidden("This server sends no e-mail. Ask an owner of the club for a link.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.CLUB,
+          "This server sends no e-mail. Ask an owner of the club for a link.");
     }
     String address = email == null ? "" : Normalizer.normalize(email, Normalizer.Form.NFKC).strip();
     Remarks.refuse(checks.address(address));
@@ -119,7 +121,8 @@ public class PasswordResets {
             .orElseThrow(() -> new EntryUnknown("active member"));
     if (owner.is(member.id)) {
       // a token must not be enough to take its owner's account over
-      throw new EntryForbidden("Change your own password on your account page.");
+      throw new EntryForbidden(
+          EntryForbidden.Why.YOUR_OWN, "Change your own password on your account page.");
     }
     String url = links.make(Kind.RESET, new Link(member.id, null), limits.resetLife());
     audit.record(owner, "make-reset-link", "member", member.id.toString(), "", Map.of());

@@ -48,7 +48,8 @@ public class Doors {
       }
       case REQUEST -> requests.ask(entry, request, addressPrefix);
       case INVITATION ->
-          throw new EntryForbidden("This club takes new members by invitation only.");
+          throw new EntryForbidden(
+              EntryForbidden.Why.CLUB, "This club takes new members by invitation only.");
     };
   }
 

@@ -118,8 +118,10 @@ public class Sessions {
   private UUID admitted(UUID member, MemberStatus status) {
     return switch (status) {
       case ACTIVE -> member;
-      case WAITING -> throw new EntryForbidden(stillWaiting(member));
-      case BANNED -> throw new EntryForbidden("This account is banned by a moderator.");
+      case WAITING -> throw new EntryForbidden(EntryForbidden.Why.ACCOUNT, stillWaiting(member));
+      case BANNED ->
+          throw new EntryForbidden(
+              EntryForbidden.Why.ACCOUNT, "This account is banned by a moderator.");
       case ERASED -> throw new Unproven(UNPROVEN);
     };
   }

@@ -99,7 +99,7 @@ public class SingleSignOn {
       return new Start(at, trips.signed(ticket));
     } catch (ProviderFault e) {
       LOG.warnf("single sign-on: %s", e.getMessage());
-      throw new EntryForbidden(AWAY);
+      throw new EntryForbidden(EntryForbidden.Why.CLUB, AWAY);
     }
   }
 
@@ -157,7 +157,8 @@ public class SingleSignOn {
             () -> {
               Optional<UUID> owner = identities.member(issuer, subject);
               if (owner.filter(o -> !actor.is(o)).isPresent()) {
-                throw new EntryForbidden("Another member already signs in with this account.");
+                throw new EntryForbidden(
+                    EntryForbidden.Why.STATE, "Another member already signs in with this account.");
               }
               if (owner.isEmpty()) {
                 identities.add(issuer, subject, actor.memberId());

@@ -106,7 +106,8 @@ public class SsoArrivals {
     return switch (club.door()) {
       case OPEN -> Terms.of(Role.MEMBER);
       case INVITATION ->
-          throw new EntryForbidden("This club takes new members by invitation only.");
+          throw new EntryForbidden(
+              EntryForbidden.Why.CLUB, "This club takes new members by invitation only.");
       case REQUEST -> {
         remarks.addAll(requests.remarks(request));
         yield requests.terms(request);

@@ -87,7 +87,7 @@ public class Photos implements Kind {
       return same(id, made, ready);
     }
     if (report.state() == EntryState.WITHDRAWN) {
-      throw new EntryForbidden("You cannot edit a withdrawn report.");
+      throw new EntryForbidden(EntryForbidden.Why.STATE, "You cannot edit a withdrawn report.");
     }
     if (photos.of(id).size() >= ReportLimits.PHOTOS) {
       throw tooMany("A report has at most " + ReportLimits.PHOTOS + " pictures.");
@@ -141,7 +141,7 @@ public class Photos implements Kind {
 
   @Override
   public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
-    throw new EntryForbidden("A picture has one version.");
+    throw new EntryForbidden(EntryForbidden.Why.STATE, "A picture has one version.");
   }
 
   /**

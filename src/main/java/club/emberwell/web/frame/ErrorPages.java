@@ -37,7 +37,7 @@ public class ErrorPages implements ErrorRenderer {
   public Response.ResponseBuilder render(Problem problem) {
     boolean safe = request.request().method().name().equals("GET");
     String to = safe ? request.request().uri() : "/";
-    String html = Templates.problem(problem, problem.status() == UNAUTHORIZED, to).render();
+    String html = Templates.problem(problem, problem.kind().status() == UNAUTHORIZED, to).render();
     return Response.ok(html, MediaType.TEXT_HTML + ";charset=UTF-8");
   }
 }
