@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import club.emberwell.contract.HeldToContract;
 import io.quarkus.test.common.QuarkusTestResourceLifecycleManager;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -16,6 +17,7 @@ public class DatabaseTestResource implements QuarkusTestResourceLifecycleManager
 
   @Override
   public Map<String, String> start() {
+    HeldToContract.install();
     TestServer server = TestServer.shared();
     String database = server.freshDatabase();
     Map<String, String> config = new HashMap<>();
