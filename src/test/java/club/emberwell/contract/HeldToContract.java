@@ -101,7 +101,8 @@ public final class HeldToContract implements Filter {
     Optional<Called> found = document.called(request.getMethod(), uri.getPath());
     if (found.isEmpty()) {
       if (status != NOT_FOUND && status != NO_SUCH_METHOD) {
-        deviations.add(request.getMethod() + " " + uri.getPath() + " " + status + " is described nowhere");
+        deviations.add(
+            request.getMethod() + " " + uri.getPath() + " " + status + " is described nowhere");
       }
       return;
     }
@@ -286,9 +287,7 @@ public final class HeldToContract implements Filter {
   }
 
   private static String mediaType(String header) {
-    return header == null
-        ? ""
-        : header.replaceFirst(";.*", "").strip().toLowerCase(Locale.ROOT);
+    return header == null ? "" : header.replaceFirst(";.*", "").strip().toLowerCase(Locale.ROOT);
   }
 
   private static boolean isJson(String type) {
