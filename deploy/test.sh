@@ -1,5 +1,5 @@
 #!/bin/bash
-# Installs what the tests need (Debian's Chromium and fonts), then runs every test and check.
+# Installs what the tests need (Debian's Chromium, fonts and Node.js, the rules for the API's document), then runs every test and check.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -8,10 +8,14 @@ as_root() { if [ "$(id -u)" = 0 ]; then "$@"; else sudo "$@"; fi; }
 missing=()
 command -v chromium >/dev/null || missing+=(chromium)
 [ -n "$(fc-list 2>/dev/null | head -1)" ] || missing+=(fontconfig fonts-dejavu-core)
+command -v node >/dev/null || missing+=(nodejs)
+command -v npm >/dev/null || missing+=(npm)
 if [ ${#missing[@]} -gt 0 ]; then
   as_root apt-get -q update
   as_root env DEBIAN_FRONTEND=noninteractive apt-get -q install -y --no-install-recommends "${missing[@]}"
 fi
+
+npm --prefix .config/openapi-lint ci --ignore-scripts --no-audit --no-fund --no-update-notifier
 
 export PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD=1
 log=$(mktemp)
