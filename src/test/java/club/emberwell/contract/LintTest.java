@@ -16,7 +16,10 @@ class LintTest {
   @Test
   void theDocumentKeepsTheRules() throws IOException, InterruptedException {
     Process lint =
-        new ProcessBuilder("node", "lint.mjs", new File("src/test/resources/frozen/openapi.json").getAbsolutePath())
+        new ProcessBuilder(
+                "node",
+                "lint.mjs",
+                new File("src/test/resources/frozen/openapi.json").getAbsolutePath())
             .directory(new File(".config/openapi-lint"))
             .redirectErrorStream(true)
             .start();

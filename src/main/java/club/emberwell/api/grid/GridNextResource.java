@@ -113,6 +113,7 @@ public class GridNextResource {
 
   @GET
   @Operation(
+      operationId = "proposeNextTests",
       summary = "What to burn next",
       description =
           "From which dose to which it is right on this machine by now, with 95 % intervals, and the"

@@ -68,6 +68,7 @@ public class GridPhotoResource {
   @Consumes({"image/jpeg", "image/png", "image/webp", MediaType.APPLICATION_OCTET_STREAM})
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
+      operationId = "putGridPhoto",
       summary = "Keep the photo of a grid",
       description =
           "JPEG, PNG or WebP, at most 10 MB and 40 million pixels. It is encoded anew without"
@@ -81,6 +82,7 @@ public class GridPhotoResource {
   @Consumes(MediaType.APPLICATION_JSON)
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
+      operationId = "markGridPhoto",
       summary = "Mark the corners of a grid in its photo",
       description =
           "The outer corners of the outermost cells, clockwise from the top left of the plan, as"
@@ -91,7 +93,7 @@ public class GridPhotoResource {
 
   @GET
   @Produces("image/jpeg")
-  @Operation(summary = "The photo of a grid")
+  @Operation(operationId = "getGridPhoto", summary = "The photo of a grid")
   public Response get(@PathParam("id") UUID id) {
     return Response.ok(photos.bytes(request.actor(), id), "image/jpeg")
         .header("X-Content-Type-Options", "nosniff")
@@ -102,7 +104,7 @@ public class GridPhotoResource {
   }
 
   @DELETE
-  @Operation(summary = "Take the photo of a grid away")
+  @Operation(operationId = "removeGridPhoto", summary = "Take the photo of a grid away")
   public void remove(@PathParam("id") UUID id) {
     photos.remove(request.actor(), id);
   }

@@ -35,6 +35,7 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** One's own test grids. */
@@ -80,6 +81,7 @@ public class GridResource {
   @Path("plan")
   @ReadsOnly
   @Operation(
+      operationId = "planGrid",
       summary = "Plan a test grid",
       description =
           "Stores nothing. Axes without values, and settings that are not given, come from the range"
@@ -91,10 +93,12 @@ public class GridResource {
 
   @POST
   @Operation(
+      operationId = "addGrid",
       summary = "Keep a test grid",
       description =
           "It is planned as by /plan and kept with the values its axes got; with results its report"
               + " is posted too. Only its author sees it. Needs an Idempotency-Key.")
+  @APIResponseSchema(value = GridJson.class, responseCode = "201")
   public Response post(GridRequest sent) {
     Response stored = request.once(sent, () -> stored(sent));
     if (sent.results() != null && stored.getLocation() != null) {
@@ -126,7 +130,10 @@ public class GridResource {
   }
 
   @GET
-  @Operation(summary = "My test grids", description = "Newest first; page counts from 0.")
+  @Operation(
+      operationId = "listGrids",
+      summary = "My test grids",
+      description = "Newest first; page counts from 0.")
   public Listing list(@QueryParam("page") Integer page) {
     Slice<Grid> mine = grids.mine(request.actor(), page);
     return new Listing(
@@ -135,7 +142,8 @@ public class GridResource {
 
   @GET
   @Path("{id}")
-  @Operation(summary = "One of my test grids")
+  @Operation(operationId = "getGrid", summary = "One of my test grids")
+  @APIResponseSchema(value = GridJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     Grid grid = grids.get(request.actor(), id);
     return answer(Response.ok(), grid, grids.plan(request.actor(), grid));
@@ -144,8 +152,10 @@ public class GridResource {
   @PUT
   @Path("{id}")
   @Operation(
+      operationId = "reviseGrid",
       summary = "Plan a test grid anew",
       description = "Once its results are in, its cells stay. Needs If-Match.")
+  @APIResponseSchema(value = GridJson.class, responseCode = "200")
   public Response revise(@PathParam("id") UUID id, GridRequest sent) {
     GridService.Saved saved =
         grids.revise(request.actor(), id, request.version(), sent.written(), NumberStyle.ANY);
@@ -155,6 +165,7 @@ public class GridResource {
   @DELETE
   @Path("{id}")
   @Operation(
+      operationId = "withdrawGrid",
       summary = "Withdraw a test grid",
       description = "The report with its results stays. Heeds If-Match.")
   public void withdraw(@PathParam("id") UUID id) {
@@ -166,6 +177,7 @@ public class GridResource {
   @Produces("image/svg+xml")
   @Consumes(ANY)
   @Operation(
+      operationId = "getGridSheet",
       summary = "The sheet of a grid",
       description = "SVG in true millimetres: cells, numbers of both axes, tag.")
   public Response svg(@PathParam("id") UUID id) {
@@ -180,6 +192,7 @@ public class GridResource {
   @Produces("text/csv")
   @Consumes(ANY)
   @Operation(
+      operationId = "getGridTable",
       summary = "The plan of a grid as a table",
       description = "RFC 4180, canonical units: places in mm, settings, dose, chance.")
   public Response csv(@PathParam("id") UUID id) {

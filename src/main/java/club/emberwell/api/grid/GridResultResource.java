@@ -19,6 +19,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** How the tests of a grid came out. */
@@ -43,21 +44,25 @@ public class GridResultResource {
 
   @GET
   @Operation(
+      operationId = "getGridResults",
       summary = "Each cell of one's own grid with how it came out",
       description =
           "Settings, dose, effect; with a photo whose corners are marked also its mean colour and"
               + " the CIEDE2000 distance from the bare surface: an aid to the eye, no verdict.")
+  @APIResponseSchema(value = ResultsJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     return answer(results.of(request.actor(), id));
   }
 
   @PUT
   @Operation(
+      operationId = "putGridResults",
       summary = "Say how the tests came out",
       description =
           "A matrix of effects, null where a test is not judged. Makes the grid's one report, or"
               + " another version of it; the same sent again changes nothing. Needs If-Match with"
               + " the version of the grid.")
+  @APIResponseSchema(value = ResultsJson.class, responseCode = "200")
   public Response put(@PathParam("id") UUID id, WrittenResults sent) {
     int version = request.version();
     Photos.Ready photo = results.shown(request.actor(), id, sent);

@@ -27,6 +27,7 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** One's own deliveries; nobody else's can be seen. */
@@ -52,14 +53,18 @@ public class LotResource {
   record Listing(List<LotJson> lots, int page, boolean more) {}
 
   @GET
-  @Operation(summary = "My lots, the last received first")
+  @Operation(operationId = "listLots", summary = "My lots, the last received first")
   public Listing list(@QueryParam("page") @DefaultValue("0") int page) {
     Slice<LotJson> found = lots.mine(request.actor(), page).map(LotJson::of);
     return new Listing(found.rows(), found.page(), found.more());
   }
 
   @POST
-  @Operation(summary = "Write a delivery down", description = "Needs an Idempotency-Key.")
+  @Operation(
+      operationId = "addLot",
+      summary = "Write a delivery down",
+      description = "Needs an Idempotency-Key.")
+  @APIResponseSchema(value = LotJson.class, responseCode = "201")
   public Response add(LotRequest sent) {
     return request.once(
         sent,
@@ -74,6 +79,7 @@ public class LotResource {
   @Path("order")
   @ReadsOnly
   @Operation(
+      operationId = "planOrder",
       summary = "How many to order so that enough are usable",
       description =
           "The smallest order of each line with which enough pieces of all lines are usable with the"
@@ -84,14 +90,19 @@ public class LotResource {
 
   @GET
   @Path("{id}")
-  @Operation(summary = "One of my lots")
+  @Operation(operationId = "getLot", summary = "One of my lots")
+  @APIResponseSchema(value = LotJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     return answer(Response.ok(), lots.get(request.actor(), id));
   }
 
   @PUT
   @Path("{id}")
-  @Operation(summary = "Write a lot anew", description = "Needs If-Match.")
+  @Operation(
+      operationId = "reviseLot",
+      summary = "Write a lot anew",
+      description = "Needs If-Match.")
+  @APIResponseSchema(value = LotJson.class, responseCode = "200")
   public Response revise(@PathParam("id") UUID id, LotRequest sent) {
     return answer(
         Response.ok(), lots.revise(request.actor(), id, request.version(), sent.written()));
@@ -100,6 +111,7 @@ public class LotResource {
   @DELETE
   @Path("{id}")
   @Operation(
+      operationId = "withdrawLot",
       summary = "Remove a lot",
       description = "It stays in the history and counts no more. Heeds If-Match.")
   public void withdraw(@PathParam("id") UUID id) {

@@ -24,6 +24,7 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** One's own test pieces; nobody else's can be seen. */
@@ -50,6 +51,7 @@ public class SampleResource {
 
   @GET
   @Operation(
+      operationId = "listSamples",
       summary = "My samples, newest first",
       description = "With q= those whose tag, place, notes or work hold every word.")
   public Listing list(
@@ -60,8 +62,10 @@ public class SampleResource {
 
   @POST
   @Operation(
+      operationId = "addSample",
       summary = "Put a sample away",
       description = "It gets a tag. Needs an Idempotency-Key.")
+  @APIResponseSchema(value = SampleJson.class, responseCode = "201")
   public Response add(SampleRequest sent) {
     return request.once(
         sent,
@@ -74,14 +78,19 @@ public class SampleResource {
 
   @GET
   @Path("{id}")
-  @Operation(summary = "One of my samples")
+  @Operation(operationId = "getSample", summary = "One of my samples")
+  @APIResponseSchema(value = SampleJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     return answer(Response.ok(), samples.get(request.actor(), id));
   }
 
   @PUT
   @Path("{id}")
-  @Operation(summary = "Write a sample anew", description = "Needs If-Match.")
+  @Operation(
+      operationId = "reviseSample",
+      summary = "Write a sample anew",
+      description = "Needs If-Match.")
+  @APIResponseSchema(value = SampleJson.class, responseCode = "200")
   public Response revise(@PathParam("id") UUID id, SampleRequest sent) {
     return answer(
         Response.ok(), samples.revise(request.actor(), id, request.version(), sent.written()));
@@ -90,6 +99,7 @@ public class SampleResource {
   @DELETE
   @Path("{id}")
   @Operation(
+      operationId = "withdrawSample",
       summary = "Remove a sample",
       description = "It stays in the history; its tag is never given again. Heeds If-Match.")
   public void withdraw(@PathParam("id") UUID id) {
