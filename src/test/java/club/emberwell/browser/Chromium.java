@@ -1,6 +1,7 @@
 package club.emberwell.browser;
 
 import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ServiceWorkerPolicy;
@@ -27,6 +28,7 @@ final class Chromium implements AutoCloseable {
   private final Browser browser;
   private final String base;
   private final Map<String, String> keptBy = new HashMap<>();
+  private final Map<String, BrowserContext> shared = new HashMap<>();
 
   private Chromium(Playwright playwright, Browser browser, String base) {
     this.playwright = playwright;
@@ -53,6 +55,23 @@ final class Chromium implements AutoCloseable {
    * @param signedIn what an earlier visit kept, or null
    */
   Visit visit(Screen screen, boolean scripts, String signedIn) {
+    return new Visit(context(screen, scripts, signedIn));
+  }
+
+  /**
+   * A page more at a desk, in a browser that kept what it loaded for this person's earlier ones.
+   *
+   * @param handle null for a stranger
+   */
+  Visit again(String handle) {
+    BrowserContext context =
+        shared.computeIfAbsent(
+            handle == null ? "" : handle,
+            who -> context(Screen.DESK, true, handle == null ? null : kept(handle)));
+    return new Visit(context, false);
+  }
+
+  private BrowserContext context(Screen screen, boolean scripts, String signedIn) {
     Browser.NewContextOptions options =
         new Browser.NewContextOptions()
             .setBaseURL(base)
@@ -63,12 +82,16 @@ final class Chromium implements AutoCloseable {
     if (signedIn != null) {
       options.setStorageState(signedIn);
     }
-    return new Visit(browser.newContext(options));
+    return browser.newContext(options);
   }
 
   /** A visit of somebody of the club, who signs in once for all visits. */
   Visit as(String handle, Screen screen, boolean scripts) {
-    return visit(screen, scripts, keptBy.computeIfAbsent(handle, this::signedIn));
+    return visit(screen, scripts, kept(handle));
+  }
+
+  private String kept(String handle) {
+    return keptBy.computeIfAbsent(handle, this::signedIn);
   }
 
   private String signedIn(String handle) {

@@ -4,10 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.deque.html.axecore.args.AxeRunOptions;
-import com.deque.html.axecore.playwright.AxeBuilder;
-import com.deque.html.axecore.results.CheckedNode;
-import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import io.quarkus.test.junit.QuarkusTest;
@@ -26,11 +22,6 @@ import org.junit.jupiter.params.provider.EnumSource;
 @QuarkusTest
 @TestProfile(ClubProfile.class)
 class EveryPageTest extends BrowserTest {
-  private static final List<String> RULES =
-      List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa");
-
-  private static final String CONTRAST = "color-contrast";
-
   /** A page, or a form with what is wrong in it. */
   private static final Set<Integer> EXPECTED = Set.of(200, 401, 422);
 
@@ -51,6 +42,15 @@ class EveryPageTest extends BrowserTest {
         .map(([html, box]) => `${Math.round(box.width)}x${Math.round(box.height)} ${html}`)
       """;
 
+  private static final String SKELETON =
+      """
+      () => [
+        [document.title.includes(' · '), 'title: ' + document.title],
+        [document.querySelectorAll('h1').length === 1, 'not one h1'],
+        [document.documentElement.lang === 'en', 'lang']
+      ].filter(([right]) => !right).map(([right, fault]) => fault)
+      """;
+
   private static final String BEYOND =
       """
       () => document.documentElement.scrollWidth <= document.documentElement.clientWidth ? []
@@ -63,25 +63,25 @@ class EveryPageTest extends BrowserTest {
   @ParameterizedTest(name = "{0}")
   @EnumSource(PageState.class)
   void everyPageHoldsToTheRules(PageState state) {
-    try (Visit visit =
-        state.visitor == null ? chromium.visit(Screen.DESK) : as(state.visitor, Screen.DESK)) {
+    try (Visit visit = visit(state)) {
       state.reach(visit);
-      List<String> faults = new ArrayList<>(skeleton(visit.page()));
+      List<String> faults = told("", visit, SKELETON, null);
       if (!EXPECTED.contains(visit.status()) && !state.isMissing()) {
         faults.add("answered with " + visit.status());
       }
       visit.unfold();
-      for (Screen screen : Screen.values()) {
+      Axe axe = new Axe(visit.page());
+      for (Screen screen : List.of(Screen.DESK, Screen.PHONE)) {
         visit.page().setViewportSize(screen.width, screen.height);
         faults.addAll(told(screen + " too small: ", visit, SMALL_TARGETS, MAIN_TARGET));
         faults.addAll(told(screen + " too wide: ", visit, BEYOND, null));
-        faults.addAll(broken(screen + " ", rules(visit.page())));
+        // both sizes have the same colours
+        List<String> broken = screen == Screen.DESK ? axe.allButContrast() : axe.everything();
+        broken.forEach(each -> faults.add(screen + " " + each));
       }
-      // both sizes have the same colours, and the dark scheme changes colours and nothing else
-      for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
-        visit.page().emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
-        faults.addAll(broken(scheme + " ", contrast(visit.page())));
-      }
+      // the dark scheme changes colours and nothing else
+      visit.page().emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
+      axe.contrast().forEach(each -> faults.add("dark " + each));
       visit.page().setViewportSize(REFLOW, Screen.PHONE.height);
       faults.addAll(told(REFLOW + " too wide: ", visit, BEYOND, null));
       faults.addAll(visit.complaints());
@@ -89,48 +89,17 @@ class EveryPageTest extends BrowserTest {
     }
   }
 
-  private static List<String> skeleton(Page page) {
-    List<String> faults = new ArrayList<>();
-    if (!page.title().contains(" · ")) {
-      faults.add("title: " + page.title());
+  /** Pages that are only opened share what their browser keeps; who types begins anew. */
+  private Visit visit(PageState state) {
+    if (state.isOnlyOpened()) {
+      return chromium.again(state.visitor);
     }
-    if (page.locator("h1").count() != 1) {
-      faults.add(page.locator("h1").count() + " h1");
-    }
-    if (!"en".equals(page.getAttribute("html", "lang"))) {
-      faults.add("lang");
-    }
-    return faults;
+    return state.visitor == null ? chromium.visit(Screen.DESK) : as(state.visitor, Screen.DESK);
   }
 
   private static List<String> told(String where, Visit visit, String script, Object argument) {
     List<?> found = (List<?>) visit.page().evaluate(script, argument);
-    return found.stream().map(each -> where + each).toList();
-  }
-
-  private static AxeBuilder rules(Page page) {
-    return axe(page).withTags(RULES).disableRules(List.of(CONTRAST));
-  }
-
-  private static AxeBuilder contrast(Page page) {
-    return axe(page).withRules(List.of(CONTRAST));
-  }
-
-  /** Tells of every violation; of what passed no list is made. */
-  private static AxeBuilder axe(Page page) {
-    AxeRunOptions options = new AxeRunOptions();
-    options.setResultTypes(List.of("violations"));
-    return new AxeBuilder(page).options(options).setLegacyMode(true);
-  }
-
-  private static List<String> broken(String where, AxeBuilder axe) {
-    List<String> broken = new ArrayList<>();
-    for (Rule rule : axe.analyze().getViolations()) {
-      for (CheckedNode node : rule.getNodes()) {
-        broken.add(where + rule.getId() + ": " + node.getHtml() + " " + node.getFailureSummary());
-      }
-    }
-    return broken;
+    return new ArrayList<>(found.stream().map(each -> where + each).toList());
   }
 
   @Test
@@ -149,7 +118,7 @@ class EveryPageTest extends BrowserTest {
             button.className = '';
           }""");
       assertAll(
-          () -> assertTrue(String.join(" ", broken("", rules(page))).contains("label: ")),
+          () -> assertTrue(String.join(" ", new Axe(page).everything()).contains("label: ")),
           () -> assertFalse(told("", visit, SMALL_TARGETS, MAIN_TARGET).isEmpty()),
           () ->
               assertTrue(

@@ -182,9 +182,10 @@ enum PageState {
   final String visitor;
 
   private final Consumer<Visit> way;
+  private final boolean onlyOpened;
 
   PageState(String path) {
-    this(null, visit -> visit.open(path));
+    this(null, path);
   }
 
   PageState(Consumer<Visit> way) {
@@ -192,12 +193,22 @@ enum PageState {
   }
 
   PageState(String visitor, String path) {
-    this(visitor, visit -> visit.open(path));
+    this(visitor, visit -> visit.open(path), true);
   }
 
   PageState(String visitor, Consumer<Visit> way) {
+    this(visitor, way, false);
+  }
+
+  PageState(String visitor, Consumer<Visit> way, boolean onlyOpened) {
     this.visitor = visitor;
     this.way = way;
+    this.onlyOpened = onlyOpened;
+  }
+
+  /** True where nothing is typed or sent on the way. */
+  boolean isOnlyOpened() {
+    return onlyOpened;
   }
 
   /** True where a page that is not there is what is looked at. */

@@ -21,12 +21,21 @@ final class Visit implements AutoCloseable {
       List.of("htmx:sendAbort", "htmx:afterRequest", "Service Worker registration blocked by");
 
   private final BrowserContext context;
+  private final boolean alone;
   private final Page page;
   private final List<String> complaints = new ArrayList<>();
   private int status;
 
   Visit(BrowserContext context) {
+    this(context, true);
+  }
+
+  /**
+   * @param alone whether the context ends with the visit
+   */
+  Visit(BrowserContext context, boolean alone) {
     this.context = context;
+    this.alone = alone;
     context.setDefaultTimeout(PATIENCE_MS);
     page = context.newPage();
     page.onConsoleMessage(this::heard);
@@ -129,6 +138,10 @@ final class Visit implements AutoCloseable {
 
   @Override
   public void close() {
-    context.close();
+    if (alone) {
+      context.close();
+    } else {
+      page.close();
+    }
   }
 }
