@@ -1,5 +1,6 @@
 package club.emberwell.entry;
 
+import club.emberwell.listing.Place;
 import club.emberwell.remark.EntryUnknown;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -40,12 +41,12 @@ public class Entries {
   }
 
   /** What waits for a look, oldest first. */
-  public List<Entry> waiting(int from, int most) {
-    return entries.waiting(from, most);
+  public List<Entry> waiting(Place place) {
+    return entries.waiting(place);
   }
 
   /** A member's newest entries, in whatever state. */
-  public List<Entry> of(UUID member, int from, int most) {
-    return entries.of(member, from, most);
+  public List<Entry> of(UUID member, Place place) {
+    return entries.of(member, place);
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.entry;
 
+import java.util.List;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -87,6 +88,11 @@ public class EntryEntity {
   /** Rises with every entry. */
   public long number() {
     return number;
+  }
+
+  /** What lists in order of posting are ordered by. */
+  public List<?> place() {
+    return List.of(createdAt, number);
   }
 
   public EntryKind kind() {

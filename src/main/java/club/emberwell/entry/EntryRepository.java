@@ -1,5 +1,6 @@
 package club.emberwell.entry;
 
+import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
@@ -56,21 +57,33 @@ class EntryRepository implements PanacheRepositoryBase<EntryEntity, UUID> {
   }
 
   /** What waits for a look, oldest first. */
-  List<Entry> waiting(int from, int most) {
+  List<Entry> waiting(Place place) {
     return entries(
-        query(NAMED.concat("and e.state = :waiting order by e.createdAt, e.id"))
+        query(
+                NAMED.concat(
+                    """
+                    and e.state = :waiting and (e.createdAt, e.id) > (:at, :after)
+                    order by e.createdAt, e.id"""))
             .setParameter("waiting", EntryState.WAITING)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setParameter("at", place.time(0))
+            .setParameter("after", place.id(1))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   /** A member's newest entries, in whatever state. */
-  List<Entry> of(UUID member, int from, int most) {
+  List<Entry> of(UUID member, Place place) {
     return entries(
-        query(NAMED.concat("and e.memberId = :member order by e.createdAt desc, e.id"))
+        query(
+                NAMED.concat(
+                    """
+                    and e.memberId = :member and (e.createdAt, e.id) < (:at, :after)
+                    order by e.createdAt desc, e.id desc"""))
             .setParameter("member", member)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setParameter("at", place.time(0))
+            .setParameter("after", place.id(1))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   private SelectionQuery<Object[]> query(String hql) {

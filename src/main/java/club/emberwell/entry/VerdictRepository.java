@@ -1,5 +1,6 @@
 package club.emberwell.entry;
 
+import club.emberwell.listing.Place;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
 import java.util.EnumSet;
@@ -47,13 +48,13 @@ class VerdictRepository {
   }
 
   /** What was decided about a member's entries, newest first; plain first looks left out. */
-  List<Verdict> toldTo(UUID author, int from, int most) {
+  List<Verdict> toldTo(UUID author, Place place) {
     return verdicts(
         query(DECIDED.concat("and e.memberId = :author order by v.at desc, v.version desc"))
             .setParameter("actions", TOLD)
             .setParameter("author", author)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   private SelectionQuery<Tuple> query(String hql) {

@@ -1,5 +1,6 @@
 package club.emberwell.entry;
 
+import club.emberwell.listing.Place;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -36,7 +37,7 @@ public class Verdicts {
   }
 
   /** What was decided about the actor's own entries, newest first; plain first looks left out. */
-  public List<Verdict> mine(Actor actor, int from, int most) {
-    return verdicts.toldTo(EntryAccess.signedIn(actor), from, most);
+  public List<Verdict> mine(Actor actor, Place place) {
+    return verdicts.toldTo(EntryAccess.signedIn(actor), place);
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.grid;
 
+import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -25,14 +26,17 @@ class GridRepository implements PanacheRepositoryBase<GridEntity, UUID> {
   }
 
   /** A member's grids that still stand, newest first. */
-  List<GridEntity> standing(UUID member, int from, int most) {
+  List<GridEntity> standing(UUID member, Place place) {
     return find(
             """
             from GridEntity g join fetch g.entry e
             where e.memberId = ?1 and e.state = EntryState.LIVE
+              and (e.createdAt, e.number) < (?2, ?3)
             order by e.createdAt desc, e.number desc""",
-            member)
-        .range(from, from + most - 1)
+            member,
+            place.time(0),
+            place.number(1))
+        .range(place.from(), place.to())
         .list();
   }
 

@@ -1,5 +1,7 @@
 package club.emberwell.grid;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
@@ -40,6 +42,8 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class GridService implements Kind {
+  private static final ListOrder MINE = ListOrder.newestFirst("grids", GridLimits.PAGE);
+
   private static final Set<EntryKind> GRIDS = Set.of(EntryKind.GRID);
 
   private final GridRepository grids;
@@ -171,9 +175,10 @@ public class GridService implements Kind {
 
   /** The actor's grids that still stand, newest first. */
   @Transactional
-  public Slice<Grid> mine(Actor actor, Integer page) {
+  public Slice<Grid> mine(Actor actor, Part part) {
     UUID author = EntryAccess.signedIn(actor);
-    return Slice.read(page, GridLimits.PAGE, (from, most) -> grids.standing(author, from, most))
+    return Slice.read(
+            part, MINE, place -> grids.standing(author, place), grid -> grid.entry().place())
         .map(grid -> grid.toGrid(actor.handle()));
   }
 

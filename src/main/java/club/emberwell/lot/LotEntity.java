@@ -1,5 +1,6 @@
 package club.emberwell.lot;
 
+import java.util.List;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.Words;
@@ -71,6 +72,14 @@ class LotEntity {
             .filter(Objects::nonNull)
             .collect(Collectors.joining(", "));
     return new Words(pieces + ", from " + written.supplier(), StoredJson.write(written), null);
+  }
+
+  /** What lists of lots are ordered by: when it was received, long ago where nobody said. */
+  List<?> place() {
+    return List.of(
+        receivedOn == null ? LocalDate.of(1, 1, 1) : receivedOn,
+        entry.createdAt(),
+        entry.number());
   }
 
   EntryEntity entry() {

@@ -1,5 +1,6 @@
 package club.emberwell.lot;
 
+import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -18,14 +19,19 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
   }
 
   /** A member's lots that still stand, the last received first. */
-  List<LotEntity> standing(UUID member, int from, int most) {
+  List<LotEntity> standing(UUID member, Place place) {
     return find(
             """
             from LotEntity l join fetch l.entry e
             where e.memberId = ?1 and e.state = EntryState.LIVE
-            order by l.receivedOn desc nulls last, e.createdAt desc, e.number desc""",
-            member)
-        .range(from, from + most - 1)
+              and (coalesce(l.receivedOn, date '0001-01-01'), e.createdAt, e.number) < (?2, ?3, ?4)
+            order by coalesce(l.receivedOn, date '0001-01-01') desc, e.createdAt desc,
+              e.number desc""",
+            member,
+            place.date(0),
+            place.time(1),
+            place.number(2))
+        .range(place.from(), place.to())
         .list();
   }
 

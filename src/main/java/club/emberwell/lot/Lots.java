@@ -1,5 +1,7 @@
 package club.emberwell.lot;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
@@ -30,6 +32,8 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class Lots implements Kind {
+  private static final ListOrder MINE = ListOrder.newestFirst("lots", LotLimits.PAGE);
+
   private static final Set<EntryKind> LOTS = Set.of(EntryKind.LOT);
   private static final TypeReference<WrittenLot> SHAPE = new TypeReference<>() {};
 
@@ -111,9 +115,9 @@ public class Lots implements Kind {
 
   /** The actor's lots that still stand, the last received first. */
   @Transactional
-  public Slice<Lot> mine(Actor actor, Integer page) {
+  public Slice<Lot> mine(Actor actor, Part part) {
     UUID owner = EntryAccess.signedIn(actor);
-    return Slice.read(page, LotLimits.PAGE, (from, most) -> lots.standing(owner, from, most))
+    return Slice.read(part, MINE, place -> lots.standing(owner, place), LotEntity::place)
         .map(lot -> lot.toLot(actor.handle()));
   }
 

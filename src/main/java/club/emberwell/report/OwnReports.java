@@ -1,5 +1,8 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -13,6 +16,8 @@ import java.util.UUID;
 /** What a member posted, whatever became of it. */
 @ApplicationScoped
 public class OwnReports {
+  private static final ListOrder OWN = ListOrder.newestFirst("reports", ReportLimits.OWN_PAGE);
+
   private final ReportRepository reports;
   private final ReportSource source;
 
@@ -26,10 +31,10 @@ public class OwnReports {
    * many there are.
    */
   @Transactional
-  public Slice<ReportSnapshot> of(Actor actor, int page) {
+  public Slice<ReportSnapshot> of(Actor actor, Part part) {
     UUID author = EntryAccess.signedIn(actor);
-    return Slice.read(
-            page, ReportLimits.OWN_PAGE, (from, most) -> reports.postedBy(author, from, most))
+    return Slice.read(part, OWN, place -> reports.postedBy(author, place), EntryEntity::place)
+        .map(EntryEntity::id)
         .all(this::load);
   }
 

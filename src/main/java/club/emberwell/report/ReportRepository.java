@@ -1,5 +1,7 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.EntryEntity;
+import club.emberwell.listing.Place;
 import club.emberwell.bench.LaserColumns;
 import club.emberwell.report.reading.Filed;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
@@ -177,18 +179,21 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .toList();
   }
 
-  /** Ids of a member's reports in any state, newest first. */
-  List<UUID> postedBy(UUID memberId, int from, int most) {
+  /** A member's reports in any state, newest first. */
+  List<EntryEntity> postedBy(UUID memberId, Place place) {
     return getEntityManager()
         .createQuery(
             """
-            select e.id from EntryEntity e
+            select e from EntryEntity e
             where e.memberId = :member and e.kind = EntryKind.REPORT
+              and (e.createdAt, e.number) < (:at, :number)
             order by e.createdAt desc, e.number desc""",
-            UUID.class)
+            EntryEntity.class)
         .setParameter("member", memberId)
-        .setFirstResult(from)
-        .setMaxResults(most)
+        .setParameter("at", place.time(0))
+        .setParameter("number", place.number(1))
+        .setFirstResult(place.from())
+        .setMaxResults(place.most())
         .getResultList();
   }
 

@@ -1,5 +1,7 @@
 package club.emberwell.sample;
 
+import java.time.Instant;
+import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
@@ -19,6 +21,13 @@ class SampleRepository implements PanacheRepositoryBase<SampleEntity, UUID> {
 
   /** A sample beside its tag. */
   record Tagged(SampleEntity sample, String code) {}
+
+  /** A sample that still stands, and where in the order of posting. */
+  record Standing(UUID id, Instant at, long number) {
+    List<?> place() {
+      return List.of(at, number);
+    }
+  }
 
   Optional<SampleEntity> whole(UUID id) {
     return find("from SampleEntity s join fetch s.entry where s.id = ?1", id).firstResultOptional();
@@ -45,21 +54,24 @@ class SampleRepository implements PanacheRepositoryBase<SampleEntity, UUID> {
    *
    * @param patterns that what is known of a sample must be like, each of them
    */
-  List<UUID> standing(UUID member, List<String> patterns, int from, int most) {
+  List<Standing> standing(UUID member, List<String> patterns, Place place) {
     return db.createNativeQuery(
             """
-            select s.id
+            select s.id, e.created_at, e.number
             from sample s join entry e on e.id = s.id join tag t on t.entry_id = s.id
               left join entry o on o.id = coalesce(s.report_id, s.grid_id)
             where e.member_id = :member and e.kind = 'sample' and e.state = 'live'
               and lower(concat_ws(' ', t.code, replace(t.code, '-', ''), e.title, o.title, s.box,
                 s.place, s.notes)) like all (:patterns)
+              and (e.created_at, e.number) < (:at, :number)
             order by e.created_at desc, e.number desc""",
-            UUID.class)
+            Standing.class)
         .setParameter("member", member)
         .setParameter("patterns", patterns.toArray(String[]::new))
-        .setFirstResult(from)
-        .setMaxResults(most)
+        .setParameter("at", place.time(0))
+        .setParameter("number", place.number(1))
+        .setFirstResult(place.from())
+        .setMaxResults(place.most())
         .getResultList();
   }
 

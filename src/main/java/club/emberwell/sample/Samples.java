@@ -1,5 +1,8 @@
 package club.emberwell.sample;
 
+import club.emberwell.sample.SampleRepository.Standing;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
@@ -39,6 +42,8 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class Samples implements Kind, PublicSide {
+  private static final ListOrder MINE = ListOrder.newestFirst("samples", SampleLimits.PAGE);
+
   private static final Set<EntryKind> SAMPLES = Set.of(EntryKind.SAMPLE);
   private static final TypeReference<WrittenSample> SHAPE = new TypeReference<>() {};
 
@@ -150,11 +155,12 @@ public class Samples implements Kind, PublicSide {
    *     words of the work; null or blank = all
    */
   @Transactional
-  public Slice<Sample> mine(Actor actor, String text, Integer page) {
+  public Slice<Sample> mine(Actor actor, String text, Part part) {
     UUID owner = EntryAccess.signedIn(actor);
     List<String> patterns = patterns(searched(text));
     return Slice.read(
-            page, SampleLimits.PAGE, (from, most) -> samples.standing(owner, patterns, from, most))
+            part, MINE, place -> samples.standing(owner, patterns, place), Standing::place)
+        .map(Standing::id)
         .all(ids -> mine(actor, ids));
   }
 

@@ -1,5 +1,7 @@
 package club.emberwell.talk;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.search.query.SearchQuery;
@@ -36,21 +38,34 @@ public class TalkFinder {
   }
 
   /**
-   * Questions or notices that hold every word, the best first; where there is none, those asked,
-   * announced or answered last first.
+   * Questions or notices that hold every word, by page the best first; where there is no word,
+   * those asked, announced or answered last first. By cursor those asked or announced last first,
+   * since neither of these orders stands still while somebody writes.
    *
    * @param text words, or null
    * @param unanswered only questions without an answer
    */
   @Transactional
-  public Slice<TalkEntry> find(EntryKind kind, String text, boolean unanswered, int page) {
-    if (text == null || text.isBlank()) {
+  public Slice<TalkEntry> find(EntryKind kind, String text, boolean unanswered, Part part) {
+    ListOrder order = ListOrder.newestFirst(kind.code(), TalkLimits.PAGE);
+    if (text != null && !text.isBlank()) {
+      TalkSearch.Wanted wanted = new TalkSearch.Wanted(kind, text, unanswered);
       return Slice.read(
-          page, TalkLimits.PAGE, (from, most) -> entries.latest(kind, unanswered, from, most));
+              part,
+              order,
+              place -> part.byCursor() ? search.newest(wanted, place) : search.best(wanted, place),
+              found -> List.of(found.number()))
+          .map(TalkSearch.Found::id)
+          .all(this::load);
     }
     return Slice.read(
-            page, TalkLimits.PAGE, (from, most) -> search.find(kind, text, unanswered, from, most))
-        .all(this::load);
+        part,
+        order,
+        place ->
+            part.byCursor()
+                ? entries.newest(kind, unanswered, place)
+                : entries.latest(kind, unanswered, place),
+        entry -> List.of(entry.createdAt(), entry.id()));
   }
 
   /** Lets the writer find their own entry at once; after the transaction that wrote it. */

@@ -1,5 +1,6 @@
 package club.emberwell.talk;
 
+import club.emberwell.listing.Place;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
@@ -32,15 +33,24 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
 
   private static final String UNANSWERED = "t.answers = 0 and ".concat(LATEST);
 
+  private static final String NEWEST =
+      """
+      e.state = EntryState.LIVE and t.kind = :kind and (e.createdAt, e.id) < (:at, :id)
+      order by e.createdAt desc, e.id desc""";
+
+  private static final String UNANSWERED_NEWEST = "t.answers = 0 and ".concat(NEWEST);
+
   private static final String IN_ORDER =
-      "order by case when e.id = :accepted then 0 else 1 end, e.createdAt, e.number";
+      """
+      and (case when e.id = :accepted then 0 else 1 end, e.createdAt, e.id) > (:first, :at, :id)
+      order by case when e.id = :accepted then 0 else 1 end, e.createdAt, e.id""";
 
   private static final String BEFORE =
       """
       select count(*) from EntryEntity e, EntryEntity a
       where a.id = :answer and a.parentId = e.parentId and a.id <> :accepted
         and (e.id = :accepted or e.createdAt < a.createdAt
-          or e.createdAt = a.createdAt and e.number < a.number)
+          or e.createdAt = a.createdAt and e.id < a.id)
         and\s""";
 
   private static final UUID NOBODY = new UUID(0, 0);
@@ -62,20 +72,34 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   }
 
   /** Asked, announced or answered last: first. */
-  List<TalkEntry> latest(EntryKind kind, boolean unanswered, int from, int most) {
+  List<TalkEntry> latest(EntryKind kind, boolean unanswered, Place place) {
     return entries(
         query(unanswered ? UNANSWERED : LATEST)
             .setParameter("kind", kind)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
+  }
+
+  /** Asked or announced last: first, whatever is answered meanwhile. */
+  List<TalkEntry> newest(EntryKind kind, boolean unanswered, Place place) {
+    return entries(
+        query(unanswered ? UNANSWERED_NEWEST : NEWEST)
+            .setParameter("kind", kind)
+            .setParameter("at", place.time(0))
+            .setParameter("id", place.id(1))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
-  List<TalkEntry> answers(TalkEntry question, Actor actor, int from, int most) {
+  List<TalkEntry> answers(TalkEntry question, Actor actor, Place place) {
     return entries(
         seen(query(SEEN_ANSWERS.concat(IN_ORDER)), question, actor)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setParameter("first", place.number(1))
+            .setParameter("at", place.time(2))
+            .setParameter("id", place.id(3))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   /**

@@ -1,5 +1,7 @@
 package club.emberwell.talk;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
@@ -33,6 +35,9 @@ import java.util.stream.Stream;
  */
 @ApplicationScoped
 public class TalkService implements Kind {
+  private static final ListOrder ANSWERS = ListOrder.oldestFirst("answers", TalkLimits.ANSWERS);
+  private static final UUID NONE_YET = new UUID(0, 0);
+
   private static final Set<EntryKind> QUESTIONS = Set.of(EntryKind.QUESTION);
   private static final TypeReference<WrittenTalk> SHAPE = new TypeReference<>() {};
 
@@ -250,13 +255,20 @@ public class TalkService implements Kind {
     return question;
   }
 
-  private Thread thread(Actor actor, TalkEntry question, int page) {
+  private Thread thread(Actor actor, TalkEntry question, Part part) {
+    UUID accepted = question.accepted() == null ? NONE_YET : question.accepted();
     return new Thread(
         question,
         Slice.read(
-            page,
-            TalkLimits.ANSWERS,
-            (from, most) -> entries.answers(question, actor, from, most)));
+            part,
+            ANSWERS,
+            place -> entries.answers(question, actor, place),
+            answer ->
+                List.of(
+                    accepted,
+                    answer.id().equals(accepted) ? 0 : 1,
+                    answer.createdAt(),
+                    answer.id())));
   }
 
   /** What is said about one report, the latest first, at most {@link TalkLimits#PAGE}. */

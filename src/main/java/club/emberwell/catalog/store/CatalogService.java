@@ -1,5 +1,8 @@
 package club.emberwell.catalog.store;
 
+import java.util.List;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Cautions;
@@ -24,6 +27,9 @@ import org.jboss.logging.Logger;
  */
 @ApplicationScoped
 public class CatalogService {
+  private static final ListOrder WAITING = ListOrder.oldestFirst("words", CatalogLimits.PAGE);
+  private static final ListOrder HISTORY = ListOrder.newestFirst("changes", CatalogLimits.PAGE);
+
   private static final Logger LOG = Logger.getLogger(CatalogService.class);
 
   private final CatalogStore store;
@@ -109,10 +115,12 @@ public class CatalogService {
     }
   }
 
-  /** What waits to be filed, the most written first; at most {@link CatalogLimits#PAGE} a page. */
+  /** What waits to be filed: the most written first by page, the longest waiting by cursor. */
   @Transactional
-  public Slice<Unfiled> waiting(Integer page) {
-    return Slice.read(page, CatalogLimits.PAGE, unfiled::waiting).map(UnfiledEntity::toUnfiled);
+  public Slice<Unfiled> waiting(Part part) {
+    Slice.Rows<UnfiledEntity> rows = part.byCursor() ? unfiled::oldest : unfiled::mostWritten;
+    return Slice.read(part, WAITING, rows, word -> List.of(word.firstSeen, word.id))
+        .map(UnfiledEntity::toUnfiled);
   }
 
   /** One text that waits, or did. */
@@ -127,9 +135,9 @@ public class CatalogService {
    * @param subject see {@link CatalogRevision}
    */
   @Transactional
-  public Slice<CatalogRevision> history(String subject, String id, Integer page) {
+  public Slice<CatalogRevision> history(String subject, String id, Part part) {
     return Slice.read(
-            page, CatalogLimits.PAGE, (from, most) -> revisions.of(subject, id, from, most))
+            part, HISTORY, place -> revisions.of(subject, id, place), was -> List.of(was.seq))
         .map(CatalogRevisionEntity::toRevision);
   }
 }

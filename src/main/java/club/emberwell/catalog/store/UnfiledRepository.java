@@ -1,5 +1,6 @@
 package club.emberwell.catalog.store;
 
+import club.emberwell.listing.Place;
 import club.emberwell.catalog.TermKind;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -30,9 +31,21 @@ class UnfiledRepository implements PanacheRepositoryBase<UnfiledEntity, UUID> {
         .executeUpdate();
   }
 
-  List<UnfiledEntity> waiting(int from, int most) {
+  /** The most written first. */
+  List<UnfiledEntity> mostWritten(Place place) {
     return find("state = ?1 order by count desc, firstSeen, id", Unfiled.WAITING)
-        .range(from, from + most - 1)
+        .range(place.from(), place.to())
+        .list();
+  }
+
+  /** Those seen first, first: how often a text is written changes while a program reads. */
+  List<UnfiledEntity> oldest(Place place) {
+    return find(
+            "state = ?1 and (firstSeen, id) > (?2, ?3) order by firstSeen, id",
+            Unfiled.WAITING,
+            place.time(0),
+            place.id(1))
+        .range(place.from(), place.to())
         .list();
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.desk.flag;
 
+import club.emberwell.listing.Place;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryRef;
@@ -101,12 +102,17 @@ public class FlagRepository {
   }
 
   /** A member's flags, newest first. */
-  List<Flag> of(UUID member, int from, int most) {
+  List<Flag> of(UUID member, Place place) {
     return flags(
-        query("where f.memberId = :member order by f.createdAt desc, f.id")
+        query(
+                """
+                where f.memberId = :member and (f.createdAt, f.id) < (:at, :id)
+                order by f.createdAt desc, f.id desc""")
             .setParameter("member", member)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setParameter("at", place.time(0))
+            .setParameter("id", place.id(1))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   List<Flag> openOn(EntryRef ref, int most) {
@@ -117,18 +123,21 @@ public class FlagRepository {
   }
 
   /** Entries with open flags, the longest flagged first. */
-  public List<Flagged> open(int from, int most) {
+  public List<Flagged> open(Place place) {
     List<Flag> open =
         flags(
             query(
                     """
                     where f.state = 'open' and f.entryId in (
                       select g.entryId from FlagEntity g where g.state = 'open' group by g.entryId
+                      having (min(g.createdAt), g.entryId) > (:at, :id)
                       order by min(g.createdAt), g.entryId limit :most offset :skip)
                     order by f.createdAt, f.entryId
                     """)
-                .setParameter("skip", from)
-                .setParameter("most", most));
+                .setParameter("at", place.time(0))
+                .setParameter("id", place.id(1))
+                .setParameter("skip", place.from())
+                .setParameter("most", place.most()));
     Map<Entry, List<Flag>> byEntry =
         open.stream()
             .collect(Collectors.groupingBy(Flag::entry, LinkedHashMap::new, Collectors.toList()));

@@ -1,5 +1,7 @@
 package club.emberwell.desk.flag;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.entry.Decision;
@@ -28,6 +30,9 @@ import java.util.stream.Stream;
 /** Members say what is wrong; whoever owns the reason answers them. */
 @ApplicationScoped
 public class Flags {
+  private static final ListOrder MINE = ListOrder.newestFirst("own-flags", DeskLimits.PAGE);
+  private static final ListOrder OPEN = ListOrder.oldestFirst("flags", DeskLimits.PAGE);
+
   private final FlagRepository flags;
   private final Entries entries;
   private final EntryLife life;
@@ -110,16 +115,21 @@ public class Flags {
 
   /** The actor's own flags with what came of them, newest first. */
   @Transactional
-  public Slice<Flag> mine(Actor actor, Integer page) {
+  public Slice<Flag> mine(Actor actor, Part part) {
     UUID member = DeskAccess.signedIn(actor);
-    return Slice.read(page, DeskLimits.PAGE, (from, most) -> flags.of(member, from, most));
+    return Slice.read(
+        part,
+        MINE,
+        place -> flags.of(member, place),
+        flag -> List.of(flag.createdAt(), flag.id()));
   }
 
   /** Items with open flags, the longest flagged first. */
   @Transactional
-  public Slice<Flagged> open(Actor actor, Integer page) {
+  public Slice<Flagged> open(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, flags::open);
+    return Slice.read(
+        part, OPEN, flags::open, flagged -> List.of(flagged.oldest(), flagged.item().id()));
   }
 
   /** The open flags on one item. */

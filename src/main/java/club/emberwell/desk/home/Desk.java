@@ -1,5 +1,9 @@
 package club.emberwell.desk.home;
 
+import java.util.List;
+import club.emberwell.listing.Place;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskConfig;
@@ -21,6 +25,9 @@ import java.time.Instant;
 /** The first screen and the queue. */
 @ApplicationScoped
 public class Desk {
+  private static final ListOrder WAITING = ListOrder.oldestFirst("waiting", DeskLimits.PAGE);
+  private static final ListOrder TOLD = ListOrder.newestFirst("told", DeskLimits.PAGE);
+
   private final DeskRepository desk;
   private final Entries entries;
   private final Verdicts verdicts;
@@ -58,18 +65,19 @@ public class Desk {
         desk.counts(),
         oldest,
         oldest != null && oldest.isBefore(Instant.now().minus(config.remindAfter())),
-        entries.waiting(0, DeskLimits.HOME),
-        flags.open(0, DeskLimits.HOME),
-        catalog.waiting(0).rows().stream().limit(DeskLimits.HOME).toList(),
-        proposals.waiting(0, DeskLimits.HOME),
-        rules.open(0, DeskLimits.HOME));
+        entries.waiting(Place.first(WAITING, DeskLimits.HOME)),
+        flags.open(Place.first(WAITING, DeskLimits.HOME)),
+        catalog.waiting(Part.FIRST).rows().stream().limit(DeskLimits.HOME).toList(),
+        proposals.waiting(Place.first(WAITING, DeskLimits.HOME)),
+        rules.open(Place.first(TOLD, DeskLimits.HOME)));
   }
 
   /** What waits for a first look, oldest first: one statement. */
   @Transactional
-  public Slice<Entry> waiting(Actor actor, Integer page) {
+  public Slice<Entry> waiting(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, entries::waiting);
+    return Slice.read(
+        part, WAITING, entries::waiting, e -> List.of(e.times().created(), e.id()));
   }
 
   /** An entry as moderators see it. */
@@ -81,7 +89,8 @@ public class Desk {
 
   /** What was decided about the actor's own entries, newest first; plain first looks left out. */
   @Transactional
-  public Slice<Verdict> told(Actor actor, Integer page) {
-    return Slice.read(page, DeskLimits.PAGE, (from, most) -> verdicts.mine(actor, from, most));
+  public Slice<Verdict> told(Actor actor, Part part) {
+    return Slice.read(
+        part, TOLD, place -> verdicts.mine(actor, place), verdict -> List.of(verdict.at()));
   }
 }

@@ -1,5 +1,9 @@
 package club.emberwell.desk.home;
 
+import java.util.Locale;
+import java.util.List;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.rule.RuleRepository;
@@ -23,6 +27,9 @@ import java.util.UUID;
 /** What moderators do about members. Mail addresses and roles are not theirs to see or change. */
 @ApplicationScoped
 public class People {
+  private static final ListOrder BY_NAME = ListOrder.oldestFirst("members", DeskLimits.PAGE);
+  private static final ListOrder ENTRIES = ListOrder.newestFirst("entries", DeskLimits.PAGE);
+
   private final Members members;
   private final Accounts accounts;
   private final Entries entries;
@@ -59,13 +66,14 @@ public class People {
 
   /** Members whose name begins with some letters, by name. */
   @Transactional
-  public Slice<Person> find(Actor actor, String start, Integer page) {
+  public Slice<Person> find(Actor actor, String start, Part part) {
     DeskAccess.moderates(actor);
     String letters = DeskAccess.text("/q", start, DeskLimits.FILTER, false);
     return Slice.read(
-        page,
-        DeskLimits.PAGE,
-        (from, most) -> people.find(letters == null ? "" : letters, from, most));
+        part,
+        BY_NAME,
+        place -> people.find(letters == null ? "" : letters, place),
+        person -> List.of(person.handle().toLowerCase(Locale.ROOT)));
   }
 
   @Transactional
@@ -76,9 +84,13 @@ public class People {
 
   /** A member's entries in whatever state, newest first. */
   @Transactional
-  public Slice<Entry> entries(Actor actor, UUID id, Integer page) {
+  public Slice<Entry> entries(Actor actor, UUID id, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, (from, most) -> entries.of(id, from, most));
+    return Slice.read(
+        part,
+        ENTRIES,
+        place -> entries.of(id, place),
+        e -> List.of(e.times().created(), e.id()));
   }
 
   /**

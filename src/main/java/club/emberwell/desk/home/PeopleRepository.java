@@ -1,5 +1,6 @@
 package club.emberwell.desk.home;
 
+import club.emberwell.listing.Place;
 import club.emberwell.desk.home.People.Person;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -18,19 +19,21 @@ class PeopleRepository {
   }
 
   /** The index on lower(handle) serves this in the C collation only; a club's table is small. */
-  List<Person> find(String start, int from, int most) {
+  List<Person> find(String start, Place place) {
     return db.createNativeQuery(
             """
             select m.id, m.handle, m.role, m.status, m.created_at,
               exists (select 1 from desk_trust t where t.member_id = m.id)
             from member m
             where m.status <> 'erased' and starts_with(lower(m.handle), :start)
+              and lower(m.handle) > :after
             order by lower(m.handle) offset :skip limit :most
             """,
             Person.class)
         .setParameter("start", start.toLowerCase(Locale.ROOT))
-        .setParameter("skip", from)
-        .setParameter("most", most)
+        .setParameter("after", place.word(0))
+        .setParameter("skip", place.from())
+        .setParameter("most", place.most())
         .getResultList();
   }
 

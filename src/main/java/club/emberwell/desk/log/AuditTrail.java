@@ -1,5 +1,7 @@
 package club.emberwell.desk.log;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.listing.Slice;
@@ -20,6 +22,8 @@ import java.util.stream.Stream;
 /** Who did what, when and why: looked through by page, or written out whole in small portions. */
 @ApplicationScoped
 public class AuditTrail {
+  private static final ListOrder LINES = ListOrder.newestFirst("audit", DeskLimits.AUDIT_PAGE);
+
   /** Spreadsheets take a cell that begins like this for a formula. */
   private static final String FORMULA = "=+-@\t\r";
 
@@ -44,11 +48,14 @@ public class AuditTrail {
    * @throws EntryRefused for a filter at fault
    */
   @Transactional
-  public Slice<AuditLine> page(Actor actor, AuditFilter filter, Long before) {
+  public Slice<AuditLine> page(Actor actor, AuditFilter filter, Part part) {
     DeskAccess.moderates(actor);
     AuditFilter wanted = filter.checked();
-    long last = before == null ? Long.MAX_VALUE : before;
-    return Slice.read(0, DeskLimits.AUDIT_PAGE, (from, most) -> lines.before(wanted, last, most));
+    return Slice.read(
+        part,
+        LINES,
+        place -> lines.before(wanted, place.number(0), place.most()),
+        line -> List.of(line.seq()));
   }
 
   /** Refuses an export that cannot be made, before anything is written. */

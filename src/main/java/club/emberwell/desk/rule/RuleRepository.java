@@ -1,5 +1,6 @@
 package club.emberwell.desk.rule;
 
+import club.emberwell.listing.Place;
 import club.emberwell.desk.DeskConfig;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.entry.Entry;
@@ -157,20 +158,22 @@ public class RuleRepository {
   }
 
   /** What nobody has looked at yet, newest first. */
-  public List<RuleNote> open(int from, int most) {
+  public List<RuleNote> open(Place place) {
     return notes(
-        query("where n.state = 'open' order by n.id desc")
-            .setFirstResult(from)
-            .setMaxResults(most));
+        query("where n.state = 'open' and n.id < :id order by n.id desc")
+            .setParameter("id", place.number(0))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   /** Everything a rule noticed, newest first. */
-  List<RuleNote> log(RuleCode rule, int from, int most) {
+  List<RuleNote> log(RuleCode rule, Place place) {
     return notes(
-        query("where n.rule = :rule order by n.id desc")
+        query("where n.rule = :rule and n.id < :id order by n.id desc")
             .setParameter("rule", rule)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setParameter("id", place.number(0))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   List<RuleNote> on(EntryRef ref) {

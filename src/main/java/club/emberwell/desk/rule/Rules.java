@@ -1,5 +1,7 @@
 package club.emberwell.desk.rule;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.entry.EntryRef;
@@ -21,6 +23,9 @@ import java.util.Map;
 /** How the rules are set and what they noticed. */
 @ApplicationScoped
 public class Rules {
+  private static final ListOrder OPEN = ListOrder.newestFirst("notes", DeskLimits.PAGE);
+  private static final ListOrder LOG = ListOrder.newestFirst("rule-log", DeskLimits.PAGE);
+
   private static final List<String> MODES = List.of(Rule.OFF, Rule.NOTE, Rule.HOLD);
   private static final double MOST = 1000;
   private static final int LONGEST = 30 * 24 * 60;
@@ -99,16 +104,17 @@ public class Rules {
 
   /** What rules noticed and nobody has looked at yet, newest first. */
   @Transactional
-  public Slice<RuleNote> open(Actor actor, Integer page) {
+  public Slice<RuleNote> open(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, rules::open);
+    return Slice.read(part, OPEN, rules::open, note -> List.of(note.id()));
   }
 
   /** Everything a rule noticed, newest first. */
   @Transactional
-  public Slice<RuleNote> log(Actor actor, String code, Integer page) {
+  public Slice<RuleNote> log(Actor actor, String code, Part part) {
     Rule rule = one(actor, code);
-    return Slice.read(page, DeskLimits.PAGE, (from, most) -> rules.log(rule.code(), from, most));
+    return Slice.read(
+        part, LOG, place -> rules.log(rule.code(), place), note -> List.of(note.id()));
   }
 
   /** What rules noticed about an item. */

@@ -1,5 +1,6 @@
 package club.emberwell.desk.undo;
 
+import club.emberwell.listing.Place;
 import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.remark.Coded;
@@ -76,8 +77,13 @@ class UndoRepository {
     return runs(query("where u.id = :id").setParameter("id", id)).stream().findFirst();
   }
 
-  List<UndoRun> newest(int from, int most) {
-    return runs(query("order by u.startedAt desc, u.id").setFirstResult(from).setMaxResults(most));
+  List<UndoRun> newest(Place place) {
+    return runs(
+        query("where (u.startedAt, u.id) < (:at, :id) order by u.startedAt desc, u.id desc")
+            .setParameter("at", place.time(0))
+            .setParameter("id", place.id(1))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   private SelectionQuery<Found> query(String which) {

@@ -1,5 +1,7 @@
 package club.emberwell.desk.undo;
 
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.rule.RuleCode;
@@ -26,6 +28,8 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class Undos {
+  private static final ListOrder ALL = ListOrder.newestFirst("undos", DeskLimits.PAGE);
+
   private final UndoRepository undos;
   private final UndoCandidateRepository candidates;
   private final UndoWork work;
@@ -158,8 +162,8 @@ public class Undos {
 
   /** Newest first. */
   @Transactional
-  public Slice<UndoRun> all(Actor actor, Integer page) {
+  public Slice<UndoRun> all(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, undos::newest);
+    return Slice.read(part, ALL, undos::newest, run -> List.of(run.start().at(), run.id()));
   }
 }

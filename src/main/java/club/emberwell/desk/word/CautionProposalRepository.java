@@ -1,5 +1,6 @@
 package club.emberwell.desk.word;
 
+import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
@@ -38,20 +39,30 @@ public class CautionProposalRepository
   }
 
   /** Oldest first. */
-  public List<CautionProposal> waiting(int from, int most) {
+  public List<CautionProposal> waiting(Place place) {
     return proposals(
-        query("where p.state = 'waiting' order by p.createdAt, p.id")
-            .setFirstResult(from)
-            .setMaxResults(most));
+        query(
+                """
+                where p.state = 'waiting' and (p.createdAt, p.id) > (:at, :id)
+                order by p.createdAt, p.id""")
+            .setParameter("at", place.time(0))
+            .setParameter("id", place.id(1))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   /** A member's own, newest first. */
-  List<CautionProposal> of(UUID member, int from, int most) {
+  List<CautionProposal> of(UUID member, Place place) {
     return proposals(
-        query("where p.memberId = :member order by p.createdAt desc, p.id")
+        query(
+                """
+                where p.memberId = :member and (p.createdAt, p.id) < (:at, :id)
+                order by p.createdAt desc, p.id desc""")
             .setParameter("member", member)
-            .setFirstResult(from)
-            .setMaxResults(most));
+            .setParameter("at", place.time(0))
+            .setParameter("id", place.id(1))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
   }
 
   long waitingOf(UUID member) {

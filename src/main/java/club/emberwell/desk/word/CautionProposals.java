@@ -1,5 +1,8 @@
 package club.emberwell.desk.word;
 
+import java.util.List;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.store.CautionCare;
 import club.emberwell.catalog.store.Deed;
@@ -25,6 +28,9 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class CautionProposals {
+  private static final ListOrder WAITING = ListOrder.oldestFirst("proposals", DeskLimits.PAGE);
+  private static final ListOrder MINE = ListOrder.newestFirst("own-proposals", DeskLimits.PAGE);
+
   private static final String ENTITY = "caution";
   private static final String WAITING = "waiting";
 
@@ -73,16 +79,21 @@ public class CautionProposals {
 
   /** Oldest first. */
   @Transactional
-  public Slice<CautionProposal> waiting(Actor actor, Integer page) {
+  public Slice<CautionProposal> waiting(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(page, DeskLimits.PAGE, proposals::waiting);
+    return Slice.read(part, WAITING, proposals::waiting, CautionProposals::place);
   }
 
   /** The actor's own with what came of them. */
   @Transactional
-  public Slice<CautionProposal> mine(Actor actor, Integer page) {
+  public Slice<CautionProposal> mine(Actor actor, Part part) {
     UUID member = DeskAccess.signedIn(actor);
-    return Slice.read(page, DeskLimits.PAGE, (from, most) -> proposals.of(member, from, most));
+    return Slice.read(
+        part, MINE, place -> proposals.of(member, place), CautionProposals::place);
+  }
+
+  private static List<?> place(CautionProposal proposal) {
+    return List.of(proposal.createdAt(), proposal.id());
   }
 
   /** One, for its author and for moderators. */

@@ -1,5 +1,6 @@
 package club.emberwell.desk.word;
 
+import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.Folding;
@@ -57,11 +58,11 @@ public class VocabularyCare {
     this.members = members;
   }
 
-  /** Words that wait to be filed, the most written first. */
+  /** Words that wait to be filed, see {@link CatalogService#waiting}. */
   @Transactional
-  public Slice<Unfiled> waiting(Actor actor, Integer page) {
+  public Slice<Unfiled> waiting(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return catalog.waiting(page);
+    return catalog.waiting(part);
   }
 
   /** Files a waiting text to a term, of which it becomes a spelling. */

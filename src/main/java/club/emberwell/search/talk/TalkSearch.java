@@ -1,5 +1,9 @@
 package club.emberwell.search.talk;
 
+import club.emberwell.catalog.Vocabulary;
+import org.apache.lucene.search.FieldDoc;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Place;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.column.Documents;
@@ -33,6 +37,11 @@ public class TalkSearch {
       new Sort(
           SortField.FIELD_SCORE, new SortField(TalkDocuments.NUMBER, SortField.Type.LONG, true));
 
+  private static final Sort NEWEST =
+      new Sort(new SortField(TalkDocuments.NUMBER, SortField.Type.LONG, true));
+
+  private static final ListOrder CLOSEST = ListOrder.newestFirst("talk", TalkLimits.PAGE);
+
   private final TalkIndex index;
   private final SearchIndex reports;
 
@@ -40,6 +49,18 @@ public class TalkSearch {
     this.index = index;
     this.reports = reports;
   }
+
+  /**
+   * What is looked for.
+   *
+   * @param kind question or notice
+   * @param text every word of which must be there
+   * @param unanswered only those without an answer
+   */
+  public record Wanted(EntryKind kind, String text, boolean unanswered) {}
+
+  /** What was found, with its number in the order of writing. */
+  public record Found(UUID id, long number) {}
 
   /** The caller closes what it gets. */
   public Newcomers newcomers(Collection<ReportSnapshot> found, Collection<TalkText> texts) {
@@ -50,10 +71,9 @@ public class TalkSearch {
   public List<UUID> about(SearchQuery query, int most) {
     return index.read(
         (searcher, words) ->
-            best(
+            ids(
                 searcher,
                 new TalkQuery(words, searcher.getIndexReader()).about(query, false),
-                0,
                 most));
   }
 
@@ -61,26 +81,37 @@ public class TalkSearch {
   public List<UUID> similar(String text, int most) {
     return index.read(
         (searcher, words) ->
-            best(searcher, new TalkQuery(words, searcher.getIndexReader()).similar(text), 0, most));
+            ids(searcher, new TalkQuery(words, searcher.getIndexReader()).similar(text), most));
   }
 
-  /**
-   * Ids of those of one kind that hold every word, the best first.
-   *
-   * @param kind question or notice
-   * @param unanswered only those without an answer
-   */
-  public List<UUID> find(EntryKind kind, String text, boolean unanswered, int from, int most) {
+  /** Those of one kind that hold every word, the best first. */
+  public List<Found> best(Wanted wanted, Place place) {
     return index.read(
-        (searcher, words) -> {
-          BooleanQuery.Builder query = new BooleanQuery.Builder();
-          query.add(new TalkQuery(words, searcher.getIndexReader()).all(text), Occur.MUST);
-          query.add(new TermQuery(new Term(TalkDocuments.KIND, kind.code())), Occur.FILTER);
-          if (unanswered) {
-            query.add(new TermQuery(new Term(TalkDocuments.ANSWERED, "no")), Occur.FILTER);
-          }
-          return best(searcher, query.build(), from, most);
-        });
+        (searcher, words) -> found(searcher, query(searcher, words, wanted), BEST, null, place));
+  }
+
+  /** The same, those written last first. */
+  public List<Found> newest(Wanted wanted, Place place) {
+    FieldDoc after = new FieldDoc(Integer.MAX_VALUE, 0, new Object[] {place.number(0)});
+    return index.read(
+        (searcher, words) ->
+            found(
+                searcher,
+                query(searcher, words, wanted),
+                NEWEST,
+                place.atBeginning() ? null : after,
+                place));
+  }
+
+  private static Query query(IndexSearcher searcher, Vocabulary words, Wanted wanted)
+      throws IOException {
+    BooleanQuery.Builder query = new BooleanQuery.Builder();
+    query.add(new TalkQuery(words, searcher.getIndexReader()).all(wanted.text()), Occur.MUST);
+    query.add(new TermQuery(new Term(TalkDocuments.KIND, wanted.kind().code())), Occur.FILTER);
+    if (wanted.unanswered()) {
+      query.add(new TermQuery(new Term(TalkDocuments.ANSWERED, "no")), Occur.FILTER);
+    }
+    return query.build();
   }
 
   /** Makes entries findable at once on this node; call it after their transaction. */
@@ -88,15 +119,27 @@ public class TalkSearch {
     index.show(ids);
   }
 
-  private static List<UUID> best(IndexSearcher searcher, Query query, int from, int most)
+  private static List<UUID> ids(IndexSearcher searcher, Query query, int most) throws IOException {
+    return found(searcher, query, BEST, null, Place.first(CLOSEST, most)).stream()
+        .map(Found::id)
+        .toList();
+  }
+
+  private static List<Found> found(
+      IndexSearcher searcher, Query query, Sort sort, FieldDoc after, Place place)
       throws IOException {
-    ScoreDoc[] found = searcher.search(query, from + most, BEST).scoreDocs;
+    ScoreDoc[] docs =
+        searcher.searchAfter(after, query, place.from() + place.most(), sort).scoreDocs;
     List<LeafReaderContext> leaves = searcher.getIndexReader().leaves();
-    List<UUID> ids = new ArrayList<>();
-    for (int i = from; i < found.length; i++) {
-      LeafReaderContext leaf = leaves.get(ReaderUtil.subIndex(found[i].doc, leaves));
-      ids.add(Documents.id(leaf.reader(), found[i].doc - leaf.docBase));
+    List<Found> found = new ArrayList<>();
+    for (int i = place.from(); i < docs.length; i++) {
+      LeafReaderContext leaf = leaves.get(ReaderUtil.subIndex(docs[i].doc, leaves));
+      Object[] keys = ((FieldDoc) docs[i]).fields;
+      found.add(
+          new Found(
+              Documents.id(leaf.reader(), docs[i].doc - leaf.docBase),
+              ((Number) keys[keys.length - 1]).longValue()));
     }
-    return ids;
+    return found;
   }
 }

@@ -1,5 +1,8 @@
 package club.emberwell.talk.watch;
 
+import java.util.List;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -14,6 +17,8 @@ import java.util.UUID;
 /** What a member's watches found. */
 @ApplicationScoped
 public class Inbox {
+  private static final ListOrder FINDS = ListOrder.newestFirst("inbox", TalkLimits.INBOX_PAGE);
+
   private final WatchHitRepository hits;
 
   Inbox(WatchHitRepository hits) {
@@ -22,9 +27,10 @@ public class Inbox {
 
   /** Newest first: one statement. */
   @Transactional
-  public Slice<Find> page(Actor actor, int page) {
+  public Slice<Find> page(Actor actor, Part part) {
     UUID member = EntryAccess.signedIn(actor);
-    return Slice.read(page, TalkLimits.INBOX_PAGE, (from, most) -> hits.inbox(member, from, most));
+    return Slice.read(
+        part, FINDS, place -> hits.inbox(member, place), find -> List.of(find.id()));
   }
 
   /** One statement; {@link TalkLimits#UNREAD} + 1 stands for more than that. */

@@ -1,5 +1,6 @@
 package club.emberwell.talk.watch;
 
+import club.emberwell.listing.Place;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
@@ -38,7 +39,8 @@ class WatchHitRepository {
       h.member_id = :member and not exists (select 1 from watch_hit o
         where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)""";
 
-  private static final String INBOX = FINDS.formatted(MINE).concat(" offset :skip");
+  private static final String INBOX =
+      FINDS.formatted(MINE.concat(" and h.id < :before")).concat(" offset :skip");
   private static final String FOR_MAIL =
       FINDS.formatted(MINE.concat(" and h.mailed_at is null and w.mail"));
   private static final String FEED =
@@ -84,11 +86,12 @@ class WatchHitRepository {
   }
 
   /** One page of the inbox, newest first: one statement. */
-  List<Find> inbox(UUID member, int from, int most) {
+  List<Find> inbox(UUID member, Place place) {
     return db.createNativeQuery(INBOX, Tuple.class)
         .setParameter("member", member)
-        .setParameter("skip", from)
-        .setParameter("most", most)
+        .setParameter("before", place.number(0))
+        .setParameter("skip", place.from())
+        .setParameter("most", place.most())
         .getResultStream()
         .map(WatchHitRepository::read)
         .toList();

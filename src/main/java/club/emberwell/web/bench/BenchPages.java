@@ -66,7 +66,7 @@ public class BenchPages extends Pages {
     Vocabulary vocabulary = catalog.vocabulary();
     List<MachineCard> cards =
         machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units(), factor(m))).toList();
-    Slice<ReportSnapshot> own = reports.of(actor, Pager.number(from));
+    Slice<ReportSnapshot> own = reports.of(actor, Pager.part(from));
     List<OwnReport> lines =
         own.rows().stream().map(r -> OwnReport.of(r, vocabulary, actor.units())).toList();
     boolean begun = "added".equals(done) && cards.size() == 1;

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.catalog.store.CautionCare.Standing;
 import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.desk.word.CautionProposals;
@@ -65,7 +66,7 @@ public class CautionPages extends Pages {
     List<Standing> all = care.cautions(actor);
     return Templates.cautions(
         Listing.of(
-            "Proposed texts", "No proposals.", proposals.waiting(actor, page), "/desk/cautions"),
+            "Proposed texts", "No proposals.", proposals.waiting(actor, Part.page(page)), "/desk/cautions"),
         all.stream().filter(one -> one.removalAskedBy() != null && !one.removed()).toList(),
         all);
   }

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;
@@ -167,7 +168,7 @@ public class DeskPages extends Pages {
         Listing.of(
             "Waiting for approval",
             "Nothing is waiting.",
-            desk.waiting(actor(), page).map(ItemRow::of),
+            desk.waiting(actor(), Part.page(page)).map(ItemRow::of),
             "/desk/waiting"));
   }
 
@@ -178,7 +179,7 @@ public class DeskPages extends Pages {
         Listing.of(
             "Flagged by members",
             "No open flags.",
-            flags.open(actor(), page).map(ItemRow::of),
+            flags.open(actor(), Part.page(page)).map(ItemRow::of),
             "/desk/flags"));
   }
 
@@ -189,7 +190,7 @@ public class DeskPages extends Pages {
         Listing.of(
             "Noticed by rules",
             "No open notes.",
-            rules.open(actor(), page).map(ItemRow::of),
+            rules.open(actor(), Part.page(page)).map(ItemRow::of),
             "/desk/notes"));
   }
 

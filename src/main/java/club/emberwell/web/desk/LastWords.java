@@ -30,6 +30,6 @@ public class LastWords {
 
   /** What was decided last about the reader's own entries. */
   public List<Verdict> getRecent() {
-    return current.get().signedIn() ? verdicts.mine(current.get(), 0, RECENT) : List.of();
+    return current.get().signedIn() ? verdicts.mine(current.get(), RECENT) : List.of();
   }
 }

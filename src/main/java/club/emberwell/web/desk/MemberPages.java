@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.desk.home.People;
 import club.emberwell.desk.home.People.Person;
 import club.emberwell.member.Role;
@@ -52,7 +53,7 @@ public class MemberPages extends Pages {
     String start = q == null ? "" : q;
     String path = "/desk/members?q=" + URLEncoder.encode(start, StandardCharsets.UTF_8);
     return Templates.members(
-        start, Listing.of("Members", "Nobody.", people.find(actor(), start, page), path));
+        start, Listing.of("Members", "Nobody.", people.find(actor(), start, Part.page(page)), path));
   }
 
   @GET
@@ -69,7 +70,7 @@ public class MemberPages extends Pages {
         Listing.of(
             "What they posted",
             "Nothing.",
-            people.entries(actor(), id, page).map(ItemRow::of),
+            people.entries(actor(), id, Part.page(page)).map(ItemRow::of),
             PATH + id),
         form);
   }

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.desk.home.Desk;
@@ -57,9 +58,9 @@ public class MyFlagPages extends Pages {
     Actor actor = actor();
     return Templates.mine(
         Listing.of(
-            "Your flags", "You have not flagged anything.", flags.mine(actor, page), "/flags"),
-        Listing.of("Decisions about your entries", "Nothing.", desk.told(actor, page), "/flags"),
-        Listing.of("Cautions you proposed", "None.", proposals.mine(actor, page), "/flags"));
+            "Your flags", "You have not flagged anything.", flags.mine(actor, Part.page(page)), "/flags"),
+        Listing.of("Decisions about your entries", "Nothing.", desk.told(actor, Part.page(page)), "/flags"),
+        Listing.of("Cautions you proposed", "None.", proposals.mine(actor, Part.page(page)), "/flags"));
   }
 
   @GET

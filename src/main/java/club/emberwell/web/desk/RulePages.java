@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.desk.rule.Rules;
@@ -71,7 +72,7 @@ public class RulePages extends Pages {
             Listing.of(
                 "Notes of this rule",
                 "Nothing yet.",
-                rules.log(actor(), code, page).map(ItemRow::of),
+                rules.log(actor(), code, Part.page(page)).map(ItemRow::of),
                 PATH + code)));
   }
 

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.home.People;
 import club.emberwell.desk.rule.RuleCode;
@@ -69,7 +70,7 @@ public class UndoPages extends Pages {
   @GET
   public TemplateInstance all(@RestQuery Integer page) {
     return Templates.undos(
-        Listing.of("Undone", "Nothing has been undone yet.", undos.all(actor(), page), PATH));
+        Listing.of("Undone", "Nothing has been undone yet.", undos.all(actor(), Part.page(page)), PATH));
   }
 
   @GET

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.store.CatalogService;
@@ -63,7 +64,7 @@ public class WordPages extends Pages {
   @GET
   public TemplateInstance words(@RestQuery Integer page) {
     return Templates.words(
-        Listing.of("New words", "No new words.", care.waiting(actor(), page), PATH));
+        Listing.of("New words", "No new words.", care.waiting(actor(), Part.page(page)), PATH));
   }
 
   @GET

@@ -1,5 +1,6 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import java.util.function.IntFunction;
 
@@ -28,7 +29,9 @@ public record Pager(String newer, String older) {
   }
 
   /** The page in an address; the first for whatever is none. */
-  public static int number(String text) {
-    return text != null && text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0;
+  public static Part part(String text) {
+    return text != null && text.matches("\\d{1,6}")
+        ? Part.page(Integer.parseInt(text))
+        : Part.FIRST;
   }
 }

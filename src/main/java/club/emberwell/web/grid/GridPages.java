@@ -130,7 +130,7 @@ public class GridPages extends Pages {
   @GET
   public TemplateInstance list(@RestQuery @DefaultValue("0") String from, @RestQuery String done) {
     say("withdrawn".equals(done) ? done : null, "The grid is removed. Its results stay.");
-    Slice<Grid> mine = grids.mine(actor(), Pager.number(from));
+    Slice<Grid> mine = grids.mine(actor(), Pager.part(from));
     return Templates.grids(
         new Listing(
             mine.rows().stream()

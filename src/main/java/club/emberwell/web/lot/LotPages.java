@@ -68,7 +68,7 @@ public class LotPages extends Pages {
   @GET
   public TemplateInstance lots(@RestQuery("page") String number, @RestQuery String done) {
     say(done, "removed".equals(done) ? "Removed." : "Saved.");
-    Slice<Lot> found = lots.mine(actor(), Pager.number(number));
+    Slice<Lot> found = lots.mine(actor(), Pager.part(number));
     List<LotCard> cards = found.rows().stream().map(LotCard::of).toList();
     return Templates.lots(cards, Pager.of(found, LIST));
   }

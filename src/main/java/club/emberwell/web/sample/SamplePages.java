@@ -1,5 +1,6 @@
 package club.emberwell.web.sample;
 
+import club.emberwell.listing.Part;
 import club.emberwell.access.PublicUrl;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -121,7 +122,7 @@ public class SamplePages extends Pages {
       return refused(search.remarks(tag.at("/q").remarks()), text);
     }
     try {
-      Slice<Sample> found = samples.mine(actor, text, Pager.number(number));
+      Slice<Sample> found = samples.mine(actor, text, Pager.part(number));
       String base = LIST + (text.isEmpty() ? "" : "?q=" + encoded(text));
       return Response.ok(
               Templates.samples(
@@ -251,7 +252,7 @@ public class SamplePages extends Pages {
     List<UUID> chosen =
         ids.stream().map(SentForm::readId).filter(Objects::nonNull).limit(LABELS).toList();
     List<Sample> printed =
-        chosen.isEmpty() ? samples.mine(actor, null, 0).rows() : samples.mine(actor, chosen);
+        chosen.isEmpty() ? samples.mine(actor, null, Part.FIRST).rows() : samples.mine(actor, chosen);
     return Templates.labels(
         views.cards(actor, printed).stream()
             .map(card -> Label.of(card, square(card.code())))

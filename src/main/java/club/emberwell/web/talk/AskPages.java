@@ -1,5 +1,6 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
@@ -78,7 +79,7 @@ public class AskPages extends Pages {
   @RolesAllowed(Role.READ)
   public TemplateInstance questions(
       @RestQuery String q, @RestQuery String show, @RestQuery("page") String number) {
-    int at = Pager.number(number);
+    Part at = Pager.part(number);
     String text = q == null ? "" : q.strip();
     Shown shown = Shown.UNANSWERED.code().equals(show) ? Shown.UNANSWERED : Shown.QUESTIONS;
     boolean unanswered = shown == Shown.UNANSWERED;
@@ -163,7 +164,7 @@ public class AskPages extends Pages {
     UUID wanted = SentForm.readId(answer);
     TalkService.Thread thread =
         wanted == null
-            ? talk.thread(actor, id, Pager.number(number))
+            ? talk.thread(actor, id, Pager.part(number))
             : talk.threadAt(actor, id, wanted);
     opened.saw(thread.ids());
     return Templates.question(views.thread(thread, actor), answering(id, blankAnswer()));
@@ -179,7 +180,7 @@ public class AskPages extends Pages {
             AskPages::blankAnswer,
             form ->
                 Templates.question(
-                    views.thread(talk.thread(actor, id, 0), actor), answering(id, form)))
+                    views.thread(talk.thread(actor, id, Part.FIRST), actor), answering(id, form)))
         .store(
             s ->
                 shown(

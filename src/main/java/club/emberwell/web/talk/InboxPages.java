@@ -51,7 +51,7 @@ public class InboxPages extends Pages {
 
   @GET
   public TemplateInstance inbox(@RestQuery("page") String number) {
-    Slice<Find> page = inbox.page(actor(), Pager.number(number));
+    Slice<Find> page = inbox.page(actor(), Pager.part(number));
     List<Find> finds = page.rows();
     return Templates.inbox(
         new Shown(

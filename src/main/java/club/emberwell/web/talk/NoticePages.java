@@ -1,5 +1,6 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.listing.Part;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -61,7 +62,7 @@ public class NoticePages extends Pages {
   @GET
   @RolesAllowed(Role.READ)
   public TemplateInstance notices(@RestQuery String q, @RestQuery("page") String number) {
-    int at = Pager.number(number);
+    Part at = Pager.part(number);
     String text = q == null ? "" : q.strip();
     return Templates.notices(
         views.list(finder.find(EntryKind.NOTICE, text, false, at), text, Shown.NOTICES));
