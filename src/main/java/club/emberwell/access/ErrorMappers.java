@@ -9,6 +9,7 @@ import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.access.problem.Unavailable;
 import club.emberwell.entry.Gone;
+import club.emberwell.listing.PartRefused;
 import club.emberwell.member.session.HashingBusy;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
@@ -72,6 +73,11 @@ class ErrorMappers {
   @ServerExceptionMapper
   Response unknown(EntryUnknown e) {
     return errors.answer(Problems.of(ProblemKind.NOT_FOUND, e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response noPart(PartRefused e) {
+    return errors.answer(Problems.at(ProblemKind.INVALID_PARAMETER, e.pointer(), e.getMessage()));
   }
 
   @ServerExceptionMapper

@@ -1,6 +1,5 @@
 package club.emberwell.entry;
 
-import club.emberwell.listing.Place;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
 import java.util.EnumSet;
@@ -48,13 +47,13 @@ class VerdictRepository {
   }
 
   /** What was decided about a member's entries, newest first; plain first looks left out. */
-  List<Verdict> toldTo(UUID author, Place place) {
+  List<Verdict> toldTo(UUID author, int from, int most) {
     return verdicts(
         query(DECIDED.concat("and e.memberId = :author order by v.at desc, v.version desc"))
             .setParameter("actions", TOLD)
             .setParameter("author", author)
-            .setFirstResult(place.from())
-            .setMaxResults(place.most()));
+            .setFirstResult(from)
+            .setMaxResults(most));
   }
 
   private SelectionQuery<Tuple> query(String hql) {

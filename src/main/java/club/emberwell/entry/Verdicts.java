@@ -37,7 +37,12 @@ public class Verdicts {
   }
 
   /** What was decided about the actor's own entries, newest first; plain first looks left out. */
+  public List<Verdict> mine(Actor actor, int most) {
+    return verdicts.toldTo(EntryAccess.signedIn(actor), 0, most);
+  }
+
+  /** One page of them. */
   public List<Verdict> mine(Actor actor, Place place) {
-    return verdicts.toldTo(EntryAccess.signedIn(actor), place);
+    return verdicts.toldTo(EntryAccess.signedIn(actor), place.from(), place.most());
   }
 }

@@ -1,7 +1,5 @@
 package club.emberwell.grid;
 
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
@@ -19,6 +17,8 @@ import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.reading.GridLimits;
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.laser.Laser;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;

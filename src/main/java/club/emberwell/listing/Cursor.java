@@ -1,10 +1,10 @@
 package club.emberwell.listing;
 
-import java.time.DateTimeException;
-import java.time.LocalDate;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Base64;

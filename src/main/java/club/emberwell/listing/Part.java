@@ -37,6 +37,11 @@ public record Part(int page, String cursor, Integer size, boolean byCursor) {
     return new Part(0, from, size == null || size.isBlank() ? null : rows(size.strip()), true);
   }
 
+  /** The first rows of it in the order that is leafed by number. */
+  public Part byNumber() {
+    return new Part(0, null, size, false);
+  }
+
   private static int rows(String size) {
     int rows = size.matches("\\d{1,3}") ? Integer.parseInt(size) : 0;
     if (rows < 1 || rows > SIZE_MAX) {

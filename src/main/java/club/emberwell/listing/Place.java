@@ -1,8 +1,8 @@
 package club.emberwell.listing;
 
-import java.time.ZoneOffset;
-import java.time.LocalDate;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.UUID;
 
 /**
@@ -62,9 +62,7 @@ public final class Place {
   }
 
   public LocalDate date(int key) {
-    return after == null
-        ? LocalDate.ofInstant(time(key), ZoneOffset.UTC)
-        : after.date(key);
+    return after == null ? LocalDate.ofInstant(time(key), ZoneOffset.UTC) : after.date(key);
   }
 
   public long number(int key) {

@@ -1,6 +1,5 @@
 package club.emberwell.lot;
 
-import java.util.List;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.Words;
@@ -15,6 +14,7 @@ import jakarta.persistence.MapsId;
 import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -77,9 +77,7 @@ class LotEntity {
   /** What lists of lots are ordered by: when it was received, long ago where nobody said. */
   List<?> place() {
     return List.of(
-        receivedOn == null ? LocalDate.of(1, 1, 1) : receivedOn,
-        entry.createdAt(),
-        entry.number());
+        receivedOn == null ? LocalDate.of(1, 1, 1) : receivedOn, entry.createdAt(), entry.number());
   }
 
   EntryEntity entry() {

@@ -1,7 +1,5 @@
 package club.emberwell.lot;
 
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
@@ -12,6 +10,8 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryChanged;

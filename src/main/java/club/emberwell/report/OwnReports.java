@@ -1,9 +1,9 @@
 package club.emberwell.report;
 
+import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
-import club.emberwell.entry.EntryAccess;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;

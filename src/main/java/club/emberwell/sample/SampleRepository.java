@@ -1,9 +1,9 @@
 package club.emberwell.sample;
 
-import java.time.Instant;
 import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;

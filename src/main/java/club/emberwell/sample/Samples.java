@@ -1,8 +1,5 @@
 package club.emberwell.sample;
 
-import club.emberwell.sample.SampleRepository.Standing;
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
@@ -14,6 +11,8 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
@@ -21,6 +20,7 @@ import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.sample.SampleRepository.Standing;
 import club.emberwell.tag.PublicSide;
 import club.emberwell.tag.TagCode;
 import club.emberwell.tag.Tags;

@@ -1,8 +1,8 @@
 package club.emberwell.talk;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
-import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.talk.TalkSearch;

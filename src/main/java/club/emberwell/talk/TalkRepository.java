@@ -1,7 +1,7 @@
 package club.emberwell.talk;
 
-import club.emberwell.listing.Place;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.listing.Place;
 import club.emberwell.member.Actor;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;

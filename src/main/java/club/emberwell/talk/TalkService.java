@@ -1,7 +1,5 @@
 package club.emberwell.talk;
 
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
@@ -13,6 +11,8 @@ import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Reasons;
 import club.emberwell.entry.Revision;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryChanged;
@@ -232,8 +232,8 @@ public class TalkService implements Kind {
 
   /** A question with one page of its answers: two statements. */
   @Transactional
-  public Thread thread(Actor actor, UUID id, int page) {
-    return thread(actor, question(actor, id), page);
+  public Thread thread(Actor actor, UUID id, Part part) {
+    return thread(actor, question(actor, id), part);
   }
 
   /**
@@ -244,7 +244,7 @@ public class TalkService implements Kind {
   public Thread threadAt(Actor actor, UUID id, UUID answer) {
     TalkEntry question = question(actor, id);
     long before = entries.answersBefore(question, answer, actor);
-    return thread(actor, question, Math.toIntExact(before / TalkLimits.ANSWERS));
+    return thread(actor, question, Part.page(Math.toIntExact(before / TalkLimits.ANSWERS)));
   }
 
   private TalkEntry question(Actor actor, UUID id) {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.desk.home.Desk;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -72,13 +73,13 @@ class YearOfTalkTest {
 
   @Test
   void theInboxAndItsCountAreBoundedHoweverMuchWasFound() {
-    takesOneStatement(() -> inbox.page(busy, 0));
-    takesOneStatement(() -> inbox.page(busy, 100));
+    takesOneStatement(() -> inbox.page(busy, Part.FIRST));
+    takesOneStatement(() -> inbox.page(busy, Part.page(100)));
     takesOneStatement(() -> inbox.unread(busy));
-    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 0).rows().size());
-    assertTrue(inbox.page(busy, 0).more());
-    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, 100).rows().size());
-    assertEquals(List.of(), inbox.page(busy, Slice.LAST_PAGE).rows());
+    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, Part.FIRST).rows().size());
+    assertTrue(inbox.page(busy, Part.FIRST).more());
+    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(busy, Part.page(100)).rows().size());
+    assertEquals(List.of(), inbox.page(busy, Part.page(Part.LAST_PAGE)).rows());
     assertEquals(TalkLimits.UNREAD + 1, inbox.unread(busy));
   }
 
@@ -91,21 +92,23 @@ class YearOfTalkTest {
 
   @Test
   void theListsOfQuestionsAndNoticesAreBoundedOnTheFirstPageAndFarBack() {
-    for (int page : new int[] {0, 200, Slice.LAST_PAGE}) {
-      takesOneStatement(() -> finder.find(EntryKind.QUESTION, "", false, page));
-      takesOneStatement(() -> finder.find(EntryKind.QUESTION, "", true, page));
-      takesOneStatement(() -> finder.find(EntryKind.NOTICE, "", false, page));
+    for (int page : new int[] {0, 200, Part.LAST_PAGE}) {
+      takesOneStatement(() -> finder.find(EntryKind.QUESTION, "", false, Part.page(page)));
+      takesOneStatement(() -> finder.find(EntryKind.QUESTION, "", true, Part.page(page)));
+      takesOneStatement(() -> finder.find(EntryKind.NOTICE, "", false, Part.page(page)));
     }
-    assertEquals(TalkLimits.PAGE, finder.find(EntryKind.QUESTION, "", false, 200).rows().size());
-    assertEquals(TalkLimits.PAGE, finder.find(EntryKind.NOTICE, "", false, 0).rows().size());
+    assertEquals(
+        TalkLimits.PAGE, finder.find(EntryKind.QUESTION, "", false, Part.page(200)).rows().size());
+    assertEquals(
+        TalkLimits.PAGE, finder.find(EntryKind.NOTICE, "", false, Part.FIRST).rows().size());
   }
 
   @Test
   void aQuestionWithThousandsOfAnswersShowsOnePageOfThem() {
     List<String> statements =
-        StatementCount.of(() -> talk.thread(busy, YearOfTalk.busyQuestion(), 0));
+        StatementCount.of(() -> talk.thread(busy, YearOfTalk.busyQuestion(), Part.FIRST));
     assertEquals(2, statements.size());
-    Slice<TalkEntry> answers = talk.thread(busy, YearOfTalk.busyQuestion(), 0).answers();
+    Slice<TalkEntry> answers = talk.thread(busy, YearOfTalk.busyQuestion(), Part.FIRST).answers();
     assertEquals(TalkLimits.ANSWERS, answers.rows().size());
     assertTrue(answers.more());
   }
@@ -129,7 +132,7 @@ class YearOfTalkTest {
             .toList();
     takesOneStatement(() -> inbox.markSeen(busy, seen));
     assertTrue(
-        inbox.page(busy, 0).rows().stream()
+        inbox.page(busy, Part.FIRST).rows().stream()
             .allMatch(find -> find.read() == seen.contains(find.entryId())));
   }
 
@@ -137,21 +140,23 @@ class YearOfTalkTest {
   void theDeskShowsOneScreenOfWhatWaits() {
     desk.home(busy);
     assertTrue(StatementCount.of(() -> desk.home(busy)).size() <= 7);
-    takesOneStatement(() -> desk.waiting(busy, 0));
-    assertEquals(DeskLimits.PAGE, desk.waiting(busy, 0).rows().size());
-    assertTrue(desk.waiting(busy, 0).more());
+    takesOneStatement(() -> desk.waiting(busy, Part.FIRST));
+    assertEquals(DeskLimits.PAGE, desk.waiting(busy, Part.FIRST).rows().size());
+    assertTrue(desk.waiting(busy, Part.FIRST).more());
   }
 
   @Test
   void everythingLiveIsFoundByOneStatementALook() {
     index.catchUp();
-    assertFalse(finder.find(EntryKind.NOTICE, "notice", false, 0).rows().isEmpty());
-    takesOneStatement(() -> finder.find(EntryKind.QUESTION, "halo", false, 0));
-    takesOneStatement(() -> finder.find(EntryKind.QUESTION, "halo", false, 30));
+    assertFalse(finder.find(EntryKind.NOTICE, "notice", false, Part.FIRST).rows().isEmpty());
+    takesOneStatement(() -> finder.find(EntryKind.QUESTION, "halo", false, Part.FIRST));
+    takesOneStatement(() -> finder.find(EntryKind.QUESTION, "halo", false, Part.page(30)));
     takesOneStatement(() -> finder.similar("a halo round the letters on slate"));
     SearchQuery slate = SearchQuery.everything().withFacet("material", List.of("slate"));
     takesOneStatement(() -> finder.about(slate));
-    assertEquals(TalkLimits.PAGE, finder.find(EntryKind.QUESTION, "halo", false, 30).rows().size());
+    assertEquals(
+        TalkLimits.PAGE,
+        finder.find(EntryKind.QUESTION, "halo", false, Part.page(30)).rows().size());
     assertEquals(TalkLimits.BESIDE, finder.about(slate).size());
   }
 

@@ -8,6 +8,7 @@ import club.emberwell.bench.Machines;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridService;
+import club.emberwell.listing.Part;
 import club.emberwell.lot.order.Ordering;
 import club.emberwell.lot.order.WrittenOrder;
 import club.emberwell.lot.order.WrittenOrder.Basis;
@@ -101,10 +102,10 @@ class ScenarioTest {
     assertEquals(lines.size(), stock.load(lines, people, benches));
     assertEquals(0, stock.load(lines, people, benches));
     Actor fern = people.get("fernhollow");
-    List<Grid> planned = grids.mine(fern, 0).rows();
+    List<Grid> planned = grids.mine(fern, Part.FIRST).rows();
     assertEquals(2, planned.size());
     assertEquals(List.of(true, false), planned.stream().map(g -> g.report() == null).toList());
-    Sample sample = samples.mine(fern, "window sill", 0).rows().get(0);
+    Sample sample = samples.mine(fern, "window sill", Part.FIRST).rows().get(0);
     samples.revise(
         fern,
         sample.id(),

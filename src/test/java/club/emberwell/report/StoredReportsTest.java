@@ -17,6 +17,7 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Gone;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
@@ -149,7 +150,8 @@ class StoredReportsTest {
     UUID second = post(Entries.work("oak", null, null)).snapshot().id();
     reports.withdraw(ada, first, null);
     assertEquals(
-        List.of(second, first), own.of(ada, 0).rows().stream().map(ReportSnapshot::id).toList());
+        List.of(second, first),
+        own.of(ada, Part.FIRST).rows().stream().map(ReportSnapshot::id).toList());
   }
 
   @Test
@@ -272,7 +274,8 @@ class StoredReportsTest {
     UUID id = post(Entries.work(words, null, null)).snapshot().id();
     Unfiled waiting =
         IntStream.range(0, 50)
-            .mapToObj(catalog::waiting)
+            .mapToObj(Part::page)
+            .map(catalog::waiting)
             .flatMap(page -> page.rows().stream())
             .filter(u -> u.written().equals(words))
             .findFirst()

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.search.query.SearchQuery;
 import io.quarkus.test.junit.QuarkusTest;
@@ -50,11 +51,12 @@ class TalkFinderTest {
     TalkEntry asked =
         question("Quibbling zebrano splinters", "The edge frays.", Club.about("slate"));
     assertEquals(
-        List.of(asked.id()), ids(finder.find(EntryKind.QUESTION, "zebrano", false, 0).rows()));
+        List.of(asked.id()),
+        ids(finder.find(EntryKind.QUESTION, "zebrano", false, Part.FIRST).rows()));
     assertTrue(
-        ids(finder.find(EntryKind.QUESTION, "zebrano slate", false, 0).rows())
+        ids(finder.find(EntryKind.QUESTION, "zebrano slate", false, Part.FIRST).rows())
             .contains(asked.id()));
-    assertEquals(List.of(), finder.find(EntryKind.NOTICE, "zebrano", false, 0).rows());
+    assertEquals(List.of(), finder.find(EntryKind.NOTICE, "zebrano", false, Part.FIRST).rows());
     TalkEntry answer =
         talk.answer(
                 club.member(),
@@ -63,7 +65,8 @@ class TalkFinderTest {
             .entry();
     finder.show(answer);
     assertEquals(
-        List.of(asked.id()), ids(finder.find(EntryKind.QUESTION, "wollemi", false, 0).rows()));
+        List.of(asked.id()),
+        ids(finder.find(EntryKind.QUESTION, "wollemi", false, Part.FIRST).rows()));
   }
 
   @Test
@@ -75,28 +78,29 @@ class TalkFinderTest {
         talk.answer(ben, told.id(), TalkPosting.of(null, WrittenTalk.answer("Slow down."))).entry();
     finder.show(answer);
     assertEquals(List.of(open.id()), unanswered("bandicoot"));
-    assertEquals(2, finder.find(EntryKind.QUESTION, "bandicoot", false, 0).rows().size());
+    assertEquals(2, finder.find(EntryKind.QUESTION, "bandicoot", false, Part.FIRST).rows().size());
     talk.withdraw(ben, answer.id(), null);
     finder.show(answer);
     assertEquals(Set.of(open.id(), told.id()), Set.copyOf(unanswered("bandicoot")));
   }
 
   private List<UUID> unanswered(String text) {
-    return ids(finder.find(EntryKind.QUESTION, text, true, 0).rows());
+    return ids(finder.find(EntryKind.QUESTION, text, true, Part.FIRST).rows());
   }
 
   @ParameterizedTest
   @CsvSource({"quokkafied", "QUOKKAFIED", "quokkafeid", "quokk"})
   void caseATypoAndABeginningFindTheSame(String typed) {
     TalkEntry asked = question("A quokkafied finish on ply", "How?", Ties.NONE);
-    assertTrue(ids(finder.find(EntryKind.QUESTION, typed, false, 0).rows()).contains(asked.id()));
+    assertTrue(
+        ids(finder.find(EntryKind.QUESTION, typed, false, Part.FIRST).rows()).contains(asked.id()));
   }
 
   @Test
   void spellingsOfAMaterialFindWhatIsTiedToIt() {
     TalkEntry asked = question("Wobbegong stripes again", "Banding.", Club.about("birch-plywood"));
     assertTrue(
-        ids(finder.find(EntryKind.QUESTION, "wobbegong birch ply", false, 0).rows())
+        ids(finder.find(EntryKind.QUESTION, "wobbegong birch ply", false, Part.FIRST).rows())
             .contains(asked.id()));
   }
 
@@ -153,7 +157,7 @@ class TalkFinderTest {
     TalkEntry asked = question("Temporary numbat question", "Text", Ties.NONE);
     talk.withdraw(ada, asked.id(), null);
     finder.show(asked);
-    assertEquals(List.of(), finder.find(EntryKind.QUESTION, "numbat", false, 0).rows());
+    assertEquals(List.of(), finder.find(EntryKind.QUESTION, "numbat", false, Part.FIRST).rows());
   }
 
   @Test
@@ -163,7 +167,8 @@ class TalkFinderTest {
     for (boolean unanswered : new boolean[] {false, true}) {
       assertEquals(
           1,
-          StatementCount.of(() -> finder.find(EntryKind.QUESTION, "bilby", unanswered, 0)).size());
+          StatementCount.of(() -> finder.find(EntryKind.QUESTION, "bilby", unanswered, Part.FIRST))
+              .size());
     }
   }
 }

@@ -17,6 +17,7 @@ import club.emberwell.entry.Origin;
 import club.emberwell.entry.Revision;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -180,7 +181,7 @@ class TalkServiceTest {
     talk.accept(ada, question.id(), second.id(), null);
     assertEquals(
         List.of(second.id(), first.id()),
-        talk.thread(STRANGER, question.id(), 0).answers().rows().stream()
+        talk.thread(STRANGER, question.id(), Part.FIRST).answers().rows().stream()
             .map(TalkEntry::id)
             .toList());
     assertEquals(first.id(), talk.accept(ada, question.id(), first.id(), null).accepted());
@@ -338,7 +339,8 @@ class TalkServiceTest {
     TalkEntry first = at(writer, EntryKind.ANSWER, old.id(), "2019-04-04T10:00:00Z");
     assertEquals(List.of(old.id(), young.id(), middle.id()), listed(young, old, middle));
     assertEquals(second.createdAt(), talk.get(ada, old.id()).activeAt());
-    assertEquals(List.of(old.id(), first.id(), second.id()), talk.thread(ada, old.id(), 0).ids());
+    assertEquals(
+        List.of(old.id(), first.id(), second.id()), talk.thread(ada, old.id(), Part.FIRST).ids());
   }
 
   private TalkEntry at(Actor writer, EntryKind kind, UUID question, String when) {
@@ -357,7 +359,7 @@ class TalkServiceTest {
     List<UUID> ids = Stream.of(wanted).map(TalkEntry::id).toList();
     List<UUID> found = new ArrayList<>();
     for (int page = 0; found.size() < wanted.length; page++) {
-      Slice<TalkEntry> some = finder.find(EntryKind.QUESTION, "", false, page);
+      Slice<TalkEntry> some = finder.find(EntryKind.QUESTION, "", false, Part.page(page));
       some.rows().stream().map(TalkEntry::id).filter(ids::contains).forEach(found::add);
       assertTrue(some.more() || found.size() == wanted.length, "not all are listed");
     }
@@ -370,10 +372,11 @@ class TalkServiceTest {
     for (int i = 0; i < 5; i++) {
       answer(question);
     }
-    assertEquals(1, StatementCount.of(() -> finder.find(EntryKind.QUESTION, "", false, 0)).size());
-    assertEquals(2, StatementCount.of(() -> talk.thread(ada, question.id(), 0)).size());
+    assertEquals(
+        1, StatementCount.of(() -> finder.find(EntryKind.QUESTION, "", false, Part.FIRST)).size());
+    assertEquals(2, StatementCount.of(() -> talk.thread(ada, question.id(), Part.FIRST)).size());
     assertTrue(
-        finder.find(EntryKind.QUESTION, "", true, 0).rows().stream()
+        finder.find(EntryKind.QUESTION, "", true, Part.FIRST).rows().stream()
             .noneMatch(entry -> entry.id().equals(question.id())));
   }
 }

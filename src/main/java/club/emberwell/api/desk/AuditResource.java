@@ -1,6 +1,7 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.access.Downloads;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.log.AuditFilter;
@@ -64,16 +65,15 @@ public class AuditResource {
   /**
    * Newest first.
    *
-   * @param next value of {@code before} for the next page, null at the end
+   * @param next cursor of the next page, null at the end
    */
-  record Lines(List<AuditLine> lines, Long next) {}
+  record Lines(List<AuditLine> lines, String next) {}
 
   @GET
   @Operation(summary = "The log by page, newest first")
-  public Lines page(@BeanParam Query query, @RestQuery Long before) {
-    Slice<AuditLine> found = trail.page(request.actor(), query.filter(), before);
-    List<AuditLine> lines = found.rows();
-    return new Lines(lines, found.more() ? lines.get(lines.size() - 1).seq() : null);
+  public Lines page(@BeanParam Query query, @BeanParam ListQuery list) {
+    Slice<AuditLine> found = trail.page(request.actor(), query.filter(), list.part());
+    return new Lines(found.rows(), found.next());
   }
 
   @GET

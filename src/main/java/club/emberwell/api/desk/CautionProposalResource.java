@@ -1,6 +1,7 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Propose;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.desk.word.CautionProposal;
@@ -8,6 +9,7 @@ import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -20,7 +22,6 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** Texts of cautions as members would have them. */
 @Path("/api/v1/caution-proposals")
@@ -51,8 +52,8 @@ public class CautionProposalResource {
 
   @GET
   @Operation(summary = "One's own proposals, newest first")
-  public Slice<CautionProposal> mine(@RestQuery Integer page) {
-    return proposals.mine(request.actor(), page);
+  public Slice<CautionProposal> mine(@BeanParam ListQuery list) {
+    return proposals.mine(request.actor(), list.part());
   }
 
   @GET

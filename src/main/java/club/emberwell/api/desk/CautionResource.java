@@ -1,12 +1,15 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.store.CautionCare.Standing;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.desk.word.VocabularyCare.Change;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -18,7 +21,6 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** Cautions with their standing; a second moderator confirms a removal. */
 @Path("/api/v1/desk/cautions")
@@ -51,8 +53,8 @@ public class CautionResource {
   @GET
   @Path("{id}/history")
   @Operation(summary = "What happened to a caution, newest first")
-  public List<Change> history(@RestPath String id, @RestQuery Integer page) {
-    return care.cautionHistory(id, page);
+  public Slice<Change> history(@RestPath String id, @BeanParam ListQuery list) {
+    return care.cautionHistory(id, list.part());
   }
 
   @POST

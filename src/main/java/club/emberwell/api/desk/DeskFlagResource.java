@@ -3,6 +3,7 @@ package club.emberwell.api.desk;
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskJson.FlaggedView;
 import club.emberwell.api.desk.DeskRequests.Settle;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.Decision;
@@ -10,6 +11,7 @@ import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -22,7 +24,6 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** Flags to settle. */
 @Path("/api/v1/desk/flags")
@@ -44,8 +45,8 @@ public class DeskFlagResource {
 
   @GET
   @Operation(summary = "Items with open flags, the longest flagged first")
-  public Slice<FlaggedView> open(@RestQuery Integer page) {
-    return flags.open(request.actor(), page).map(FlaggedView::of);
+  public Slice<FlaggedView> open(@BeanParam ListQuery list) {
+    return flags.open(request.actor(), list.part()).map(FlaggedView::of);
   }
 
   @GET

@@ -1,12 +1,14 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.Verdict;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -18,7 +20,6 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** Proposed caution texts to look at. */
 @Path("/api/v1/desk/caution-proposals")
@@ -37,8 +38,8 @@ public class DeskProposalResource {
 
   @GET
   @Operation(summary = "What waits, oldest first")
-  public Slice<CautionProposal> waiting(@RestQuery Integer page) {
-    return proposals.waiting(request.actor(), page);
+  public Slice<CautionProposal> waiting(@BeanParam ListQuery list) {
+    return proposals.waiting(request.actor(), list.part());
   }
 
   @POST

@@ -5,6 +5,7 @@ import club.emberwell.api.desk.DeskJson.HomeView;
 import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Decide;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.home.Desk;
 import club.emberwell.desk.rule.Rules;
@@ -15,6 +16,7 @@ import club.emberwell.entry.Verdicts;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -27,7 +29,6 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** The first screen, what waits, and decisions. */
 @Path("/api/v1/desk")
@@ -59,8 +60,8 @@ public class DeskResource {
   @GET
   @Path("waiting")
   @Operation(summary = "What waits for a first look, oldest first")
-  public Slice<ItemView> waiting(@RestQuery Integer page) {
-    return desk.waiting(request.actor(), page).map(ItemView::of);
+  public Slice<ItemView> waiting(@BeanParam ListQuery list) {
+    return desk.waiting(request.actor(), list.part()).map(ItemView::of);
   }
 
   /** An item with what was said about it. */

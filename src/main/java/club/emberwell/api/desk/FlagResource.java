@@ -2,12 +2,14 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskRequests.Raise;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -20,7 +22,6 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** A member's flags with what came of them. */
 @Path("/api/v1/flags")
@@ -51,8 +52,8 @@ public class FlagResource {
 
   @GET
   @Operation(summary = "One's own flags, newest first")
-  public Slice<FlagView> mine(@RestQuery Integer page) {
-    return flags.mine(request.actor(), page).map(FlagView::of);
+  public Slice<FlagView> mine(@BeanParam ListQuery list) {
+    return flags.mine(request.actor(), list.part()).map(FlagView::of);
   }
 
   @DELETE

@@ -2,11 +2,13 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.rule.Rules;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -17,7 +19,6 @@ import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** What rules noticed and nobody has looked at yet. */
 @Path("/api/v1/desk/notes")
@@ -36,8 +37,8 @@ public class NoteResource {
 
   @GET
   @Operation(summary = "Open notes, newest first")
-  public Slice<NoteView> open(@RestQuery Integer page) {
-    return rules.open(request.actor(), page).map(NoteView::of);
+  public Slice<NoteView> open(@BeanParam ListQuery list) {
+    return rules.open(request.actor(), list.part()).map(NoteView::of);
   }
 
   @POST

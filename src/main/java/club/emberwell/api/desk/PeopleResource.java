@@ -2,12 +2,14 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.home.People;
 import club.emberwell.desk.home.People.Person;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -40,8 +42,8 @@ public class PeopleResource {
 
   @GET
   @Operation(summary = "Members whose name begins with some letters")
-  public Slice<Person> find(@RestQuery String q, @RestQuery Integer page) {
-    return people.find(request.actor(), q, page);
+  public Slice<Person> find(@RestQuery String q, @BeanParam ListQuery list) {
+    return people.find(request.actor(), q, list.part());
   }
 
   @GET
@@ -54,8 +56,8 @@ public class PeopleResource {
   @GET
   @Path("{id}/entries")
   @Operation(summary = "A member's entries in whatever state")
-  public Slice<ItemView> entries(@RestPath UUID id, @RestQuery Integer page) {
-    return people.entries(request.actor(), id, page).map(ItemView::of);
+  public Slice<ItemView> entries(@RestPath UUID id, @BeanParam ListQuery list) {
+    return people.entries(request.actor(), id, list.part()).map(ItemView::of);
   }
 
   @POST

@@ -3,12 +3,14 @@ package club.emberwell.api.desk;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskJson.RuleView;
 import club.emberwell.api.desk.DeskRequests.SetRule;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.Rules;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
@@ -20,7 +22,6 @@ import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** How rules are set and what they noticed. */
 @Path("/api/v1/desk/rules")
@@ -62,8 +63,8 @@ public class RuleResource {
   @GET
   @Path("{code}/notes")
   @Operation(summary = "Everything a rule noticed, newest first")
-  public Slice<NoteView> log(@RestPath String code, @RestQuery Integer page) {
-    return rules.log(request.actor(), code, page).map(NoteView::of);
+  public Slice<NoteView> log(@RestPath String code, @BeanParam ListQuery list) {
+    return rules.log(request.actor(), code, list.part()).map(NoteView::of);
   }
 
   private static Response answer(Rule rule) {

@@ -5,6 +5,7 @@ import club.emberwell.api.desk.DeskRequests.Merge;
 import club.emberwell.api.desk.DeskRequests.NewTerm;
 import club.emberwell.api.desk.DeskRequests.Spelling;
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
@@ -12,8 +13,10 @@ import club.emberwell.desk.word.MergeEffects;
 import club.emberwell.desk.word.MergeEffects.Effects;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.desk.word.VocabularyCare.Change;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -22,7 +25,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -74,9 +76,9 @@ public class TermResource {
   @GET
   @Path("{slug}/history")
   @Operation(summary = "What happened to a term, newest first")
-  public List<Change> history(
-      @RestPath String kind, @RestPath String slug, @RestQuery Integer page) {
-    return care.termHistory(request.actor(), DeskRequests.kind(kind), slug, page);
+  public Slice<Change> history(
+      @RestPath String kind, @RestPath String slug, @BeanParam ListQuery list) {
+    return care.termHistory(request.actor(), DeskRequests.kind(kind), slug, list.part());
   }
 
   @POST

@@ -5,11 +5,13 @@ import club.emberwell.api.desk.DeskJson.PlanView;
 import club.emberwell.api.desk.DeskJson.RunView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.desk.DeskRequests.Undo;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.undo.Undos;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -21,7 +23,6 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** Undoing what a member or a rule did since a time. */
 @Path("/api/v1/desk/undos")
@@ -55,8 +56,8 @@ public class UndoResource {
 
   @GET
   @Operation(summary = "Undos, newest first")
-  public Slice<RunView> all(@RestQuery Integer page) {
-    return undos.all(request.actor(), page).map(RunView::of);
+  public Slice<RunView> all(@BeanParam ListQuery list) {
+    return undos.all(request.actor(), list.part()).map(RunView::of);
   }
 
   @GET

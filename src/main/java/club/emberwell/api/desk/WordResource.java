@@ -2,12 +2,14 @@ package club.emberwell.api.desk;
 
 import club.emberwell.api.desk.DeskRequests.FileWord;
 import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -19,7 +21,6 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** Words that matched no term. */
 @Path("/api/v1/desk/words")
@@ -38,8 +39,8 @@ public class WordResource {
 
   @GET
   @Operation(summary = "Words that wait, the most written first")
-  public Slice<Unfiled> waiting(@RestQuery Integer page) {
-    return care.waiting(request.actor(), page);
+  public Slice<Unfiled> waiting(@BeanParam ListQuery list) {
+    return care.waiting(request.actor(), list.part());
   }
 
   @POST

@@ -1,6 +1,7 @@
 package club.emberwell.api.grid;
 
 import club.emberwell.access.ReadsOnly;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridPosting;
@@ -20,6 +21,7 @@ import club.emberwell.search.index.SearchIndex;
 import club.emberwell.tag.TagCode;
 import club.emberwell.tag.Tags;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -28,7 +30,6 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -130,12 +131,9 @@ public class GridResource {
   }
 
   @GET
-  @Operation(
-      operationId = "listGrids",
-      summary = "My test grids",
-      description = "Newest first; page counts from 0.")
-  public Listing list(@QueryParam("page") Integer page) {
-    Slice<Grid> mine = grids.mine(request.actor(), page);
+  @Operation(operationId = "listGrids", summary = "My test grids", description = "Newest first.")
+  public Listing list(@BeanParam ListQuery list) {
+    Slice<Grid> mine = grids.mine(request.actor(), list.part());
     return new Listing(
         mine.rows().stream().map(GridJson.Brief::of).toList(), mine.page(), mine.more());
   }

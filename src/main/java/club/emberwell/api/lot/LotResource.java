@@ -1,6 +1,7 @@
 package club.emberwell.api.lot;
 
 import club.emberwell.access.ReadsOnly;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.listing.Slice;
 import club.emberwell.lot.Lot;
@@ -11,16 +12,15 @@ import club.emberwell.lot.order.Ordering;
 import club.emberwell.lot.order.WrittenOrder;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -54,8 +54,8 @@ public class LotResource {
 
   @GET
   @Operation(operationId = "listLots", summary = "My lots, the last received first")
-  public Listing list(@QueryParam("page") @DefaultValue("0") int page) {
-    Slice<LotJson> found = lots.mine(request.actor(), page).map(LotJson::of);
+  public Listing list(@BeanParam ListQuery list) {
+    Slice<LotJson> found = lots.mine(request.actor(), list.part()).map(LotJson::of);
     return new Listing(found.rows(), found.page(), found.more());
   }
 

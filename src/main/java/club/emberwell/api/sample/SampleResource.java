@@ -1,6 +1,7 @@
 package club.emberwell.api.sample;
 
 import club.emberwell.access.PublicUrl;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
@@ -8,9 +9,9 @@ import club.emberwell.sample.Sample;
 import club.emberwell.sample.SamplePosting;
 import club.emberwell.sample.Samples;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
@@ -54,9 +55,8 @@ public class SampleResource {
       operationId = "listSamples",
       summary = "My samples, newest first",
       description = "With q= those whose tag, place, notes or work hold every word.")
-  public Listing list(
-      @QueryParam("q") String text, @QueryParam("page") @DefaultValue("0") int page) {
-    Slice<SampleJson> found = samples.mine(request.actor(), text, page).map(this::json);
+  public Listing list(@QueryParam("q") String text, @BeanParam ListQuery list) {
+    Slice<SampleJson> found = samples.mine(request.actor(), text, list.part()).map(this::json);
     return new Listing(found.rows(), found.page(), found.more());
   }
 

@@ -3,6 +3,7 @@ package club.emberwell.api.talk;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.talk.watch.Find;
@@ -10,13 +11,12 @@ import club.emberwell.talk.watch.Inbox;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.time.Instant;
 import java.util.List;
@@ -84,8 +84,8 @@ public class InboxResource {
 
   @GET
   @Operation(summary = "Your inbox")
-  public Listing list(@QueryParam("page") @DefaultValue("0") int page) {
-    Slice<Find> found = inbox.page(actor.get(), page);
+  public Listing list(@BeanParam ListQuery list) {
+    Slice<Find> found = inbox.page(actor.get(), list.part());
     return new Listing(
         found.rows().stream().map(FindJson::of).toList(),
         inbox.unread(actor.get()),

@@ -2,12 +2,14 @@ package club.emberwell.api.talk;
 
 import club.emberwell.api.talk.TalkRequests.History;
 import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.api.talk.TalkRequests.Wanted;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
-import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
@@ -35,10 +37,12 @@ public class NoticeResource {
 
   @GET
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Notices, newest first or those that hold every word")
+  @Operation(
+      summary = "Notices, newest first, or those that hold every word",
+      description = TalkRequests.SORTS)
   public Listing list(
-      @QueryParam("q") String text, @QueryParam("page") @DefaultValue("0") int page) {
-    return requests.list(EntryKind.NOTICE, text, false, page);
+      @QueryParam("q") String text, @QueryParam("sort") String sort, @BeanParam ListQuery list) {
+    return requests.list(EntryKind.NOTICE, new Wanted(text, sort, false), list);
   }
 
   @POST

@@ -2,12 +2,15 @@ package club.emberwell.api.talk;
 
 import club.emberwell.api.talk.TalkRequests.History;
 import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.api.talk.TalkRequests.Wanted;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
 import club.emberwell.talk.TalkService;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.DefaultValue;
@@ -53,12 +56,14 @@ public class QuestionResource {
   @GET
   @RolesAllowed(Role.READ)
   @Operation(
-      summary = "Questions, the latest asked or answered first, or those that hold every word")
+      summary = "Questions, newest first, or those that hold every word",
+      description = TalkRequests.SORTS)
   public Listing list(
       @QueryParam("q") String text,
+      @QueryParam("sort") String sort,
       @QueryParam("unanswered") @DefaultValue("false") boolean unanswered,
-      @QueryParam("page") @DefaultValue("0") int page) {
-    return requests.list(EntryKind.QUESTION, text, unanswered, page);
+      @BeanParam ListQuery list) {
+    return requests.list(EntryKind.QUESTION, new Wanted(text, sort, unanswered), list);
   }
 
   @POST
@@ -75,12 +80,10 @@ public class QuestionResource {
       summary = "Read a question with its answers",
       description = "A page of them, or the page on which one answer stands.")
   public Response get(
-      @PathParam("id") UUID id,
-      @QueryParam("page") @DefaultValue("0") int page,
-      @QueryParam("answer") UUID answer) {
+      @PathParam("id") UUID id, @QueryParam("answer") UUID answer, @BeanParam ListQuery list) {
     TalkService.Thread thread =
         answer == null
-            ? talk.thread(request.actor(), id, page)
+            ? talk.thread(request.actor(), id, list.part())
             : talk.threadAt(request.actor(), id, answer);
     Asked asked = new Asked(TalkJson.of(thread.question()), Listing.of(thread.answers()));
     return ApiRequest.answer(Response.ok(), thread.question().version(), asked);

@@ -1,6 +1,8 @@
 package club.emberwell.api.talk;
 
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
@@ -22,6 +24,12 @@ import java.util.function.Supplier;
 class TalkRequests {
   private final TalkService talk;
   private final TalkFinder finder;
+  static final String SORTS =
+      "sort=newest (as it is without), or sort=best: the closest to the words first, of which there"
+          + " is one page only.";
+  private static final String BEST = "best";
+  private static final String NEWEST = "newest";
+
   private final ApiRequest request;
 
   TalkRequests(TalkService talk, TalkFinder finder, ApiRequest request) {
@@ -102,8 +110,24 @@ class TalkRequests {
     return new History(TalkRevisionJson.all(talk.history(request.actor(), id)));
   }
 
-  Listing list(EntryKind kind, String text, boolean unanswered, int page) {
-    return Listing.of(finder.find(kind, text, unanswered, page));
+  /**
+   * Which are wanted.
+   *
+   * @param text words that must be there, or null
+   * @param sort {@code newest}, {@code best} or null
+   */
+  record Wanted(String text, String sort, boolean unanswered) {}
+
+  Listing list(EntryKind kind, Wanted wanted, ListQuery list) {
+    boolean best = BEST.equals(wanted.sort);
+    if (!best && wanted.sort != null && !NEWEST.equals(wanted.sort)) {
+      throw Problems.at(ProblemKind.INVALID_PARAMETER, "/sort", "Sort by newest or best.")
+          .exception();
+    }
+    Slice<TalkEntry> found =
+        finder.find(kind, wanted.text, wanted.unanswered, best ? list.first() : list.part());
+    // what is best changes with every text that is added, so there is no place to go on from
+    return Listing.of(best ? new Slice<>(found.rows(), 0, null) : found);
   }
 
   static Response answer(Response.ResponseBuilder response, TalkEntry entry) {

@@ -23,7 +23,7 @@ public record ListJson<T>(List<T> items, String next) {
 
   /** A page of a list. */
   public static <T> ListJson<T> of(Slice<T> page) {
-    return new ListJson<>(page.rows(), page.more() ? String.valueOf(page.page() + 1) : null);
+    return new ListJson<>(page.rows(), page.next());
   }
 
   /** A page of a list, each row as it is answered. */

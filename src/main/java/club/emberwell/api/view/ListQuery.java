@@ -19,6 +19,11 @@ public class ListQuery {
       schema = @Schema(type = SchemaType.INTEGER, minimum = "1", maximum = "100"))
   String size;
 
+  /** The first rows, where there is no place to go on from. */
+  public Part first() {
+    return part().byNumber();
+  }
+
   /**
    * The part that is asked for.
    *

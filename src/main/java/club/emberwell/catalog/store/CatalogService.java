@@ -1,13 +1,12 @@
 package club.emberwell.catalog.store;
 
-import java.util.List;
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Cautions;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
@@ -15,6 +14,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.event.TransactionPhase;
 import jakarta.transaction.Transactional;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicBoolean;

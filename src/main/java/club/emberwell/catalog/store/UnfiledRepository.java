@@ -1,7 +1,7 @@
 package club.emberwell.catalog.store;
 
-import club.emberwell.listing.Place;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;

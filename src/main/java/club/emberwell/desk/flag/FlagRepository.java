@@ -1,9 +1,9 @@
 package club.emberwell.desk.flag;
 
-import club.emberwell.listing.Place;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.listing.Place;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.Comparator;

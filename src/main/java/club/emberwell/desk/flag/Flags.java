@@ -1,7 +1,5 @@
 package club.emberwell.desk.flag;
 
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.entry.Decision;
@@ -9,6 +7,8 @@ import club.emberwell.entry.Entries;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
@@ -118,10 +118,7 @@ public class Flags {
   public Slice<Flag> mine(Actor actor, Part part) {
     UUID member = DeskAccess.signedIn(actor);
     return Slice.read(
-        part,
-        MINE,
-        place -> flags.of(member, place),
-        flag -> List.of(flag.createdAt(), flag.id()));
+        part, MINE, place -> flags.of(member, place), flag -> List.of(flag.createdAt(), flag.id()));
   }
 
   /** Items with open flags, the longest flagged first. */

@@ -1,9 +1,5 @@
 package club.emberwell.desk.home;
 
-import java.util.List;
-import club.emberwell.listing.Place;
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskConfig;
@@ -16,11 +12,15 @@ import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
+import club.emberwell.listing.Place;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.List;
 
 /** The first screen and the queue. */
 @ApplicationScoped
@@ -76,8 +76,7 @@ public class Desk {
   @Transactional
   public Slice<Entry> waiting(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(
-        part, WAITING, entries::waiting, e -> List.of(e.times().created(), e.id()));
+    return Slice.read(part, WAITING, entries::waiting, e -> List.of(e.times().created(), e.id()));
   }
 
   /** An entry as moderators see it. */

@@ -1,14 +1,12 @@
 package club.emberwell.desk.home;
 
-import java.util.Locale;
-import java.util.List;
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.rule.RuleRepository;
 import club.emberwell.entry.Entries;
 import club.emberwell.entry.Entry;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
@@ -21,6 +19,8 @@ import club.emberwell.remark.EntryUnknown;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 
@@ -87,10 +87,7 @@ public class People {
   public Slice<Entry> entries(Actor actor, UUID id, Part part) {
     DeskAccess.moderates(actor);
     return Slice.read(
-        part,
-        ENTRIES,
-        place -> entries.of(id, place),
-        e -> List.of(e.times().created(), e.id()));
+        part, ENTRIES, place -> entries.of(id, place), e -> List.of(e.times().created(), e.id()));
   }
 
   /**

@@ -1,7 +1,7 @@
 package club.emberwell.desk.home;
 
-import club.emberwell.listing.Place;
 import club.emberwell.desk.home.People.Person;
+import club.emberwell.listing.Place;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Locale;

@@ -1,9 +1,9 @@
 package club.emberwell.desk.log;
 
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;

@@ -1,12 +1,12 @@
 package club.emberwell.desk.rule;
 
-import club.emberwell.listing.Place;
 import club.emberwell.desk.DeskConfig;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.listing.Place;
 import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;

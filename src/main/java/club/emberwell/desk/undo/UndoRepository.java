@@ -1,8 +1,8 @@
 package club.emberwell.desk.undo;
 
-import club.emberwell.listing.Place;
 import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.listing.Place;
 import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;

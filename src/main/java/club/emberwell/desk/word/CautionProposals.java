@@ -1,13 +1,12 @@
 package club.emberwell.desk.word;
 
-import java.util.List;
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Part;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.store.CautionCare;
 import club.emberwell.catalog.store.Deed;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
@@ -19,6 +18,7 @@ import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
@@ -28,7 +28,7 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class CautionProposals {
-  private static final ListOrder WAITING = ListOrder.oldestFirst("proposals", DeskLimits.PAGE);
+  private static final ListOrder QUEUE = ListOrder.oldestFirst("proposals", DeskLimits.PAGE);
   private static final ListOrder MINE = ListOrder.newestFirst("own-proposals", DeskLimits.PAGE);
 
   private static final String ENTITY = "caution";
@@ -81,15 +81,14 @@ public class CautionProposals {
   @Transactional
   public Slice<CautionProposal> waiting(Actor actor, Part part) {
     DeskAccess.moderates(actor);
-    return Slice.read(part, WAITING, proposals::waiting, CautionProposals::place);
+    return Slice.read(part, QUEUE, proposals::waiting, CautionProposals::place);
   }
 
   /** The actor's own with what came of them. */
   @Transactional
   public Slice<CautionProposal> mine(Actor actor, Part part) {
     UUID member = DeskAccess.signedIn(actor);
-    return Slice.read(
-        part, MINE, place -> proposals.of(member, place), CautionProposals::place);
+    return Slice.read(part, MINE, place -> proposals.of(member, place), CautionProposals::place);
   }
 
   private static List<?> place(CautionProposal proposal) {

@@ -1,6 +1,5 @@
 package club.emberwell.desk.word;
 
-import club.emberwell.listing.Part;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.Folding;
@@ -17,6 +16,7 @@ import club.emberwell.catalog.store.TermDraft;
 import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.entry.FieldChange;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
@@ -181,23 +181,26 @@ public class VocabularyCare {
 
   /** What happened to a term, newest first. */
   @Transactional
-  public List<Change> termHistory(Actor actor, TermKind kind, String slug, Integer page) {
+  public Slice<Change> termHistory(Actor actor, TermKind kind, String slug, Part part) {
     DeskAccess.moderates(actor);
-    return history(TERM, id(kind, slug), page);
+    return history(TERM, id(kind, slug), part);
   }
 
   /** What happened to a caution, newest first; everybody may read it. */
   @Transactional
-  public List<Change> cautionHistory(String id, Integer page) {
+  public Slice<Change> cautionHistory(String id, Part part) {
     cautions.one(id);
-    return history(CAUTION, id, page);
+    return history(CAUTION, id, part);
   }
 
   /** One change with the person's name of today. */
   public record Change(CatalogRevision revision, String by, List<FieldChange> differences) {}
 
-  private List<Change> history(String subject, String id, Integer page) {
-    List<CatalogRevision> found = catalog.history(subject, id, page).rows();
+  private Slice<Change> history(String subject, String id, Part part) {
+    return catalog.history(subject, id, part).all(this::changes);
+  }
+
+  private List<Change> changes(List<CatalogRevision> found) {
     List<UUID> people =
         found.stream().map(CatalogRevision::by).filter(Objects::nonNull).distinct().toList();
     Map<UUID, String> names = members.labels(people);

@@ -1,10 +1,10 @@
 package club.emberwell.search.talk;
 
 import club.emberwell.catalog.Vocabulary;
-import org.apache.lucene.search.FieldDoc;
-import club.emberwell.listing.ListOrder;
-import club.emberwell.listing.Place;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
+import club.emberwell.listing.Place;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.column.Documents;
 import club.emberwell.search.index.SearchIndex;
@@ -20,6 +20,7 @@ import org.apache.lucene.index.ReaderUtil;
 import org.apache.lucene.index.Term;
 import org.apache.lucene.search.BooleanClause.Occur;
 import org.apache.lucene.search.BooleanQuery;
+import org.apache.lucene.search.FieldDoc;
 import org.apache.lucene.search.IndexSearcher;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.ScoreDoc;
@@ -40,7 +41,7 @@ public class TalkSearch {
   private static final Sort NEWEST =
       new Sort(new SortField(TalkDocuments.NUMBER, SortField.Type.LONG, true));
 
-  private static final ListOrder CLOSEST = ListOrder.newestFirst("talk", TalkLimits.PAGE);
+  private static final ListOrder CLOSEST = ListOrder.newestFirst("talk", Part.SIZE_MAX);
 
   private final TalkIndex index;
   private final SearchIndex reports;

@@ -1,9 +1,8 @@
 package club.emberwell.talk.watch;
 
-import java.util.List;
+import club.emberwell.entry.EntryAccess;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
-import club.emberwell.entry.EntryAccess;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.talk.TalkLimits;
@@ -12,6 +11,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.List;
 import java.util.UUID;
 
 /** What a member's watches found. */
@@ -29,8 +29,7 @@ public class Inbox {
   @Transactional
   public Slice<Find> page(Actor actor, Part part) {
     UUID member = EntryAccess.signedIn(actor);
-    return Slice.read(
-        part, FINDS, place -> hits.inbox(member, place), find -> List.of(find.id()));
+    return Slice.read(part, FINDS, place -> hits.inbox(member, place), find -> List.of(find.id()));
   }
 
   /** One statement; {@link TalkLimits#UNREAD} + 1 stands for more than that. */

@@ -1,9 +1,9 @@
 package club.emberwell.talk.watch;
 
-import club.emberwell.listing.Place;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
+import club.emberwell.listing.Place;
 import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;

@@ -6,6 +6,7 @@ import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.log.AuditFilter;
 import club.emberwell.desk.log.AuditLine;
 import club.emberwell.desk.log.AuditTrail;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Field;
@@ -63,22 +64,20 @@ public class AuditPages extends Pages {
   record Log(Form form, List<AuditLine> lines, String query, String next) {}
 
   @GET
-  public Response log(@Context UriInfo uri, @RestQuery Long before) {
+  public Response log(@Context UriInfo uri, @RestQuery String cursor) {
     MultivaluedMap<String, String> sent = uri.getQueryParameters();
     String query = query(sent);
     return take(
             new SentForm(sent),
             AuditPages::form,
             form -> Templates.log(new Log(form, List.of(), query, null)))
-        .store(s -> trail.page(actor(), filter(sent), before))
+        .store(s -> trail.page(actor(), filter(sent), Part.after(cursor, null)))
         .show((form, found) -> Templates.log(log(form, found, query)));
   }
 
   private static Log log(Form form, Slice<AuditLine> found, String query) {
-    List<AuditLine> lines = found.rows();
-    String next =
-        found.more() ? "/desk/log?" + query + "&before=" + lines.get(lines.size() - 1).seq() : null;
-    return new Log(form, lines, query, next);
+    String next = found.more() ? "/desk/log?" + query + "&cursor=" + found.next() : null;
+    return new Log(form, found.rows(), query, next);
   }
 
   @GET

@@ -1,11 +1,11 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.catalog.store.CautionCare.Standing;
 import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.desk.word.VocabularyCare.Change;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
@@ -66,7 +66,10 @@ public class CautionPages extends Pages {
     List<Standing> all = care.cautions(actor);
     return Templates.cautions(
         Listing.of(
-            "Proposed texts", "No proposals.", proposals.waiting(actor, Part.page(page)), "/desk/cautions"),
+            "Proposed texts",
+            "No proposals.",
+            proposals.waiting(actor, Part.page(page)),
+            "/desk/cautions"),
         all.stream().filter(one -> one.removalAskedBy() != null && !one.removed()).toList(),
         all);
   }
@@ -82,7 +85,11 @@ public class CautionPages extends Pages {
     UUID asker = standing.removed() ? null : standing.removalAskedBy();
     return Templates.caution(
         new CautionPage(
-            standing, asker != null, actor().is(asker), form, care.cautionHistory(id, 0)));
+            standing,
+            asker != null,
+            actor().is(asker),
+            form,
+            care.cautionHistory(id, Part.FIRST).rows()));
   }
 
   private static Form form() {

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;
@@ -15,6 +14,7 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;

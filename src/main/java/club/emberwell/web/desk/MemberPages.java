@@ -1,8 +1,8 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.desk.home.People;
 import club.emberwell.desk.home.People.Person;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
@@ -53,7 +53,8 @@ public class MemberPages extends Pages {
     String start = q == null ? "" : q;
     String path = "/desk/members?q=" + URLEncoder.encode(start, StandardCharsets.UTF_8);
     return Templates.members(
-        start, Listing.of("Members", "Nobody.", people.find(actor(), start, Part.page(page)), path));
+        start,
+        Listing.of("Members", "Nobody.", people.find(actor(), start, Part.page(page)), path));
   }
 
   @GET

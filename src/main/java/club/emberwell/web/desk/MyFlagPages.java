@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.desk.home.Desk;
@@ -8,6 +7,7 @@ import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Form;
@@ -58,9 +58,17 @@ public class MyFlagPages extends Pages {
     Actor actor = actor();
     return Templates.mine(
         Listing.of(
-            "Your flags", "You have not flagged anything.", flags.mine(actor, Part.page(page)), "/flags"),
-        Listing.of("Decisions about your entries", "Nothing.", desk.told(actor, Part.page(page)), "/flags"),
-        Listing.of("Cautions you proposed", "None.", proposals.mine(actor, Part.page(page)), "/flags"));
+            "Your flags",
+            "You have not flagged anything.",
+            flags.mine(actor, Part.page(page)),
+            "/flags"),
+        Listing.of(
+            "Decisions about your entries",
+            "Nothing.",
+            desk.told(actor, Part.page(page)),
+            "/flags"),
+        Listing.of(
+            "Cautions you proposed", "None.", proposals.mine(actor, Part.page(page)), "/flags"));
   }
 
   @GET

@@ -1,9 +1,9 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.desk.rule.Rules;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;

@@ -1,6 +1,5 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.home.People;
 import club.emberwell.desk.rule.RuleCode;
@@ -8,6 +7,7 @@ import club.emberwell.desk.undo.UndoPlan;
 import club.emberwell.desk.undo.UndoRun;
 import club.emberwell.desk.undo.Undos;
 import club.emberwell.desk.undo.Undos.Wanted;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -70,7 +70,8 @@ public class UndoPages extends Pages {
   @GET
   public TemplateInstance all(@RestQuery Integer page) {
     return Templates.undos(
-        Listing.of("Undone", "Nothing has been undone yet.", undos.all(actor(), Part.page(page)), PATH));
+        Listing.of(
+            "Undone", "Nothing has been undone yet.", undos.all(actor(), Part.page(page)), PATH));
   }
 
   @GET

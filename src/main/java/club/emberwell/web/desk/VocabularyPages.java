@@ -10,6 +10,7 @@ import club.emberwell.desk.word.MergeEffects;
 import club.emberwell.desk.word.MergeEffects.Effects;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.desk.word.VocabularyCare.Change;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Role;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
@@ -125,7 +126,7 @@ public class VocabularyPages extends Pages {
             catalog.vocabulary().terms(term.kind()),
             edit,
             spell,
-            care.termHistory(actor(), term.kind(), term.slug(), 0)));
+            care.termHistory(actor(), term.kind(), term.slug(), Part.FIRST).rows()));
   }
 
   private static Form edit(Term term) {

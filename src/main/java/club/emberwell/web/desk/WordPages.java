@@ -1,12 +1,12 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.catalog.store.TermDraft;
 import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.word.VocabularyCare;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.frame.Field;

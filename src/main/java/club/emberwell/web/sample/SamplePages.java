@@ -1,7 +1,7 @@
 package club.emberwell.web.sample;
 
-import club.emberwell.listing.Part;
 import club.emberwell.access.PublicUrl;
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -252,7 +252,9 @@ public class SamplePages extends Pages {
     List<UUID> chosen =
         ids.stream().map(SentForm::readId).filter(Objects::nonNull).limit(LABELS).toList();
     List<Sample> printed =
-        chosen.isEmpty() ? samples.mine(actor, null, Part.FIRST).rows() : samples.mine(actor, chosen);
+        chosen.isEmpty()
+            ? samples.mine(actor, null, Part.FIRST).rows()
+            : samples.mine(actor, chosen);
     return Templates.labels(
         views.cards(actor, printed).stream()
             .map(card -> Label.of(card, square(card.code())))

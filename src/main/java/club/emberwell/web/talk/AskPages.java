@@ -1,9 +1,9 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.search.query.QueryString;

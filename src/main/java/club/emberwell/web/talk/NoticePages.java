@@ -1,7 +1,7 @@
 package club.emberwell.web.talk;
 
-import club.emberwell.listing.Part;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;

@@ -10,6 +10,7 @@ import club.emberwell.catalog.CautionRule.Says;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.listing.Part;
 import io.quarkus.test.TestTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -104,7 +105,7 @@ class CatalogLoaderTest {
     assertEquals("Pewter alloy", term.label());
     assertEquals(List.of("grey tin"), term.synonyms());
     assertEquals(2, term.version());
-    CatalogRevision revision = service.history("term", "material:pewter", 0).rows().get(0);
+    CatalogRevision revision = service.history("term", "material:pewter", Part.FIRST).rows().get(0);
     assertEquals(CatalogLoader.WHO, revision.who());
     assertEquals("Pewter", revision.before().get("label"));
     assertEquals("Pewter alloy", revision.after().get("label"));

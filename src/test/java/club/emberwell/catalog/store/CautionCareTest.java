@@ -9,6 +9,7 @@ import club.emberwell.catalog.CautionClass;
 import club.emberwell.catalog.CautionEvidence;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.CautionScope;
+import club.emberwell.listing.Part;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
@@ -79,7 +80,7 @@ class CautionCareTest {
   void anEditIsKeptInTheHistoryAndNeedsTheCurrentVersion() {
     CautionRule was = care.one("food-hygiene").rule();
     care.edit(rule("food-hygiene", CautionClass.BAN, "food", "our club"), 1, ONE);
-    CatalogRevision revision = service.history("caution", "food-hygiene", 0).rows().get(0);
+    CatalogRevision revision = service.history("caution", "food-hygiene", Part.FIRST).rows().get(0);
     assertEquals(was.claim(), revision.before().get("claim"));
     assertEquals("It smokes.", revision.after().get("claim"));
     assertThrows(

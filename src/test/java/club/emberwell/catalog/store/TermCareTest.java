@@ -9,6 +9,7 @@ import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Match;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
+import club.emberwell.listing.Part;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
@@ -167,11 +168,11 @@ class TermCareTest {
     service.queueUnfiled(TermKind.COATING, "moon rock");
     service.queueUnfiled(MATERIAL, "???");
     service.queueUnfiled(MATERIAL, "nul\u0000 byte " + "x".repeat(500));
-    List<Unfiled> waiting = service.waiting(0).rows();
+    List<Unfiled> waiting = service.waiting(Part.FIRST).rows();
     Unfiled first = waiting.get(0);
     assertEquals("Moon Rock", first.written());
     assertEquals(3, first.count());
-    assertEquals(3, service.waiting(0).rows().size());
+    assertEquals(3, service.waiting(Part.FIRST).rows().size());
     assertTrue(waiting.stream().allMatch(u -> u.written().length() <= CatalogLimits.TEXT));
   }
 
@@ -184,10 +185,11 @@ class TermCareTest {
     CatalogChange change = care.file(id, "stone", DEED);
     assertEquals(Set.of("moonrock"), change.spellings());
     assertEquals("stone", resolve("Moon Rocks").term().orElseThrow().slug());
-    assertEquals(0, service.waiting(0).rows().size());
+    assertEquals(0, service.waiting(Part.FIRST).rows().size());
     assertThrows(EntryUnknown.class, () -> care.file(id, "slate", DEED));
     assertEquals(
-        "filed", service.history("unfiled", id.toString(), 0).rows().get(0).after().get("state"));
+        "filed",
+        service.history("unfiled", id.toString(), Part.FIRST).rows().get(0).after().get("state"));
   }
 
   @Test
@@ -199,7 +201,7 @@ class TermCareTest {
     care.file(id, "stone", DEED);
     care.removeSynonym(MATERIAL, "stone", "moon rock", DEED);
     service.queueUnfiled(MATERIAL, "moon rock");
-    assertEquals(1, service.waiting(0).rows().size());
+    assertEquals(1, service.waiting(Part.FIRST).rows().size());
   }
 
   @Test
@@ -209,7 +211,7 @@ class TermCareTest {
     service.queueUnfiled(MATERIAL, "asdf");
     care.dismiss(unfiled.find("folded", "asdf").firstResult().id, DEED);
     service.queueUnfiled(MATERIAL, "asdf");
-    assertEquals(0, service.waiting(0).rows().size());
+    assertEquals(0, service.waiting(Part.FIRST).rows().size());
   }
 
   @Test
@@ -221,7 +223,7 @@ class TermCareTest {
   @TestTransaction
   void theHistoryTellsWhoChangedWhatAndWhy() {
     care.addSynonym(MATERIAL, "slate", "roofing shingle", false, DEED);
-    CatalogRevision revision = service.history("term", "material:slate", 0).rows().get(0);
+    CatalogRevision revision = service.history("term", "material:slate", Part.FIRST).rows().get(0);
     assertEquals(TwoModerators.ONE, revision.by());
     assertEquals("a test", revision.why());
     assertFalse(revision.before().get("synonyms").toString().contains("roofing shingle"));

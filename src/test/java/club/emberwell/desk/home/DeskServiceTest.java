@@ -19,6 +19,7 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
@@ -122,7 +123,7 @@ class DeskServiceTest {
     life.decide(moderator, report, Decision.RESTORE, "Settled.");
     life.decide(moderator, report, Decision.RESTORE, "Settled again.");
     assertEquals(EntryState.LIVE, state(report));
-    List<Verdict> told = verdicts.mine(author, 0, 30);
+    List<Verdict> told = verdicts.mine(author, 30);
     assertEquals(
         List.of("Settled.", "Which lens was it?"), told.stream().map(Verdict::reason).toList());
   }
@@ -145,7 +146,7 @@ class DeskServiceTest {
     assertEquals(1, flags.on(moderator, report).size());
     assertEquals(1, flags.settle(moderator, report, true, Decision.HOLD, "Right you are."));
     assertEquals(EntryState.HELD, state(report));
-    Flag told = flags.mine(flagger, 0).rows().get(0);
+    Flag told = flags.mine(flagger, Part.FIRST).rows().get(0);
     assertEquals("upheld", told.state());
     assertEquals("Right you are.", told.outcome());
     life.decide(moderator, report, Decision.RESTORE, "Mended.");
@@ -242,7 +243,7 @@ class DeskServiceTest {
     Actor moderator = cast.moderator();
     desk.home(moderator);
     assertEquals(7, StatementCount.of(() -> desk.home(moderator)).size());
-    assertEquals(1, StatementCount.of(() -> desk.waiting(moderator, 3)).size());
+    assertEquals(1, StatementCount.of(() -> desk.waiting(moderator, Part.page(3))).size());
     assertThrows(EntryForbidden.class, () -> desk.home(cast.member()));
   }
 }

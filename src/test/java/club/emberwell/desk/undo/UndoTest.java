@@ -18,6 +18,7 @@ import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Origin;
 import club.emberwell.entry.Verdicts;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
@@ -99,7 +100,7 @@ class UndoTest {
     assertEquals(EntryState.LIVE, state(old));
     assertEquals("As it was.", notes(old));
     assertEquals(EntryState.LIVE, state(stranger));
-    assertEquals("withdrawn", flags.mine(vandal, 0).rows().get(0).state());
+    assertEquals("withdrawn", flags.mine(vandal, Part.FIRST).rows().get(0).state());
     assertEquals("A spree.", verdicts.lastWord(vandal, fresh).orElseThrow().reason());
 
     // the same once more is the same undo
@@ -110,7 +111,7 @@ class UndoTest {
     assertEquals(EntryState.LIVE, state(fresh));
     assertEquals(EntryState.LIVE, state(question));
     assertEquals("Defaced twice.", notes(old));
-    assertEquals("open", flags.mine(vandal, 0).rows().get(0).state());
+    assertEquals("open", flags.mine(vandal, Part.FIRST).rows().get(0).state());
     assertEquals("restored", undos.restore(moderator, id).state());
   }
 

@@ -11,6 +11,7 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryChanged;
@@ -64,7 +65,7 @@ class WatchesTest {
 
   private List<UUID> inboxOf(Actor actor) {
     serve();
-    return inbox.page(actor, 0).rows().stream().map(Find::entryId).toList();
+    return inbox.page(actor, Part.FIRST).rows().stream().map(Find::entryId).toList();
   }
 
   @Test
@@ -76,7 +77,7 @@ class WatchesTest {
     assertEquals(1, inbox.unread(ada));
     reports.withdraw(ben, oak, null);
     assertEquals(List.of(slate), inboxOf(ada));
-    Find find = inbox.page(ada, 0).rows().get(0);
+    Find find = inbox.page(ada, Part.FIRST).rows().get(0);
     assertEquals("Slate", find.watch());
     assertEquals("/reports/" + slate, find.path());
     assertEquals("slate: surface engraving, CO2", find.title());
@@ -114,7 +115,7 @@ class WatchesTest {
         talk.answer(ben, question.id(), TalkPosting.of(null, WrittenTalk.answer("Like this.")))
             .entry();
     assertEquals(List.of(answer.id()), inboxOf(ada));
-    Find find = inbox.page(ada, 0).rows().get(0);
+    Find find = inbox.page(ada, Part.FIRST).rows().get(0);
     assertEquals(
         "/ask/" + question.id() + "?answer=" + answer.id() + "#answer-" + answer.id(), find.path());
     assertEquals("A plain question", find.title());
@@ -151,11 +152,11 @@ class WatchesTest {
     UUID report = club.report(ben, "slate", "twice");
     assertEquals(List.of(report), inboxOf(ada));
     assertEquals(1, inbox.unread(ada));
-    inbox.markRead(ben, inbox.page(ada, 0).rows().get(0).id());
+    inbox.markRead(ben, inbox.page(ada, Part.FIRST).rows().get(0).id());
     assertEquals(1, inbox.unread(ada));
-    inbox.markRead(ada, inbox.page(ada, 0).rows().get(0).id());
+    inbox.markRead(ada, inbox.page(ada, Part.FIRST).rows().get(0).id());
     assertEquals(0, inbox.unread(ada));
-    assertTrue(inbox.page(ada, 0).rows().get(0).read());
+    assertTrue(inbox.page(ada, Part.FIRST).rows().get(0).read());
   }
 
   @Test
@@ -172,7 +173,10 @@ class WatchesTest {
     assertEquals(2, inbox.unread(eve));
     assertEquals(
         List.of(other),
-        inbox.page(ada, 0).rows().stream().filter(f -> !f.read()).map(Find::entryId).toList());
+        inbox.page(ada, Part.FIRST).rows().stream()
+            .filter(f -> !f.read())
+            .map(Find::entryId)
+            .toList());
   }
 
   @Test
@@ -180,7 +184,7 @@ class WatchesTest {
     watches.add(ada, "material=slate", null, false);
     club.report(ben, "slate", "one");
     serve();
-    long seen = inbox.page(ada, 0).rows().get(0).id();
+    long seen = inbox.page(ada, Part.FIRST).rows().get(0).id();
     club.report(ben, "slate", "two");
     serve();
     inbox.markAllRead(ada, seen);
@@ -297,13 +301,13 @@ class WatchesTest {
     }
     serve();
     String token = watches.renewFeed(ada, watch.id()).feedToken();
-    assertEquals(1, StatementCount.of(() -> inbox.page(ada, 0)).size());
+    assertEquals(1, StatementCount.of(() -> inbox.page(ada, Part.FIRST)).size());
     assertEquals(1, StatementCount.of(() -> inbox.unread(ada)).size());
     assertEquals(1, StatementCount.of(() -> watches.feed(token)).size());
-    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(ada, 0).rows().size());
-    assertTrue(inbox.page(ada, 0).more());
-    assertEquals(3, inbox.page(ada, 1).rows().size());
-    assertFalse(inbox.page(ada, 1).more());
+    assertEquals(TalkLimits.INBOX_PAGE, inbox.page(ada, Part.FIRST).rows().size());
+    assertTrue(inbox.page(ada, Part.FIRST).more());
+    assertEquals(3, inbox.page(ada, Part.page(1)).rows().size());
+    assertFalse(inbox.page(ada, Part.page(1)).more());
   }
 
   @Test
@@ -312,6 +316,6 @@ class WatchesTest {
     club.report(ben, "slate", "gone with its watch");
     serve();
     watches.remove(ada, watch.id());
-    assertEquals(List.of(), inbox.page(ada, 0).rows());
+    assertEquals(List.of(), inbox.page(ada, Part.FIRST).rows());
   }
 }

@@ -11,6 +11,7 @@ import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.desk.SweptCatalog;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
@@ -198,7 +199,7 @@ class DeskPagesTest {
     String word = "Quillwood " + UUID.randomUUID().toString().substring(0, 8);
     catalog.queueUnfiled(TermKind.MATERIAL, word);
     UUID id =
-        catalog.waiting(0).rows().stream()
+        catalog.waiting(Part.FIRST).rows().stream()
             .filter(w -> w.written().equals(word))
             .findFirst()
             .map(w -> w.id())

@@ -8,6 +8,7 @@ import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.launch.StatementCount;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Members;
 import club.emberwell.talk.TalkFinder;
@@ -120,11 +121,14 @@ class TalkPagesTest {
 
   private List<String> list() {
     return StatementCount.of(
-        () -> views.list(finder.find(EntryKind.QUESTION, "", false, 0), "", Shown.QUESTIONS));
+        () ->
+            views.list(
+                finder.find(EntryKind.QUESTION, "", false, Part.FIRST), "", Shown.QUESTIONS));
   }
 
   private List<String> thread(String id, Actor actor) {
-    return StatementCount.of(() -> views.thread(talk.thread(actor, UUID.fromString(id), 0), actor));
+    return StatementCount.of(
+        () -> views.thread(talk.thread(actor, UUID.fromString(id), Part.FIRST), actor));
   }
 
   @Test
