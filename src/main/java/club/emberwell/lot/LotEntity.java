@@ -24,6 +24,9 @@ import java.util.stream.Stream;
 @Entity
 @Table(name = "lot")
 class LotEntity {
+  /** Stands for a day of which nobody knows. */
+  static final LocalDate LONG_AGO = LocalDate.of(1, 1, 1);
+
   @Id private UUID id;
 
   @MapsId
@@ -76,8 +79,7 @@ class LotEntity {
 
   /** What lists of lots are ordered by: when it was received, long ago where nobody said. */
   List<?> place() {
-    return List.of(
-        receivedOn == null ? LocalDate.of(1, 1, 1) : receivedOn, entry.createdAt(), entry.number());
+    return List.of(receivedOn == null ? LONG_AGO : receivedOn, entry.createdAt(), entry.number());
   }
 
   EntryEntity entry() {

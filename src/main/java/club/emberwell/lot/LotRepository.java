@@ -24,13 +24,14 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
             """
             from LotEntity l join fetch l.entry e
             where e.memberId = ?1 and e.state = EntryState.LIVE
-              and (coalesce(l.receivedOn, date 0001-01-01), e.createdAt, e.number) < (?2, ?3, ?4)
-            order by coalesce(l.receivedOn, date 0001-01-01) desc, e.createdAt desc,
+              and (coalesce(l.receivedOn, ?5), e.createdAt, e.number) < (?2, ?3, ?4)
+            order by coalesce(l.receivedOn, ?5) desc, e.createdAt desc,
               e.number desc""",
             member,
             place.date(0),
             place.time(1),
-            place.number(2))
+            place.number(2),
+            LotEntity.LONG_AGO)
         .range(place.from(), place.to())
         .list();
   }
