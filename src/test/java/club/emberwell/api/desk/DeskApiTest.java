@@ -276,7 +276,7 @@ class DeskApiTest extends DeskCalls {
     get(moderator, "desk").statusCode(200).body("counts.waiting", not(equalTo(null)));
     get(moderator, "desk/waiting").statusCode(200);
     get(moderator, "desk/notes").statusCode(200);
-    get(moderator, "desk/audit?before=1").body("lines.size()", equalTo(0));
-    get(moderator, "desk/audit?before=x").statusCode(oneOf(400, 404));
+    get(moderator, "desk/audit?size=1").body("lines.size()", equalTo(1));
+    get(moderator, "desk/audit?cursor=x").statusCode(400);
   }
 }
