@@ -281,10 +281,8 @@ public class ConsensusService {
   private List<RangeDetail> explained(List<RangeDetail> details) {
     Set<Long> numbers = new TreeSet<>();
     details.forEach(detail -> numbers.addAll(Explain.members(detail.range())));
-    Map<Long, String> handles = members.labelsByNumber(numbers);
-    return details.stream()
-        .map(detail -> detail.with(Explain.of(detail, handles, Members.FORMER)))
-        .toList();
+    Map<Long, Members.Named> people = members.namedByNumber(numbers);
+    return details.stream().map(detail -> detail.with(Explain.of(detail, people))).toList();
   }
 
   /**

@@ -6,6 +6,7 @@ import club.emberwell.consensus.range.Spread;
 import club.emberwell.consensus.range.Success;
 import club.emberwell.consensus.range.VoiceSet;
 import club.emberwell.laser.dose.DoseFormula;
+import club.emberwell.member.Members.Named;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -38,12 +39,11 @@ final class Explain {
   /**
    * Opens a range.
    *
-   * @param handles names by member number
-   * @param gone what stands for a member without a name
+   * @param people members by their number
    */
-  static Explanation.All of(RangeDetail detail, Map<Long, String> handles, String gone) {
+  static Explanation.All of(RangeDetail detail, Map<Long, Named> people) {
     List<Explanation.Voices> voices =
-        spreads(detail.range()).stream().map(spread -> voices(spread, handles, gone)).toList();
+        spreads(detail.range()).stream().map(spread -> voices(spread, people)).toList();
     return new Explanation.All(numbers(detail), voices);
   }
 
@@ -56,10 +56,10 @@ final class Explain {
     return spreads;
   }
 
-  private static Explanation.Voices voices(Spread spread, Map<Long, String> handles, String gone) {
+  private static Explanation.Voices voices(Spread spread, Map<Long, Named> people) {
     List<Explanation.Voice> voices = new ArrayList<>();
-    add(spread.voices(), false, handles, gone, voices);
-    add(spread.aside(), true, handles, gone, voices);
+    add(spread.voices(), false, people, voices);
+    add(spread.aside(), true, people, voices);
     voices.sort(
         Comparator.comparingDouble(Explanation.Voice::value)
             .thenComparing(Explanation.Voice::handle));
@@ -67,14 +67,10 @@ final class Explain {
   }
 
   private static void add(
-      VoiceSet set,
-      boolean aside,
-      Map<Long, String> handles,
-      String gone,
-      List<Explanation.Voice> into) {
+      VoiceSet set, boolean aside, Map<Long, Named> people, List<Explanation.Voice> into) {
     for (int i = 0; i < set.size(); i++) {
-      String handle = handles.getOrDefault(set.members()[i], gone);
-      into.add(new Explanation.Voice(handle, set.values()[i], set.trials()[i], aside));
+      Named member = people.getOrDefault(set.members()[i], Named.NOBODY);
+      into.add(new Explanation.Voice(member, set.values()[i], set.trials()[i], aside));
     }
   }
 

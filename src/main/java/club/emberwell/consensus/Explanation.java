@@ -1,5 +1,6 @@
 package club.emberwell.consensus;
 
+import club.emberwell.member.Members.Named;
 import club.emberwell.search.query.Measure;
 import java.util.List;
 
@@ -24,12 +25,17 @@ public record Explanation(
   /**
    * One voice behind a measure.
    *
-   * @param handle who; "former member" for those who left
+   * @param member who
    * @param value canonical
    * @param trials right trials whose median it is
    * @param aside true where it is set aside: drawn hollow, counted apart
    */
-  public record Voice(String handle, double value, int trials, boolean aside) {}
+  public record Voice(Named member, double value, int trials, boolean aside) {
+    /** Their name; "former member" for those who left. */
+    public String handle() {
+      return member.handle();
+    }
+  }
 
   /** The voices of one measure, in ascending order of their values. */
   public record Voices(Measure measure, List<Voice> voices) {}

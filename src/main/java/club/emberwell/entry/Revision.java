@@ -3,18 +3,21 @@ package club.emberwell.entry;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 
 /**
  * One version of an entry.
  *
- * @param editor handle; null = a rule, or the server itself
+ * @param editorId null = a rule, or the server itself
+ * @param editor handle of that member
  * @param reason null where none was given
  */
 public record Revision<W>(
     int version,
     EntryAction action,
+    UUID editorId,
     String editor,
     Instant at,
     String reason,
@@ -22,7 +25,8 @@ public record Revision<W>(
     W written) {
 
   <V> Revision<V> with(Function<W, V> read) {
-    return new Revision<>(version, action, editor, at, reason, state, read.apply(written));
+    return new Revision<>(
+        version, action, editorId, editor, at, reason, state, read.apply(written));
   }
 
   /** A version beside what it changed of the one before. */

@@ -22,7 +22,7 @@ class RevisionRepository implements PanacheRepositoryBase<RevisionEntity, Revisi
     return db.createQuery(
             """
             select new club.emberwell.entry.Revision(
-              v.version, v.action, m.handle, v.at, v.reason, v.state,
+              v.version, v.action, v.memberId, m.handle, v.at, v.reason, v.state,
               (select w.written from RevisionEntity w where w.entryId = v.entryId
                 and w.version = (select max(x.version) from RevisionEntity x
                   where x.entryId = v.entryId and x.version <= v.version

@@ -5,9 +5,16 @@ import java.time.Instant;
 /**
  * What was decided about an entry.
  *
- * @param by name of the moderator, or of the rule
+ * @param moderator null where a rule decided
+ * @param rule its code, or null
  */
-public record Verdict(Entry entry, Decision action, String by, String reason, Instant at) {
+public record Verdict(
+    Entry entry, Decision action, Entry.Author moderator, String rule, String reason, Instant at) {
+  /** Name of the moderator, or of the rule. */
+  public String by() {
+    return moderator == null ? "rule " + rule : moderator.handle();
+  }
+
   /** Where the entry is read. */
   public String path() {
     return entry.path();

@@ -2,6 +2,7 @@ package club.emberwell.entry;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
+import java.time.Instant;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -21,9 +22,7 @@ class VerdictRepository {
   /** A revision v of an entry e, its author a, and who made it. */
   private static final String DECIDED =
       """
-      select e, a.handle, v.action,
-        coalesce(m.handle, concat('rule ', v.rule)),
-        v.reason, v.at
+      select e, a.handle, v.action, m.id, m.handle, v.rule, v.reason, v.at
       from RevisionEntity v
       join EntryEntity e on e.id = v.entryId
       join Member a on a.id = e.memberId
@@ -61,16 +60,17 @@ class VerdictRepository {
   }
 
   private static List<Verdict> verdicts(SelectionQuery<Tuple> query) {
-    return query
-        .getResultStream()
-        .map(
-            row ->
-                new Verdict(
-                    row.get(0, EntryEntity.class).toEntry(row.get(1, String.class)),
-                    Decision.of(row.get(2, EntryAction.class)),
-                    row.get(3, String.class),
-                    row.get(4, String.class),
-                    row.get(5, java.time.Instant.class)))
-        .toList();
+    return query.getResultStream().map(VerdictRepository::verdict).toList();
+  }
+
+  private static Verdict verdict(Tuple row) {
+    UUID moderator = row.get(3, UUID.class);
+    return new Verdict(
+        row.get(0, EntryEntity.class).toEntry(row.get(1, String.class)),
+        Decision.of(row.get(2, EntryAction.class)),
+        moderator == null ? null : new Entry.Author(moderator, row.get(4, String.class)),
+        row.get(5, String.class),
+        row.get(6, String.class),
+        row.get(7, Instant.class));
   }
 }

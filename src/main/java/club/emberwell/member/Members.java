@@ -47,17 +47,27 @@ public class Members {
     return labels;
   }
 
+  /**
+   * A member as others may name them.
+   *
+   * @param id null of nobody we know of (any more)
+   * @param handle {@value #FORMER} of those who left
+   */
+  public record Named(UUID id, String handle) {
+    public static final Named NOBODY = new Named(null, FORMER);
+  }
+
   /** The same by the numbers that stand for members in columns. */
   @Transactional
-  public Map<Long, String> labelsByNumber(Collection<Long> numbers) {
-    Map<Long, String> labels = new HashMap<>();
+  public Map<Long, Named> namedByNumber(Collection<Long> numbers) {
+    Map<Long, Named> named = new HashMap<>();
     List<Long> all = List.copyOf(numbers);
     for (int from = 0; from < all.size(); from += AT_ONCE) {
       List<Long> some = all.subList(from, Math.min(all.size(), from + AT_ONCE));
       List<Member> found = members.list("number in ?1", some);
-      found.forEach(member -> labels.put(member.number, member.handle));
+      found.forEach(member -> named.put(member.number, new Named(member.id, member.handle)));
     }
-    return labels;
+    return named;
   }
 
   /** Moderators and owners, owners first, in the order they joined. */

@@ -3,6 +3,7 @@ package club.emberwell.report;
 import club.emberwell.bench.LaserColumns;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.listing.Place;
+import club.emberwell.entry.Entry;
 import club.emberwell.report.reading.Filed;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -160,7 +161,7 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
     return getEntityManager()
         .createQuery(
             """
-            select e.number, e.id, m.handle, r.laser, r.work
+            select e.number, e.id, m.id, m.handle, r.laser, r.work
             from ReportEntity r
             join r.entry e
             join Member m on m.id = e.memberId
@@ -173,9 +174,9 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
                 new ReportBrief(
                     (Long) row[0],
                     (UUID) row[1],
-                    (String) row[2],
-                    ((LaserColumns) row[3]).toLaser(),
-                    ((WorkColumns) row[4]).toWork()))
+                    new Entry.Author((UUID) row[2], (String) row[3]),
+                    ((LaserColumns) row[4]).toLaser(),
+                    ((WorkColumns) row[5]).toWork()))
         .toList();
   }
 

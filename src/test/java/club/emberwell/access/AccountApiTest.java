@@ -67,7 +67,7 @@ class AccountApiTest {
     Person person = People.join();
     given().header("Authorization", "Bearer " + person.token()).get("/api/v1/me");
     assertTrue(person.token().matches("ew_[A-Za-z0-9_-]{43}"));
-    person.asks().get("/api/v1/tokens").then().body("tokens", hasSize(1));
+    person.asks().get("/api/v1/tokens").then().body("items", hasSize(1));
     person.asks().get("/api/v1/tokens/" + person.tokenId()).then().body("label", equalTo("test"));
     People.join().asks().delete("/api/v1/tokens/" + person.tokenId()).then().statusCode(404);
     person.asks().delete("/api/v1/tokens/" + person.tokenId()).then().statusCode(204);

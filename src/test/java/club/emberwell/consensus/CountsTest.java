@@ -64,9 +64,7 @@ class CountsTest {
 
   private static Map<String, Explanation> explained(MadeTrials made) {
     RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Reader.STRANGER, null);
-    return Explain.of(work.full(made.group(), Map.of()), Map.of(), "former member")
-        .numbers()
-        .stream()
+    return Explain.of(work.full(made.group(), Map.of()), Map.of()).numbers().stream()
         .collect(Collectors.toMap(Explanation::number, one -> one));
   }
 
@@ -111,7 +109,7 @@ class CountsTest {
   void voicesStandInTheOrderOfTheirValues() {
     MadeTrials made = MadeTrials.ofVoices(3, 1, 2);
     RangeWork work = new RangeWork(CatalogFiles.catalog().cautions(), Reader.STRANGER, null);
-    Explanation.All all = Explain.of(work.full(made.group(), Map.of()), Map.of(), "former member");
+    Explanation.All all = Explain.of(work.full(made.group(), Map.of()), Map.of());
     assertEquals(
         List.of(1.0, 2.0, 3.0),
         all.voices().get(0).voices().stream().map(Explanation.Voice::value).toList());

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.consensus.answer.Reader;
 import club.emberwell.laser.Effect;
+import club.emberwell.member.Members.Named;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.Property;
 import java.util.List;
@@ -36,7 +37,7 @@ class ExplainTest {
 
   @Test
   void everyNumberHasItsMethodSourceAndCounts() {
-    Explanation.All all = Explain.of(detail(tenVoices()), Map.of(), "former member");
+    Explanation.All all = Explain.of(detail(tenVoices()), Map.of());
     List<String> numbers = all.numbers().stream().map(Explanation::number).toList();
     assertTrue(
         numbers.containsAll(
@@ -68,7 +69,8 @@ class ExplainTest {
   void theVoicesAreNamedInOrderAndThoseSetAsideAreMarked() {
     RangeDetail detail = detail(tenVoices());
     assertEquals(11, Explain.members(detail.range()).size());
-    Explanation.All all = Explain.of(detail, Map.of(1L, "ada", 11L, "bo"), "former member");
+    Explanation.All all =
+        Explain.of(detail, Map.of(1L, new Named(null, "ada"), 11L, new Named(null, "bo")));
     List<Explanation.Voice> dose = all.voices().get(0).voices();
     assertEquals(11, dose.size());
     assertEquals("ada", dose.get(0).handle());

@@ -94,7 +94,7 @@ class RangeFuzzTest {
                 () -> work.forReader(work.full(group, others), group, Optional.empty()),
                 "run " + run);
         trials += detail.range().counts().trials();
-        assertDoesNotThrow(() -> Explain.of(detail, Map.of(), "former member"));
+        assertDoesNotThrow(() -> Explain.of(detail, Map.of()));
         for (Optional<Group> own : List.of(Optional.of(group), Optional.<Group>empty())) {
           assertDoesNotThrow(
               () -> Borrowing.of(own, group.key(), groups, Facet.COLOUR, "others"), "run " + run);

@@ -1,9 +1,11 @@
 package club.emberwell.api.catalog;
 
+import club.emberwell.api.view.ListJson;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Role;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -15,6 +17,7 @@ import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Materials, coatings, colours and defects with their synonyms and cautions. */
@@ -29,8 +32,9 @@ public class VocabularyResource {
     this.catalog = catalog;
   }
 
-  /** Every living term, parents before children. */
-  record Listing(long version, List<TermJson> terms) {}
+  /** Every living term, parents before children; the version is that of the whole vocabulary. */
+  @Schema(name = "Vocabulary")
+  record VocabularyJson(long version, @JsonUnwrapped ListJson<TermJson> terms) {}
 
   @GET
   @Path("materials")
@@ -69,6 +73,6 @@ public class VocabularyResource {
     }
     List<TermJson> terms =
         now.vocabulary().terms(kind).stream().map(term -> TermJson.of(now, term)).toList();
-    return Response.ok(new Listing(now.version(), terms)).tag(tag).build();
+    return Response.ok(new VocabularyJson(now.version(), ListJson.of(terms))).tag(tag).build();
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.api.consensus;
 
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.SettingsJson;
 import club.emberwell.consensus.answer.Answer;
@@ -97,13 +98,13 @@ record AnswerJson(
    * A right trial with all that was set.
    *
    * @param trial its place in the report, 0 = first
-   * @param quality 1 to 5, or null
+   * @param quality 1 to 5; left out where nobody said
    */
-  @JsonInclude(JsonInclude.Include.ALWAYS)
+  @JsonInclude(JsonInclude.Include.NON_NULL)
   record WholeJson(
       UUID report,
       int trial,
-      String member,
+      MemberJson member,
       SettingsJson settings,
       BigDecimal dose,
       Integer quality) {
@@ -114,7 +115,7 @@ record AnswerJson(
                   new WholeJson(
                       report.id(),
                       whole.made().trial(),
-                      report.author(),
+                      MemberJson.of(report.maker().id(), report.maker().handle()),
                       SettingsJson.of(whole.settings(), null),
                       QuantityJson.number(whole.dose()),
                       whole.quality()));

@@ -1,5 +1,6 @@
 package club.emberwell.api.consensus;
 
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.consensus.Explanation;
 import java.math.BigDecimal;
@@ -15,10 +16,13 @@ import java.util.Map;
 record ExplainJson(List<Explanation> numbers, Map<String, List<VoiceJson>> voices) {
 
   /** One member's value of a measure, canonical unit. */
-  record VoiceJson(String member, BigDecimal value, int trials, boolean aside) {
+  record VoiceJson(MemberJson member, BigDecimal value, int trials, boolean aside) {
     static VoiceJson of(Explanation.Voice voice) {
       return new VoiceJson(
-          voice.handle(), QuantityJson.number(voice.value()), voice.trials(), voice.aside());
+          MemberJson.of(voice.member().id(), voice.handle()),
+          QuantityJson.number(voice.value()),
+          voice.trials(),
+          voice.aside());
     }
   }
 

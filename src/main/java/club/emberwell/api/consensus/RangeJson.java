@@ -1,6 +1,7 @@
 package club.emberwell.api.consensus;
 
 import club.emberwell.api.view.CautionJson;
+import club.emberwell.api.view.KeyJson;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.range.Range;

@@ -2,13 +2,17 @@ package club.emberwell.api.desk;
 
 import club.emberwell.access.Downloads;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.bench.StoredJson;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.log.AuditFilter;
 import club.emberwell.desk.log.AuditLine;
 import club.emberwell.desk.log.AuditTrail;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.type.TypeReference;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
@@ -17,8 +21,11 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
+import java.time.Instant;
+import java.util.Map;
+import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -38,17 +45,17 @@ public class AuditResource {
 
   /** What narrows the log. */
   static class Query {
-    @QueryParam("who")
-    String who;
+    @QueryParam("by")
+    String by;
 
     @QueryParam("action")
     String action;
 
-    @QueryParam("entity")
-    String entity;
+    @QueryParam("kind")
+    String kind;
 
-    @QueryParam("entityId")
-    String entityId;
+    @QueryParam("id")
+    String id;
 
     @QueryParam("from")
     String from;
@@ -58,28 +65,57 @@ public class AuditResource {
 
     AuditFilter filter() {
       return new AuditFilter(
-          who, action, entity, entityId, DeskTimes.read("/from", from), DeskTimes.read("/to", to));
+          by, action, kind, id, DeskTimes.read("/from", from), DeskTimes.read("/to", to));
     }
   }
 
   /**
-   * Newest first.
+   * One line of the log.
    *
-   * @param next cursor of the next page, null at the end
+   * @param by left out where a rule or the operator did it
+   * @param rule left out where no rule did
    */
-  record Lines(List<AuditLine> lines, String next) {}
+  @Schema(name = "LogLine")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record LineJson(
+      long seq,
+      Instant at,
+      MemberJson by,
+      String rule,
+      String action,
+      SubjectJson subject,
+      String reason,
+      Map<String, Object> detail) {
+    static LineJson of(AuditLine line) {
+      UUID member = line.doer().member();
+      return new LineJson(
+          line.seq(),
+          line.at(),
+          member == null ? null : MemberJson.of(member, line.who()),
+          line.doer().rule(),
+          line.action(),
+          new SubjectJson(line.entity(), line.entityId()),
+          line.reason(),
+          StoredJson.read(line.detail(), new TypeReference<>() {}));
+    }
+  }
+
+  /** What was done something about: an entry, a member, a term, the club. */
+  @Schema(name = "LogSubject")
+  record SubjectJson(String kind, String id) {}
 
   @GET
-  @Operation(summary = "The log by page, newest first")
-  public Lines page(@BeanParam Query query, @BeanParam ListQuery list) {
-    Slice<AuditLine> found = trail.page(request.actor(), query.filter(), list.part());
-    return new Lines(found.rows(), found.next());
+  @Operation(operationId = "listLog", summary = "The log, newest first")
+  public ListJson<LineJson> page(@BeanParam Query query, @BeanParam ListQuery list) {
+    return ListJson.of(
+        trail.page(request.actor(), query.filter(), list.part()), LineJson::of);
   }
 
   @GET
   @Path("export")
   @Produces({"text/csv", "application/jsonl"})
   @Operation(
+      operationId = "exportLog",
       summary = "The whole log as a file",
       description = "format=csv (RFC 4180; cells that look like formulas begin with ') or jsonl.")
   public Response export(@BeanParam Query query, @RestQuery String format) {

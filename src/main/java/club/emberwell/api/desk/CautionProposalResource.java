@@ -1,12 +1,12 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.desk.DeskRequests.Propose;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.desk.DeskRequests.Propose;
+import club.emberwell.api.desk.WordsJson.ProposalView;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.CautionRule;
-import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.desk.word.CautionProposals;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -20,6 +20,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -39,33 +40,38 @@ public class CautionProposalResource {
   }
 
   @POST
-  @Operation(summary = "Propose how a caution should read; somebody else looks at it first")
+  @Operation(
+      operationId = "proposeCaution",
+      summary = "Propose how a caution should read; somebody else looks at it first")
+  @APIResponseSchema(ProposalView.class)
   public Response propose(Propose sent) {
     return request.did(
         sent,
         actor -> {
           CautionRule rule = ApiRequest.needed("/caution", sent.caution());
           int base = sent.base() == null ? 0 : sent.base();
-          return proposals.propose(actor, rule, base, sent.reason());
+          return ProposalView.of(proposals.propose(actor, rule, base, sent.reason()));
         });
   }
 
   @GET
-  @Operation(summary = "One's own proposals, newest first")
-  public Slice<CautionProposal> mine(@BeanParam ListQuery list) {
-    return proposals.mine(request.actor(), list.part());
+  @Operation(operationId = "listMyCautionProposals", summary = "One's own proposals, newest first")
+  public ListJson<ProposalView> mine(@BeanParam ListQuery list) {
+    return ListJson.of(proposals.mine(request.actor(), list.part()), ProposalView::of);
   }
 
   @GET
   @Path("{id}")
-  @Operation(summary = "A proposal, for its author and moderators")
-  public CautionProposal one(@RestPath UUID id) {
-    return proposals.one(request.actor(), id);
+  @Operation(
+      operationId = "getCautionProposal",
+      summary = "A proposal, for its author and moderators")
+  public ProposalView one(@RestPath UUID id) {
+    return ProposalView.of(proposals.one(request.actor(), id));
   }
 
   @DELETE
   @Path("{id}")
-  @Operation(summary = "Take back one's own proposal")
+  @Operation(operationId = "withdrawCautionProposal", summary = "Take back one's own proposal")
   public void withdraw(@RestPath UUID id) {
     proposals.withdraw(request.actor(), id);
   }

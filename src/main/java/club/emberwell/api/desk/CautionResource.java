@@ -1,12 +1,16 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.desk.WordsJson.RemovalView;
+import club.emberwell.api.desk.WordsJson.StandingView;
+import club.emberwell.api.desk.WordsJson.VersionView;
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.store.CautionCare.Standing;
 import club.emberwell.desk.word.VocabularyCare;
-import club.emberwell.desk.word.VocabularyCare.Change;
-import club.emberwell.listing.Slice;
+import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -18,6 +22,9 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -30,58 +37,85 @@ import org.jboss.resteasy.reactive.RestPath;
 @Tag(name = "Desk")
 public class CautionResource {
   private final VocabularyCare care;
+  private final Members members;
   private final ApiRequest request;
 
-  CautionResource(VocabularyCare care, ApiRequest request) {
+  CautionResource(VocabularyCare care, Members members, ApiRequest request) {
     this.care = care;
+    this.members = members;
     this.request = request;
   }
 
   @GET
-  @Operation(summary = "Every caution with its standing")
-  public List<Standing> all() {
-    return care.cautions(request.actor());
+  @Operation(operationId = "listCautions", summary = "Every caution with its standing")
+  public ListJson<StandingView> all() {
+    return ListJson.of(views(care.cautions(request.actor())));
   }
 
   @GET
   @Path("{id}")
-  @Operation(summary = "One caution")
-  public Standing one(@RestPath String id) {
-    return care.caution(request.actor(), id);
+  @Operation(operationId = "getCaution", summary = "One caution")
+  public StandingView one(@RestPath String id) {
+    return views(List.of(care.caution(request.actor(), id))).get(0);
   }
 
   @GET
   @Path("{id}/history")
-  @Operation(summary = "What happened to a caution, newest first")
-  public Slice<Change> history(@RestPath String id, @BeanParam ListQuery list) {
-    return care.cautionHistory(id, list.part());
+  @Operation(
+      operationId = "listCautionVersions",
+      summary = "What happened to a caution, newest first")
+  public ListJson<VersionView> history(@RestPath String id, @BeanParam ListQuery list) {
+    return ListJson.of(care.cautionHistory(id, list.part()), VersionView::of);
   }
 
   @POST
   @Path("{id}/removal")
-  @Operation(summary = "Propose to remove a caution")
+  @Operation(operationId = "proposeCautionRemoval", summary = "Propose to remove a caution")
   public Response remove(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.proposeRemoval(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/removal/confirm")
-  @Operation(summary = "Confirm as a second moderator that a caution goes")
+  @Operation(
+      operationId = "confirmCautionRemoval",
+      summary = "Confirm as a second moderator that a caution goes")
   public Response confirm(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.confirmRemoval(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/removal/decline")
-  @Operation(summary = "Let a caution stand")
+  @Operation(operationId = "declineCautionRemoval", summary = "Let a caution stand")
   public Response keep(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.keepStanding(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/restore")
-  @Operation(summary = "Bring a removed caution back")
+  @Operation(operationId = "restoreCaution", summary = "Bring a removed caution back")
   public Response restore(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.restoreCaution(actor, id, sent.reason()));
+  }
+
+  private List<StandingView> views(List<Standing> cautions) {
+    List<UUID> people =
+        cautions.stream()
+            .map(Standing::removalAskedBy)
+            .filter(Objects::nonNull)
+            .distinct()
+            .toList();
+    Map<UUID, String> names = members.labels(people);
+    return cautions.stream().map(caution -> view(caution, names)).toList();
+  }
+
+  private static StandingView view(Standing s, Map<UUID, String> names) {
+    UUID by = s.removalAskedBy();
+    RemovalView removal =
+        by == null
+            ? null
+            : new RemovalView(
+                MemberJson.of(by, names.get(by)), s.removalReason(), s.removalAskedAt());
+    return new StandingView(s.rule(), s.origin(), s.version(), s.removed(), removal);
   }
 }

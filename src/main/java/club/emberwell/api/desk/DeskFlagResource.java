@@ -1,14 +1,14 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskJson.FlaggedView;
 import club.emberwell.api.desk.DeskRequests.Settle;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryRef;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -19,9 +19,10 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -41,24 +42,29 @@ public class DeskFlagResource {
   }
 
   /** How many flags were settled. */
+  @Schema(name = "SettledFlags")
   record Settled(int settled) {}
 
   @GET
-  @Operation(summary = "Items with open flags, the longest flagged first")
-  public Slice<FlaggedView> open(@BeanParam ListQuery list) {
-    return flags.open(request.actor(), list.part()).map(FlaggedView::of);
+  @Operation(
+      operationId = "listFlaggedItems",
+      summary = "Items with open flags, the longest flagged first")
+  public ListJson<FlaggedView> open(@BeanParam ListQuery list) {
+    return ListJson.of(flags.open(request.actor(), list.part()), FlaggedView::of);
   }
 
   @GET
   @Path("{kind}/{id}")
-  @Operation(summary = "The open flags on an item")
-  public List<FlagView> on(@RestPath String kind, @RestPath UUID id) {
-    return flags.on(request.actor(), EntryRef.of(kind, id)).stream().map(FlagView::of).toList();
+  @Operation(operationId = "listFlagsOnItem", summary = "The open flags on an item")
+  public ListJson<FlagView> on(@RestPath String kind, @RestPath UUID id) {
+    return ListJson.of(
+        flags.on(request.actor(), EntryRef.of(kind, id)).stream().map(FlagView::of).toList());
   }
 
   @POST
   @Path("{kind}/{id}")
-  @Operation(summary = "Settle the open flags on an item")
+  @Operation(operationId = "settleFlags", summary = "Settle the open flags on an item")
+  @APIResponseSchema(Settled.class)
   public Response settle(@RestPath String kind, @RestPath UUID id, Settle sent) {
     EntryRef ref = EntryRef.of(kind, id);
     return request.did(

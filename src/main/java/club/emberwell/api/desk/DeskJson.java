@@ -1,83 +1,98 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ItemJson;
+import club.emberwell.api.view.MemberJson;
+import club.emberwell.api.view.Times;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.FlagReason;
 import club.emberwell.desk.flag.Flagged;
 import club.emberwell.desk.home.DeskHome;
+import club.emberwell.desk.home.People;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.desk.rule.RuleNote;
-import club.emberwell.desk.undo.UndoPlan;
-import club.emberwell.desk.undo.UndoRun;
+import club.emberwell.entry.Decision;
 import club.emberwell.entry.Entry;
-import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Verdict;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
-/** The shapes of what the desk request. */
+/** The shapes of what the desk answers. */
 final class DeskJson {
   private DeskJson() {}
 
+  /** An entry as the desk's lists have it. */
+  @Schema(name = "DeskItem")
   record ItemView(
-      String kind,
-      UUID id,
-      String title,
-      String state,
-      String author,
-      UUID authorId,
-      Instant createdAt,
-      String path) {
+      @JsonUnwrapped ItemJson item,
+      EntryState state,
+      MemberJson member,
+      @JsonUnwrapped Times times) {
     static ItemView of(Entry item) {
       return new ItemView(
-          item.kind().code(),
-          item.id(),
-          item.title(),
-          item.state().code(),
-          item.author().handle(),
-          item.author().id(),
-          item.times().created(),
-          item.path());
+          ItemJson.of(item),
+          item.state(),
+          MemberJson.of(item.author().id(), item.author().handle()),
+          new Times(item.times().created(), item.times().updated()));
     }
   }
 
-  record RefView(String kind, UUID id) {
-    static RefView of(EntryRef ref) {
-      return new RefView(ref.kind().code(), ref.id());
-    }
-  }
-
-  record DecisionView(RefView item, String by, String action, String reason, Instant at) {
+  /**
+   * What was decided about an item.
+   *
+   * @param by the moderator; left out where a rule decided
+   * @param rule left out where a moderator did
+   */
+  @Schema(name = "Decision")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record DecisionView(
+      ItemJson item, Decision action, MemberJson by, String rule, String reason, Instant at) {
     static DecisionView of(Verdict d) {
       return new DecisionView(
-          RefView.of(d.entry().ref()), d.by(), d.action().code(), d.reason(), d.at());
+          ItemJson.of(d.entry()),
+          d.action(),
+          d.moderator() == null ? null : MemberJson.of(d.moderator().id(), d.moderator().handle()),
+          d.rule(),
+          d.reason(),
+          d.at());
     }
   }
 
+  /**
+   * Somebody's word that something is wrong with an item.
+   *
+   * @param member who raised it
+   */
+  @Schema(name = "Flag")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record FlagView(
       UUID id,
-      RefView item,
-      String title,
-      String by,
+      ItemJson item,
+      MemberJson member,
       FlagReason reason,
       String note,
       Instant createdAt,
       @JsonUnwrapped Settlement settlement) {
 
-    /** What came of it. */
+    /**
+     * What came of it.
+     *
+     * @param state open, withdrawn, upheld or dismissed
+     * @param outcome what the moderator said; left out while it is open
+     */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record Settlement(String state, Instant decidedAt, String outcome) {}
 
     static FlagView of(Flag f) {
       return new FlagView(
           f.id(),
-          RefView.of(f.ref()),
-          f.item(),
-          f.by(),
+          ItemJson.of(f.entry()),
+          MemberJson.of(f.raiser().id(), f.raiser().handle()),
           f.reason(),
           f.note(),
           f.createdAt(),
@@ -85,23 +100,41 @@ final class DeskJson {
     }
   }
 
+  /**
+   * An item with open flags.
+   *
+   * @param flags how many members flagged it
+   * @param oldestAt when the first of them did
+   * @param forOwners whether one of them is an owner's to settle
+   */
+  @Schema(name = "FlaggedItem")
   record FlaggedView(
-      ItemView item, int flags, List<FlagReason> reasons, Instant oldest, boolean forOwners) {
+      ItemView item, int flags, List<FlagReason> reasons, Instant oldestAt, boolean forOwners) {
     static FlaggedView of(Flagged f) {
       return new FlaggedView(
           ItemView.of(f.item()), f.flags(), f.reasons(), f.oldest(), f.forOwners());
     }
   }
 
+  /**
+   * A rule as it is set.
+   *
+   * @param detail what it notices
+   * @param mode off, note or hold
+   * @param minutes the time it looks back; 0 where it does not
+   * @param updatedAt left out while it is as delivered
+   */
+  @Schema(name = "Rule")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
   record RuleView(
       RuleCode code,
       String label,
-      String says,
+      String detail,
       String mode,
       double threshold,
       int minutes,
       int version,
-      Instant changedAt) {
+      Instant updatedAt) {
     static RuleView of(Rule r) {
       return new RuleView(
           r.code(),
@@ -115,61 +148,57 @@ final class DeskJson {
     }
   }
 
+  /**
+   * What a rule noticed about an item.
+   *
+   * @param mode note or hold: what the rule did
+   * @param state open, seen or undone
+   */
+  @Schema(name = "RuleNote")
   record NoteView(
-      long id, RuleCode rule, ItemView item, String detail, String mode, String state, Instant at) {
+      long id,
+      RuleCode rule,
+      ItemView item,
+      String detail,
+      String mode,
+      String state,
+      Instant createdAt) {
     static NoteView of(RuleNote n) {
       return new NoteView(
           n.id(), n.rule(), ItemView.of(n.item()), n.detail(), n.mode(), n.state(), n.at());
     }
   }
 
-  @JsonInclude(JsonInclude.Include.NON_NULL)
-  record PlanView(
-      UUID member,
-      RuleCode rule,
-      Instant since,
-      long total,
-      List<UndoPlan.Count> counts,
-      List<UndoPlan.Line> first,
-      int vocabularyChanges) {
-    static PlanView of(UndoPlan p) {
-      return new PlanView(
-          p.member(), p.rule(), p.since(), p.total(), p.counts(), p.first(), p.vocabulary());
+  /**
+   * A member as moderators see them: no address.
+   *
+   * @param state waiting, active, banned or erased
+   * @param trusted whether their entries need no first look
+   */
+  @Schema(name = "DeskMember")
+  record PersonView(
+      @JsonUnwrapped MemberJson member,
+      String role,
+      String state,
+      boolean trusted,
+      Instant createdAt) {
+    static PersonView of(People.Person p) {
+      return new PersonView(
+          MemberJson.of(p.id(), p.handle()), p.role(), p.status(), p.trusted(), p.joined());
     }
   }
 
-  @JsonInclude(JsonInclude.Include.NON_NULL)
-  record RunView(
-      UUID id,
-      UUID member,
-      RuleCode rule,
-      Instant since,
-      String reason,
-      String startedBy,
-      Instant startedAt,
-      @JsonUnwrapped Progress progress) {
-
-    /** How far it is. */
-    record Progress(String state, long total, long done, long restored, long skipped) {}
-
-    static RunView of(UndoRun r) {
-      return new RunView(
-          r.id(),
-          r.member(),
-          r.rule(),
-          r.since(),
-          r.reason(),
-          r.by(),
-          r.startedAt(),
-          new Progress(r.state(), r.total(), r.done(), r.restored(), r.skipped()));
-    }
-  }
-
-  /** Counts stop at 100, which stands for "more than 99". */
+  /**
+   * The first screen. Counts stop at 100, which stands for "more than 99".
+   *
+   * @param oldestAt since when the oldest item waits; left out where none does
+   * @param late whether it waits longer than anything should
+   */
+  @Schema(name = "Desk")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record HomeView(
       DeskHome.Counts counts,
-      Instant oldest,
+      Instant oldestAt,
       boolean late,
       List<ItemView> waiting,
       List<FlaggedView> flagged,

@@ -1,11 +1,11 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.desk.DeskRequests.Verdict;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.desk.DeskRequests.Verdict;
+import club.emberwell.api.desk.WordsJson.ProposalView;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.desk.word.CautionProposal;
 import club.emberwell.desk.word.CautionProposals;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -18,6 +18,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -37,20 +38,23 @@ public class DeskProposalResource {
   }
 
   @GET
-  @Operation(summary = "What waits, oldest first")
-  public Slice<CautionProposal> waiting(@BeanParam ListQuery list) {
-    return proposals.waiting(request.actor(), list.part());
+  @Operation(operationId = "listWaitingCautionProposals", summary = "What waits, oldest first")
+  public ListJson<ProposalView> waiting(@BeanParam ListQuery list) {
+    return ListJson.of(proposals.waiting(request.actor(), list.part()), ProposalView::of);
   }
 
   @POST
   @Path("{id}")
-  @Operation(summary = "Put a text in force or decline it; never one's own")
+  @Operation(
+      operationId = "decideCautionProposal",
+      summary = "Put a text in force or decline it; never one's own")
+  @APIResponseSchema(ProposalView.class)
   public Response decide(@RestPath UUID id, Verdict sent) {
     return request.did(
         sent,
         actor -> {
           boolean accept = ApiRequest.needed("/accept", sent.accept());
-          return proposals.decide(actor, id, accept, sent.reason());
+          return ProposalView.of(proposals.decide(actor, id, accept, sent.reason()));
         });
   }
 }

@@ -8,38 +8,45 @@ import club.emberwell.desk.undo.Undos.Wanted;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** The shapes of what the desk is sent. */
 final class DeskRequests {
   private DeskRequests() {}
 
   /** A deed that needs nothing said. */
+  @Schema(name = "EmptyRequest")
   record Nothing() {}
 
   /** A deed that needs nothing but a reason. */
+  @Schema(name = "ReasonRequest")
   record Why(String reason) {}
 
   /**
    * @param action approve, hold, remove or restore
    */
+  @Schema(name = "DecisionRequest")
   record Decide(String action, String reason) {}
 
   /**
    * @param kind report, question, answer, notice or photo
    * @param reason code of a flag reason
    */
+  @Schema(name = "FlagRequest")
   record Raise(String kind, UUID id, String reason, String note) {}
 
   /**
    * @param upheld whether the flags were right
    * @param action what happens to the item besides, or null
    */
+  @Schema(name = "SettleFlagsRequest")
   record Settle(Boolean upheld, String action, String reason) {}
 
   /**
    * @param id made by the client; the same one twice is one undo; not needed for a preview
    * @param since a time in ISO 8601
    */
+  @Schema(name = "UndoRequest")
   record Undo(UUID id, UUID member, String rule, String since, String reason) {
     Wanted wanted() {
       return new Wanted(member, rule, DeskTimes.read("/since", since));
@@ -49,12 +56,15 @@ final class DeskRequests {
   /**
    * @param mode off, note or hold
    */
+  @Schema(name = "RuleRequest")
   record SetRule(String mode, Double threshold, Integer minutes) {}
 
+  @Schema(name = "FileWordRequest")
   record FileWord(String term, String reason) {}
 
+  @Schema(name = "TermRequest")
   record NewTerm(
-      String slug,
+      String value,
       String label,
       String parent,
       Boolean respondsAlike,
@@ -66,6 +76,7 @@ final class DeskRequests {
     }
   }
 
+  @Schema(name = "TermEdit")
   record EditTerm(
       String label,
       String parent,
@@ -83,15 +94,19 @@ final class DeskRequests {
     return Boolean.TRUE.equals(given);
   }
 
+  @Schema(name = "SpellingRequest")
   record Spelling(String text, Boolean ambiguous, String reason) {}
 
+  @Schema(name = "MergeRequest")
   record Merge(String into, String reason) {}
 
   /**
    * @param base version of the caution it is based on; 0 or none for a new one
    */
+  @Schema(name = "CautionProposalRequest")
   record Propose(CautionRule caution, Integer base, String reason) {}
 
+  @Schema(name = "CautionVerdictRequest")
   record Verdict(Boolean accept, String reason) {}
 
   static TermKind kind(String code) {

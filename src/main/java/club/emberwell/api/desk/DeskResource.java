@@ -1,11 +1,12 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.DecisionView;
 import club.emberwell.api.desk.DeskJson.HomeView;
 import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Decide;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.home.Desk;
 import club.emberwell.desk.rule.Rules;
@@ -13,7 +14,6 @@ import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdicts;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -27,6 +27,8 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -52,31 +54,35 @@ public class DeskResource {
   }
 
   @GET
-  @Operation(summary = "Everything that waits, in short")
+  @Operation(operationId = "getDesk", summary = "Everything that waits, in short")
   public HomeView home() {
     return HomeView.of(desk.home(request.actor()));
   }
 
   @GET
   @Path("waiting")
-  @Operation(summary = "What waits for a first look, oldest first")
-  public Slice<ItemView> waiting(@BeanParam ListQuery list) {
-    return desk.waiting(request.actor(), list.part()).map(ItemView::of);
+  @Operation(
+      operationId = "listWaitingItems",
+      summary = "What waits for a first look, oldest first")
+  public ListJson<ItemView> waiting(@BeanParam ListQuery list) {
+    return ListJson.of(desk.waiting(request.actor(), list.part()), ItemView::of);
   }
 
   /** An item with what was said about it. */
+  @Schema(name = "DeskItemWhole")
   record Whole(ItemView item, List<DecisionView> decisions, List<NoteView> notes) {}
 
   @GET
   @Path("items/{kind}/{id}")
-  @Operation(summary = "An item with its decisions and notes")
+  @Operation(operationId = "getDeskItem", summary = "An item with its decisions and notes")
   public Whole item(@RestPath String kind, @RestPath UUID id) {
     return whole(EntryRef.of(kind, id));
   }
 
   @POST
   @Path("items/{kind}/{id}/decisions")
-  @Operation(summary = "Decide about an item; never about one's own")
+  @Operation(operationId = "decideItem", summary = "Decide about an item; never about one's own")
+  @APIResponseSchema(Whole.class)
   public Response decide(@RestPath String kind, @RestPath UUID id, Decide sent) {
     EntryRef ref = EntryRef.of(kind, id);
     return request.did(

@@ -1,12 +1,12 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskRequests.Raise;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryRef;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -20,6 +20,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -39,7 +40,10 @@ public class FlagResource {
   }
 
   @POST
-  @Operation(summary = "Flag a report, question, answer, notice or photo")
+  @Operation(
+      operationId = "raiseFlag",
+      summary = "Flag a report, question, answer, notice or photo")
+  @APIResponseSchema(FlagView.class)
   public Response flag(Raise sent) {
     return request.did(
         sent,
@@ -51,14 +55,14 @@ public class FlagResource {
   }
 
   @GET
-  @Operation(summary = "One's own flags, newest first")
-  public Slice<FlagView> mine(@BeanParam ListQuery list) {
-    return flags.mine(request.actor(), list.part()).map(FlagView::of);
+  @Operation(operationId = "listMyFlags", summary = "One's own flags, newest first")
+  public ListJson<FlagView> mine(@BeanParam ListQuery list) {
+    return ListJson.of(flags.mine(request.actor(), list.part()), FlagView::of);
   }
 
   @DELETE
   @Path("{id}")
-  @Operation(summary = "Take back one's own open flag")
+  @Operation(operationId = "withdrawFlag", summary = "Take back one's own open flag")
   public void withdraw(@RestPath UUID id) {
     flags.withdraw(request.actor(), id);
   }

@@ -1,11 +1,11 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.rule.Rules;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -36,14 +36,14 @@ public class NoteResource {
   }
 
   @GET
-  @Operation(summary = "Open notes, newest first")
-  public Slice<NoteView> open(@BeanParam ListQuery list) {
-    return rules.open(request.actor(), list.part()).map(NoteView::of);
+  @Operation(operationId = "listRuleNotes", summary = "Open notes, newest first")
+  public ListJson<NoteView> open(@BeanParam ListQuery list) {
+    return ListJson.of(rules.open(request.actor(), list.part()), NoteView::of);
   }
 
   @POST
   @Path("{id}/seen")
-  @Operation(summary = "Lay a note aside")
+  @Operation(operationId = "markRuleNoteSeen", summary = "Lay a note aside")
   public Response seen(@RestPath long id, Nothing sent) {
     return request.done(sent, actor -> rules.seen(actor, id));
   }

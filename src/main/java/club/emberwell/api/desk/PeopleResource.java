@@ -1,12 +1,12 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.desk.DeskJson.ItemView;
-import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.desk.DeskJson.ItemView;
+import club.emberwell.api.desk.DeskJson.PersonView;
+import club.emberwell.api.desk.DeskRequests.Why;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.home.People;
-import club.emberwell.desk.home.People.Person;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -41,35 +41,37 @@ public class PeopleResource {
   }
 
   @GET
-  @Operation(summary = "Members whose name begins with some letters")
-  public Slice<Person> find(@RestQuery String q, @BeanParam ListQuery list) {
-    return people.find(request.actor(), q, list.part());
+  @Operation(
+      operationId = "listDeskMembers",
+      summary = "Members whose name begins with some letters")
+  public ListJson<PersonView> find(@RestQuery String q, @BeanParam ListQuery list) {
+    return ListJson.of(people.find(request.actor(), q, list.part()), PersonView::of);
   }
 
   @GET
   @Path("{id}")
-  @Operation(summary = "One member")
-  public Person one(@RestPath UUID id) {
-    return people.one(request.actor(), id);
+  @Operation(operationId = "getDeskMember", summary = "One member")
+  public PersonView one(@RestPath UUID id) {
+    return PersonView.of(people.one(request.actor(), id));
   }
 
   @GET
   @Path("{id}/entries")
-  @Operation(summary = "A member's entries in whatever state")
-  public Slice<ItemView> entries(@RestPath UUID id, @BeanParam ListQuery list) {
-    return people.entries(request.actor(), id, list.part()).map(ItemView::of);
+  @Operation(operationId = "listEntriesOfMember", summary = "A member's entries in whatever state")
+  public ListJson<ItemView> entries(@RestPath UUID id, @BeanParam ListQuery list) {
+    return ListJson.of(people.entries(request.actor(), id, list.part()), ItemView::of);
   }
 
   @POST
   @Path("{id}/ban")
-  @Operation(summary = "Shut a member out; sessions and tokens end")
+  @Operation(operationId = "banMember", summary = "Shut a member out; sessions and tokens end")
   public Response ban(@RestPath UUID id, Why sent) {
     return request.done(sent, actor -> people.ban(actor, id, sent.reason()));
   }
 
   @POST
   @Path("{id}/unban")
-  @Operation(summary = "Let a member in again")
+  @Operation(operationId = "unbanMember", summary = "Let a member in again")
   public Response unban(@RestPath UUID id, Why sent) {
     return request.done(sent, actor -> people.unban(actor, id, sent.reason()));
   }
@@ -77,14 +79,14 @@ public class PeopleResource {
   @PUT
   @Consumes(MediaType.WILDCARD)
   @Path("{id}/trust")
-  @Operation(summary = "Spare a member the first look")
+  @Operation(operationId = "trustMember", summary = "Spare a member the first look")
   public void trust(@RestPath UUID id) {
     people.trust(request.actor(), id, true);
   }
 
   @DELETE
   @Path("{id}/trust")
-  @Operation(summary = "Look at a member's first entries after all")
+  @Operation(operationId = "distrustMember", summary = "Look at a member's first entries after all")
   public void distrust(@RestPath UUID id) {
     people.trust(request.actor(), id, false);
   }

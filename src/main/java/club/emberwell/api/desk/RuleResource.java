@@ -1,13 +1,13 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskJson.RuleView;
 import club.emberwell.api.desk.DeskRequests.SetRule;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.Rules;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -18,8 +18,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -39,21 +39,23 @@ public class RuleResource {
   }
 
   @GET
-  @Operation(summary = "All rules")
-  public List<RuleView> all() {
-    return rules.all(request.actor()).stream().map(RuleView::of).toList();
+  @Operation(operationId = "listRules", summary = "All rules")
+  public ListJson<RuleView> all() {
+    return ListJson.of(rules.all(request.actor()).stream().map(RuleView::of).toList());
   }
 
   @GET
   @Path("{code}")
-  @Operation(summary = "One rule")
+  @Operation(operationId = "getRule", summary = "One rule")
+  @APIResponseSchema(RuleView.class)
   public Response one(@RestPath String code) {
     return answer(rules.one(request.actor(), code));
   }
 
   @PUT
   @Path("{code}")
-  @Operation(summary = "Set a rule; needs If-Match")
+  @Operation(operationId = "setRule", summary = "Set a rule; needs If-Match")
+  @APIResponseSchema(RuleView.class)
   public Response set(@RestPath String code, SetRule sent) {
     int version = request.version();
     return answer(
@@ -62,9 +64,9 @@ public class RuleResource {
 
   @GET
   @Path("{code}/notes")
-  @Operation(summary = "Everything a rule noticed, newest first")
-  public Slice<NoteView> log(@RestPath String code, @BeanParam ListQuery list) {
-    return rules.log(request.actor(), code, list.part()).map(NoteView::of);
+  @Operation(operationId = "listNotesOfRule", summary = "Everything a rule noticed, newest first")
+  public ListJson<NoteView> log(@RestPath String code, @BeanParam ListQuery list) {
+    return ListJson.of(rules.log(request.actor(), code, list.part()), NoteView::of);
   }
 
   private static Response answer(Rule rule) {

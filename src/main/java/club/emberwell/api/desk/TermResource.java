@@ -1,19 +1,21 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskRequests.EditTerm;
 import club.emberwell.api.desk.DeskRequests.Merge;
 import club.emberwell.api.desk.DeskRequests.NewTerm;
 import club.emberwell.api.desk.DeskRequests.Spelling;
 import club.emberwell.api.desk.DeskRequests.Why;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.desk.WordsJson.ChangeView;
+import club.emberwell.api.desk.WordsJson.EffectsView;
+import club.emberwell.api.desk.WordsJson.TermView;
+import club.emberwell.api.desk.WordsJson.VersionView;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.desk.word.MergeEffects;
-import club.emberwell.desk.word.MergeEffects.Effects;
 import club.emberwell.desk.word.VocabularyCare;
-import club.emberwell.desk.word.VocabularyCare.Change;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -27,6 +29,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -49,92 +52,110 @@ public class TermResource {
   }
 
   @POST
-  @Operation(summary = "Add a term; word: a waiting word to file to it")
+  @Operation(operationId = "addTerm", summary = "Add a term; word: a waiting word to file to it")
+  @APIResponseSchema(ChangeView.class)
   public Response add(@RestPath String kind, @RestQuery UUID word, NewTerm sent) {
     TermKind list = DeskRequests.kind(kind);
     return request.did(
-        sent, actor -> care.add(actor, list, sent.slug(), sent.draft(), word, sent.reason()));
+        sent,
+        actor ->
+            ChangeView.of(care.add(actor, list, sent.value(), sent.draft(), word, sent.reason())));
   }
 
   @GET
-  @Path("{slug}")
-  @Operation(summary = "A term, merged or not")
-  public Response one(@RestPath String kind, @RestPath String slug) {
-    Term term = care.term(request.actor(), DeskRequests.kind(kind), slug);
-    return ApiRequest.answer(Response.ok(), term.version(), term);
+  @Path("{value}")
+  @Operation(operationId = "getTerm", summary = "A term, merged or not")
+  @APIResponseSchema(TermView.class)
+  public Response one(@RestPath String kind, @RestPath String value) {
+    Term term = care.term(request.actor(), DeskRequests.kind(kind), value);
+    return ApiRequest.answer(Response.ok(), term.version(), TermView.of(term));
   }
 
   @PUT
-  @Path("{slug}")
-  @Operation(summary = "Change a term; needs If-Match")
-  public Response edit(@RestPath String kind, @RestPath String slug, EditTerm sent) {
+  @Path("{value}")
+  @Operation(operationId = "editTerm", summary = "Change a term; needs If-Match")
+  @APIResponseSchema(TermView.class)
+  public Response edit(@RestPath String kind, @RestPath String value, EditTerm sent) {
     int version = request.version();
-    care.edit(request.actor(), DeskRequests.kind(kind), slug, version, sent.draft(), sent.reason());
-    return one(kind, slug);
+    care.edit(
+        request.actor(), DeskRequests.kind(kind), value, version, sent.draft(), sent.reason());
+    return one(kind, value);
   }
 
   @GET
-  @Path("{slug}/history")
-  @Operation(summary = "What happened to a term, newest first")
-  public Slice<Change> history(
-      @RestPath String kind, @RestPath String slug, @BeanParam ListQuery list) {
-    return care.termHistory(request.actor(), DeskRequests.kind(kind), slug, list.part());
+  @Path("{value}/history")
+  @Operation(operationId = "listTermVersions", summary = "What happened to a term, newest first")
+  public ListJson<VersionView> history(
+      @RestPath String kind, @RestPath String value, @BeanParam ListQuery list) {
+    return ListJson.of(
+        care.termHistory(request.actor(), DeskRequests.kind(kind), value, list.part()), VersionView::of);
   }
 
   @POST
-  @Path("{slug}/spellings")
-  @Operation(summary = "Add a spelling")
-  public Response spell(@RestPath String kind, @RestPath String slug, Spelling sent) {
+  @Path("{value}/spellings")
+  @Operation(operationId = "addSpelling", summary = "Add a spelling")
+  @APIResponseSchema(ChangeView.class)
+  public Response spell(@RestPath String kind, @RestPath String value, Spelling sent) {
     TermKind list = DeskRequests.kind(kind);
     boolean ambiguous = Boolean.TRUE.equals(sent.ambiguous());
     return request.did(
         sent,
         actor ->
-            care.addSpelling(
-                actor,
-                list,
-                slug,
-                ApiRequest.needed("/text", sent.text()),
-                ambiguous,
-                sent.reason()));
+            ChangeView.of(
+                care.addSpelling(
+                    actor,
+                    list,
+                    value,
+                    ApiRequest.needed("/text", sent.text()),
+                    ambiguous,
+                    sent.reason())));
   }
 
   @POST
-  @Path("{slug}/spellings/removal")
-  @Operation(summary = "Take a spelling back")
-  public Response unspell(@RestPath String kind, @RestPath String slug, Spelling sent) {
+  @Path("{value}/spellings/removal")
+  @Operation(operationId = "removeSpelling", summary = "Take a spelling back")
+  @APIResponseSchema(ChangeView.class)
+  public Response unspell(@RestPath String kind, @RestPath String value, Spelling sent) {
     TermKind list = DeskRequests.kind(kind);
     return request.did(
         sent,
         actor ->
-            care.removeSpelling(
-                actor, list, slug, ApiRequest.needed("/text", sent.text()), sent.reason()));
+            ChangeView.of(
+                care.removeSpelling(
+                    actor, list, value, ApiRequest.needed("/text", sent.text()), sent.reason())));
   }
 
   @GET
-  @Path("{slug}/merge")
-  @Operation(summary = "What a merge into another term would move")
-  public Effects preview(@RestPath String kind, @RestPath String slug, @RestQuery String into) {
-    return effects.of(
-        request.actor(), DeskRequests.kind(kind), slug, ApiRequest.needed("/into", into));
+  @Path("{value}/merge")
+  @Operation(operationId = "previewMerge", summary = "What a merge into another term would move")
+  public EffectsView preview(
+      @RestPath String kind, @RestPath String value, @RestQuery String into) {
+    return EffectsView.of(
+        effects.of(
+            request.actor(), DeskRequests.kind(kind), value, ApiRequest.needed("/into", into)));
   }
 
   @POST
-  @Path("{slug}/merge")
-  @Operation(summary = "Merge a term into another one")
-  public Response merge(@RestPath String kind, @RestPath String slug, Merge sent) {
+  @Path("{value}/merge")
+  @Operation(operationId = "mergeTerm", summary = "Merge a term into another one")
+  @APIResponseSchema(ChangeView.class)
+  public Response merge(@RestPath String kind, @RestPath String value, Merge sent) {
     TermKind list = DeskRequests.kind(kind);
     return request.did(
         sent,
         actor ->
-            care.merge(actor, list, slug, ApiRequest.needed("/into", sent.into()), sent.reason()));
+            ChangeView.of(
+                care.merge(
+                    actor, list, value, ApiRequest.needed("/into", sent.into()), sent.reason())));
   }
 
   @POST
-  @Path("{slug}/merge/undo")
-  @Operation(summary = "Make a merged term what it was")
-  public Response undo(@RestPath String kind, @RestPath String slug, Why sent) {
+  @Path("{value}/merge/undo")
+  @Operation(operationId = "undoMerge", summary = "Make a merged term what it was")
+  @APIResponseSchema(ChangeView.class)
+  public Response undo(@RestPath String kind, @RestPath String value, Why sent) {
     TermKind list = DeskRequests.kind(kind);
-    return request.did(sent, actor -> care.undoMerge(actor, list, slug, sent.reason()));
+    return request.did(
+        sent, actor -> ChangeView.of(care.undoMerge(actor, list, value, sent.reason())));
   }
 }

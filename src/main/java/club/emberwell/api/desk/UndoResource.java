@@ -1,14 +1,17 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.access.ReadsOnly;
-import club.emberwell.api.desk.DeskJson.PlanView;
-import club.emberwell.api.desk.DeskJson.RunView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.desk.DeskRequests.Undo;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.desk.UndoJson.PlanView;
+import club.emberwell.api.desk.UndoJson.RunView;
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.desk.undo.UndoPlan;
 import club.emberwell.desk.undo.Undos;
-import club.emberwell.listing.Slice;
+import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -19,8 +22,10 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -32,44 +37,54 @@ import org.jboss.resteasy.reactive.RestPath;
 @Tag(name = "Desk")
 public class UndoResource {
   private final Undos undos;
+  private final Members members;
   private final ApiRequest request;
 
-  UndoResource(Undos undos, ApiRequest request) {
+  UndoResource(Undos undos, Members members, ApiRequest request) {
     this.undos = undos;
+    this.members = members;
     this.request = request;
   }
 
   @POST
   @Path("preview")
   @ReadsOnly
-  @Operation(summary = "What an undo would do; nothing is done")
+  @Operation(operationId = "previewUndo", summary = "What an undo would do; nothing is done")
   public PlanView preview(Undo sent) {
-    return PlanView.of(undos.preview(request.actor(), sent.wanted()));
+    UndoPlan plan = undos.preview(request.actor(), sent.wanted());
+    UUID member = plan.member();
+    return PlanView.of(
+        plan,
+        member == null ? null : MemberJson.of(member, members.labels(List.of(member)).get(member)));
   }
 
   @POST
-  @Operation(summary = "Undo; a good deal at once, the rest in the background")
+  @Operation(
+      operationId = "startUndo",
+      summary = "Undo; a good deal at once, the rest in the background")
+  @APIResponseSchema(RunView.class)
   public Response start(Undo sent) {
     return request.did(
         sent, actor -> RunView.of(undos.start(actor, sent.id(), sent.wanted(), sent.reason())));
   }
 
   @GET
-  @Operation(summary = "Undos, newest first")
-  public Slice<RunView> all(@BeanParam ListQuery list) {
-    return undos.all(request.actor(), list.part()).map(RunView::of);
+  @Operation(operationId = "listUndos", summary = "Undos, newest first")
+  public ListJson<RunView> all(@BeanParam ListQuery list) {
+    return ListJson.of(undos.all(request.actor(), list.part()), RunView::of);
   }
 
   @GET
   @Path("{id}")
-  @Operation(summary = "How far an undo is")
+  @Operation(operationId = "getUndo", summary = "How far an undo is")
   public RunView one(@RestPath UUID id) {
     return RunView.of(undos.one(request.actor(), id));
   }
 
   @POST
   @Path("{id}/restore")
-  @Operation(summary = "Take an undo back")
+  @Operation(operationId = "restoreUndo", summary = "Take an undo back")
+  @APIResponseSchema(RunView.class)
   public Response restore(@RestPath UUID id, Nothing sent) {
     return request.did(sent, actor -> RunView.of(undos.restore(actor, id)));
   }

@@ -1,12 +1,13 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskRequests.FileWord;
 import club.emberwell.api.desk.DeskRequests.Why;
-import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.desk.WordsJson.ChangeView;
+import club.emberwell.api.desk.WordsJson.UnfiledView;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.word.VocabularyCare;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
@@ -19,6 +20,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -38,23 +40,28 @@ public class WordResource {
   }
 
   @GET
-  @Operation(summary = "Words that wait, the most written first")
-  public Slice<Unfiled> waiting(@BeanParam ListQuery list) {
-    return care.waiting(request.actor(), list.part());
+  @Operation(operationId = "listWaitingWords", summary = "Words that wait, the most written first")
+  public ListJson<UnfiledView> waiting(@BeanParam ListQuery list) {
+    return ListJson.of(care.waiting(request.actor(), list.part()), UnfiledView::of);
   }
 
   @POST
   @Path("{id}/file")
-  @Operation(summary = "File a word to a term, of which it becomes a spelling")
+  @Operation(
+      operationId = "fileWord",
+      summary = "File a word to a term, of which it becomes a spelling")
+  @APIResponseSchema(ChangeView.class)
   public Response file(@RestPath UUID id, FileWord sent) {
     return request.did(
         sent,
-        actor -> care.file(actor, id, ApiRequest.needed("/term", sent.term()), sent.reason()));
+        actor ->
+            ChangeView.of(
+                care.file(actor, id, ApiRequest.needed("/term", sent.term()), sent.reason())));
   }
 
   @POST
   @Path("{id}/dismiss")
-  @Operation(summary = "Lay a word aside")
+  @Operation(operationId = "dismissWord", summary = "Lay a word aside")
   public Response dismiss(@RestPath UUID id, Why sent) {
     return request.done(sent, actor -> care.dismiss(actor, id, sent.reason()));
   }

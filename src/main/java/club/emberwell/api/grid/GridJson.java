@@ -2,6 +2,9 @@ package club.emberwell.api.grid;
 
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.Noticed;
+import club.emberwell.api.view.Times;
+import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryState;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.reading.WrittenGrid;
@@ -14,15 +17,14 @@ import java.util.UUID;
 /**
  * A grid with what it comes to.
  *
- * @param id left out of a plan that is not stored, as version, name and report are
+ * @param kept left out of a plan that is not stored, as name and report are
  * @param report that holds its results; left out before there are any
  * @param written as it can be sent again, both axes with their values
  * @param cautions of the work, bans first; never says that something is safe
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record GridJson(
-    UUID id,
-    Integer version,
+    @JsonUnwrapped Kept kept,
     String name,
     UUID report,
     @JsonSerialize(using = Sendable.class) WrittenGrid written,
@@ -30,22 +32,25 @@ record GridJson(
     List<CautionJson> cautions,
     @JsonUnwrapped Noticed noticed) {
 
+  /** Which grid, in which state. */
+  record Kept(UUID id, int version, EntryState state, @JsonUnwrapped Times times) {
+    static Kept of(Grid grid) {
+      Entry.Times at = grid.entry().times();
+      return new Kept(
+          grid.id(), grid.version(), grid.entry().state(), new Times(at.created(), at.updated()));
+    }
+  }
+
   /** A grid in a list. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Brief(UUID id, int version, String name, UUID report, String created) {
+  record Brief(@JsonUnwrapped Kept kept, String name, UUID report) {
     static Brief of(Grid grid) {
-      return new Brief(
-          grid.id(),
-          grid.version(),
-          grid.name(),
-          grid.report(),
-          grid.entry().times().created().toString());
+      return new Brief(Kept.of(grid), grid.name(), grid.report());
     }
   }
 
   static GridJson of(Planned planned) {
     return new GridJson(
-        null,
         null,
         null,
         null,
@@ -58,8 +63,7 @@ record GridJson(
   static GridJson of(Grid grid, Planned planned) {
     GridJson plan = of(planned);
     return new GridJson(
-        grid.id(),
-        grid.version(),
+        Kept.of(grid),
         grid.name(),
         grid.report(),
         grid.written(),

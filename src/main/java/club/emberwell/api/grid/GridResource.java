@@ -1,7 +1,8 @@
 package club.emberwell.api.grid;
 
-import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.access.ReadsOnly;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridPosting;
@@ -13,7 +14,6 @@ import club.emberwell.grid.result.GridResults;
 import club.emberwell.grid.result.WrittenResults;
 import club.emberwell.grid.sheet.GridCsv;
 import club.emberwell.grid.sheet.GridSvg;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryRefused;
@@ -33,7 +33,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
@@ -71,13 +70,6 @@ public class GridResource {
     this.request = request;
   }
 
-  /**
-   * One page of one's own grids, newest first.
-   *
-   * @param page from 0
-   */
-  record Listing(List<GridJson.Brief> grids, int page, boolean more) {}
-
   @POST
   @Path("plan")
   @ReadsOnly
@@ -89,6 +81,7 @@ public class GridResource {
               + " of the work: steps of equal ratio of dose over the band of the next member and the"
               + " window. Cells the machine cannot do are left out with the reason.")
   public GridJson plan(GridRequest sent) {
+    sent.withoutResults();
     return GridJson.of(planner.plan(request.actor(), sent.written(), NumberStyle.ANY));
   }
 
@@ -131,11 +124,12 @@ public class GridResource {
   }
 
   @GET
-  @Operation(operationId = "listGrids", summary = "My test grids", description = "Newest first.")
-  public Listing list(@BeanParam ListQuery list) {
-    Slice<Grid> mine = grids.mine(request.actor(), list.part());
-    return new Listing(
-        mine.rows().stream().map(GridJson.Brief::of).toList(), mine.page(), mine.more());
+  @Operation(
+      operationId = "listGrids",
+      summary = "My test grids",
+      description = "Newest first.")
+  public ListJson<GridJson.Brief> list(@BeanParam ListQuery list) {
+    return ListJson.of(grids.mine(request.actor(), list.part()), GridJson.Brief::of);
   }
 
   @GET
@@ -155,6 +149,7 @@ public class GridResource {
       description = "Once its results are in, its cells stay. Needs If-Match.")
   @APIResponseSchema(value = GridJson.class, responseCode = "200")
   public Response revise(@PathParam("id") UUID id, GridRequest sent) {
+    sent.withoutResults();
     GridService.Saved saved =
         grids.revise(request.actor(), id, request.version(), sent.written(), NumberStyle.ANY);
     return answer(Response.ok(), saved.grid(), saved.planned());

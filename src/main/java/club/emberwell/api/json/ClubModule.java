@@ -1,13 +1,19 @@
 package club.emberwell.api.json;
 
+import club.emberwell.quantity.UtcTime;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.Module;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
+import java.io.IOException;
+import java.time.Instant;
 
 /** What Jackson needs to know of the program's types, which know nothing of Jackson. */
 public final class ClubModule extends SimpleModule {
@@ -17,8 +23,24 @@ public final class ClubModule extends SimpleModule {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   private interface LeftOutWhereNull {}
 
+  /** Every time in the same way. */
+  private static final class Moments extends StdSerializer<Instant> {
+    private static final long serialVersionUID = 1L;
+
+    Moments() {
+      super(Instant.class);
+    }
+
+    @Override
+    public void serialize(Instant moment, JsonGenerator out, SerializerProvider known)
+        throws IOException {
+      out.writeString(UtcTime.of(moment));
+    }
+  }
+
   public ClubModule() {
     super("club");
+    addSerializer(Instant.class, new Moments());
     addDeserializer(WrittenQuantity.class, new WrittenQuantityReader());
     setDeserializerModifier(new StrictGroups.Modifier());
     setMixInAnnotation(Ties.class, LeftOutWhereNull.class);

@@ -2,6 +2,7 @@ package club.emberwell.api.lot;
 
 import club.emberwell.api.view.Times;
 import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryState;
 import club.emberwell.lot.Lot;
 import club.emberwell.lot.WrittenLot;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -17,12 +18,18 @@ import java.util.UUID;
 record LotJson(
     UUID id,
     int version,
+    EntryState state,
     String title,
     @JsonUnwrapped WrittenLot written,
     @JsonUnwrapped Times times) {
   static LotJson of(Lot lot) {
     Entry.Times at = lot.entry().times();
     return new LotJson(
-        lot.id(), lot.version(), lot.title(), lot.written(), new Times(at.created(), at.updated()));
+        lot.id(),
+        lot.version(),
+        lot.entry().state(),
+        lot.title(),
+        lot.written(),
+        new Times(at.created(), at.updated()));
   }
 }

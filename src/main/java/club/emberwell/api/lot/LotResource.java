@@ -1,9 +1,9 @@
 package club.emberwell.api.lot;
 
-import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.access.ReadsOnly;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.listing.Slice;
 import club.emberwell.lot.Lot;
 import club.emberwell.lot.LotPosting;
 import club.emberwell.lot.Lots;
@@ -24,7 +24,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
@@ -49,14 +48,10 @@ public class LotResource {
     this.request = request;
   }
 
-  /** A page of them, the last received first. */
-  record Listing(List<LotJson> lots, int page, boolean more) {}
-
   @GET
   @Operation(operationId = "listLots", summary = "My lots, the last received first")
-  public Listing list(@BeanParam ListQuery list) {
-    Slice<LotJson> found = lots.mine(request.actor(), list.part()).map(LotJson::of);
-    return new Listing(found.rows(), found.page(), found.more());
+  public ListJson<LotJson> list(@BeanParam ListQuery list) {
+    return ListJson.of(lots.mine(request.actor(), list.part()), LotJson::of);
   }
 
   @POST

@@ -1,5 +1,6 @@
 package club.emberwell.api.machine;
 
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.MachineReader;
@@ -19,7 +20,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -41,9 +41,6 @@ public class MachineResource {
     this.request = request;
   }
 
-  /** All of them, in the order they were added. */
-  record Listing(List<MachineJson> machines) {}
-
   @POST
   @Operation(summary = "Add a machine")
   public Response add(MachineRequest sent) {
@@ -57,8 +54,8 @@ public class MachineResource {
 
   @GET
   @Operation(summary = "My machines")
-  public Listing list() {
-    return new Listing(
+  public ListJson<MachineJson> list() {
+    return ListJson.of(
         machines.of(request.actor()).stream()
             .map(machine -> MachineJson.of(machine, noticed(machine).remarks()))
             .toList());

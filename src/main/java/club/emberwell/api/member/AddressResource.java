@@ -11,6 +11,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The member's mail address. */
@@ -34,11 +35,13 @@ public class AddressResource {
    *
    * @param email empty takes the old one away
    */
+  @Schema(name = "EmailChange")
   public record Entry(String email, String password) {}
 
   @POST
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "changeEmail",
       summary = "Change my mail address",
       description =
           "Where this server sends mail, a letter asks the new address for a yes. Takes no"

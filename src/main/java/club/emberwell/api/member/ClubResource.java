@@ -5,6 +5,7 @@ import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubCare;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.club.ClubOptions.Card;
+import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.member.session.SignInProvider;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -18,6 +19,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What the club is called, how one comes in, and under which terms one shares. */
@@ -56,7 +58,7 @@ public class ClubResource {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Club(
       String name,
-      String door,
+      Door door,
       String reading,
       boolean localSignIn,
       String singleSignOn,
@@ -66,14 +68,19 @@ public class ClubResource {
 
   @GET
   @PermitAll
-  @Operation(summary = "The club")
+  @Operation(operationId = "getClub", summary = "The club")
+  @APIResponseSchema(Club.class)
   public Response get() {
     return answer(club.card());
   }
 
   @PUT
   @RolesAllowed(Role.OWN)
-  @Operation(summary = "Change the club's settings", description = "Needs If-Match.")
+  @Operation(
+      operationId = "changeClub",
+      summary = "Change the club's settings",
+      description = "Needs If-Match.")
+  @APIResponseSchema(Club.class)
   public Response change(ClubCare.Draft draft) {
     int version = request.version();
     return answer(care.change(request.actor(), draft, version));
@@ -83,7 +90,7 @@ public class ClubResource {
     Club shown =
         new Club(
             card.name(),
-            card.door().code(),
+            card.door(),
             card.readingPublic() ? "public" : "members",
             card.localSignIn(),
             provider.issuer().map(issuer -> provider.label()).orElse(null),

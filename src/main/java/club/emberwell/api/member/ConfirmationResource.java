@@ -10,6 +10,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Answers to the letters that ask whether an address is somebody's. */
@@ -25,11 +26,13 @@ public class ConfirmationResource {
   }
 
   /** The secret at the end of the link in the letter. */
+  @Schema(name = "EmailConfirmation")
   public record Confirmation(String link) {}
 
   @POST
   @PermitAll
   @Operation(
+      operationId = "confirmEmail",
       summary = "Say that a mail address is mine, by the link in the letter",
       description = "Takes no Idempotency-Key: a link works once.")
   public void confirm(Confirmation confirmation) {

@@ -14,6 +14,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The start of a club: its first owner. */
@@ -35,13 +37,16 @@ public class FirstOwnerResource {
    *
    * @param code as the server's log says it
    */
+  @Schema(name = "FirstOwnerRequest")
   public record Entry(String code, String handle, String email, String password) {}
 
   @POST
   @PermitAll
   @Operation(
+      operationId = "foundClub",
       summary = "Found the club with the code from the server's log",
       description = "404 once there is an owner. Takes no Idempotency-Key: it works once.")
+  @APIResponseSchema(value = MemberResource.Card.class, responseCode = "201")
   public Response found(Entry entry) {
     if (!first.wanted()) {
       throw Problems.notFound().exception();

@@ -3,8 +3,12 @@ package club.emberwell.api.member;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.PublicUrl;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.member.Role;
 import club.emberwell.member.door.Invitations;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -16,9 +20,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Links that let people in. */
@@ -39,16 +44,46 @@ public class InvitationResource {
   }
 
   /** A fresh invitation: the code, and the link to hand on. */
+  @Schema(name = "NewInvitation")
   public record Made(UUID id, String code, String url, int uses, Instant expires) {}
 
-  /** The latest invitations. */
-  public record Listing(List<Invitations.View> invitations) {}
+  /**
+   * An invitation as moderators see it.
+   *
+   * @param note for whom it is; left out where nobody said
+   * @param works whether somebody could still come in by it
+   */
+  @Schema(name = "Invitation")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record InvitationJson(
+      UUID id,
+      MemberJson by,
+      String note,
+      @JsonUnwrapped Invitations.Uses counted,
+      Instant createdAt,
+      Instant expires,
+      Instant revokedAt,
+      boolean works) {
+    static InvitationJson of(Invitations.View v) {
+      return new InvitationJson(
+          v.id(),
+          MemberJson.of(v.by().id(), v.by().handle()),
+          v.note(),
+          v.counted(),
+          v.createdAt(),
+          v.expires(),
+          v.revokedAt(),
+          v.works());
+    }
+  }
 
   @POST
   @Operation(
+      operationId = "invite",
       summary = "Invite people",
       description =
           "The link is shown this once. Takes no Idempotency-Key: a secret is never kept.")
+  @APIResponseSchema(value = Made.class, responseCode = "201")
   public Response make(Invitations.Draft draft) {
     Invitations.Fresh fresh = invitations.make(actor.get(), draft);
     String link = url.of("/invitation/" + fresh.code());
@@ -59,14 +94,16 @@ public class InvitationResource {
   }
 
   @GET
-  @Operation(summary = "The latest invitations")
-  public Listing list() {
-    return new Listing(invitations.latest());
+  @Operation(operationId = "listInvitations", summary = "The latest invitations")
+  public ListJson<InvitationJson> list() {
+    return ListJson.of(invitations.latest().stream().map(InvitationJson::of).toList());
   }
 
   @DELETE
   @Path("{id}")
-  @Operation(summary = "End an invitation; who came in by it stays")
+  @Operation(
+      operationId = "revokeInvitation",
+      summary = "End an invitation; who came in by it stays")
   public void revoke(@PathParam("id") UUID id) {
     if (!invitations.revoke(actor.get(), id)) {
       throw Problems.notFound().exception();

@@ -5,6 +5,7 @@ import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
@@ -16,6 +17,7 @@ import club.emberwell.member.session.Sessions.SessionView;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Unproven;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -28,11 +30,12 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The member's own account. */
@@ -70,19 +73,22 @@ public class MeResource {
    * @param numberStyle any, point or comma
    * @param units kind of quantity -> UCUM code; canonical where missing
    */
+  @Schema(name = "Preferences")
   public record PreferencesEntry(String numberStyle, Map<String, String> units) {}
 
   /** A new password, and the present one as proof. */
+  @Schema(name = "PasswordChange")
   public record PasswordEntry(String current, String password) {}
 
   /** The account as its owner sees it. */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Me(
       UUID id,
       String handle,
       String email,
       boolean emailConfirmed,
-      String role,
-      Instant since,
+      Role role,
+      Instant createdAt,
       PreferencesEntry preferences) {
     static Me of(MemberView member) {
       Map<String, String> units = new TreeMap<>();
@@ -92,25 +98,40 @@ public class MeResource {
           member.handle(),
           member.email(),
           member.emailConfirmed(),
-          member.role().code(),
+          member.role(),
           member.createdAt(),
           new PreferencesEntry(member.units().style().code(), units));
     }
   }
 
-  /** Where the member is signed in. */
-  public record SessionListing(List<SessionView> sessions) {}
+  /**
+   * Where the member is signed in.
+   *
+   * @param label the kind of browser
+   */
+  @Schema(name = "Session")
+  record SessionJson(
+      UUID id, String label, Instant createdAt, Instant lastUsedAt, Instant expires) {
+    static SessionJson of(SessionView s) {
+      return new SessionJson(s.id(), s.label(), s.createdAt(), s.lastSeen(), s.expires());
+    }
+  }
 
   @GET
   @Path("me")
-  @Operation(summary = "My account")
+  @Operation(operationId = "getMe", summary = "My account")
+  @APIResponseSchema(Me.class)
   public Response get() {
     return answer(members.byId(request.actor().memberId()).orElseThrow());
   }
 
   @PUT
   @Path("me/preferences")
-  @Operation(summary = "Choose units and the decimal mark", description = "Needs If-Match.")
+  @Operation(
+      operationId = "setPreferences",
+      summary = "Choose units and the decimal mark",
+      description = "Needs If-Match.")
+  @APIResponseSchema(Me.class)
   public Response prefer(PreferencesEntry entry) {
     int version = request.version();
     return answer(accounts.prefer(request.actor(), entry.numberStyle(), entry.units(), version));
@@ -120,6 +141,7 @@ public class MeResource {
   @Path("me/password")
   @LocalSignIn
   @Operation(
+      operationId = "changePassword",
       summary = "Change the password",
       description = "Ends every session; tokens go on until they are ended one by one.")
   public void changePassword(PasswordEntry entry) {
@@ -134,15 +156,16 @@ public class MeResource {
 
   @GET
   @Path("me/sessions")
-  @Operation(summary = "Where I am signed in")
-  public SessionListing sessions() {
-    return new SessionListing(sessions.of(request.actor().memberId()));
+  @Operation(operationId = "listSessions", summary = "Where I am signed in")
+  public ListJson<SessionJson> sessions() {
+    return ListJson.of(
+        sessions.of(request.actor().memberId()).stream().map(SessionJson::of).toList());
   }
 
   @DELETE
   @AtAnyPace
   @Path("me/sessions/{id}")
-  @Operation(summary = "Sign one browser out")
+  @Operation(operationId = "endSession", summary = "Sign one browser out")
   public void endSession(@PathParam("id") UUID id) {
     if (!sessions.end(request.actor().memberId(), id)) {
       throw Problems.notFound().exception();
@@ -152,7 +175,7 @@ public class MeResource {
   @DELETE
   @AtAnyPace
   @Path("me/sessions")
-  @Operation(summary = "Sign every browser out")
+  @Operation(operationId = "endSessions", summary = "Sign every browser out")
   public void endSessions() {
     sessions.endAll(request.actor().memberId(), null);
   }

@@ -24,6 +24,8 @@ import java.net.URI;
 import java.time.Instant;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Joining the club, and who its members are. */
@@ -49,14 +51,16 @@ public class MemberResource {
    * @param invitation the code at the end of an invitation link; or left out
    * @param request where the door opens on request: what somebody says who asks; or left out
    */
+  @Schema(name = "JoinRequest")
   public record Entry(
       String handle, String email, String password, String invitation, String request) {}
 
   /** What everybody may know of a member. */
-  public record Card(UUID id, String handle, String role, Instant since) {
+  @Schema(name = "Member")
+  public record Card(UUID id, String handle, Role role, Instant createdAt) {
     /** The card of an account. */
     public static Card of(MemberView member) {
-      return new Card(member.id(), member.handle(), member.role().code(), member.createdAt());
+      return new Card(member.id(), member.handle(), member.role(), member.createdAt());
     }
   }
 
@@ -64,10 +68,12 @@ public class MemberResource {
   @PermitAll
   @LocalSignIn
   @Operation(
+      operationId = "joinClub",
       summary = "Join: 201, or 202 for a request that waits for a moderator",
       description =
           "The club's door decides: open, on request, or by invitation (403 without one). Takes no"
               + " Idempotency-Key: a name can be taken only once.")
+  @APIResponseSchema(value = Card.class, responseCode = "201")
   public Response join(Entry entry) {
     NewMember newcomer = new NewMember(entry.handle(), entry.email(), entry.password());
     MemberView member = doors.enter(newcomer, entry.invitation(), entry.request(), client.prefix());
@@ -82,7 +88,7 @@ public class MemberResource {
   @GET
   @Path("{id}")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "A member's card")
+  @Operation(operationId = "getMember", summary = "A member's card")
   public Card card(@PathParam("id") UUID id) {
     return members
         .byId(id)

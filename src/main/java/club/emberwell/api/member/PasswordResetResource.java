@@ -16,6 +16,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** New passwords for people who lost theirs. None of these takes an Idempotency-Key. */
@@ -39,6 +41,7 @@ public class PasswordResetResource {
   }
 
   /** Whose password is lost. */
+  @Schema(name = "PasswordResetRequest")
   public record Asked(String email) {}
 
   /**
@@ -46,14 +49,17 @@ public class PasswordResetResource {
    *
    * @param link the secret at the end of the link
    */
+  @Schema(name = "PasswordResetRedeemed")
   public record Redeemed(String link, String password) {}
 
   /** For whom an owner wants a link. */
+  @Schema(name = "PasswordLinkRequest")
   public record Named(String handle) {}
 
   @POST
   @PermitAll
   @Operation(
+      operationId = "askPasswordReset",
       summary = "Ask for a link by mail",
       description =
           "202 whether or not anybody has this address; 403 where this server sends no mail.")
@@ -66,6 +72,7 @@ public class PasswordResetResource {
   @Path("redeem")
   @PermitAll
   @Operation(
+      operationId = "redeemPasswordReset",
       summary = "Choose a new password by a link",
       description = "Ends every session and token.")
   public void redeem(Redeemed redeemed) {
@@ -76,8 +83,10 @@ public class PasswordResetResource {
   @Path("links")
   @RolesAllowed(Role.OWN)
   @Operation(
+      operationId = "makePasswordLink",
       summary = "Make a link to hand over, for clubs without mail",
       description = "It works for an hour; the making is logged.")
+  @APIResponseSchema(value = HandedOver.class, responseCode = "201")
   public Response link(Named named) {
     HandedOver link = resets.handOver(actor.get(), named.handle());
     return Response.status(Response.Status.CREATED)

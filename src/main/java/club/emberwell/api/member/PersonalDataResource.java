@@ -15,6 +15,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** All of one's data, and the way out. */
@@ -41,12 +42,13 @@ public class PersonalDataResource {
    *
    * @param choice keep: measurements stay as by a former member; remove: they go too
    */
+  @Schema(name = "ErasureRequest")
   public record Farewell(String choice, String password) {}
 
   @GET
   @Path("me/data")
   @Produces("application/zip")
-  @Operation(summary = "All of my data in one zip file")
+  @Operation(operationId = "downloadMyData", summary = "All of my data in one zip file")
   public Response data() {
     return Downloads.once(download.pack(actor.get()));
   }
@@ -55,6 +57,7 @@ public class PersonalDataResource {
   @Path("me/erasure")
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
+      operationId = "eraseMe",
       summary = "Erase my account, at once and for good",
       description =
           "No name, address or text of mine remains. Takes no Idempotency-Key: who is gone cannot"

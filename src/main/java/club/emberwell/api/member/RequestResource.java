@@ -3,6 +3,8 @@ package club.emberwell.api.member;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.member.Role;
 import club.emberwell.member.door.JoinRequests;
 import jakarta.annotation.security.RolesAllowed;
@@ -13,9 +15,10 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.util.List;
+import java.time.Instant;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** People who asked to come in. */
@@ -33,25 +36,32 @@ public class RequestResource {
     this.actor = actor;
   }
 
-  /** Those who wait, oldest first. */
-  public record Listing(List<JoinRequests.Waiting> requests) {}
+  /** Somebody who waits, with what they say about themselves. */
+  @Schema(name = "WaitingMember")
+  record WaitingJson(MemberJson member, String text, Instant createdAt) {
+    static WaitingJson of(JoinRequests.Waiting w) {
+      return new WaitingJson(MemberJson.of(w.member(), w.handle()), w.text(), w.askedAt());
+    }
+  }
 
   /**
    * Yes or no.
    *
    * @param reason for the person; needed for a no
    */
+  @Schema(name = "JoinDecision")
   public record Decision(Boolean accept, String reason) {}
 
   @GET
-  @Operation(summary = "Who waits at the door")
-  public Listing list() {
-    return new Listing(requests.waiting());
+  @Operation(operationId = "listJoinRequests", summary = "Who waits at the door, oldest first")
+  public ListJson<WaitingJson> list() {
+    return ListJson.of(requests.waiting().stream().map(WaitingJson::of).toList());
   }
 
   @POST
   @Path("{member}/decision")
   @Operation(
+      operationId = "decideJoinRequest",
       summary = "Let somebody in or turn them away",
       description = "Takes no Idempotency-Key: a request is decided once.")
   public void decide(@PathParam("member") UUID member, Decision decision) {

@@ -1,6 +1,7 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
@@ -11,8 +12,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Who is in charge. */
@@ -36,21 +37,20 @@ public class RoleResource {
    *
    * @param role member, moderator or owner
    */
+  @Schema(name = "RoleRequest")
   public record Entry(String handle, String role, String reason) {}
-
-  /** Owners and moderators. */
-  public record Listing(List<MemberResource.Card> people) {}
 
   @GET
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "Owners and moderators")
-  public Listing list() {
-    return new Listing(members.inCharge().stream().map(MemberResource.Card::of).toList());
+  @Operation(operationId = "listRoles", summary = "Owners and moderators")
+  public ListJson<MemberResource.Card> list() {
+    return ListJson.of(members.inCharge().stream().map(MemberResource.Card::of).toList());
   }
 
   @POST
   @RolesAllowed(Role.OWN)
   @Operation(
+      operationId = "giveRole",
       summary = "Give somebody a role",
       description =
           "The last owner stays one (403). Takes no Idempotency-Key: giving the same role again"

@@ -6,11 +6,13 @@ import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.member.Role;
 import club.emberwell.member.session.Tokens;
 import club.emberwell.member.session.Tokens.NewToken;
 import club.emberwell.member.session.Tokens.TokenView;
 import club.emberwell.member.session.Tokens.Wish;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -23,9 +25,12 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Tokens for programs. */
@@ -50,15 +55,33 @@ public class TokenResource {
    * @param label what its owner will know it by
    * @param scopes read, write, moderate; left out: all one has a use for
    */
+  @Schema(name = "TokenRequest")
   public record Entry(String handle, String password, String label, List<String> scopes) {}
 
-  /** All tokens that still work. */
-  public record Listing(List<TokenView> tokens) {}
+  /**
+   * A token as its owner sees it.
+   *
+   * @param lastUsedAt up to a minute late; left out if never
+   */
+  @Schema(name = "Token")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record TokenJson(
+      UUID id,
+      String label,
+      List<String> scopes,
+      Instant createdAt,
+      Instant expires,
+      Instant lastUsedAt) {
+    static TokenJson of(TokenView t) {
+      return new TokenJson(t.id(), t.label(), t.scopes(), t.createdAt(), t.expires(), t.lastUsed());
+    }
+  }
 
   @POST
   @PermitAll
   @LocalSignIn
   @Operation(
+      operationId = "createToken",
       summary = "Get a token",
       description =
           "It is shown this once. scopes says what it may be used for: read for every GET, write"
@@ -66,6 +89,7 @@ public class TokenResource {
               + " is (without it the token counts as a member's). Left out, it has all that its"
               + " owner's role can use today. A request without the scope it needs is answered"
               + " 403. Takes no Idempotency-Key: a secret is never kept.")
+  @APIResponseSchema(value = NewToken.class, responseCode = "201")
   public Response create(Entry entry) {
     NewToken token =
         tokens.create(
@@ -81,24 +105,27 @@ public class TokenResource {
 
   @GET
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "My tokens")
-  public Listing list() {
-    return new Listing(tokens.of(actor.get().memberId()));
+  @Operation(operationId = "listTokens", summary = "My tokens that still work")
+  public ListJson<TokenJson> list() {
+    return ListJson.of(tokens.of(actor.get().memberId()).stream().map(TokenJson::of).toList());
   }
 
   @GET
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "One of my tokens")
-  public TokenView get(@PathParam("id") UUID id) {
-    return tokens.of(actor.get().memberId(), id).orElseThrow(() -> Problems.notFound().exception());
+  @Operation(operationId = "getToken", summary = "One of my tokens")
+  public TokenJson get(@PathParam("id") UUID id) {
+    return tokens
+        .of(actor.get().memberId(), id)
+        .map(TokenJson::of)
+        .orElseThrow(() -> Problems.notFound().exception());
   }
 
   @DELETE
   @AtAnyPace
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "End one of my tokens")
+  @Operation(operationId = "revokeToken", summary = "End one of my tokens")
   public void revoke(@PathParam("id") UUID id) {
     if (!tokens.revoke(actor.get().memberId(), id)) {
       throw Problems.notFound().exception();

@@ -1,10 +1,14 @@
 package club.emberwell.api.report;
 
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ReportJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
+import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.ReportSource;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.TriedByOthers;
 import jakarta.annotation.security.RolesAllowed;
@@ -19,7 +23,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
+import java.util.Comparator;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -31,20 +35,17 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Reports")
 public class ReportResource {
   private final ReportService reports;
+  private final ReportSource source;
   private final ReportViews views;
   private final ApiRequest request;
 
-  ReportResource(ReportService reports, ReportViews views, ApiRequest request) {
+  ReportResource(
+      ReportService reports, ReportSource source, ReportViews views, ApiRequest request) {
     this.reports = reports;
+    this.source = source;
     this.views = views;
     this.request = request;
   }
-
-  /** Every version, newest first. */
-  record History(List<RevisionJson> revisions) {}
-
-  /** Live repeats, oldest first. */
-  record Repeats(List<UUID> repeats) {}
 
   @POST
   @RolesAllowed(Role.WRITE)
@@ -106,17 +107,21 @@ public class ReportResource {
   @GET
   @Path("{id}/repeats")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "The repeats of a report")
-  public Repeats repeats(@PathParam("id") UUID id) {
-    return new Repeats(reports.repeats(request.actor(), id));
+  @Operation(summary = "The repeats of a report, oldest first")
+  public ListJson<ReportJson> repeats(@PathParam("id") UUID id) {
+    return ListJson.of(
+        source.shown(reports.repeats(request.actor(), id)).stream()
+            .sorted(Comparator.comparing(ReportSnapshot::createdAt))
+            .map(views::hit)
+            .toList());
   }
 
   @GET
   @Path("{id}/history")
   @RolesAllowed(Role.READ)
   @Operation(summary = "Every version of a report")
-  public History history(@PathParam("id") UUID id) {
-    return new History(RevisionJson.all(reports.history(request.actor(), id)));
+  public ListJson<RevisionJson> history(@PathParam("id") UUID id) {
+    return ListJson.of(RevisionJson.all(reports.history(request.actor(), id)));
   }
 
   private Response created(StoredReport report) {

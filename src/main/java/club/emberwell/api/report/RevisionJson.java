@@ -1,5 +1,9 @@
 package club.emberwell.api.report;
 
+import club.emberwell.api.view.FieldChangeJson;
+import club.emberwell.api.view.MemberJson;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryState;
 import club.emberwell.entry.FieldChange;
 import club.emberwell.entry.Revision;
 import club.emberwell.report.reading.WrittenDifference;
@@ -11,18 +15,18 @@ import java.util.List;
 /**
  * One version of a report.
  *
- * @param editor handle; null = the server itself
+ * @param by left out where a rule or the server itself did it
  * @param changes what was typed differently than in the version before
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record RevisionJson(
     int version,
-    String action,
-    String editor,
+    EntryAction action,
+    MemberJson by,
     Instant at,
     String reason,
-    String state,
-    List<FieldChange> changes) {
+    EntryState state,
+    List<FieldChangeJson> changes) {
 
   /**
    * @param revisions newest first
@@ -36,11 +40,11 @@ record RevisionJson(
   private static RevisionJson of(Revision<?> now, List<FieldChange> changes) {
     return new RevisionJson(
         now.version(),
-        now.action().code(),
-        now.editor(),
+        now.action(),
+        MemberJson.of(now.editorId(), now.editor()),
         now.at(),
         now.reason(),
-        now.state().code(),
-        changes);
+        now.state(),
+        FieldChangeJson.all(changes));
   }
 }

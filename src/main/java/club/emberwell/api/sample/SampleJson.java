@@ -2,6 +2,7 @@ package club.emberwell.api.sample;
 
 import club.emberwell.api.view.Times;
 import club.emberwell.entry.Entry;
+import club.emberwell.entry.EntryState;
 import club.emberwell.sample.Sample;
 import club.emberwell.sample.WrittenSample;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -17,6 +18,7 @@ import java.util.UUID;
 record SampleJson(
     UUID id,
     int version,
+    EntryState state,
     Label tag,
     String title,
     @JsonUnwrapped WrittenSample written,
@@ -33,6 +35,7 @@ record SampleJson(
     return new SampleJson(
         sample.id(),
         sample.version(),
+        sample.entry().state(),
         new Label(sample.tag().text(), url),
         sample.title(),
         sample.written(),

@@ -1,9 +1,9 @@
 package club.emberwell.api.sample;
 
-import club.emberwell.access.PublicUrl;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.access.PublicUrl;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.sample.Sample;
 import club.emberwell.sample.SamplePosting;
@@ -22,7 +22,6 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
@@ -47,17 +46,14 @@ public class SampleResource {
     this.request = request;
   }
 
-  /** A page of them, newest first. */
-  record Listing(List<SampleJson> samples, int page, boolean more) {}
-
   @GET
   @Operation(
       operationId = "listSamples",
       summary = "My samples, newest first",
       description = "With q= those whose tag, place, notes or work hold every word.")
-  public Listing list(@QueryParam("q") String text, @BeanParam ListQuery list) {
-    Slice<SampleJson> found = samples.mine(request.actor(), text, list.part()).map(this::json);
-    return new Listing(found.rows(), found.page(), found.more());
+  public ListJson<SampleJson> list(
+      @QueryParam("q") String text, @BeanParam ListQuery list) {
+    return ListJson.of(samples.mine(request.actor(), text, list.part()), this::json);
   }
 
   @POST

@@ -41,19 +41,19 @@ record SearchJson(
    * What the search can be narrowed by.
    *
    * @param facets by code; a facet's counts ignore its own choice
-   * @param more by facet code: how many further values are not listed
+   * @param unlisted by facet code: how many further values are not listed
    */
-  record Facets(Map<String, List<Value>> facets, Map<String, Integer> more) {
+  record Facets(Map<String, List<Value>> facets, Map<String, Integer> unlisted) {
     static Facets of(List<SearchResult.FacetList> lists) {
       Map<String, List<Value>> facets = new LinkedHashMap<>();
-      Map<String, Integer> more = new LinkedHashMap<>();
+      Map<String, Integer> unlisted = new LinkedHashMap<>();
       for (SearchResult.FacetList list : lists) {
         facets.put(list.facet().code(), values(list));
         if (list.more() > 0) {
-          more.put(list.facet().code(), list.more());
+          unlisted.put(list.facet().code(), list.more());
         }
       }
-      return new Facets(facets, more);
+      return new Facets(facets, unlisted);
     }
   }
 

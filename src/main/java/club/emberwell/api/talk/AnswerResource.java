@@ -1,6 +1,6 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.talk.TalkRequests.History;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -15,6 +15,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Answers, one at a time; they are posted at their question. */
@@ -31,7 +32,8 @@ public class AnswerResource {
 
   @GET
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Read an answer")
+  @Operation(operationId = "getAnswer", summary = "Read an answer")
+  @APIResponseSchema(TalkJson.class)
   public Response get(@PathParam("id") UUID id) {
     return requests.get(EntryKind.ANSWER, id);
   }
@@ -39,8 +41,10 @@ public class AnswerResource {
   @PUT
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "reviseAnswer",
       summary = "Write an answer anew",
       description = "Its author may, and moderators. Needs If-Match.")
+  @APIResponseSchema(TalkJson.class)
   public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
     return requests.revise(EntryKind.ANSWER, id, sent);
   }
@@ -48,6 +52,7 @@ public class AnswerResource {
   @DELETE
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "withdrawAnswer",
       summary = "Withdraw an answer",
       description = "Its author may. It stays in the history.")
   public void withdraw(@PathParam("id") UUID id) {
@@ -57,8 +62,8 @@ public class AnswerResource {
   @GET
   @Path("history")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Every version of an answer")
-  public History history(@PathParam("id") UUID id) {
+  @Operation(operationId = "listAnswerVersions", summary = "Every version of an answer")
+  public ListJson<TalkRevisionJson> history(@PathParam("id") UUID id) {
     return requests.history(EntryKind.ANSWER, id);
   }
 }

@@ -4,7 +4,9 @@ import club.emberwell.access.CurrentActor;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ListQuery;
-import club.emberwell.listing.Slice;
+import club.emberwell.api.view.ItemJson;
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.member.Role;
 import club.emberwell.talk.watch.Find;
 import club.emberwell.talk.watch.Inbox;
@@ -19,9 +21,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.time.Instant;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What one's own watches found, and answers to one's own questions. */
@@ -42,37 +44,32 @@ public class InboxResource {
   /**
    * A find.
    *
-   * @param watch what the watch is called; left out for an answer to one's own question
+   * @param watch that found it; left out for an answer to one's own question
+   * @param createdAt when it was found
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record FindJson(
-      long id, @JsonUnwrapped Found found, String watch, Instant foundAt, boolean read) {
-
-    /**
-     * What was found.
-     *
-     * @param kind {@code report}, {@code question}, {@code notice} or {@code answer}
-     * @param entry id of the report or the entry
-     * @param path where a person reads it
-     */
-    record Found(String kind, UUID entry, String title, String member, String path) {}
-
+      long id, ItemJson item, MemberJson member, WatchRef watch, Instant createdAt, boolean read) {
     static FindJson of(Find find) {
       return new FindJson(
           find.id(),
-          new Found(find.entity(), find.entryId(), find.title(), find.by(), find.path()),
-          find.watch(),
+          new ItemJson(find.ref().kind(), find.ref().id(), find.title(), find.path()),
+          MemberJson.of(find.author().id(), find.author().handle()),
+          find.kept() == null ? null : new WatchRef(find.kept().id(), find.kept().label()),
           find.foundAt(),
           find.read());
     }
   }
+
+  /** A watch by what it is called. */
+  record WatchRef(UUID id, String label) {}
 
   /**
    * One page, newest first.
    *
    * @param unread over all pages; 100 stands for more than 99
    */
-  record Listing(List<FindJson> finds, int unread, int page, boolean more) {}
+  record InboxJson(@JsonUnwrapped ListJson<FindJson> finds, int unread) {}
 
   /**
    * What was read: everything up to a find, or that find alone.
@@ -80,22 +77,22 @@ public class InboxResource {
    * @param upTo id of the newest find that was seen
    * @param find id of one find
    */
+  @Schema(name = "InboxRead")
   record Read(Long upTo, Long find) {}
 
   @GET
-  @Operation(summary = "Your inbox")
-  public Listing list(@BeanParam ListQuery list) {
-    Slice<Find> found = inbox.page(actor.get(), list.part());
-    return new Listing(
-        found.rows().stream().map(FindJson::of).toList(),
-        inbox.unread(actor.get()),
-        found.page(),
-        found.more());
+  @Operation(operationId = "readInbox", summary = "My inbox, newest first")
+  public InboxJson list(@BeanParam ListQuery list) {
+    return new InboxJson(
+        ListJson.of(inbox.page(actor.get(), list.part()), FindJson::of), inbox.unread(actor.get()));
   }
 
   @PUT
   @Path("read")
-  @Operation(summary = "Mark as read", description = "Send either upTo or find.")
+  @Operation(
+      operationId = "markInboxRead",
+      summary = "Mark as read",
+      description = "Send either upTo or find.")
   public void read(Read sent) {
     if ((sent.upTo() == null) == (sent.find() == null)) {
       throw Problems.at(ProblemKind.INVALID_REQUEST, "/upTo", "Send either upTo or find.")

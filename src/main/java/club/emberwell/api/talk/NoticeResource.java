@@ -1,7 +1,6 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.talk.TalkRequests.History;
-import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.talk.TalkRequests.Wanted;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.entry.EntryKind;
@@ -21,6 +20,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Notices: what members should know, e.g. that a controller's new version behaves otherwise. */
@@ -40,14 +40,18 @@ public class NoticeResource {
   @Operation(
       summary = "Notices, newest first, or those that hold every word",
       description = TalkRequests.SORTS)
-  public Listing list(
+  public ListJson<TalkJson> list(
       @QueryParam("q") String text, @QueryParam("sort") String sort, @BeanParam ListQuery list) {
     return requests.list(EntryKind.NOTICE, new Wanted(text, sort, false), list);
   }
 
   @POST
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "Post a notice", description = "Needs an Idempotency-Key.")
+  @Operation(
+      operationId = "postNotice",
+      summary = "Post a notice",
+      description = "Needs an Idempotency-Key.")
+  @APIResponseSchema(value = TalkJson.class, responseCode = "201")
   public Response post(TalkRequest sent) {
     return requests.post(EntryKind.NOTICE, sent);
   }
@@ -55,7 +59,8 @@ public class NoticeResource {
   @GET
   @Path("{id}")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Read a notice")
+  @Operation(operationId = "getNotice", summary = "Read a notice")
+  @APIResponseSchema(TalkJson.class)
   public Response get(@PathParam("id") UUID id) {
     return requests.get(EntryKind.NOTICE, id);
   }
@@ -64,8 +69,10 @@ public class NoticeResource {
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "reviseNotice",
       summary = "Write a notice anew",
       description = "Its author may, and moderators. Needs If-Match.")
+  @APIResponseSchema(TalkJson.class)
   public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
     return requests.revise(EntryKind.NOTICE, id, sent);
   }
@@ -74,6 +81,7 @@ public class NoticeResource {
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "withdrawNotice",
       summary = "Withdraw a notice",
       description = "Its author may. It stays in the history.")
   public void withdraw(@PathParam("id") UUID id) {
@@ -83,8 +91,8 @@ public class NoticeResource {
   @GET
   @Path("{id}/history")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Every version of a notice")
-  public History history(@PathParam("id") UUID id) {
+  @Operation(operationId = "listNoticeVersions", summary = "Every version of a notice")
+  public ListJson<TalkRevisionJson> history(@PathParam("id") UUID id) {
     return requests.history(EntryKind.NOTICE, id);
   }
 }

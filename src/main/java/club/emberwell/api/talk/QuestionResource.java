@@ -1,7 +1,6 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.talk.TalkRequests.History;
-import club.emberwell.api.talk.TalkRequests.Listing;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.talk.TalkRequests.Wanted;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
@@ -25,6 +24,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Questions and their answers. */
@@ -44,7 +45,8 @@ public class QuestionResource {
   }
 
   /** A question with one page of its answers, the accepted one first. */
-  record Asked(@JsonUnwrapped TalkJson question, Listing answerPage) {}
+  @Schema(name = "QuestionWithAnswers")
+  record Asked(@JsonUnwrapped TalkJson question, ListJson<TalkJson> answers) {}
 
   /**
    * The answer that helped.
@@ -58,7 +60,7 @@ public class QuestionResource {
   @Operation(
       summary = "Questions, newest first, or those that hold every word",
       description = TalkRequests.SORTS)
-  public Listing list(
+  public ListJson<TalkJson> list(
       @QueryParam("q") String text,
       @QueryParam("sort") String sort,
       @QueryParam("unanswered") @DefaultValue("false") boolean unanswered,
@@ -68,7 +70,11 @@ public class QuestionResource {
 
   @POST
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "Ask a question", description = "Needs an Idempotency-Key.")
+  @Operation(
+      operationId = "askQuestion",
+      summary = "Ask a question",
+      description = "Needs an Idempotency-Key.")
+  @APIResponseSchema(value = TalkJson.class, responseCode = "201")
   public Response post(TalkRequest sent) {
     return requests.post(EntryKind.QUESTION, sent);
   }
@@ -77,15 +83,18 @@ public class QuestionResource {
   @Path("{id}")
   @RolesAllowed(Role.READ)
   @Operation(
+      operationId = "getQuestion",
       summary = "Read a question with its answers",
       description = "A page of them, or the page on which one answer stands.")
+  @APIResponseSchema(Asked.class)
   public Response get(
       @PathParam("id") UUID id, @QueryParam("answer") UUID answer, @BeanParam ListQuery list) {
     TalkService.Thread thread =
         answer == null
             ? talk.thread(request.actor(), id, list.part())
             : talk.threadAt(request.actor(), id, answer);
-    Asked asked = new Asked(TalkJson.of(thread.question()), Listing.of(thread.answers()));
+    Asked asked =
+        new Asked(TalkJson.of(thread.question()), ListJson.of(thread.answers(), TalkJson::of));
     return ApiRequest.answer(Response.ok(), thread.question().version(), asked);
   }
 
@@ -93,8 +102,10 @@ public class QuestionResource {
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "reviseQuestion",
       summary = "Write a question anew",
       description = "Who asked may, and moderators. Needs If-Match.")
+  @APIResponseSchema(TalkJson.class)
   public Response revise(@PathParam("id") UUID id, TalkRequest sent) {
     return requests.revise(EntryKind.QUESTION, id, sent);
   }
@@ -103,6 +114,7 @@ public class QuestionResource {
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "withdrawQuestion",
       summary = "Withdraw a question",
       description = "Who asked may. It stays in the history.")
   public void withdraw(@PathParam("id") UUID id) {
@@ -112,15 +124,19 @@ public class QuestionResource {
   @GET
   @Path("{id}/history")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Every version of a question")
-  public History history(@PathParam("id") UUID id) {
+  @Operation(operationId = "listQuestionVersions", summary = "Every version of a question")
+  public ListJson<TalkRevisionJson> history(@PathParam("id") UUID id) {
     return requests.history(EntryKind.QUESTION, id);
   }
 
   @POST
   @Path("{id}/answers")
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "Answer a question", description = "Needs an Idempotency-Key.")
+  @Operation(
+      operationId = "postAnswer",
+      summary = "Answer a question",
+      description = "Needs an Idempotency-Key.")
+  @APIResponseSchema(value = TalkJson.class, responseCode = "201")
   public Response answer(@PathParam("id") UUID id, TalkRequest sent) {
     return requests.answer(id, sent);
   }
@@ -129,8 +145,10 @@ public class QuestionResource {
   @Path("{id}/accepted")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "acceptAnswer",
       summary = "Say which answer helped",
       description = "Only who asked can; null takes it back. Needs If-Match of the question.")
+  @APIResponseSchema(TalkJson.class)
   public Response accept(@PathParam("id") UUID id, Accepted sent) {
     return TalkRequests.answer(
         Response.ok(), talk.accept(request.actor(), id, sent.answer(), request.version()));

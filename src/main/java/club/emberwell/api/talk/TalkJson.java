@@ -1,13 +1,14 @@
 package club.emberwell.api.talk;
 
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.view.Times;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryState;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
-import java.util.List;
 import java.util.UUID;
 
 /**
@@ -28,7 +29,7 @@ record TalkJson(
 
   /** Which entry, in which state, and whose. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Head(UUID id, String kind, int version, String state, String member) {}
+  record Head(UUID id, EntryKind kind, int version, EntryState state, MemberJson member) {}
 
   /**
    * What it says.
@@ -40,7 +41,7 @@ record TalkJson(
   record Words(String title, String text, String html) {}
 
   /** Of a question: what came of it. */
-  record Activity(int answers, Instant activeAt) {}
+  record Activity(int answerCount, Instant activeAt) {}
 
   static TalkJson of(TalkEntry entry) {
     boolean asks = entry.kind() == EntryKind.QUESTION;
@@ -48,19 +49,15 @@ record TalkJson(
     return new TalkJson(
         new Head(
             entry.id(),
-            entry.kind().code(),
+            entry.kind(),
             entry.version(),
-            entry.state().code(),
-            entry.memberHandle()),
+            entry.state(),
+            MemberJson.of(entry.memberId(), entry.memberHandle())),
         new Words(entry.written().title(), entry.written().text(), entry.html().getMarkup()),
         entry.question(),
         answers ? null : entry.written().ties(),
         entry.accepted(),
         asks ? new Activity(entry.answers(), entry.activeAt()) : null,
         new Times(entry.createdAt(), entry.updatedAt()));
-  }
-
-  static List<TalkJson> all(List<TalkEntry> entries) {
-    return entries.stream().map(TalkJson::of).toList();
   }
 }

@@ -1,11 +1,12 @@
 package club.emberwell.api.talk;
 
+import club.emberwell.listing.Slice;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
-import club.emberwell.listing.Slice;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
@@ -14,7 +15,6 @@ import club.emberwell.talk.TalkService.Posted;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
@@ -37,16 +37,6 @@ class TalkRequests {
     this.finder = finder;
     this.request = request;
   }
-
-  /** A page of entries; {@code more} where another page follows. */
-  record Listing(List<TalkJson> entries, int page, boolean more) {
-    static Listing of(Slice<TalkEntry> page) {
-      return new Listing(TalkJson.all(page.rows()), page.page(), page.more());
-    }
-  }
-
-  /** Every version, newest first. */
-  record History(List<TalkRevisionJson> revisions) {}
 
   Response post(EntryKind kind, TalkRequest sent) {
     return store(
@@ -105,9 +95,9 @@ class TalkRequests {
     finder.show(entry);
   }
 
-  History history(EntryKind kind, UUID id) {
+  ListJson<TalkRevisionJson> history(EntryKind kind, UUID id) {
     entry(kind, id);
-    return new History(TalkRevisionJson.all(talk.history(request.actor(), id)));
+    return ListJson.of(TalkRevisionJson.all(talk.history(request.actor(), id)));
   }
 
   /**
@@ -118,7 +108,7 @@ class TalkRequests {
    */
   record Wanted(String text, String sort, boolean unanswered) {}
 
-  Listing list(EntryKind kind, Wanted wanted, ListQuery list) {
+  ListJson<TalkJson> list(EntryKind kind, Wanted wanted, ListQuery list) {
     boolean best = BEST.equals(wanted.sort);
     if (!best && wanted.sort != null && !NEWEST.equals(wanted.sort)) {
       throw Problems.at(ProblemKind.INVALID_PARAMETER, "/sort", "Sort by newest or best.")
@@ -127,7 +117,7 @@ class TalkRequests {
     Slice<TalkEntry> found =
         finder.find(kind, wanted.text, wanted.unanswered, best ? list.first() : list.part());
     // what is best changes with every text that is added, so there is no place to go on from
-    return Listing.of(best ? new Slice<>(found.rows(), 0, null) : found);
+    return ListJson.of(best ? new Slice<>(found.rows(), 0, null) : found, TalkJson::of);
   }
 
   static Response answer(Response.ResponseBuilder response, TalkEntry entry) {

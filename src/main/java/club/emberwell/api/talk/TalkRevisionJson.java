@@ -1,7 +1,10 @@
 package club.emberwell.api.talk;
 
+import club.emberwell.api.view.FieldChangeJson;
+import club.emberwell.api.view.MemberJson;
 import club.emberwell.entry.Difference;
-import club.emberwell.entry.FieldChange;
+import club.emberwell.entry.EntryAction;
+import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Revision;
 import club.emberwell.talk.TalkDifference;
 import club.emberwell.talk.WrittenTalk;
@@ -12,24 +15,25 @@ import java.util.List;
 /**
  * One version of an entry.
  *
+ * @param by left out where a rule or the server itself did it
  * @param changes of title and ties since the version before
  * @param lines of the text, each kept, gone or new; empty where it is the same
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record TalkRevisionJson(
     int version,
-    String action,
-    String editor,
+    EntryAction action,
+    MemberJson by,
     Instant at,
     String reason,
-    String state,
-    List<FieldChange> changes,
+    EntryState state,
+    List<FieldChangeJson> changes,
     List<Line> lines) {
 
   /** A line of either text. */
-  record Line(String change, String text) {
+  record Line(Difference.Change change, String text) {
     static Line of(Difference.Line line) {
-      return new Line(line.change().code(), line.text());
+      return new Line(line.change(), line.text());
     }
   }
 
@@ -46,12 +50,12 @@ record TalkRevisionJson(
     Revision<WrittenTalk> now = step.revision();
     return new TalkRevisionJson(
         now.version(),
-        now.action().code(),
-        now.editor(),
+        now.action(),
+        MemberJson.of(now.editorId(), now.editor()),
         now.at(),
         now.reason(),
-        now.state().code(),
-        step.changes().fields(),
+        now.state(),
+        FieldChangeJson.all(step.changes().fields()),
         step.changes().lines().stream().map(Line::of).toList());
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.api.talk;
 
 import club.emberwell.access.PublicUrl;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.talk.watch.Watch;
@@ -17,9 +18,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** One's own kept searches; nobody else's can be seen. */
@@ -41,19 +43,18 @@ public class WatchResource {
     this.request = request;
   }
 
-  /** In the order they were made. */
-  record Listing(List<WatchJson> watches) {}
-
   @GET
-  @Operation(summary = "Your watches")
-  public Listing list() {
-    return new Listing(watches.of(request.actor()).stream().map(this::json).toList());
+  @Operation(operationId = "listWatches", summary = "My watches, in the order they were made")
+  public ListJson<WatchJson> list() {
+    return ListJson.of(watches.of(request.actor()).stream().map(this::json).toList());
   }
 
   @POST
   @Operation(
+      operationId = "addWatch",
       summary = "Keep a search",
       description = "The same search twice is one watch. Needs an Idempotency-Key.")
+  @APIResponseSchema(value = WatchJson.class, responseCode = "201")
   public Response add(WatchRequest sent) {
     return request.once(
         sent,
@@ -65,17 +66,23 @@ public class WatchResource {
 
   @GET
   @Path("{id}")
-  @Operation(summary = "One of your watches")
+  @Operation(operationId = "getWatch", summary = "One of my watches")
+  @APIResponseSchema(WatchJson.class)
   public Response get(@PathParam("id") UUID id) {
     return answer(Response.ok(), watches.get(request.actor(), id));
   }
 
   /** What of a watch can be changed; its search cannot. */
+  @Schema(name = "WatchChange")
   record Change(String label, Boolean mail) {}
 
   @PUT
   @Path("{id}")
-  @Operation(summary = "Rename a watch, or have its finds mailed", description = "Needs If-Match.")
+  @Operation(
+      operationId = "changeWatch",
+      summary = "Rename a watch, or have its finds mailed",
+      description = "Needs If-Match.")
+  @APIResponseSchema(WatchJson.class)
   public Response change(@PathParam("id") UUID id, Change sent) {
     int version = request.version();
     boolean mail = sent.mail() != null && sent.mail();
@@ -84,7 +91,9 @@ public class WatchResource {
 
   @DELETE
   @Path("{id}")
-  @Operation(summary = "End a watch with everything it found and its feed")
+  @Operation(
+      operationId = "removeWatch",
+      summary = "End a watch with everything it found and its feed")
   public void remove(@PathParam("id") UUID id) {
     watches.remove(request.actor(), id);
   }
@@ -92,15 +101,18 @@ public class WatchResource {
   @PUT
   @Path("{id}/feed")
   @Operation(
+      operationId = "renewWatchFeed",
       summary = "Give a watch a feed",
       description = "Where it had one, the old address is dead from now on. Takes no body.")
+  @APIResponseSchema(WatchJson.class)
   public Response feed(@PathParam("id") UUID id) {
     return answer(Response.ok(), watches.renewFeed(request.actor(), id));
   }
 
   @DELETE
   @Path("{id}/feed")
-  @Operation(summary = "Stop the feed of a watch")
+  @Operation(operationId = "stopWatchFeed", summary = "Stop the feed of a watch")
+  @APIResponseSchema(WatchJson.class)
   public Response stopFeed(@PathParam("id") UUID id) {
     return answer(Response.ok(), watches.stopFeed(request.actor(), id));
   }

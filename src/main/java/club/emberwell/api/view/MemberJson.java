@@ -1,5 +1,6 @@
 package club.emberwell.api.view;
 
+import club.emberwell.member.Members;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.UUID;
 
@@ -13,6 +14,8 @@ import java.util.UUID;
 public record MemberJson(UUID id, String handle) {
   /** Somebody by name, or nobody: what the server itself did has no member. */
   public static MemberJson of(UUID id, String handle) {
-    return handle == null ? null : new MemberJson(id, handle);
+    return handle == null
+        ? null
+        : new MemberJson(Members.FORMER.equals(handle) ? null : id, handle);
   }
 }

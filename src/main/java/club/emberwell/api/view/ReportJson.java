@@ -33,10 +33,7 @@ public record ReportJson(
 
   /** Who made it with what. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record Maker(Author member, UsedMachine machine, LaserJson laser) {}
-
-  /** Who posted it. */
-  public record Author(UUID id, String handle) {}
+  public record Maker(MemberJson member, UsedMachine machine, LaserJson laser) {}
 
   /** The author's machine. */
   @JsonInclude(JsonInclude.Include.NON_NULL)

@@ -1,6 +1,5 @@
 package club.emberwell.api.view;
 
-import club.emberwell.api.view.ReportJson.Author;
 import club.emberwell.api.view.ReportJson.Beside;
 import club.emberwell.api.view.ReportJson.Maker;
 import club.emberwell.api.view.ReportJson.PhotoJson;
@@ -84,7 +83,7 @@ public class ReportViews {
             r.repeatOf()),
         new Times(r.createdAt(), r.updatedAt()),
         new Maker(
-            new Author(r.author().id(), r.author().handle()),
+            MemberJson.of(r.author().id(), r.author().handle()),
             machine(r.machine()),
             LaserJson.of(r.laser())),
         work(r.work(), written == null ? null : written.work()),

@@ -9,7 +9,6 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
-import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -54,11 +53,11 @@ public class ApiRequest {
 
   /** The same with nothing to tell. */
   public Response done(Object sent, Consumer<Actor> write) {
-    return did(
+    return writes.once(
         sent,
-        actor -> {
-          write.accept(actor);
-          return Map.of("done", true);
+        () -> {
+          write.accept(actor());
+          return Response.noContent().build();
         });
   }
 

@@ -105,7 +105,7 @@ class CatalogStore {
     if (entity.replacedBy != null) {
       throw new EntryRefused(
           RemarkId.TERM_MERGED,
-          "/slug",
+          "/value",
           "%s was merged into %s. Edit that one, or undo the merge first."
               .formatted(entity.label, entity.replacedBy));
     }

@@ -56,11 +56,11 @@ public class TermCare {
     store.lock();
     if (slug == null || slug.length() > SLUG_LENGTH || !SLUG.matcher(slug).matches()) {
       throw new EntryRefused(
-          RemarkId.SLUG_UNREADABLE, "/slug", "An id is lower-case words with dashes.");
+          RemarkId.SLUG_UNREADABLE, "/value", "An id is lower-case words with dashes.");
     }
     Vocabulary vocabulary = store.read().vocabulary();
     if (vocabulary.term(kind, slug).isPresent()) {
-      throw new EntryRefused(RemarkId.SLUG_TAKEN, "/slug", "This id was used before.");
+      throw new EntryRefused(RemarkId.SLUG_TAKEN, "/value", "This id was used before.");
     }
     draft.check(kind, slug, vocabulary);
     checkFree(vocabulary, kind, slug, draft.label(), "/label");

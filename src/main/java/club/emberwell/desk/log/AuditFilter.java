@@ -9,12 +9,12 @@ import java.time.Instant;
 /**
  * Which lines of the log are wanted; null = any.
  *
- * @param who name of the person, in any case of letters
+ * @param by name of the person, in any case of letters
  * @param from inclusive
  * @param to exclusive
  */
 public record AuditFilter(
-    String who, String action, String entity, String entityId, Instant from, Instant to) {
+    String by, String action, String kind, String id, Instant from, Instant to) {
   public static final AuditFilter ALL = new AuditFilter(null, null, null, null, null, null);
 
   AuditFilter checked() {
@@ -22,12 +22,7 @@ public record AuditFilter(
       throw new EntryRefused(RemarkId.TIME_ORDER, "/to", "The end lies before the beginning.");
     }
     return new AuditFilter(
-        word("/who", who),
-        word("/action", action),
-        word("/entity", entity),
-        word("/entityId", entityId),
-        from,
-        to);
+        word("/by", by), word("/action", action), word("/kind", kind), word("/id", id), from, to);
   }
 
   private static String word(String pointer, String given) {

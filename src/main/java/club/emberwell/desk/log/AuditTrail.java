@@ -6,6 +6,7 @@ import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
+import club.emberwell.quantity.UtcTime;
 import club.emberwell.remark.EntryRefused;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -67,7 +68,7 @@ public class AuditTrail {
   /** Writes all matching lines, newest first, {@link DeskLimits#AUDIT_BATCH} at a time. */
   public void export(AuditFilter filter, Format format, Writer out) throws IOException {
     if (format == Format.CSV) {
-      out.write("seq,at,who,action,entity,entityId,reason,detail\r\n");
+      out.write("seq,at,by,action,kind,id,reason,detail\r\n");
     }
     long before = Long.MAX_VALUE;
     List<AuditLine> batch;
@@ -87,7 +88,7 @@ public class AuditTrail {
   private static String csv(AuditLine line) {
     return Stream.of(
                 Long.toString(line.seq()),
-                line.at().toString(),
+                UtcTime.of(line.at()),
                 line.who(),
                 line.action(),
                 line.entity(),
@@ -109,11 +110,11 @@ public class AuditTrail {
   private String object(AuditLine line) {
     ObjectNode node = json.createObjectNode();
     node.put("seq", line.seq());
-    node.put("at", line.at().toString());
-    node.put("who", line.who());
+    node.put("at", UtcTime.of(line.at()));
+    node.put("by", line.who());
     node.put("action", line.action());
-    node.put("entity", line.entity());
-    node.put("entityId", line.entityId());
+    node.put("kind", line.entity());
+    node.put("id", line.entityId());
     node.put("reason", line.reason());
     try {
       node.set("detail", json.readTree(line.detail()));

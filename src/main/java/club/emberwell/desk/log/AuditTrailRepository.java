@@ -1,9 +1,11 @@
 package club.emberwell.desk.log;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.Tuple;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.UUID;
 import org.hibernate.Session;
 
 /** Reads the log; nobody can change it. */
@@ -17,10 +19,11 @@ class AuditTrailRepository {
 
   /** Lines before a number, newest first. */
   List<AuditLine> before(AuditFilter filter, long before, int most) {
-    String who = filter.who() == null ? null : filter.who().toLowerCase(Locale.ROOT);
+    String who = filter.by() == null ? null : filter.by().toLowerCase(Locale.ROOT);
     return db.createNativeQuery(
             """
-            select seq, at, who, action, entity, entity_id, reason, cast(detail as text)
+            select seq, at, member_id, who, action, entity, entity_id, reason,
+              cast(detail as text) as detail
             from audit_line
             where seq < :before
               and (cast(:action as text) is null or action = :action)
@@ -33,15 +36,29 @@ class AuditTrailRepository {
                 or member_id is null and who = :who)
             order by seq desc limit :most
             """,
-            AuditLine.class)
+            Tuple.class)
         .setParameter("before", before)
         .setParameter("action", filter.action(), String.class)
-        .setParameter("entity", filter.entity(), String.class)
-        .setParameter("id", filter.entityId(), String.class)
+        .setParameter("entity", filter.kind(), String.class)
+        .setParameter("id", filter.id(), String.class)
         .setParameter("from", filter.from(), Instant.class)
         .setParameter("to", filter.to(), Instant.class)
         .setParameter("who", who, String.class)
         .setParameter("most", most)
-        .getResultList();
+        .getResultStream()
+        .map(AuditTrailRepository::line)
+        .toList();
+  }
+
+  private static AuditLine line(Tuple row) {
+    return new AuditLine(
+        row.get("seq", Long.class),
+        row.get("at", Instant.class),
+        new AuditLine.Doer(row.get("member_id", UUID.class), row.get("who", String.class)),
+        row.get("action", String.class),
+        row.get("entity", String.class),
+        row.get("entity_id", String.class),
+        row.get("reason", String.class),
+        row.get("detail", String.class));
   }
 }

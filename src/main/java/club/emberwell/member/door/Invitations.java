@@ -6,6 +6,7 @@ import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
+import club.emberwell.member.Members.Named;
 import club.emberwell.member.Role;
 import club.emberwell.member.Secrets;
 import club.emberwell.member.door.Admissions.Terms;
@@ -14,7 +15,6 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
-import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -80,9 +80,9 @@ public class Invitations {
    */
   public record View(
       UUID id,
-      String madeBy,
+      Named by,
       String note,
-      @JsonUnwrapped Uses counted,
+      Uses counted,
       Instant createdAt,
       Instant expires,
       Instant revokedAt,
@@ -154,7 +154,7 @@ public class Invitations {
   private static View view(Invitation i, Map<UUID, String> names, Instant now) {
     return new View(
         i.id,
-        names.getOrDefault(i.memberId, Members.FORMER),
+        new Named(i.memberId, names.getOrDefault(i.memberId, Members.FORMER)),
         i.note,
         new Uses(i.most, i.used),
         i.createdAt,

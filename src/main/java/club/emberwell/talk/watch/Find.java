@@ -1,5 +1,6 @@
 package club.emberwell.talk.watch;
 
+import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.laser.LaserSource;
@@ -13,18 +14,31 @@ import java.util.UUID;
  *
  * @param parent the question of an answer, else null
  * @param title what to call it on a line of its own
- * @param by handle of its author
- * @param watch what the watch is called; null for an answer to one's own question
+ * @param author whose it is
+ * @param kept the watch; null for an answer to one's own question
  */
 public record Find(
     long id,
     EntryRef ref,
     UUID parent,
     String title,
-    String by,
-    String watch,
+    Entry.Author author,
+    Kept kept,
     Instant foundAt,
     boolean read) {
+
+  /** The watch that found it, and what it is called. */
+  public record Kept(UUID id, String label) {}
+
+  /** Name of its author. */
+  public String by() {
+    return author.handle();
+  }
+
+  /** What the watch is called; null for an answer to one's own question. */
+  public String watch() {
+    return kept == null ? null : kept.label();
+  }
 
   /** {@code report}, {@code question}, {@code notice} or {@code answer}. */
   public String entity() {

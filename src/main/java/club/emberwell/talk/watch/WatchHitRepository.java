@@ -1,6 +1,7 @@
 package club.emberwell.talk.watch;
 
 import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Place;
@@ -22,8 +23,8 @@ class WatchHitRepository {
       """
       select h.id as id, e.kind as kind, e.id as entry_id, e.parent_id as parent_id,
         coalesce(q.title, e.title) as title, r.process as process, r.source as source,
-        m.handle as handle,
-        w.label as watch, h.found_at as found_at, h.read_at as read_at
+        m.id as author_id, m.handle as handle,
+        w.id as kept_id, w.label as watch, h.found_at as found_at, h.read_at as read_at
       from watch_hit h
       left join watch w on w.id = h.watch_id
       join entry e on e.id = h.entry_id and e.state = 'live'
@@ -192,6 +193,7 @@ class WatchHitRepository {
   private static Find read(Tuple row) {
     EntryKind kind = Coded.of(EntryKind.class, row.get("kind", String.class)).orElseThrow();
     String title = row.get("title", String.class);
+    UUID kept = row.get("kept_id", UUID.class);
     return new Find(
         ((Number) row.get("id")).longValue(),
         new EntryRef(kind, row.get("entry_id", UUID.class)),
@@ -200,8 +202,8 @@ class WatchHitRepository {
             ? Find.reportTitle(
                 title, row.get("process", String.class), row.get("source", String.class))
             : title,
-        row.get("handle", String.class),
-        row.get("watch", String.class),
+        new Entry.Author(row.get("author_id", UUID.class), row.get("handle", String.class)),
+        kept == null ? null : new Find.Kept(kept, row.get("watch", String.class)),
         row.get("found_at", Instant.class),
         row.get("read_at") != null);
   }

@@ -37,8 +37,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Blocking
 @RolesAllowed(Role.MODERATE)
 public class AuditPages extends Pages {
-  private static final List<String> FILTERS =
-      List.of("who", "action", "entity", "entityId", "from", "to");
+  private static final List<String> FILTERS = List.of("by", "action", "kind", "id", "from", "to");
   private static final List<String> LABELS =
       List.of("Who", "Action", "Kind of entry", "Its id", "From", "Until");
 
@@ -97,10 +96,10 @@ public class AuditPages extends Pages {
 
   private static AuditFilter filter(MultivaluedMap<String, String> sent) {
     return new AuditFilter(
-        sent.getFirst("who"),
+        sent.getFirst("by"),
         sent.getFirst("action"),
-        sent.getFirst("entity"),
-        sent.getFirst("entityId"),
+        sent.getFirst("kind"),
+        sent.getFirst("id"),
         DeskTimes.read("/from", sent.getFirst("from")),
         DeskTimes.read("/to", sent.getFirst("to")));
   }

@@ -102,7 +102,7 @@ public class WordPages extends Pages {
   private static Form add(Unfiled word) {
     return new Form()
         .add(
-            Field.of("slug", "Id of the new term")
+            Field.of("value", "Id of the new term")
                 .hint("Lower-case words with dashes. You cannot change it later.")
                 .maxLength(Slugs.MOST)
                 .value(Slugs.of(word.written()))
@@ -138,7 +138,7 @@ public class WordPages extends Pages {
                 care.add(
                     actor(),
                     word.kind(),
-                    s.typed("slug"),
+                    s.typed("value"),
                     new TermDraft(s.typed("label"), s.typed("parent"), false, null, null, false),
                     id,
                     null))

@@ -2,6 +2,7 @@ package club.emberwell.api.desk;
 
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.nullValue;
 
 import club.emberwell.access.People.Person;
 import club.emberwell.desk.SweptCatalog;
@@ -69,24 +70,26 @@ class CatalogCareApiTest extends DeskCalls {
     post(second, "desk/caution-proposals/" + proposal, body("accept", true))
         .statusCode(200)
         .body("state", equalTo("accepted"));
-    get(moderator, "desk/cautions/" + id).statusCode(200).body("rule.agent", equalTo("fine dust"));
+    get(moderator, "desk/cautions/" + id)
+        .statusCode(200)
+        .body("caution.agent", equalTo("fine dust"));
 
     Map<String, Object> change =
         body("caution", caution(id, "Dust of hardwood harms."), "base", 1, "reason", "Stronger.");
     String edit = post(member, "caution-proposals", change).statusCode(200).extract().path("id");
     post(second, "desk/caution-proposals/" + edit, body("accept", true)).statusCode(200);
     get(second, "desk/cautions/" + id + "/history")
-        .body("[0].differences.field", hasItem("claim"))
-        .body("[0].by", equalTo(member.handle()));
+        .body("items[0].changes.pointer", hasItem("/claim"))
+        .body("items[0].by.handle", equalTo(member.handle()));
     post(member, "caution-proposals", change).statusCode(412);
 
     post(moderator, "desk/cautions/" + id + "/removal", body("reason", "Said twice."))
-        .statusCode(200);
+        .statusCode(204);
     post(moderator, "desk/cautions/" + id + "/removal/confirm", body()).statusCode(403);
-    post(second, "desk/cautions/" + id + "/removal/confirm", body()).statusCode(200);
+    post(second, "desk/cautions/" + id + "/removal/confirm", body()).statusCode(204);
     get(moderator, "desk/cautions/" + id).body("removed", equalTo(true));
     post(second, "desk/cautions/" + id + "/restore", body("reason", "It was right."))
-        .statusCode(200);
+        .statusCode(204);
   }
 
   @Test
@@ -124,7 +127,7 @@ class CatalogCareApiTest extends DeskCalls {
 
   private String term() {
     String word = "quillwood" + UUID.randomUUID().toString().substring(0, 6);
-    Map<String, Object> term = body("slug", word, "label", word, "reason", "Missing.");
+    Map<String, Object> term = body("value", word, "label", word, "reason", "Missing.");
     post(moderator, "desk/terms/material", term).statusCode(200);
     return word;
   }
@@ -152,7 +155,7 @@ class CatalogCareApiTest extends DeskCalls {
   void wordsAreFiledSpelledMergedAndUnmerged() {
     String word = "quillwood" + UUID.randomUUID().toString().substring(0, 6);
     Map<String, Object> term =
-        body("slug", word, "label", "Label " + word, "parent", null, "reason", "Missing.");
+        body("value", word, "label", "Label " + word, "parent", null, "reason", "Missing.");
     post(moderator, "desk/terms/material", term).statusCode(200);
     post(moderator, "desk/terms/material", term).statusCode(422);
     post(moderator, "desk/terms/plants", term).statusCode(404);
@@ -160,20 +163,20 @@ class CatalogCareApiTest extends DeskCalls {
     post(moderator, path + "/spellings", body("text", "spelled " + word)).statusCode(200);
     post(moderator, path + "/spellings", body()).statusCode(422);
     post(moderator, path + "/spellings/removal", body("text", "spelled " + word, "reason", "No."))
-        .statusCode(200);
+        .statusCode(204);
     post(moderator, path + "/spellings/removal", body("text", "never", "reason", "No."))
         .statusCode(404);
     get(moderator, path + "/merge?into=maple")
         .statusCode(200)
-        .body("preview.winner.slug", equalTo("maple"))
-        .body("loserReports", equalTo(0));
+        .body("winner.value", equalTo("maple"))
+        .body("reports.loser", equalTo(0));
     get(moderator, path + "/merge").statusCode(422);
     post(moderator, path + "/merge", body("into", "maple")).statusCode(422);
     post(moderator, path + "/merge", body("into", "no-such", "reason", "x")).statusCode(422);
     post(moderator, path + "/merge", body("into", "maple", "reason", "The same.")).statusCode(200);
     get(moderator, path).body("replacedBy", equalTo("maple"));
     post(moderator, path + "/merge/undo", body("reason", "Not the same.")).statusCode(200);
-    get(moderator, path).body("replacedBy", equalTo(null));
+    get(moderator, path).body("replacedBy", nullValue());
     String etag = moderator.asks().get("/api/v1/" + path).header("ETag");
     moderator
         .asks()
@@ -184,7 +187,7 @@ class CatalogCareApiTest extends DeskCalls {
         .statusCode(200)
         .body("label", equalTo("Other " + word))
         .body("respondsAlike", equalTo(true));
-    get(moderator, path + "/history").body("[0].by", equalTo(moderator.handle()));
+    get(moderator, path + "/history").body("items[0].by.handle", equalTo(moderator.handle()));
     post(moderator, "desk/words/" + UUID.randomUUID() + "/file", body("term", "maple"))
         .statusCode(404);
     post(moderator, "desk/words/" + UUID.randomUUID() + "/dismiss", body()).statusCode(422);

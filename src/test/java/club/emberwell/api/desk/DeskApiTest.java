@@ -43,8 +43,8 @@ class DeskApiTest extends DeskCalls {
     String made = post(member, "flags", flag).statusCode(200).extract().path("id");
     get(moderator, "desk/flags/report/" + id)
         .statusCode(200)
-        .body("[0].id", equalTo(made))
-        .body("[0].reason", equalTo("unsafe-advice"));
+        .body("items[0].id", equalTo(made))
+        .body("items[0].reason", equalTo("unsafe-advice"));
     post(
             moderator,
             "desk/flags/report/" + id,
@@ -52,8 +52,8 @@ class DeskApiTest extends DeskCalls {
         .statusCode(200)
         .body("settled", equalTo(1));
     get(member, "flags")
-        .body("rows[0].state", equalTo("upheld"))
-        .body("rows[0].outcome", equalTo("Held until it is clear."));
+        .body("items[0].state", equalTo("upheld"))
+        .body("items[0].outcome", equalTo("Held until it is clear."));
     get(member, "reports/" + id).statusCode(404);
     get(author, "reports/" + id).statusCode(200);
     post(
@@ -138,18 +138,18 @@ class DeskApiTest extends DeskCalls {
     post(moderator, "desk/members/" + UUID.randomUUID() + "/ban", body("reason", "x"))
         .statusCode(404);
     post(moderator, "desk/members/" + member.id() + "/ban", body("reason", "Spam."))
-        .statusCode(200);
+        .statusCode(204);
     get(member, "flags").statusCode(401);
     get(moderator, "desk/members/" + member.id())
-        .body("status", equalTo("banned"))
+        .body("state", equalTo("banned"))
         .body("email", equalTo(null));
     post(moderator, "desk/members/" + member.id() + "/unban", body("reason", "A mistake."))
-        .statusCode(200);
+        .statusCode(204);
     get(member, "flags").statusCode(401);
     moderator.asks().put("/api/v1/desk/members/" + member.id() + "/trust").then().statusCode(204);
     get(moderator, "desk/members?q=" + member.handle())
-        .body("rows[0].trusted", equalTo(true))
-        .body("rows[0].id", equalTo(member.id()));
+        .body("items[0].trusted", equalTo(true))
+        .body("items[0].id", equalTo(member.id()));
     moderator
         .asks()
         .delete("/api/v1/desk/members/" + member.id() + "/trust")
@@ -237,13 +237,13 @@ class DeskApiTest extends DeskCalls {
   @Test
   void theLogIsFilteredAndExportedWithoutFormulas() {
     String reason = "=HYPERLINK(\"x\"), \"quoted\"";
-    post(moderator, "desk/members/" + member.id() + "/ban", body("reason", reason)).statusCode(200);
-    String filter = "who=" + moderator.handle() + "&action=ban";
+    post(moderator, "desk/members/" + member.id() + "/ban", body("reason", reason)).statusCode(204);
+    String filter = "by=" + moderator.handle() + "&action=ban";
     get(moderator, "desk/audit?" + filter)
         .statusCode(200)
-        .body("lines.size()", equalTo(1))
-        .body("lines[0].entityId", equalTo(member.id()))
-        .body("lines[0].reason", equalTo(reason));
+        .body("items.size()", equalTo(1))
+        .body("items[0].subject.id", equalTo(member.id()))
+        .body("items[0].reason", equalTo(reason));
     String csv =
         moderator
             .asks()
@@ -270,13 +270,13 @@ class DeskApiTest extends DeskCalls {
         .statusCode(422)
         .body("errors[0].pointer", equalTo("/from"));
     get(moderator, "desk/audit?from=2026-02-01&to=2026-01-01").statusCode(422);
-    get(moderator, "desk/audit?who=" + "x".repeat(200)).statusCode(422);
+    get(moderator, "desk/audit?by=" + "x".repeat(200)).statusCode(422);
     get(member, "desk/audit").statusCode(401);
     get(author, "desk/audit").statusCode(403);
     get(moderator, "desk").statusCode(200).body("counts.waiting", not(equalTo(null)));
     get(moderator, "desk/waiting").statusCode(200);
     get(moderator, "desk/notes").statusCode(200);
-    get(moderator, "desk/audit?size=1").body("lines.size()", equalTo(1));
+    get(moderator, "desk/audit?size=1").body("items.size()", equalTo(1));
     get(moderator, "desk/audit?cursor=x").statusCode(400);
   }
 }

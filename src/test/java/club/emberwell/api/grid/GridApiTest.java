@@ -48,11 +48,11 @@ class GridApiTest extends GridsOnFelt {
         .get("/api/v1/grids")
         .then()
         .statusCode(200)
-        .body("grids", hasSize(1))
-        .body("grids[0].id", equalTo(id));
+        .body("items", hasSize(1))
+        .body("items[0].id", equalTo(id));
     Person neighbour = People.join();
     neighbour.asks().get("/api/v1/grids/" + id).then().statusCode(404);
-    neighbour.asks().get("/api/v1/grids").then().body("grids", hasSize(0));
+    neighbour.asks().get("/api/v1/grids").then().body("items", hasSize(0));
     other.remove("id");
     ada.asks().body(other).put("/api/v1/grids/" + id).then().statusCode(428);
     ada.asks()
@@ -71,7 +71,7 @@ class GridApiTest extends GridsOnFelt {
         .statusCode(412);
     ada.asks().delete("/api/v1/grids/" + id).then().statusCode(204);
     ada.asks().get("/api/v1/grids/" + id).then().statusCode(404);
-    ada.asks().get("/api/v1/grids").then().body("grids", hasSize(0));
+    ada.asks().get("/api/v1/grids").then().body("items", hasSize(0));
   }
 
   /** A stored grid keeps its values whatever the range becomes. */

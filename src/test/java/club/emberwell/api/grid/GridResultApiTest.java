@@ -136,7 +136,7 @@ class GridResultApiTest {
     send(1, other).statusCode(412);
     send(2, other).statusCode(200).body("report", equalTo(report)).body("best", equalTo(null));
     report(report).header("ETag", "\"2\"").body("trials[1]", not(hasKey("quality")));
-    given().get("/api/v1/reports/" + report + "/history").then().body("revisions", hasSize(2));
+    given().get("/api/v1/reports/" + report + "/history").then().body("items", hasSize(2));
     assertEquals(1, reports());
     ada.asks().body(judged()).put("/api/v1/grids/" + grid + "/results").then().statusCode(428);
   }

@@ -59,7 +59,7 @@ class MachineApiTest {
             .extract()
             .header("Location");
     String path = location.substring(location.indexOf("/api/"));
-    ada.asks().get("/api/v1/machines").then().body("machines.name", contains("Shed diode"));
+    ada.asks().get("/api/v1/machines").then().body("items.name", contains("Shed diode"));
     Map<String, Object> changed = machine();
     changed.put("lens", "50.8 mm");
     ada.asks().body(changed).put(path).then().statusCode(428);
@@ -74,7 +74,7 @@ class MachineApiTest {
     ada.asks().header("If-Match", "\"1\"").body(changed).put(path).then().statusCode(412);
     ada.asks().delete(path).then().statusCode(204);
     ada.asks().get(path).then().statusCode(404);
-    ada.asks().get("/api/v1/machines").then().body("machines", hasSize(0));
+    ada.asks().get("/api/v1/machines").then().body("items", hasSize(0));
   }
 
   @Test
@@ -111,7 +111,7 @@ class MachineApiTest {
     Map<String, Object> bad = machine();
     bad.put(field, value);
     post(bad).then().statusCode(422).body("errors.pointer", contains("/" + field));
-    ada.asks().get("/api/v1/machines").then().body("machines", hasSize(0));
+    ada.asks().get("/api/v1/machines").then().body("items", hasSize(0));
   }
 
   @Test

@@ -85,10 +85,10 @@ class DoorApiTest {
         .asks()
         .get("/api/v1/invitations")
         .then()
-        .body("invitations[0].used", equalTo(2))
-        .body("invitations[0].works", equalTo(false))
-        .body("invitations[0].madeBy", equalTo(moderator.handle()))
-        .body("invitations[0].code", nullValue());
+        .body("items[0].used", equalTo(2))
+        .body("items[0].works", equalTo(false))
+        .body("items[0].by.handle", equalTo(moderator.handle()))
+        .body("items[0].code", nullValue());
     assertEquals(
         0L,
         db.createNativeQuery(
@@ -203,7 +203,7 @@ class DoorApiTest {
         .asks()
         .get("/api/v1/requests")
         .then()
-        .body("requests.handle", hasItem((String) body.get("handle")));
+        .body("items.member.handle", hasItem((String) body.get("handle")));
     moderator
         .asks()
         .body(Map.of("accept", true))
@@ -333,8 +333,8 @@ class DoorApiTest {
         .asks()
         .get("/api/v1/roles")
         .then()
-        .body("people.handle", hasItem(other.handle()))
-        .body("people[0].role", equalTo("owner"));
+        .body("items.handle", hasItem(other.handle()))
+        .body("items[0].role", equalTo("owner"));
     give(owner, owner, "member", "tired").statusCode(403);
     give(owner, other, "owner", "shares the work").statusCode(200);
     give(owner, owner, "member", "tired").statusCode(200);

@@ -102,13 +102,13 @@ class QuantityApiTest {
             .get("/api/v1/materials")
             .then()
             .statusCode(200)
-            .body("terms.find { it.value == 'pvc' }.cautions[0].class", equalTo("ban"))
-            .body("terms.find { it.value == 'birch-plywood' }.synonyms", notNullValue())
+            .body("items.find { it.value == 'pvc' }.cautions[0].class", equalTo("ban"))
+            .body("items.find { it.value == 'birch-plywood' }.synonyms", notNullValue())
             .extract()
             .header("ETag");
     given().header("If-None-Match", tag).get("/api/v1/materials").then().statusCode(304);
     for (String path : new String[] {"coatings", "colours", "defects"}) {
-      given().get("/api/v1/" + path).then().statusCode(200).body("terms", notNullValue());
+      given().get("/api/v1/" + path).then().statusCode(200).body("items", notNullValue());
     }
   }
 }

@@ -158,7 +158,7 @@ class ReportApiTest {
     report.put("id", id);
     assertEquals(id, Bodies.post(ada, report));
     assertEquals(id, Bodies.post(ada, report));
-    ada.asks().get("/api/v1/reports/" + id + "/history").then().body("revisions", hasSize(1));
+    ada.asks().get("/api/v1/reports/" + id + "/history").then().body("items", hasSize(1));
     keyed(People.join(), report)
         .post("/api/v1/reports")
         .then()
@@ -204,11 +204,11 @@ class ReportApiTest {
         .get(path + "/history")
         .then()
         .statusCode(200)
-        .body("revisions.version", contains(2, 1))
-        .body("revisions.action", contains("edited", "posted"))
-        .body("revisions[0].reason", equalTo("forgot the lens"))
-        .body("revisions[0].changes[0].field", equalTo("/notes"))
-        .body("revisions[0].changes[0].after", equalTo("cleaned the lens"));
+        .body("items.version", contains(2, 1))
+        .body("items.action", contains("edited", "posted"))
+        .body("items[0].reason", equalTo("forgot the lens"))
+        .body("items[0].changes[0].pointer", equalTo("/notes"))
+        .body("items[0].changes[0].after", equalTo("cleaned the lens"));
   }
 
   @Test
@@ -243,7 +243,7 @@ class ReportApiTest {
     ada.asks()
         .get("/api/v1/reports/" + id + "/history")
         .then()
-        .body("revisions.action", contains("withdrawn", "posted"));
+        .body("items.action", contains("withdrawn", "posted"));
     ada.asks()
         .header("If-Match", "\"2\"")
         .body(Bodies.report())
@@ -275,7 +275,7 @@ class ReportApiTest {
             .body("member.handle", equalTo(ben.handle()))
             .extract()
             .path("id");
-    given().get("/api/v1/reports/" + id + "/repeats").then().body("repeats", contains(mine));
+    given().get("/api/v1/reports/" + id + "/repeats").then().body("items.id", contains(mine));
     keyed(ben, Map.of("laser", Bodies.laser(), "effect", "right"))
         .post("/api/v1/reports/" + id + "/repeats")
         .then()

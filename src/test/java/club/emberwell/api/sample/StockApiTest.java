@@ -91,10 +91,10 @@ class StockApiTest {
         .body("tag.url", endsWith("/t/" + made.path("tag.code")));
     String path = "/api/v1/samples/" + made.path("id");
     for (String words : List.of("box 3", "MAPLE left", made.<String>path("tag.code"), "")) {
-      ada.asks().queryParam("q", words).get("/api/v1/samples").then().body("samples", hasSize(1));
+      ada.asks().queryParam("q", words).get("/api/v1/samples").then().body("items", hasSize(1));
     }
     for (String words : List.of("box drawer", "3% x", "_")) {
-      ada.asks().queryParam("q", words).get("/api/v1/samples").then().body("samples", hasSize(0));
+      ada.asks().queryParam("q", words).get("/api/v1/samples").then().body("items", hasSize(0));
     }
     sample.put("what", "Second try");
     sample.put("notes", "A little dark.");
@@ -110,7 +110,7 @@ class StockApiTest {
     ada.asks().header("If-Match", "\"1\"").body(sample).put(path).then().statusCode(412);
     ada.asks().delete(path).then().statusCode(204);
     ada.asks().get(path).then().statusCode(404);
-    ada.asks().get("/api/v1/samples").then().body("samples", hasSize(0));
+    ada.asks().get("/api/v1/samples").then().body("items", hasSize(0));
   }
 
   @Test
@@ -217,10 +217,10 @@ class StockApiTest {
         .statusCode(200)
         .header("ETag", "\"2\"")
         .body("burned", equalTo(46));
-    ada.asks().get("/api/v1/lots").then().body("lots.burned", contains(46));
+    ada.asks().get("/api/v1/lots").then().body("items.burned", contains(46));
     eve.asks().get(path).then().statusCode(404);
     ada.asks().delete(path).then().statusCode(204);
-    ada.asks().get("/api/v1/lots").then().body("lots", hasSize(0));
+    ada.asks().get("/api/v1/lots").then().body("items", hasSize(0));
   }
 
   @ParameterizedTest
@@ -241,7 +241,7 @@ class StockApiTest {
     Map<String, Object> bad = lot();
     bad.put(field, value.matches("-?\\d+") ? (Object) Integer.valueOf(value) : value);
     post(ada, "lots", bad).then().statusCode(422).body("errors.pointer", contains("/" + field));
-    ada.asks().get("/api/v1/lots").then().body("lots", hasSize(0));
+    ada.asks().get("/api/v1/lots").then().body("items", hasSize(0));
   }
 
   private Response order(Object body) {

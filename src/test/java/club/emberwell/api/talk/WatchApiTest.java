@@ -84,11 +84,11 @@ class WatchApiTest {
         .body("label", equalTo("Halos"))
         .body("mail", equalTo(true));
     ada.asks().header("If-Match", version).body(change).put(path).then().statusCode(412);
-    ada.asks().get(PATH).then().body("watches.label", contains("Halos"));
+    ada.asks().get(PATH).then().body("items.label", contains("Halos"));
     ada.asks().delete(path).then().statusCode(204);
     ada.asks().delete(path).then().statusCode(204);
     ada.asks().get(path).then().statusCode(404);
-    ada.asks().get(PATH).then().body("watches", hasSize(0));
+    ada.asks().get(PATH).then().body("items", hasSize(0));
   }
 
   @Test
@@ -131,7 +131,7 @@ class WatchApiTest {
     post(ada, PATH, body).then().statusCode(status).body("errors.pointer", contains("/" + field));
     body = new HashMap<>(Map.of("query", "material=slate", "label", "x".repeat(81)));
     post(ada, PATH, body).then().statusCode(422).body("errors.pointer", contains("/label"));
-    ada.asks().get(PATH).then().body("watches", hasSize(0));
+    ada.asks().get(PATH).then().body("items", hasSize(0));
   }
 
   @Test
@@ -141,13 +141,13 @@ class WatchApiTest {
     String path = "/api/v1/questions/" + question + "/answers";
     String answer = post(ben, path, Map.of("text", "I do.")).then().extract().path("id");
     JsonPath inbox = found(ada);
-    assertEquals(List.of(answer), inbox.getList("finds.entry"));
-    assertEquals(List.of("answer"), inbox.getList("finds.kind"));
+    assertEquals(List.of(answer), inbox.getList("items.item.id"));
+    assertEquals(List.of("answer"), inbox.getList("items.item.kind"));
     assertEquals(1, inbox.getInt("unread"));
     assertEquals(
         "/ask/" + question + "?answer=" + answer + "#answer-" + answer,
-        inbox.getString("finds[0].path"));
-    int id = inbox.getInt("finds[0].id");
+        inbox.getString("items[0].item.path"));
+    int id = inbox.getInt("items[0].id");
     read(ben, Map.of("find", id)).then().statusCode(204);
     ada.asks().get("/api/v1/inbox").then().body("unread", equalTo(1));
     read(ada, Map.of("find", id)).then().statusCode(204);

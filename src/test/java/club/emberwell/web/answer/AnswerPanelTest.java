@@ -115,7 +115,7 @@ class AnswerPanelTest {
         .body("groups[0].answer.start.basis", equalTo("middle"))
         .body("groups[0].answer.start.sure", equalTo(true))
         .body("groups[0].answer.wholes", hasSize(3))
-        .body("groups[0].answer.wholes.member.unique()", hasSize(3))
+        .body("groups[0].answer.wholes.member.handle.unique()", hasSize(3))
         .body("groups[0].answer.next", nullValue());
   }
 

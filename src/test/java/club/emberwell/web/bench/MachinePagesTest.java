@@ -36,7 +36,7 @@ class MachinePagesTest {
   }
 
   private static List<Map<String, Object>> machines(Person person) {
-    return person.asks().get("/api/v1/machines").then().statusCode(200).extract().path("machines");
+    return person.asks().get("/api/v1/machines").then().statusCode(200).extract().path("items");
   }
 
   private static String added(Browser browser) {

@@ -96,7 +96,7 @@ class DeskPagesTest {
             "/desk/terms/material/hdf/merge?into=mdf",
             "/desk/cautions",
             "/desk/log",
-            "/desk/log?who=nobody&from=2026-01-01");
+            "/desk/log?by=nobody&from=2026-01-01");
     for (String page : pages) {
       assertEquals(200, moderator.get(page).status(), page);
       moderator.tidy();
@@ -184,7 +184,7 @@ class DeskPagesTest {
         .person(Role.MODERATOR)
         .asks()
         .header("Idempotency-Key", UUID.randomUUID().toString())
-        .body(Map.of("slug", slug, "label", slug, "reason", "Missing."))
+        .body(Map.of("value", slug, "label", slug, "reason", "Missing."))
         .post("/api/v1/desk/terms/material")
         .then()
         .statusCode(200);

@@ -78,7 +78,7 @@ abstract class EverywhereCase {
         .get(REPORTS + "/" + id + "/history")
         .then()
         .statusCode(200)
-        .body("revisions[0].changes.field", hasItem(field));
+        .body("items[0].changes.pointer", hasItem(field));
   }
 
   static JsonPath read(String id) {
