@@ -1,9 +1,9 @@
 package club.emberwell.report;
 
 import club.emberwell.bench.LaserColumns;
+import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.listing.Place;
-import club.emberwell.entry.Entry;
 import club.emberwell.report.reading.Filed;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;

@@ -1,8 +1,8 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.access.Downloads;
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.bench.StoredJson;
@@ -107,8 +107,7 @@ public class AuditResource {
   @GET
   @Operation(operationId = "listLog", summary = "The log, newest first")
   public ListJson<LineJson> page(@BeanParam Query query, @BeanParam ListQuery list) {
-    return ListJson.of(
-        trail.page(request.actor(), query.filter(), list.part()), LineJson::of);
+    return ListJson.of(trail.page(request.actor(), query.filter(), list.part()), LineJson::of);
   }
 
   @GET

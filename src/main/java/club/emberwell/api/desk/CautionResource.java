@@ -1,11 +1,11 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.api.desk.WordsJson.RemovalView;
 import club.emberwell.api.desk.WordsJson.StandingView;
 import club.emberwell.api.desk.WordsJson.VersionView;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.store.CautionCare.Standing;

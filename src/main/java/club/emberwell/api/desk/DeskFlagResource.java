@@ -1,10 +1,10 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskJson.FlaggedView;
 import club.emberwell.api.desk.DeskRequests.Settle;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.Decision;

@@ -1,9 +1,9 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskRequests.Verdict;
 import club.emberwell.api.desk.WordsJson.ProposalView;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.member.Role;

@@ -1,12 +1,12 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.DecisionView;
 import club.emberwell.api.desk.DeskJson.HomeView;
 import club.emberwell.api.desk.DeskJson.ItemView;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Decide;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.home.Desk;
 import club.emberwell.desk.rule.Rules;

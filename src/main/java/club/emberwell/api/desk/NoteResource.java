@@ -1,9 +1,9 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.rule.Rules;
 import club.emberwell.member.Role;

@@ -1,10 +1,10 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskJson.RuleView;
 import club.emberwell.api.desk.DeskRequests.SetRule;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.Rules;

@@ -1,6 +1,5 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskRequests.EditTerm;
 import club.emberwell.api.desk.DeskRequests.Merge;
 import club.emberwell.api.desk.DeskRequests.NewTerm;
@@ -11,6 +10,7 @@ import club.emberwell.api.desk.WordsJson.EffectsView;
 import club.emberwell.api.desk.WordsJson.TermView;
 import club.emberwell.api.desk.WordsJson.VersionView;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
@@ -88,7 +88,8 @@ public class TermResource {
   public ListJson<VersionView> history(
       @RestPath String kind, @RestPath String value, @BeanParam ListQuery list) {
     return ListJson.of(
-        care.termHistory(request.actor(), DeskRequests.kind(kind), value, list.part()), VersionView::of);
+        care.termHistory(request.actor(), DeskRequests.kind(kind), value, list.part()),
+        VersionView::of);
   }
 
   @POST

@@ -1,12 +1,12 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.desk.DeskRequests.Undo;
 import club.emberwell.api.desk.UndoJson.PlanView;
 import club.emberwell.api.desk.UndoJson.RunView;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.undo.UndoPlan;

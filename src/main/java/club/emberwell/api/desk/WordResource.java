@@ -1,11 +1,11 @@
 package club.emberwell.api.desk;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.desk.DeskRequests.FileWord;
 import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.api.desk.WordsJson.ChangeView;
 import club.emberwell.api.desk.WordsJson.UnfiledView;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.member.Role;

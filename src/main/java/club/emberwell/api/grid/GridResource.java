@@ -1,8 +1,8 @@
 package club.emberwell.api.grid;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridPosting;
@@ -124,10 +124,7 @@ public class GridResource {
   }
 
   @GET
-  @Operation(
-      operationId = "listGrids",
-      summary = "My test grids",
-      description = "Newest first.")
+  @Operation(operationId = "listGrids", summary = "My test grids", description = "Newest first.")
   public ListJson<GridJson.Brief> list(@BeanParam ListQuery list) {
     return ListJson.of(grids.mine(request.actor(), list.part()), GridJson.Brief::of);
   }

@@ -1,8 +1,8 @@
 package club.emberwell.api.lot;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.lot.Lot;
 import club.emberwell.lot.LotPosting;

@@ -1,8 +1,8 @@
 package club.emberwell.api.sample;
 
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.access.PublicUrl;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.member.Role;
 import club.emberwell.sample.Sample;
@@ -51,8 +51,7 @@ public class SampleResource {
       operationId = "listSamples",
       summary = "My samples, newest first",
       description = "With q= those whose tag, place, notes or work hold every word.")
-  public ListJson<SampleJson> list(
-      @QueryParam("q") String text, @BeanParam ListQuery list) {
+  public ListJson<SampleJson> list(@QueryParam("q") String text, @BeanParam ListQuery list) {
     return ListJson.of(samples.mine(request.actor(), text, list.part()), this::json);
   }
 

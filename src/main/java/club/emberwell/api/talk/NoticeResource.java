@@ -1,7 +1,7 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.api.view.ListJson;
 import club.emberwell.api.talk.TalkRequests.Wanted;
+import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;

@@ -1,12 +1,12 @@
 package club.emberwell.api.talk;
 
-import club.emberwell.listing.Slice;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
-import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.listing.Slice;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
