@@ -1,5 +1,6 @@
 package club.emberwell.entry;
 
+import club.emberwell.member.Licence;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
@@ -45,6 +46,14 @@ public class EntryEntity {
 
   @Column(name = "origin_version", updatable = false)
   private Integer originVersion;
+
+  @Generated(event = EventType.INSERT)
+  @Column(insertable = false, updatable = false)
+  private Licence licence;
+
+  @Generated(event = EventType.INSERT)
+  @Column(insertable = false, updatable = false)
+  private Boolean named;
 
   @Column(name = "created_at", updatable = false)
   private Instant createdAt;
@@ -125,6 +134,11 @@ public class EntryEntity {
 
   public Origin origin() {
     return new Origin(origin, originVersion);
+  }
+
+  /** Under which it may be used, as its author chose when it was posted. */
+  public Licence licence() {
+    return licence;
   }
 
   public Instant createdAt() {

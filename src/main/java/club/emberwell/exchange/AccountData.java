@@ -32,7 +32,7 @@ class AccountData implements PersonalData {
       update member
          set handle = 'former member', email = null, email_confirmed_at = null,
              password_hash = null, role = 'member', status = 'erased', number_style = 'any',
-             units = '{}', version = version + 1
+             units = '{}', licence = null, named = false, version = version + 1
        where id = :member;
       """;
 
@@ -50,7 +50,8 @@ class AccountData implements PersonalData {
         new Rows(
             "account.json",
             """
-            select id, number, handle, email, email_confirmed_at, role, number_style, units, created_at
+            select id, number, handle, email, email_confirmed_at, role, number_style, units, licence,
+              named, created_at
               from member where id = :member
             """),
         new Rows(

@@ -48,6 +48,12 @@ public class Member {
   @JdbcTypeCode(SqlTypes.JSON)
   public Map<String, String> units = new HashMap<>();
 
+  /** Of what is posted from now on; null = what the club decided. */
+  public Licence licence;
+
+  /** Whether data that leave the club name this member as author. */
+  public boolean named = true;
+
   @Column(name = "created_at")
   public Instant createdAt;
 

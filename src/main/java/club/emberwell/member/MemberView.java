@@ -11,7 +11,6 @@ import java.util.UUID;
  * @param number the ordinal that stands for the member in columns
  * @param units how the member reads and writes numbers
  * @param version for If-Match
- * @param hasPassword whether there is one to sign in with
  */
 public record MemberView(
     UUID id,
@@ -20,8 +19,8 @@ public record MemberView(
     Standing standing,
     Contact contact,
     UnitPreferences units,
-    long version,
-    boolean hasPassword) {
+    Sharing sharing,
+    long version) {
   /** What the member may do, and since when somebody of this name has been here. */
   public record Standing(Role role, MemberStatus status, Instant since) {}
 
@@ -30,8 +29,17 @@ public record MemberView(
    *
    * @param email null where none was given
    * @param confirmed a letter to the address arrived
+   * @param hasPassword whether there is one to sign in with
    */
-  public record Contact(String email, boolean confirmed) {}
+  public record Contact(String email, boolean confirmed, boolean hasPassword) {}
+
+  /**
+   * How what this member posts from now on may be used.
+   *
+   * @param licence null = what the club decided
+   * @param named whether data that leave the club name the member as author
+   */
+  public record Sharing(Licence licence, boolean named) {}
 
   public Role role() {
     return standing.role();
@@ -53,6 +61,10 @@ public record MemberView(
     return contact.confirmed();
   }
 
+  public boolean hasPassword() {
+    return contact.hasPassword();
+  }
+
   /** This member as somebody who asks for something. */
   public Actor actor() {
     return new Actor(id, handle, role(), units);
@@ -64,6 +76,6 @@ public record MemberView(
       return this;
     }
     Standing lessened = new Standing(Role.MEMBER, status(), createdAt());
-    return new MemberView(id, number, handle, lessened, contact, units, version, hasPassword);
+    return new MemberView(id, number, handle, lessened, contact, units, sharing, version);
   }
 }

@@ -87,9 +87,10 @@ public class Members {
         member.number,
         member.handle,
         new MemberView.Standing(member.role, member.status, member.createdAt),
-        new MemberView.Contact(member.email, member.emailConfirmedAt != null),
+        new MemberView.Contact(
+            member.email, member.emailConfirmedAt != null, member.passwordHash != null),
         UnitPreferences.fromMap(member.units).with(member.numberStyle),
-        member.version,
-        member.passwordHash != null);
+        new MemberView.Sharing(member.licence, member.named),
+        member.version);
   }
 }

@@ -168,6 +168,7 @@ class ReportEntity {
             entry.number(),
             entry.version(),
             entry.state(),
+            entry.licence(),
             entry.createdAt(),
             entry.updatedAt()),
         new ReportSnapshot.Author(entry.memberId(), names.memberNumber(), names.memberHandle()),

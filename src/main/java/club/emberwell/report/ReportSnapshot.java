@@ -3,6 +3,7 @@ package club.emberwell.report;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
+import club.emberwell.member.Licence;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
 import java.time.Instant;
@@ -27,9 +28,16 @@ public record ReportSnapshot(
    * Which report in which state.
    *
    * @param number small integer identity, for columns
+   * @param licence under which it may be used
    */
   public record Standing(
-      UUID id, long number, int version, EntryState state, Instant createdAt, Instant updatedAt) {}
+      UUID id,
+      long number,
+      int version,
+      EntryState state,
+      Licence licence,
+      Instant createdAt,
+      Instant updatedAt) {}
 
   /**
    * Who made it.

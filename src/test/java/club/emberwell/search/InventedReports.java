@@ -14,6 +14,7 @@ import club.emberwell.laser.Settings;
 import club.emberwell.laser.Trials;
 import club.emberwell.laser.dose.Derived;
 import club.emberwell.laser.dose.DoseFormula;
+import club.emberwell.member.Licence;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;
@@ -65,6 +66,7 @@ final class InventedReports {
             number,
             1 + random.nextInt(3),
             EntryState.LIVE,
+            Licence.CC_BY,
             at,
             at),
         new Author(new UUID(1, member), member, "member" + member),

@@ -86,6 +86,7 @@ final class ReportMaker {
             OWN_NUMBERS + base.number(),
             1,
             EntryState.LIVE,
+            base.standing().licence(),
             base.createdAt(),
             base.createdAt()),
         new Author(base.author().id(), base.author().number(), "ada"),
@@ -108,7 +109,14 @@ final class ReportMaker {
 
   static ReportSnapshot inState(ReportSnapshot r, EntryState state, int version) {
     return new ReportSnapshot(
-        new Standing(r.id(), r.number(), version, state, r.createdAt(), r.updatedAt()),
+        new Standing(
+            r.id(),
+            r.number(),
+            version,
+            state,
+            r.standing().licence(),
+            r.createdAt(),
+            r.updatedAt()),
         r.author(),
         r.machine(),
         r.work(),

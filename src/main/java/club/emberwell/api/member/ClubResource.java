@@ -1,6 +1,7 @@
 package club.emberwell.api.member;
 
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.member.Licence;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubCare;
 import club.emberwell.member.club.ClubOptions;
@@ -54,6 +55,7 @@ public class ClubResource {
    * @param reading public or members
    * @param singleSignOn what the sign-in provider is called; left out where there is none
    * @param mail whether this server sends mail
+   * @param dataLicence SPDX id for what members post who chose none
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Club(
@@ -64,6 +66,7 @@ public class ClubResource {
       String singleSignOn,
       boolean mail,
       String licence,
+      Licence dataLicence,
       String notes) {}
 
   @GET
@@ -96,6 +99,7 @@ public class ClubResource {
             provider.issuer().map(issuer -> provider.label()).orElse(null),
             mail.available(),
             card.licence(),
+            card.dataLicence(),
             card.notes());
     return ApiRequest.answer(Response.ok(), card.version(), shown);
   }

@@ -7,6 +7,7 @@ import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.member.Licence;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
@@ -68,13 +69,21 @@ public class MeResource {
   }
 
   /**
-   * How numbers are read and written.
+   * How numbers are read and written, and how what is posted from now on may be used.
    *
    * @param numberStyle any, point or comma
    * @param units kind of quantity -> UCUM code; canonical where missing
+   * @param licence SPDX id; missing = what the club decided
+   * @param named whether data that leave the club name the member as author; missing = they do
    */
   @Schema(name = "Preferences")
-  public record PreferencesEntry(String numberStyle, Map<String, String> units) {}
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record PreferencesEntry(
+      String numberStyle, Map<String, String> units, Licence licence, Boolean named) {
+    private Accounts.Wish wish() {
+      return new Accounts.Wish(numberStyle, units, licence == null ? null : licence.code(), named);
+    }
+  }
 
   /** A new password, and the present one as proof. */
   @Schema(name = "PasswordChange")
@@ -100,7 +109,11 @@ public class MeResource {
           member.emailConfirmed(),
           member.role(),
           member.createdAt(),
-          new PreferencesEntry(member.units().style().code(), units));
+          new PreferencesEntry(
+              member.units().style().code(),
+              units,
+              member.sharing().licence(),
+              member.sharing().named()));
     }
   }
 
@@ -129,12 +142,12 @@ public class MeResource {
   @Path("me/preferences")
   @Operation(
       operationId = "setPreferences",
-      summary = "Choose units and the decimal mark",
+      summary = "Choose units, the decimal mark, and how others may use what I post",
       description = "Needs If-Match.")
   @APIResponseSchema(Me.class)
   public Response prefer(PreferencesEntry entry) {
     int version = request.version();
-    return answer(accounts.prefer(request.actor(), entry.numberStyle(), entry.units(), version));
+    return answer(accounts.prefer(request.actor(), entry.wish(), version));
   }
 
   @POST

@@ -2,6 +2,7 @@ package club.emberwell.api.view;
 
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Process;
+import club.emberwell.member.Licence;
 import club.emberwell.report.TriedByOthers;
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonIgnore;
@@ -27,9 +28,14 @@ public record ReportJson(
     List<TrialJson> trials,
     @JsonUnwrapped Beside beside) {
 
-  /** Which report in which state, and where it comes from. */
+  /**
+   * Which report in which state, and where it comes from.
+   *
+   * @param licence SPDX id: under which it may be used, as its author chose
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record Standing(UUID id, int version, EntryState state, String origin, UUID repeatOf) {}
+  public record Standing(
+      UUID id, int version, EntryState state, Licence licence, String origin, UUID repeatOf) {}
 
   /** Who made it with what. */
   @JsonInclude(JsonInclude.Include.NON_NULL)

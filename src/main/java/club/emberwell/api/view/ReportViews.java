@@ -79,6 +79,7 @@ public class ReportViews {
             r.id(),
             r.version(),
             r.state(),
+            r.standing().licence(),
             stored == null ? null : stored.origin().address(),
             r.repeatOf()),
         new Times(r.createdAt(), r.updatedAt()),

@@ -2,6 +2,7 @@ package club.emberwell.member.account;
 
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
+import club.emberwell.member.Licence;
 import club.emberwell.member.Member;
 import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberLimits;
@@ -54,23 +55,51 @@ public class Accounts {
   }
 
   /**
-   * Replaces how a member reads and writes numbers.
+   * How a member reads and writes numbers, and shares.
    *
    * @param style any, point or comma
-   * @param units kind name -> UCUM code
+   * @param units kind name -> UCUM code; null = canonical ones
+   * @param licence SPDX id; null or empty = what the club decided
+   * @param named whether data that leave the club name the member as author; null = they do
+   */
+  public record Wish(String style, Map<String, String> units, String licence, Boolean named) {
+    /** What a member chose so far. */
+    public static Wish of(MemberView member) {
+      Licence chosen = member.sharing().licence();
+      return new Wish(
+          member.units().style().code(),
+          member.units().toMap(),
+          chosen == null ? null : chosen.code(),
+          member.sharing().named());
+    }
+
+    private boolean asTheClub() {
+      return licence == null || licence.isEmpty();
+    }
+  }
+
+  /**
+   * Replaces what a member prefers. What was posted before keeps its licence.
+   *
    * @param version the version that was read, for If-Match
    * @throws EntryChanged when the account changed since
    */
   @Transactional
-  public MemberView prefer(Actor actor, String style, Map<String, String> units, long version) {
+  public MemberView prefer(Actor actor, Wish wish, long version) {
     List<Remark> remarks = new ArrayList<>();
-    Optional<NumberStyle> read = Coded.of(NumberStyle.class, style);
+    Optional<NumberStyle> read = Coded.of(NumberStyle.class, wish.style());
     if (read.isEmpty()) {
       remarks.add(
           Remark.error(
               RemarkId.NUMBER_STYLE_UNKNOWN, "/numberStyle", "Choose any, point or comma."));
     }
-    Map<QuantityKind, String> chosen = units == null ? Map.of() : checks.units(units, remarks);
+    Map<QuantityKind, String> chosen =
+        wish.units() == null ? Map.of() : checks.units(wish.units(), remarks);
+    Optional<Licence> licence = Coded.of(Licence.class, wish.licence());
+    if (!wish.asTheClub() && licence.isEmpty()) {
+      remarks.add(
+          Remark.error(RemarkId.LICENCE_UNKNOWN, "/licence", "Choose " + Licence.codes() + "."));
+    }
     Remarks.refuse(remarks);
     Member member = members.findById(actor.memberId());
     if (member.version != version) {
@@ -78,6 +107,8 @@ public class Accounts {
     }
     member.numberStyle = read.get();
     member.units = new UnitPreferences(chosen).toMap();
+    member.licence = licence.orElse(null);
+    member.named = !Boolean.FALSE.equals(wish.named());
     members.flush();
     return Members.view(member);
   }

@@ -2,6 +2,7 @@ package club.emberwell.member.club;
 
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
+import club.emberwell.member.Licence;
 import club.emberwell.member.MemberChecks;
 import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.club.ClubOptions.Door;
@@ -46,6 +47,7 @@ public class ClubCare {
    * @param door open, request or invitation
    * @param reading public or members
    * @param localSignIn whether names and passwords of this server count
+   * @param dataLicence SPDX id for what members post who chose none; null = it stays
    */
   public record Draft(
       String name,
@@ -53,6 +55,7 @@ public class ClubCare {
       String reading,
       Boolean localSignIn,
       String licence,
+      String dataLicence,
       String notes) {}
 
   /** What the club decided so far, straight from the database. */
@@ -78,6 +81,7 @@ public class ClubCare {
             "public".equals(draft.reading()),
             draft.localSignIn(),
             draft.licence().strip(),
+            Coded.of(Licence.class, draft.dataLicence()).orElse(before.dataLicence()),
             draft.notes() == null ? "" : draft.notes().strip(),
             version);
     QuarkusTransaction.requiringNew().run(() -> store(owner, before, after));
@@ -98,6 +102,7 @@ public class ClubCare {
     note(changed, "readingPublic", before.readingPublic(), after.readingPublic());
     note(changed, "localSignIn", before.localSignIn(), after.localSignIn());
     note(changed, "licence", before.licence(), after.licence());
+    note(changed, "dataLicence", before.dataLicence().code(), after.dataLicence().code());
     note(changed, "notes", before.notes(), after.notes());
     return changed;
   }
@@ -119,6 +124,11 @@ public class ClubCare {
     }
     if (!"public".equals(draft.reading()) && !"members".equals(draft.reading())) {
       remarks.add(Remark.error(RemarkId.READING_UNKNOWN, "/reading", "Choose public or members."));
+    }
+    if (draft.dataLicence() != null && Coded.of(Licence.class, draft.dataLicence()).isEmpty()) {
+      remarks.add(
+          Remark.error(
+              RemarkId.LICENCE_UNKNOWN, "/dataLicence", "Choose " + Licence.codes() + "."));
     }
     if (draft.localSignIn() == null) {
       remarks.add(

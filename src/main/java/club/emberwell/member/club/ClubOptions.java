@@ -1,5 +1,6 @@
 package club.emberwell.member.club;
 
+import club.emberwell.member.Licence;
 import club.emberwell.member.Secrets;
 import club.emberwell.remark.Coded;
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -31,7 +32,8 @@ public class ClubOptions {
    * All that owners decide.
    *
    * @param localSignIn whether names and passwords of this server count
-   * @param licence under which terms members share, for the pages and for exports
+   * @param licence under which terms members share, in words
+   * @param dataLicence of what members post who chose none
    * @param notes what strangers read about the club; several lines
    * @param version for If-Match
    */
@@ -41,6 +43,7 @@ public class ClubOptions {
       boolean readingPublic,
       boolean localSignIn,
       String licence,
+      Licence dataLicence,
       String notes,
       long version) {}
 
@@ -51,6 +54,7 @@ public class ClubOptions {
   private static final String CLUB_NAME = "club-name";
   private static final String LOCAL_SIGN_IN = "local-sign-in";
   private static final String LICENCE = "licence";
+  private static final String DATA_LICENCE = "data-licence";
   private static final String NOTES = "notes";
   private static final String VERSION = "club-version";
   private static final String ON = "on";
@@ -107,6 +111,7 @@ public class ClubOptions {
         PUBLIC.equals(values.get(READING)),
         ON.equals(values.get(LOCAL_SIGN_IN)),
         values.get(LICENCE),
+        Coded.of(Licence.class, values.get(DATA_LICENCE)).orElseThrow(),
         values.get(NOTES),
         Long.parseLong(values.get(VERSION)));
   }
@@ -120,6 +125,7 @@ public class ClubOptions {
       readingPublic(card.readingPublic());
       localSignIn(card.localSignIn());
       set(LICENCE, card.licence());
+      set(DATA_LICENCE, card.dataLicence().code());
       set(NOTES, card.notes());
     }
     return stored;

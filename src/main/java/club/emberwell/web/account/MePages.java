@@ -3,11 +3,13 @@ package club.emberwell.web.account;
 import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
+import club.emberwell.member.Licence;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
 import club.emberwell.member.account.NewPasswords;
+import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Tokens;
 import club.emberwell.quantity.QuantityKind;
@@ -29,6 +31,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -55,6 +58,7 @@ public class MePages extends Pages {
   private final Members members;
   private final Sessions sessions;
   private final Tokens tokens;
+  private final ClubOptions club;
   private final ClientAddress address;
 
   MePages(
@@ -63,12 +67,14 @@ public class MePages extends Pages {
       Members members,
       Sessions sessions,
       Tokens tokens,
+      ClubOptions club,
       ClientAddress address) {
     this.accounts = accounts;
     this.passwords = passwords;
     this.members = members;
     this.sessions = sessions;
     this.tokens = tokens;
+    this.club = club;
     this.address = address;
   }
 
@@ -80,7 +86,19 @@ public class MePages extends Pages {
   }
 
   /** What the account page shows. */
-  record Account(MemberView member, Form preferences, Form password, Form token, Keys keys) {}
+  record Account(MemberView member, Forms forms, Keys keys) {}
+
+  /** What can be changed. */
+  record Forms(Form preferences, Form sharing, Form password, Form token) {
+    /** The same but for what is not null: as it was sent. */
+    private Forms with(Form numbers, Form shared, Form word, Form key) {
+      return new Forms(
+          Objects.requireNonNullElse(numbers, preferences),
+          Objects.requireNonNullElse(shared, sharing),
+          Objects.requireNonNullElse(word, password),
+          Objects.requireNonNullElse(key, token));
+    }
+  }
 
   /**
    * By what this member is signed in.
@@ -102,21 +120,23 @@ public class MePages extends Pages {
         "password".equals(done)
             ? "Your password is changed. You are signed out everywhere else."
             : "Saved.");
-    return shown(preferences(), password(), token(), null);
+    return shown(forms(), null);
+  }
+
+  private Forms forms() {
+    return new Forms(preferences(), sharing(), password(), token());
   }
 
   private MemberView member() {
     return members.byId(actor().memberId()).orElseThrow();
   }
 
-  private TemplateInstance shown(Form preferences, Form password, Form token, String fresh) {
+  private TemplateInstance shown(Forms forms, String fresh) {
     MemberView member = member();
     return Templates.me(
         new Account(
             member,
-            preferences,
-            password,
-            token,
+            forms,
             new Keys(
                 sessions.of(member.id()), current.credential(), tokens.of(member.id()), fresh)));
   }
@@ -124,9 +144,32 @@ public class MePages extends Pages {
   @POST
   @Path("me/preferences")
   public Response prefer(SentForm sent) {
-    return take(sent, this::preferences, form -> shown(form, password(), token(), null))
-        .attempt(s -> accounts.prefer(actor(), s.typed("numberStyle"), units(s), s.version()))
+    return take(sent, this::preferences, form -> shown(forms().with(form, null, null, null), null))
+        .attempt(s -> accounts.prefer(actor(), reading(s), s.version()))
         .then("/me?done=preferences");
+  }
+
+  @POST
+  @Path("me/sharing")
+  public Response share(SentForm sent) {
+    return take(sent, this::sharing, form -> shown(forms().with(null, form, null, null), null))
+        .attempt(s -> accounts.prefer(actor(), sharing(s), s.version()))
+        .then("/me?done=sharing");
+  }
+
+  private Accounts.Wish reading(SentForm sent) {
+    Accounts.Wish before = Accounts.Wish.of(member());
+    return new Accounts.Wish(
+        sent.typed("numberStyle"), units(sent), before.licence(), before.named());
+  }
+
+  private Accounts.Wish sharing(SentForm sent) {
+    Accounts.Wish before = Accounts.Wish.of(member());
+    return new Accounts.Wish(
+        before.style(),
+        before.units(),
+        sent.typed("licence"),
+        !"false".equals(sent.typed("named")));
   }
 
   private static Map<String, String> units(SentForm sent) {
@@ -144,7 +187,7 @@ public class MePages extends Pages {
   @Path("me/password")
   @LocalSignIn
   public Response password(SentForm sent) {
-    return take(sent, MePages::password, form -> shown(preferences(), form, token(), null))
+    return take(sent, MePages::password, form -> shown(forms().with(null, null, form, null), null))
         .attempt(
             s ->
                 passwords.change(
@@ -159,14 +202,14 @@ public class MePages extends Pages {
   @POST
   @Path("me/tokens")
   public Response token(SentForm sent) {
-    return take(sent, this::token, form -> shown(preferences(), password(), form, null))
+    return take(sent, this::token, form -> shown(forms().with(null, null, null, form), null))
         .attempt(
             s ->
                 tokens.create(
                     actor(),
                     new Tokens.Wish(
                         s.typed("label"), List.of(String.valueOf(s.typed("scopes")).split(" ")))))
-        .showOnce(made -> shown(preferences(), password(), token(), made.token()));
+        .showOnce(made -> shown(forms(), made.token()));
   }
 
   @POST
@@ -192,6 +235,28 @@ public class MePages extends Pages {
         .sorted(Map.Entry.comparingByKey())
         .forEach(kind -> form.add(unitField(kind.getKey(), kind.getValue(), member.units())));
     return form;
+  }
+
+  private Form sharing() {
+    MemberView member = member();
+    Licence chosen = member.sharing().licence();
+    return new Form()
+        .changing("account", member.version(), "/me")
+        .add(
+            Field.of("licence", "Licence of what you post from now on")
+                .hint("What you posted before keeps the licence it has.")
+                .folded()
+                .choice("", "As the club: " + club.card().dataLicence().label())
+                .choices(Licence.values(), Licence::label)
+                .value(chosen == null ? "" : chosen.code()))
+        .add(
+            Field.of("named", "Author in data that others download")
+                .hint("Whoever is not named is named in none of it, old or new.")
+                .folded()
+                .choice("true", "My user name")
+                .choice("false", "Nobody")
+                .value(Boolean.toString(member.sharing().named()))
+                .required());
   }
 
   private static Field styleField(MemberView member) {

@@ -1,5 +1,6 @@
 package club.emberwell.web.club;
 
+import club.emberwell.member.Licence;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubCare;
 import club.emberwell.member.club.ClubOptions.Card;
@@ -70,6 +71,7 @@ public class ClubPages extends Pages {
         sent.typed("reading"),
         sent.flag("localSignIn"),
         sent.typed("licence"),
+        sent.typed("dataLicence"),
         sent.typed("notes"));
   }
 
@@ -107,6 +109,11 @@ public class ClubPages extends Pages {
                 .maxLength(LICENCE_LENGTH)
                 .lines()
                 .required())
+        .add(
+            choice("dataLicence", "Licence of what members post", card.dataLicence().code())
+                .hint("For members who choose none. What was posted before keeps its licence.")
+                .folded()
+                .choices(Licence.values(), Licence::label))
         .add(
             Field.of("notes", "About the club")
                 .hint("Shown on the page “About this club”.")

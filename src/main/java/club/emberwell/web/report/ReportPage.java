@@ -1,5 +1,6 @@
 package club.emberwell.web.report;
 
+import club.emberwell.member.Licence;
 import club.emberwell.remark.Remark;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.web.caution.CautionsView;
@@ -32,9 +33,11 @@ public record ReportPage(
   /**
    * Who wrote it.
    *
+   * @param licence under which it may be used
    * @param me whether the reader did
    */
-  public record Author(String handle, Instant posted, Instant updated, boolean me) {}
+  public record Author(
+      String handle, Licence licence, Instant posted, Instant updated, boolean me) {}
 
   /** What the reader may do. */
   public record Allowed(boolean edit, boolean repeat) {}

@@ -77,7 +77,8 @@ public class ReportViewer {
             s.id().toString(),
             s.version(),
             banner(s.state()),
-            new Author(s.author().handle(), s.createdAt(), s.updatedAt(), mine),
+            new Author(
+                s.author().handle(), s.standing().licence(), s.createdAt(), s.updatedAt(), mine),
             new Allowed(mine && stands, actor.signedIn() && s.state() == EntryState.LIVE)),
         new Work(
             WorkText.of(s, now.vocabulary(), reader),
