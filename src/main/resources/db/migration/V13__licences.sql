@@ -48,3 +48,35 @@ end
 $$;
 create trigger entry_licensed before insert on entry
   for each row execute function entry_licensed();
+
+-- The data as they were given out last: one package for all nodes, its zip file in parts.
+create table data_package (
+  id          uuid primary key,
+  made_at     timestamptz not null,
+  -- whatever older transactions did is in it
+  seen        xid8 not null,
+  -- what is told of it: counts, licences, files with their sums
+  described   jsonb not null check (jsonb_typeof(described) = 'object'),
+  size_bytes  bigint not null check (size_bytes > 0)
+);
+create index data_package_age on data_package (made_at);
+
+create table data_package_part (
+  package_id  uuid not null references data_package (id) on delete cascade,
+  position    integer not null check (position >= 0),
+  bytes       bytea not null check (length(bytes) > 0),
+  primary key (package_id, position)
+);
+alter table data_package_part alter column bytes set storage external;
+
+-- One node makes it at a time.
+create table data_making (
+  only_row  boolean primary key default true check (only_row),
+  -- somebody wants it made anew
+  asked_at  timestamptz,
+  -- which node makes it, and when another one may: nobody waits for a node that died
+  maker     uuid,
+  until     timestamptz,
+  check ((maker is null) = (until is null))
+);
+insert into data_making default values;

@@ -47,6 +47,7 @@ public class EntryEntity {
   @Column(name = "origin_version", updatable = false)
   private Integer originVersion;
 
+  @Enumerated(EnumType.STRING)
   @Generated(event = EventType.INSERT)
   @Column(insertable = false, updatable = false)
   private Licence licence;

@@ -19,7 +19,8 @@ import picocli.CommandLine.ParentCommand;
       Main.Start.class,
       Main.Demo.class,
       Rescue.ResetLink.class,
-      Rescue.LocalSignIn.class
+      Rescue.LocalSignIn.class,
+      Rescue.MakeData.class
     })
 public final class Main implements Callable<Integer> {
   @Mixin private Where where;

@@ -19,7 +19,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
 
-/** What only somebody on the server's own machine can do when nobody gets in any more. */
+/** What only somebody on the server's own machine can do: mostly when nobody gets in any more. */
 final class Rescue {
   private static final Duration PATIENCE = Duration.ofSeconds(5);
   private static final int SECRET_BYTES = 32;
@@ -73,6 +73,17 @@ final class Rescue {
       connection.setAutoCommit(false);
       run(connection, "UPDATE club_option SET value = 'on' WHERE key = 'local-sign-in'");
       run(connection, LOG, "switch-on-local-sign-in", "club", "options");
+      connection.commit();
+    } catch (SQLException e) {
+      throw unreadable(e);
+    }
+  }
+
+  /** Has the data made anew. */
+  void askForData() {
+    try (Connection connection = connect()) {
+      connection.setAutoCommit(false);
+      run(connection, "UPDATE data_making SET asked_at = now()");
       connection.commit();
     } catch (SQLException e) {
       throw unreadable(e);
@@ -170,6 +181,23 @@ final class Rescue {
     public Integer call() {
       main.where().rescue().localSignIn();
       System.out.println("Names and passwords count again, within some seconds.");
+      return ExitCode.STOPPED.number();
+    }
+  }
+
+  /** The verb that has the data made anew. */
+  @Command(
+      name = "make-data",
+      description = "Has a running server make the data anew that everybody can take along.",
+      mixinStandardHelpOptions = true)
+  static final class MakeData implements Callable<Integer> {
+    @ParentCommand private Main main;
+
+    @Override
+    public Integer call() {
+      main.where().rescue().askForData();
+      System.out.println(
+          "The server begins within a minute; the page /data tells when it is done.");
       return ExitCode.STOPPED.number();
     }
   }

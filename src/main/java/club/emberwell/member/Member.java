@@ -49,6 +49,7 @@ public class Member {
   public Map<String, String> units = new HashMap<>();
 
   /** Of what is posted from now on; null = what the club decided. */
+  @Enumerated(EnumType.STRING)
   public Licence licence;
 
   /** Whether data that leave the club name this member as author. */

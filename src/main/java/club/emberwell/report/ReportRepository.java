@@ -13,8 +13,10 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.hibernate.FlushMode;
 import org.hibernate.Session;
 
 /** Rows of reports. */
@@ -86,6 +88,41 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .getResultStream()
         .map(ReportRepository::named)
         .toList();
+  }
+
+  /** The same of these numbers. */
+  List<Named> namedLive(Collection<Long> numbers) {
+    return getEntityManager()
+        .createQuery(
+            WITH_NAMES.concat(
+                """
+                where e.kind = EntryKind.REPORT and e.state = EntryState.LIVE
+                  and e.number in :numbers
+                order by e.number"""),
+            Object[].class)
+        .setParameter("numbers", numbers)
+        .getResultStream()
+        .map(ReportRepository::named)
+        .toList();
+  }
+
+  /** Those whose authors are not named in data, by what they said then or say now. */
+  Set<UUID> unnamed(Collection<UUID> ids) {
+    return Set.copyOf(
+        getEntityManager()
+            .createQuery(
+                """
+                select e.id from EntryEntity e join Member m on m.id = e.memberId
+                where e.id in :ids and (e.named = false or m.named = false)""",
+                UUID.class)
+            .setParameter("ids", ids)
+            .getResultList());
+  }
+
+  /** Nothing that is read in this transaction is looked through for changes. */
+  void onlyRead() {
+    session().setDefaultReadOnly(true);
+    session().setHibernateFlushMode(FlushMode.MANUAL);
   }
 
   private static Named named(Object[] row) {

@@ -147,4 +147,19 @@ public final class SearchService {
           return ColumnReader.read(searcher, parts.matching(), vocabulary);
         });
   }
+
+  /**
+   * Which trials match, whatever the page.
+   *
+   * @param most that are wanted
+   * @throws IndexNotReady while there is no index
+   */
+  public MatchedTrials trials(SearchQuery query, int most) {
+    Vocabulary vocabulary = index.vocabulary();
+    return index.read(
+        searcher -> {
+          QueryParts parts = QueryParts.of(query, vocabulary, searcher.getIndexReader());
+          return MatchedTrials.read(searcher, parts.matching(), most);
+        });
+  }
 }

@@ -302,6 +302,72 @@ class AccountApiTest {
   }
 
   @Test
+  void aMemberChoosesTheLicenceOfWhatIsPostedFromThenOn() {
+    Person person = People.join();
+    String before = post(person);
+    person
+        .asks()
+        .header("If-Match", "\"0\"")
+        .body(Map.of("numberStyle", "any", "licence", "CC-BY-SA-4.0", "named", false))
+        .put("/api/v1/me/preferences")
+        .then()
+        .statusCode(200)
+        .body("preferences.licence", equalTo("CC-BY-SA-4.0"))
+        .body("preferences.named", equalTo(false));
+    String after = post(person);
+    String clubs = club.card().dataLicence().code();
+    person.asks().get(before).then().body("licence", equalTo(clubs));
+    person.asks().get(after).then().body("licence", equalTo("CC-BY-SA-4.0"));
+    person
+        .asks()
+        .header("If-Match", "\"1\"")
+        .body(Map.of("numberStyle", "any", "licence", "MIT"))
+        .put("/api/v1/me/preferences")
+        .then()
+        .statusCode(400)
+        .body("errors[0].pointer", equalTo("/licence"));
+    // left out: as the club
+    person
+        .asks()
+        .header("If-Match", "\"1\"")
+        .body(Map.of("numberStyle", "any"))
+        .put("/api/v1/me/preferences")
+        .then()
+        .body("preferences.licence", equalTo(null))
+        .body("preferences.named", equalTo(true));
+    person.asks().get(after).then().body("licence", equalTo("CC-BY-SA-4.0"));
+  }
+
+  private static String post(Person person) {
+    Map<String, Object> laser =
+        Map.of(
+            "source",
+            "co2",
+            "wavelength",
+            "10.6 um",
+            "ratedPower",
+            "40 W",
+            "motion",
+            "gantry",
+            "regime",
+            "cw");
+    Map<String, Object> report =
+        Map.of(
+            "laser", laser,
+            "material", "birch plywood",
+            "process", "cut",
+            "thickness", "3 mm",
+            "settings", Map.of("power", "80 %", "speed", "12 mm/s"),
+            "effect", "right");
+    return person
+        .asks()
+        .header("Idempotency-Key", People.freshHandle())
+        .body(report)
+        .post("/api/v1/reports")
+        .header("Location");
+  }
+
+  @Test
   void preferencesNobodyOffersAreRefusedAtTheirPointer() {
     Person person = People.join();
     person

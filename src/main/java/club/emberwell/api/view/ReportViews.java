@@ -58,6 +58,12 @@ public class ReportViews {
         new Beside(photos, null, tried, cautions(report.snapshot()), Noticed.of(report.remarks())));
   }
 
+  /** A report to take along: with what was typed, without what only its page needs. */
+  ReportJson shared(StoredReport report) {
+    Beside beside = new Beside(null, report.snapshot().photos(), null, null, null);
+    return json(report.snapshot(), report, beside);
+  }
+
   /** The cautions of a report's work. */
   public List<CautionJson> cautions(ReportSnapshot r) {
     return ReportCautions.of(r.work(), r.laser().source(), catalog.snapshot().cautions()).stream()

@@ -2,6 +2,7 @@ package club.emberwell.desk.log;
 
 import club.emberwell.desk.DeskAccess;
 import club.emberwell.desk.DeskLimits;
+import club.emberwell.listing.Csv;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
@@ -17,16 +18,14 @@ import jakarta.transaction.Transactional;
 import java.io.IOException;
 import java.io.Writer;
 import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Who did what, when and why: looked through by page, or written out whole in small portions. */
 @ApplicationScoped
 public class AuditTrail {
   private static final ListOrder LINES = ListOrder.newestFirst("audit", DeskLimits.AUDIT_PAGE);
 
-  /** Spreadsheets take a cell that begins like this for a formula. */
-  private static final String FORMULA = "=+-@\t\r";
+  private static final List<String> HEAD =
+      List.of("seq", "at", "by", "action", "kind", "id", "reason", "detail");
 
   private final AuditTrailRepository lines;
   private final ObjectMapper json;
@@ -68,7 +67,7 @@ public class AuditTrail {
   /** Writes all matching lines, newest first, {@link DeskLimits#AUDIT_BATCH} at a time. */
   public void export(AuditFilter filter, Format format, Writer out) throws IOException {
     if (format == Format.CSV) {
-      out.write("seq,at,by,action,kind,id,reason,detail\r\n");
+      Csv.line(out, HEAD);
     }
     long before = Long.MAX_VALUE;
     List<AuditLine> batch;
@@ -78,33 +77,27 @@ public class AuditTrail {
           QuarkusTransaction.requiringNew()
               .call(() -> lines.before(filter, from, DeskLimits.AUDIT_BATCH));
       for (AuditLine line : batch) {
-        out.write(format == Format.CSV ? csv(line) : object(line));
+        if (format == Format.CSV) {
+          Csv.line(out, cells(line));
+        } else {
+          out.write(object(line));
+        }
         before = line.seq();
       }
     } while (batch.size() == DeskLimits.AUDIT_BATCH);
     out.flush();
   }
 
-  private static String csv(AuditLine line) {
-    return Stream.of(
-                Long.toString(line.seq()),
-                UtcTime.of(line.at()),
-                line.who(),
-                line.action(),
-                line.entity(),
-                line.entityId(),
-                line.reason(),
-                line.detail())
-            .map(AuditTrail::cell)
-            .collect(Collectors.joining(","))
-        + "\r\n";
-  }
-
-  /** RFC 4180, and never a formula. */
-  static String cell(String text) {
-    String plain = !text.isEmpty() && FORMULA.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
-    boolean quoted = plain.chars().anyMatch(c -> c == '"' || c == ',' || c == '\n' || c == '\r');
-    return quoted ? '"' + plain.replace("\"", "\"\"") + '"' : plain;
+  private static List<Object> cells(AuditLine line) {
+    return List.of(
+        line.seq(),
+        UtcTime.of(line.at()),
+        line.who(),
+        line.action(),
+        line.entity(),
+        line.entityId(),
+        line.reason(),
+        line.detail());
   }
 
   private String object(AuditLine line) {

@@ -5,6 +5,7 @@ import club.emberwell.grid.plan.GridPlan.Cell;
 import club.emberwell.laser.Amount;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Setting;
+import club.emberwell.listing.Csv;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -21,8 +22,8 @@ public final class GridCsv {
   public static String of(GridPlan plan) {
     Set<Setting> settings = plan.cells().get(0).settings().values().keySet();
     StringBuilder out = new StringBuilder();
-    line(out, head(plan, settings));
-    plan.cells().forEach(cell -> line(out, cells(plan, cell, settings)));
+    out.append(Csv.line(head(plan, settings)));
+    plan.cells().forEach(cell -> out.append(Csv.line(cells(plan, cell, settings))));
     return out.toString();
   }
 
@@ -63,13 +64,5 @@ public final class GridCsv {
 
   private static String number(double value) {
     return new BigDecimal(value).round(SURE).stripTrailingZeros().toPlainString();
-  }
-
-  private static void line(StringBuilder out, List<String> cells) {
-    out.append(String.join(",", cells.stream().map(GridCsv::quoted).toList())).append("\r\n");
-  }
-
-  private static String quoted(String text) {
-    return text.matches("[^\",\r\n]*") ? text : '"' + text.replace("\"", "\"\"") + '"';
   }
 }

@@ -1,0 +1,2 @@
+/** Data to take along, described for programs. */
+package club.emberwell.api.data;

@@ -1,0 +1,146 @@
+package club.emberwell.web.data;
+
+import club.emberwell.access.AtAnyPace;
+import club.emberwell.access.PublicUrl;
+import club.emberwell.access.SentFile;
+import club.emberwell.access.problem.Problems;
+import club.emberwell.exchange.open.DataFile;
+import club.emberwell.exchange.open.DataPackage;
+import club.emberwell.exchange.open.PackageMaker;
+import club.emberwell.exchange.open.PackageShelf;
+import club.emberwell.exchange.open.SearchExport;
+import club.emberwell.member.Licence;
+import club.emberwell.member.Role;
+import club.emberwell.web.frame.Pages;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.vertx.http.Uncompressed;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Request;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.Locale;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** All that the club shares, to take along. */
+@Path("/data")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.READ)
+public class DataPages extends Pages {
+  private static final String PATH = "/data";
+
+  private final PackageMaker maker;
+  private final PackageShelf shelf;
+  private final PublicUrl url;
+
+  DataPages(PackageMaker maker, PackageShelf shelf, PublicUrl url) {
+    this.maker = maker;
+    this.shelf = shelf;
+    this.url = url;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance data(View view);
+  }
+
+  /**
+   * What the page says.
+   *
+   * @param given null while no package was made yet
+   * @param most trials of a search in one file
+   * @param minutes until what was taken back is out
+   */
+  record View(Given given, Lines lines, String most, long minutes) {}
+
+  /** The package. */
+  record Given(
+      DataPackage made, String size, String trials, List<Licence> licences, List<Row> files) {}
+
+  /** A file, with its size as people say it. */
+  record Row(String name, String size) {}
+
+  /** What to type first. */
+  record Lines(List<String> r, List<String> python, String key) {}
+
+  @GET
+  public TemplateInstance data(@RestQuery String done) {
+    say(done, "The data are being made anew. That takes a few minutes.");
+    String table = url.of(PATH + "/trials.csv");
+    return Templates.data(
+        new View(
+            maker.newest().map(DataPages::given).orElse(null),
+            new Lines(
+                FirstLines.r(table), FirstLines.python(table), url.of(PATH + "/signing-key.pem")),
+            number(SearchExport.MOST),
+            PackageMaker.OUT_WITHIN.toMinutes()));
+  }
+
+  private static Given given(DataPackage made) {
+    return new Given(
+        made,
+        size(made.zip().bytes()),
+        number(made.counts().trials()),
+        made.licences(),
+        made.files().stream().map(file -> new Row(file.name(), size(file.bytes()))).toList());
+  }
+
+  private static String number(int count) {
+    return String.format(Locale.ROOT, "%,d", count);
+  }
+
+  private static String size(long bytes) {
+    if (bytes < 1_000) {
+      return bytes + " B";
+    }
+    return bytes < 1_000_000
+        ? Math.round(bytes / 1e3) + " kB"
+        : String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
+  }
+
+  @GET
+  @Path("{file}")
+  @Produces(MediaType.WILDCARD)
+  @Uncompressed
+  public Response file(
+      @RestPath String file, @Context Request conditions, @Context HttpHeaders headers) {
+    DataPackage made = maker.newest().orElseThrow(() -> Problems.notFound().exception());
+    DataFile wanted = made.file(file).orElseThrow(() -> Problems.notFound().exception());
+    java.nio.file.Path here =
+        shelf.file(made, wanted).orElseThrow(() -> Problems.notFound().exception());
+    return new SentFile(here, type(file), file, wanted.sha256()).answer(conditions, headers);
+  }
+
+  private static String type(String file) {
+    return switch (file.substring(file.lastIndexOf('.') + 1)) {
+      case "zip" -> "application/zip";
+      case "csv" -> "text/csv;charset=UTF-8;header=present";
+      case "ndjson" -> "application/x-ndjson";
+      case "jsonld" -> "application/ld+json";
+      case "json" -> MediaType.APPLICATION_JSON;
+      case "pem" -> "application/x-pem-file";
+      case "sig" -> MediaType.APPLICATION_OCTET_STREAM;
+      default -> "text/plain;charset=UTF-8";
+    };
+  }
+
+  @POST
+  @AtAnyPace
+  @RolesAllowed(Role.OWN)
+  public Response make() {
+    maker.ask();
+    return to(PATH + "?done=asked");
+  }
+}
