@@ -1,5 +1,6 @@
 #!/bin/bash
-# Installs what the tests need (Debian's Chromium, fonts and Node.js, the rules for the API's document), then runs every test and check.
+# Installs what the tests need (Debian's Chromium, fonts and Node.js, the rules for the API's document, R and pandas
+# which open the data), then runs every test and check.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -7,6 +8,8 @@ as_root() { if [ "$(id -u)" = 0 ]; then "$@"; else sudo "$@"; fi; }
 
 missing=()
 command -v chromium >/dev/null || missing+=(chromium)
+command -v Rscript >/dev/null || missing+=(r-base-core)
+/usr/bin/python3 -c 'import pandas' 2>/dev/null || missing+=(python3-pandas)
 [ -n "$(fc-list 2>/dev/null | head -1)" ] || missing+=(fontconfig fonts-dejavu-core)
 command -v node >/dev/null || missing+=(nodejs)
 command -v npm >/dev/null || missing+=(npm)

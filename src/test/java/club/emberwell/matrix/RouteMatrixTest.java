@@ -4,6 +4,7 @@ import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.exchange.open.PackageMaker;
 import club.emberwell.matrix.Crew.Somebody;
 import club.emberwell.matrix.Routes.Route;
 import io.quarkus.test.junit.QuarkusTest;
@@ -26,6 +27,7 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -47,7 +49,13 @@ class RouteMatrixTest {
   private static final Set<Integer> REFUSALS = Set.of(401, 403, 404, 410);
 
   @Inject Crew crew;
+  @Inject PackageMaker maker;
   private final Map<String, Somebody> readers = new HashMap<>();
+
+  @BeforeEach
+  void dataToTakeAlong() {
+    maker.make();
+  }
 
   /** One line of the matrix. */
   record Line(Route route, String things, Map<String, String> expected) {

@@ -76,8 +76,12 @@ public class AnswerPages extends Pages {
       List<Detail> details,
       WorksView works) {}
 
-  /** Addresses from here: the search page with the same search, and a comparison with it. */
-  record Ways(String back, String compare) {}
+  /**
+   * Addresses from here: the search page with the same search, and a comparison with it.
+   *
+   * @param search its parameters, for the same as a file
+   */
+  record Ways(String back, String compare, String search) {}
 
   /**
    * What comes before the answer.
@@ -135,7 +139,7 @@ public class AnswerPages extends Pages {
     return Templates.range(
         new Page(
             QueryLabel.of(parsed.query(), catalog.vocabulary()),
-            new Ways("/?" + parameters, WITH + QueryString.encoded(parameters)),
+            new Ways("/?" + parameters, WITH + QueryString.encoded(parameters), parameters),
             new Notices(problems, panels.isEmpty() ? cautions : cautions.banned()),
             panels,
             details,

@@ -1,6 +1,5 @@
 package club.emberwell.web.data;
 
-import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.PublicUrl;
 import club.emberwell.access.SentFile;
 import club.emberwell.access.problem.Problems;
@@ -137,7 +136,6 @@ public class DataPages extends Pages {
   }
 
   @POST
-  @AtAnyPace
   @RolesAllowed(Role.OWN)
   public Response make() {
     maker.ask();
