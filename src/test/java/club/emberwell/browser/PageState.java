@@ -30,6 +30,7 @@ enum PageState {
       v -> v.open("/sign-up").fill(Map.of("handle", "a b", "password", "password")).send()),
   PASSWORD_FORGOTTEN(v -> v.open("/sign-in").press("main a[href*='reset']")),
   ABOUT("/about"),
+  DATA("/data"),
   FOR_PROGRAMS("/help/api"),
   NOT_FOUND("/nowhere"),
   NO_SUCH_REPORT("/reports/00000000-0000-7000-8000-000000000000"),

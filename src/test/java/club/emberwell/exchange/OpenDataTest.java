@@ -426,7 +426,7 @@ class OpenDataTest {
         .statusCode(200)
         .body("total", equalTo(1))
         .body("items[0].report", equalTo(id))
-        .body("items[0].speed", equalTo(400));
+        .body("items[0].speed", equalTo(400f));
     given().get("/search.csv?speedMin=fast").then().statusCode(422);
     String page = given().get("/?q=" + word).asString();
     assertTrue(page.contains("/search.csv?q=" + word), page);

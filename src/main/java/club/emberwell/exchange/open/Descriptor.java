@@ -19,6 +19,14 @@ final class Descriptor {
 
   private static final String SITE = "https://datapackage.org/profiles/2.0/";
 
+  private static final Map<String, Object> DIALECT =
+      Map.of(
+          "delimiter", ",",
+          "quoteChar", "\"",
+          "doubleQuote", true,
+          "lineTerminator", "\r\n",
+          "header", true);
+
   private Descriptor() {}
 
   /**
@@ -86,7 +94,7 @@ final class Descriptor {
     resource.put("description", Csv.RULE);
     resource.put("format", "csv");
     resource.put("mediatype", "text/csv");
-    resource.put("dialect", Map.of("delimiter", ",", "lineTerminator", "\r\n", "header", true));
+    resource.put("dialect", DIALECT);
     Map<String, Object> schema = new LinkedHashMap<>();
     schema.put("$schema", SITE + "tableschema.json");
     schema.put("fields", TrialTable.COLUMNS.stream().map(Descriptor::field).toList());

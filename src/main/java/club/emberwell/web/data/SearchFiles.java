@@ -18,6 +18,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import jakarta.ws.rs.core.UriInfo;
+import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Set;
 
@@ -36,24 +37,24 @@ public class SearchFiles extends Pages {
 
   /** Writes what was found. */
   private interface Format {
-    void write(MatchedTrials found, OutputStream out) throws java.io.IOException;
+    void write(MatchedTrials found, OutputStream out) throws IOException;
   }
 
   @GET
   @Path("search.csv")
   @Produces("text/csv")
   public Response csv(@Context UriInfo uri) {
-    return file(uri, export::csv, "text/csv;charset=UTF-8;header=present", "search.csv");
+    return file(uri, export::csv, "text/csv;charset=UTF-8;header=present", "csv");
   }
 
   @GET
   @Path("search.json")
   @Produces("application/json")
   public Response json(@Context UriInfo uri) {
-    return file(uri, export::json, "application/json", "search.json");
+    return file(uri, export::json, "application/json", "json");
   }
 
-  private Response file(UriInfo uri, Format format, String type, String name) {
+  private Response file(UriInfo uri, Format format, String type, String ending) {
     Parsed parsed =
         SearchQueryCodec.read(
             uri.getQueryParameters(),
@@ -66,8 +67,15 @@ public class SearchFiles extends Pages {
     MatchedTrials found = export.find(parsed.query());
     StreamingOutput body = out -> format.write(found, out);
     return Response.ok(body, type)
-        .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-        .header("Total-Count", found.total())
+        .header(
+            HttpHeaders.CONTENT_DISPOSITION,
+            "attachment; filename=\"" + name(found) + "." + ending + "\"")
         .build();
+  }
+
+  /** Says where something was left out, since a table has no other place for it. */
+  private static String name(MatchedTrials found) {
+    int here = found.here();
+    return here == found.total() ? "search" : "search-first-" + here + "-of-" + found.total();
   }
 }
