@@ -11,13 +11,11 @@ import club.emberwell.laser.SettingValue;
 import club.emberwell.laser.dose.DoseFormula;
 import club.emberwell.member.Licence;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.UtcTime;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.report.reading.WorkProperty;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
@@ -28,10 +26,6 @@ import java.util.stream.Stream;
 final class TrialTable {
   /** Ends the name of the column with what was typed. */
   static final String WRITTEN = "Written";
-
-  private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSSSSX", Locale.ROOT)
-          .withZone(ZoneOffset.UTC);
 
   static final List<Column> COLUMNS =
       Stream.of(record(), laser(), work(), settings(), outcome(), derived())
@@ -62,13 +56,13 @@ final class TrialTable {
                 "createdAt",
                 "When it was posted (UTC)",
                 "datetime",
-                r -> TIME.format(r.snapshot().createdAt()))
+                r -> UtcTime.of(r.snapshot().createdAt()))
             .required(),
         Column.of(
                 "updatedAt",
                 "When it last changed (UTC)",
                 "datetime",
-                r -> TIME.format(r.snapshot().updatedAt()))
+                r -> UtcTime.of(r.snapshot().updatedAt()))
             .required(),
         Column.whole("version", "Version of the report", r -> r.snapshot().version()).required(),
         Column.code(
