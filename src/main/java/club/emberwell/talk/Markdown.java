@@ -12,6 +12,8 @@ import org.commonmark.node.ListBlock;
 import org.commonmark.node.Node;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
+import org.commonmark.renderer.text.LineBreakRendering;
+import org.commonmark.renderer.text.TextContentRenderer;
 import org.owasp.html.HtmlPolicyBuilder;
 import org.owasp.html.PolicyFactory;
 
@@ -40,6 +42,9 @@ public final class Markdown {
   private static final HtmlRenderer RENDERER =
       HtmlRenderer.builder().escapeHtml(true).sanitizeUrls(true).build();
 
+  private static final TextContentRenderer WORDS =
+      TextContentRenderer.builder().lineBreakRendering(LineBreakRendering.STRIP).build();
+
   /** An address that was not let through is empty; a link to nowhere is none. */
   private static final Pattern SOMEWHERE = Pattern.compile(".+", Pattern.DOTALL);
 
@@ -64,6 +69,11 @@ public final class Markdown {
     Node document = PARSER.parse(text);
     document.accept(new WithoutPictures());
     return new SafeHtml(POLICY.sanitize(RENDERER.render(document)));
+  }
+
+  /** The words of a text alone, in one line. */
+  public static String plain(String text) {
+    return WORDS.render(PARSER.parse(text));
   }
 
   /** A picture would tell its host who reads; its description stays. */

@@ -8,6 +8,7 @@ import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.talk.TalkSearch;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -66,6 +67,18 @@ public class TalkFinder {
                 ? entries.newest(kind, unanswered, place)
                 : entries.latest(kind, unanswered, place),
         entry -> List.of(entry.createdAt(), entry.id()));
+  }
+
+  /** Live ones of a kind, those written last first. */
+  @Transactional
+  public List<TalkEntry> newest(EntryKind kind, int most) {
+    return entries.newest(kind, most);
+  }
+
+  /** Those of these that are live, in no particular order. */
+  @Transactional
+  public List<TalkEntry> live(Collection<UUID> ids) {
+    return entries.live(ids);
   }
 
   /** Lets the writer find their own entry at once; after the transaction that wrote it. */

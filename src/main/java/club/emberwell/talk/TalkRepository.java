@@ -91,6 +91,14 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
             .setMaxResults(place.most()));
   }
 
+  /** Written last first; the index of live entries serves this order. */
+  List<TalkEntry> newest(EntryKind kind, int most) {
+    return entries(
+        query("e.state = EntryState.LIVE and e.kind = :kind order by e.number desc")
+            .setParameter("kind", kind)
+            .setMaxResults(most));
+  }
+
   /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
   List<TalkEntry> answers(TalkEntry question, Actor actor, Place place) {
     return entries(

@@ -90,6 +90,19 @@ public record SearchQuery(
     return text.isEmpty() && facets.isEmpty() && ranges.isEmpty();
   }
 
+  /** The same reports whoever reads: without a machine, an order and a size. */
+  public SearchQuery unordered() {
+    return new SearchQuery(text, facets, ranges, null, "", page, everything().size);
+  }
+
+  /** True where it is the first page of everything, or of one value of one facet. */
+  public boolean isOneChoice() {
+    return page == 0
+        && text.isEmpty()
+        && ranges.isEmpty()
+        && facets.values().stream().mapToInt(List::size).sum() <= 1;
+  }
+
   /** Whether a value of the facet is chosen. */
   public boolean filters(Facet facet) {
     return facets.containsKey(facet.code());

@@ -86,9 +86,7 @@ public class Watches {
       throw new EntryRefused(
           parsed.problems().stream().map(remark -> remark.at("/query")).toList());
     }
-    SearchQuery read = parsed.query();
-    return new SearchQuery(
-        read.text(), read.facets(), read.ranges(), null, "", 0, SearchQuery.everything().size());
+    return parsed.query().unordered().withPage(0);
   }
 
   private static Remark tooLong() {

@@ -1,6 +1,8 @@
 package club.emberwell.web.about;
 
 import club.emberwell.member.Role;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -15,7 +17,7 @@ import jakarta.ws.rs.core.MediaType;
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
-public class AboutPages {
+public class AboutPages extends Pages {
   @CheckedTemplate
   static class Templates {
     private Templates() {}
@@ -29,6 +31,12 @@ public class AboutPages {
   @Path("about")
   @PermitAll
   public TemplateInstance about() {
+    page.preview(
+        Preview.of(
+            "/about",
+            page.getClubName()
+                + " collects laser settings of its members: on which material and coating, with"
+                + " which laser, and how it came out. How to read the numbers, and safety."));
     return Templates.about();
   }
 

@@ -14,9 +14,11 @@ import club.emberwell.remark.Remark;
 import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryLabel;
 import club.emberwell.search.query.QueryString;
+import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import club.emberwell.web.plot.SpeedPlot;
 import club.emberwell.web.range.DetailView;
 import club.emberwell.web.range.MachineView;
@@ -36,6 +38,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** All about one work: the answer first, then speed against power, the rest folded. */
@@ -126,6 +129,9 @@ public class AnswerPages extends Pages {
         consensus.answer(new ConsensusService.Ask(parsed.query(), actor, machine, spacing, true));
     List<AnswerView> panels = answers.onRange(found, parsed.query(), actor);
     String parameters = SearchQueryCodec.write(parsed.query().withPage(0));
+    if (problems.isEmpty()) {
+      page.preview(preview(parsed.query().unordered(), panels));
+    }
     CautionsView cautions =
         CautionsView.of(
             QueryCautions.of(parsed.query(), catalog.snapshot()),
@@ -144,6 +150,17 @@ public class AnswerPages extends Pages {
             panels,
             details,
             WorksView.of(AnswerViews.otherWorks(found), reader, Integer.MAX_VALUE)));
+  }
+
+  private Preview preview(SearchQuery query, List<AnswerView> panels) {
+    String said =
+        panels.isEmpty()
+            ? "What members used for "
+                + QueryLabel.of(query, catalog.vocabulary())
+                + ", for each kind of work and laser."
+            : panels.stream().map(AnswerView::getDescription).collect(Collectors.joining(" "));
+    return Preview.of("/range?" + SearchQueryCodec.write(query.withPage(0)), said)
+        .listedIf(query.isOneChoice() && !panels.isEmpty());
   }
 
   private Detail detail(

@@ -23,6 +23,12 @@ public record AnswerView(
     Folds folds,
     Others others) {
 
+  /** The answer in a line, for those who see no more of it. */
+  public String getDescription() {
+    return "%s, %s, %s: %s (%s)."
+        .formatted(head.work(), head.process(), head.laser(), start.title(), evidence.counts());
+  }
+
   /**
    * What is answered, and for which machine.
    *

@@ -5,6 +5,7 @@ import club.emberwell.catalog.CautionClass;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.quantity.UnitPreferences;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The cautions of a work or a search, by class. None of them says that anything is safe, and none
@@ -43,6 +44,11 @@ public record CautionsView(
   public CautionsView particular() {
     return new CautionsView(
         List.of(), cares, notes.stream().filter(note -> !note.about().isEmpty()).toList());
+  }
+
+  /** Heaviest first. */
+  public Stream<CautionView> all() {
+    return Stream.of(bans, cares, notes).flatMap(List::stream);
   }
 
   public boolean isEmpty() {

@@ -12,6 +12,7 @@ import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.web.bench.MachineForm;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
 import club.emberwell.web.report.SettingFields;
@@ -80,6 +81,7 @@ public class DosePages extends Pages {
   public Response dose(@Context UriInfo uri) {
     SentForm sent = new SentForm(uri.getQueryParameters());
     if (sent.lacks(DoseForm.ASKING)) {
+      preview(uri, "", "Dose, power and pulse values of laser settings, with every formula.");
       return Response.ok(Templates.dose(view(sent, List.of(), null, null))).build();
     }
     UnitPreferences reader = actor().units();
@@ -103,6 +105,13 @@ public class DosePages extends Pages {
     }
     EqualDose equal = EqualDose.of(answer, wanted.settings(), reader);
     return Response.ok(Templates.dose(view(sent, answer.remarks(), answer, equal))).build();
+  }
+
+  /** The blank form may be found; what somebody typed into it is their own. */
+  private void preview(UriInfo uri, String path, String description) {
+    page.preview(
+        Preview.of("/dose" + path, description + " Nothing is stored.")
+            .listedIf(uri.getQueryParameters().isEmpty()));
   }
 
   private DoseView view(SentForm sent, List<Remark> remarks, Answer answer, EqualDose equal) {
@@ -132,6 +141,7 @@ public class DosePages extends Pages {
   @GET
   @Path("eyes")
   public Response eyes(@Context UriInfo uri) {
+    preview(uri, "/eyes", "Eye protection and distances for a laser beam that escapes.");
     EyesView view = EyesView.of(new SentForm(uri.getQueryParameters()), actor().units().style());
     return answer(view.form(), Templates.eyes(view));
   }
@@ -139,6 +149,7 @@ public class DosePages extends Pages {
   @GET
   @Path("air")
   public Response air(@Context UriInfo uri) {
+    preview(uri, "/air", "Air in the duct and in the room for laser work with fumes.");
     AirView view = AirView.of(new SentForm(uri.getQueryParameters()), actor().units().style());
     return answer(view.form(), Templates.air(view));
   }

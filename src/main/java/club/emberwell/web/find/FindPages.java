@@ -3,10 +3,13 @@ package club.emberwell.web.find;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
+import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;
 import club.emberwell.web.answer.AnswerViews;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
+import club.emberwell.web.outside.FeedPages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -42,6 +45,16 @@ public class FindPages extends Pages {
     static native TemplateInstance find(FindView view);
   }
 
+  private static Preview preview(SearchQuery query, FindView view) {
+    String feed =
+        query.isEverything()
+            ? null
+            : FeedPages.RESULTS + "?" + SearchQueryCodec.write(query.withPage(0));
+    return Preview.of(FindView.address(query), view.getDescription())
+        .withFeed(feed)
+        .listedIf(query.isOneChoice());
+  }
+
   @GET
   @RolesAllowed(Role.READ)
   public TemplateInstance find(@Context UriInfo uri) {
@@ -57,6 +70,10 @@ public class FindPages extends Pages {
             .machine(uri.getQueryParameters().getFirst(AnswerViews.MACHINE), actor)
             .or(() -> answers.machine(parsed.query().near(), actor))
             .orElse(null);
-    return Templates.find(views.of(parsed, machine, actor));
+    FindView view = views.of(parsed, machine, actor);
+    if (parsed.problems().isEmpty()) {
+      page.preview(preview(parsed.query().unordered(), view));
+    }
+    return Templates.find(view);
   }
 }

@@ -9,6 +9,7 @@ import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.WorksView;
 import club.emberwell.web.talk.AskPages;
 import club.emberwell.web.talk.EntryLine;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -93,6 +94,21 @@ record FindView(
 
   /** A way out of an empty result. */
   record Way(String label, String href) {}
+
+  /** What it comes to, for those who see no more of it. */
+  String getDescription() {
+    String what =
+        asked.title().isEmpty()
+            ? "Laser settings that members tested, with power, speed, dose and how it came out: "
+            : "Laser settings that members tested for " + asked.title() + ": ";
+    List<String> said = new ArrayList<>();
+    cautions.bans().forEach(ban -> said.add(ban.title() + ": " + ban.advice()));
+    said.add(what + found.said() + ".");
+    if (answer.panels().size() == 1) {
+      said.add(answer.panels().get(0).getDescription());
+    }
+    return String.join(" ", said);
+  }
 
   /** Before the parameters of a search. */
   static final String ADDRESS = "/?";

@@ -15,6 +15,7 @@ import club.emberwell.search.query.Order;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import club.emberwell.web.range.RangeView;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -95,13 +96,19 @@ public class PersonPages extends Pages {
         found.hits().stream()
             .map(hit -> HitView.of(hit, catalog.vocabulary(), actor().units()))
             .toList();
+    String counted = RangeView.counted(found.totalReports(), "result", "results");
+    page.preview(
+        Preview.of(
+                address(member.handle()),
+                member.handle() + ", member of " + page.getClubName() + ": " + counted + ".")
+            .listedIf(false));
     return Templates.person(
         new Person(
             member.handle(),
             member.standing().since(),
             hits.stream().map(hit -> hit.posted().laser()).distinct().toList(),
             consensus.known(theirs).stream().limit(WORKS).map(this::known).toList(),
-            RangeView.counted(found.totalReports(), "result", "results"),
+            counted,
             hits,
             FindView.address(
                 SearchQuery.everything()

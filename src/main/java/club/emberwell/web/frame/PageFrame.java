@@ -1,6 +1,7 @@
 package club.emberwell.web.frame;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.PublicUrl;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.session.SignInProvider;
@@ -40,12 +41,14 @@ public class PageFrame {
   @Inject SignInProvider provider;
   @Inject Inbox inbox;
   @Inject CurrentActor current;
+  @Inject PublicUrl url;
 
   @ConfigProperty(name = "quarkus.application.version")
   String version;
 
   private boolean failed;
   private String notice;
+  private Preview preview;
 
   /** One place of the top bar. */
   public record Place(String href, String label, String icon, boolean current) {}
@@ -58,6 +61,37 @@ public class PageFrame {
   /** A sentence above the page, e.g. that something was saved. */
   public void say(String sentence) {
     notice = sentence;
+  }
+
+  /** Says what others are told of this page; what says nothing is kept to itself. */
+  public void preview(Preview of) {
+    preview = of;
+  }
+
+  /**
+   * What others are told of this page, with whole addresses; null where nothing is: to members
+   * only, and of a form that was refused.
+   */
+  public Preview getPreview() {
+    return preview == null || failed || !isPublic()
+        ? null
+        : new Preview(
+            url.of(preview.path()),
+            preview.description(),
+            url.of(preview.photo() == null ? asset("icons/512.png") : preview.photo()),
+            preview.feed(),
+            preview.listed());
+  }
+
+  /** Whether search engines may list this page. */
+  public boolean isListed() {
+    Preview told = getPreview();
+    return told != null && told.listed() && !isSignedIn();
+  }
+
+  /** Whether strangers read here. */
+  public boolean isPublic() {
+    return club.readingPublic();
   }
 
   public boolean isFailed() {

@@ -14,6 +14,7 @@ import club.emberwell.web.caution.CautionView;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.caution.TermLink;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import club.emberwell.web.material.ReportCounts.Counts;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -92,6 +93,12 @@ public class MaterialPages extends Pages {
     Actor actor = actor();
     Catalog now = catalog.snapshot();
     Counts reports = counts.all(actor);
+    page.preview(
+        Preview.of(
+                "/materials",
+                "Materials, coatings and colours for laser work, each with its cautions, their sources"
+                    + " and what members tested. No caution does not mean it is safe.")
+            .listedIf(text.isEmpty()));
     return Templates.list(
         new Listing(
             text,
@@ -142,6 +149,8 @@ public class MaterialPages extends Pages {
     }
     Actor actor = actor();
     int reports = counts.all(actor).of(kind, term.slug());
-    return Response.ok(Templates.term(TermView.of(now, term, actor.units(), reports))).build();
+    TermView view = TermView.of(now, term, actor.units(), reports);
+    page.preview(Preview.of(TermLink.address(term), view.getDescription()));
+    return Response.ok(Templates.term(view)).build();
   }
 }

@@ -7,7 +7,9 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.web.caution.CautionView;
 import club.emberwell.web.caution.TermLink;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * A material or coating with all that is known of it.
@@ -28,6 +30,28 @@ record TermView(
     List<CautionView> cautions,
     int reports,
     String find) {
+
+  /** What is known of it, for those who see no more of it. */
+  String getDescription() {
+    if (!bans.isEmpty()) {
+      return bans.get(0).title() + ": " + bans.get(0).advice();
+    }
+    List<String> said = new ArrayList<>();
+    said.add(
+        reports == 0
+            ? term.label() + ": nobody has posted a result on it yet."
+            : term.label()
+                + ": laser settings from "
+                + reports
+                + (reports == 1 ? " report." : " reports."));
+    said.add(
+        cautions.isEmpty()
+            ? "We have no caution for it, which does not mean it is safe."
+            : "Cautions: "
+                + cautions.stream().map(CautionView::title).collect(Collectors.joining("; "))
+                + ".");
+    return String.join(" ", said);
+  }
 
   static TermView of(Catalog catalog, Term term, UnitPreferences reader, int reports) {
     Vocabulary vocabulary = catalog.vocabulary();

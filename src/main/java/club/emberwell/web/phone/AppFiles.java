@@ -1,8 +1,11 @@
 package club.emberwell.web.phone;
 
 import club.emberwell.web.frame.PageFrame;
+import club.emberwell.web.phone.Manifest.Colours;
 import club.emberwell.web.phone.Manifest.Icon;
 import club.emberwell.web.phone.Manifest.Shortcut;
+import club.emberwell.web.phone.Manifest.Where;
+import club.emberwell.web.phone.Manifest.Words;
 import io.smallrye.common.annotation.Blocking;
 import io.vertx.core.json.JsonArray;
 import io.vertx.core.json.JsonObject;
@@ -40,12 +43,15 @@ public class AppFiles {
   @PermitAll
   public Manifest manifest() {
     return new Manifest(
-        page.getClubName(),
-        "Emberwell",
-        "/",
+        new Words(
+            page.getClubName(),
+            "Emberwell",
+            "Laser settings that members tested, test grids and questions.",
+            "en",
+            "ltr"),
+        new Where("/", "/", "/"),
         "standalone",
-        PAPER,
-        PAPER,
+        new Colours(PAPER, PAPER),
         List.of(
             new Icon("/assets/icons/192.png", "192x192", PNG, ANY),
             new Icon("/assets/icons/512.png", "512x512", PNG, ANY),

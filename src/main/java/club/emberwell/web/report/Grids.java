@@ -138,7 +138,7 @@ final class Grids {
         words(trial, others, reader),
         Stream.concat(
                 Stream.of(quality).filter(text -> !text.isEmpty()),
-                ReportViewer.defects(trial, vocabulary).stream())
+                TrialText.defects(trial, vocabulary).stream())
             .collect(Collectors.joining(", ")));
   }
 

@@ -26,9 +26,11 @@ public record ReportPage(
   /**
    * Which report it is.
    *
+   * @param title what was done to what with which laser, and how it came out
    * @param banner what must be said of its state, or null
    */
-  public record Head(String id, int version, String banner, Author author, Allowed may) {}
+  public record Head(
+      String id, String title, int version, String banner, Author author, Allowed may) {}
 
   /**
    * Who wrote it.

@@ -1,5 +1,6 @@
 package club.emberwell.web.report;
 
+import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Gone;
 import club.emberwell.entry.Revision;
 import club.emberwell.entry.Revision.Step;
@@ -75,8 +76,12 @@ public class ReportPages extends Pages {
   public Response show(@RestPath UUID id, @RestQuery String saved) {
     say(saved, "Posted. Others can find it now.");
     try {
-      ReportPage report = shown(id);
+      StoredReport stored = reports.get(actor(), id);
+      ReportPage report = shown(stored);
       opened.saw(List.of(id));
+      if (stored.snapshot().state() == EntryState.LIVE) {
+        page.preview(viewer.preview(stored, actor()));
+      }
       return Response.ok(Templates.report(report, photoForm())).build();
     } catch (Gone e) {
       return Response.status(Response.Status.GONE).entity(Templates.gone(e.getMessage())).build();
@@ -84,8 +89,12 @@ public class ReportPages extends Pages {
   }
 
   private ReportPage shown(UUID id) {
+    return shown(reports.get(actor(), id));
+  }
+
+  private ReportPage shown(StoredReport report) {
     Actor actor = actor();
-    StoredReport report = reports.get(actor, id);
+    UUID id = report.snapshot().id();
     List<UUID> repeats = reports.repeats(actor, id);
     return viewer.page(
         report,

@@ -1,9 +1,6 @@
 package club.emberwell.web.report;
 
 import club.emberwell.catalog.Catalog;
-import club.emberwell.catalog.Term;
-import club.emberwell.catalog.TermKind;
-import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Effect;
@@ -24,6 +21,7 @@ import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.web.caution.CautionsView;
+import club.emberwell.web.frame.Preview;
 import club.emberwell.web.report.ReportPage.Allowed;
 import club.emberwell.web.report.ReportPage.Author;
 import club.emberwell.web.report.ReportPage.Head;
@@ -35,6 +33,7 @@ import club.emberwell.web.report.ReportPage.Said;
 import club.emberwell.web.report.ReportPage.Told;
 import club.emberwell.web.report.ReportPage.Trials;
 import club.emberwell.web.report.ReportPage.Work;
+import club.emberwell.web.trial.ReportText;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -75,6 +74,7 @@ public class ReportViewer {
     return new ReportPage(
         new Head(
             s.id().toString(),
+            ReportText.title(s, now.vocabulary(), reader),
             s.version(),
             banner(s.state()),
             new Author(
@@ -107,6 +107,18 @@ public class ReportViewer {
             similar(s)));
   }
 
+  /** What others are told of it. */
+  public Preview preview(StoredReport report, Actor actor) {
+    ReportSnapshot s = report.snapshot();
+    String path = "/reports/" + s.id();
+    return Preview.of(path, ReportText.sentence(s, catalog.vocabulary(), actor.units()))
+        .withPhoto(
+            report.photos().stream()
+                .findFirst()
+                .map(photo -> path + "/photos/" + photo.id() + ".jpg")
+                .orElse(null));
+  }
+
   /** “Shed diode”, Tussock 10; null where the laser is described only. */
   private static String machine(Burner used) {
     if (used.name() == null) {
@@ -120,14 +132,7 @@ public class ReportViewer {
         trial.effect().label(),
         TrialText.effectClass(trial.effect()),
         trial.quality(),
-        defects(trial, now.vocabulary()));
-  }
-
-  /** What went wrong, in words. */
-  static List<String> defects(TrialSnapshot trial, Vocabulary vocabulary) {
-    return trial.defects().stream()
-        .map(slug -> vocabulary.term(TermKind.DEFECT, slug).map(Term::label).orElse(slug))
-        .toList();
+        TrialText.defects(trial, now.vocabulary()));
   }
 
   private static String banner(EntryState state) {

@@ -7,6 +7,7 @@ import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.search.query.QueryString;
+import club.emberwell.talk.Markdown;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
@@ -17,6 +18,7 @@ import club.emberwell.web.frame.FormPage;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -83,6 +85,9 @@ public class AskPages extends Pages {
     String text = q == null ? "" : q.strip();
     Shown shown = Shown.UNANSWERED.code().equals(show) ? Shown.UNANSWERED : Shown.QUESTIONS;
     boolean unanswered = shown == Shown.UNANSWERED;
+    page.preview(
+        shown.preview(
+            text, at, "Questions of members about laser settings, materials and faults."));
     return Templates.questions(
         views.list(finder.find(EntryKind.QUESTION, text, unanswered, at), text, shown));
   }
@@ -167,7 +172,24 @@ public class AskPages extends Pages {
             ? talk.thread(actor, id, Pager.part(number))
             : talk.threadAt(actor, id, wanted);
     opened.saw(thread.ids());
+    preview(thread);
     return Templates.question(views.thread(thread, actor), answering(id, blankAnswer()));
+  }
+
+  private void preview(TalkService.Thread thread) {
+    TalkEntry question = thread.question();
+    if (question.isLive()) {
+      String answers = question.answers() == 1 ? "1 answer" : question.answers() + " answers";
+      page.preview(
+          Preview.of(
+                  question.path(),
+                  answers
+                      + ". "
+                      + question.memberHandle()
+                      + " asks: "
+                      + Markdown.plain(question.written().text()))
+              .listedIf(thread.answers().page() == 0));
+    }
   }
 
   @POST

@@ -5,6 +5,7 @@ import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.talk.Markdown;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
@@ -13,6 +14,7 @@ import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Opened;
 import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -64,6 +66,9 @@ public class NoticePages extends Pages {
   public TemplateInstance notices(@RestQuery String q, @RestQuery("page") String number) {
     Part at = Pager.part(number);
     String text = q == null ? "" : q.strip();
+    page.preview(
+        Shown.NOTICES.preview(
+            text, at, "What members should know: batches, machines and firmware that changed."));
     return Templates.notices(
         views.list(finder.find(EntryKind.NOTICE, text, false, at), text, Shown.NOTICES));
   }
@@ -110,6 +115,12 @@ public class NoticePages extends Pages {
       throw new EntryUnknown("notice");
     }
     opened.saw(List.of(id));
+    if (entry.isLive()) {
+      page.preview(
+          Preview.of(
+              entry.path(),
+              entry.memberHandle() + " tells: " + Markdown.plain(entry.written().text())));
+    }
     return Templates.notice(views.entry(entry, actor));
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.web.talk;
 
 import club.emberwell.search.query.QueryString;
+import club.emberwell.web.frame.Preview;
 
 /** The lists of talk, each with its address. */
 enum Shown {
@@ -32,6 +33,13 @@ enum Shown {
    */
   String label(boolean found) {
     return this == QUESTIONS && found ? "All questions" : label;
+  }
+
+  /** What others are told of this list; its first page with all there is may be found. */
+  Preview preview(String text, int page, String description) {
+    String all = address(text);
+    String at = page == 0 ? all : all + (all.contains("?") ? "&" : "?") + "page=" + page;
+    return Preview.of(at, description).listedIf(at.equals(path));
   }
 
   /**

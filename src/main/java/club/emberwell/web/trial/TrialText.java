@@ -1,5 +1,8 @@
 package club.emberwell.web.trial;
 
+import club.emberwell.catalog.Term;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.Amount;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Laser;
@@ -11,6 +14,7 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.reading.TrialSnapshot;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -92,6 +96,13 @@ public final class TrialText {
     return d.lineDose() == null
         ? ""
         : QuantityPrinter.print(d.lineDose(), QuantityKind.LINE_DOSE, reader);
+  }
+
+  /** What went wrong, in words. */
+  public static List<String> defects(TrialSnapshot trial, Vocabulary vocabulary) {
+    return trial.defects().stream()
+        .map(slug -> vocabulary.term(TermKind.DEFECT, slug).map(Term::label).orElse(slug))
+        .toList();
   }
 
   /** A shape that tells effects apart without colour. */

@@ -11,6 +11,7 @@ import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.talk.Matching;
 import club.emberwell.web.frame.Browser;
+import club.emberwell.web.outside.AtomRules;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;

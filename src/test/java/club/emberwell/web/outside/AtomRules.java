@@ -1,4 +1,4 @@
-package club.emberwell.web.talk;
+package club.emberwell.web.outside;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -17,12 +17,12 @@ import org.w3c.dom.Node;
  * What RFC 4287 (The Atom Syndication Format, December 2005) wants of a feed and its entries; the
  * section stands beside each rule.
  */
-final class AtomRules {
+public final class AtomRules {
   private static final String ATOM = "http://www.w3.org/2005/Atom";
 
   private AtomRules() {}
 
-  static void check(Element feed) {
+  public static void check(Element feed) {
     assertEquals("feed", feed.getLocalName(), "4.1.1");
     assertEquals(ATOM, feed.getNamespaceURI(), "2");
     head(feed, "4.1.1");
@@ -61,7 +61,7 @@ final class AtomRules {
   }
 
   /** The one element of that name; the RFC wants exactly one. */
-  static Element only(Element parent, String name) {
+  public static Element only(Element parent, String name) {
     List<Element> found = children(parent, name);
     assertEquals(1, found.size(), name);
     return found.get(0);

@@ -1,0 +1,54 @@
+package club.emberwell.entry.listed;
+
+import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.listed.ListedEntries.Listed;
+import club.emberwell.entry.listed.ListedEntries.Part;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Set;
+import org.hibernate.Session;
+
+/** Rows of live entries by number. */
+@ApplicationScoped
+class ListedEntryRepository {
+  /** Numbers of a part. */
+  private static final int SIZE = 10_000;
+
+  private static final Set<EntryKind> KINDS = Set.of(EntryKind.REPORT, EntryKind.QUESTION);
+
+  private final Session db;
+
+  ListedEntryRepository(Session db) {
+    this.db = db;
+  }
+
+  List<Part> parts() {
+    return db.createSelectionQuery(
+            """
+            select new club.emberwell.entry.listed.ListedEntries$Part(
+              cast(e.number / :size as Integer), max(e.updatedAt))
+            from EntryEntity e
+            where e.state = EntryState.LIVE and e.kind in :kinds
+            group by cast(e.number / :size as Integer)
+            order by 1""",
+            Part.class)
+        .setParameter("size", SIZE)
+        .setParameter("kinds", KINDS)
+        .getResultList();
+  }
+
+  List<Listed> part(int number) {
+    return db.createSelectionQuery(
+            """
+            select new club.emberwell.entry.listed.ListedEntries$Listed(e.kind, e.id, e.updatedAt)
+            from EntryEntity e
+            where e.state = EntryState.LIVE and e.kind in :kinds
+              and e.number >= :from and e.number < :to
+            order by e.number""",
+            Listed.class)
+        .setParameter("kinds", KINDS)
+        .setParameter("from", (long) number * SIZE)
+        .setParameter("to", (number + 1L) * SIZE)
+        .getResultList();
+  }
+}
