@@ -23,17 +23,14 @@ class ListedEntryRepository {
   }
 
   List<Part> parts() {
-    return db.createSelectionQuery(
+    return db.createNativeQuery(
             """
-            select new club.emberwell.entry.listed.ListedEntries$Part(
-              cast(e.number / :size as Integer), max(e.updatedAt))
-            from EntryEntity e
-            where e.state = EntryState.LIVE and e.kind in :kinds
-            group by cast(e.number / :size as Integer)
-            order by 1""",
+            select cast(number / :size as integer), max(updated_at)
+            from entry
+            where state = 'live' and kind in ('report', 'question')
+            group by 1 order by 1""",
             Part.class)
         .setParameter("size", SIZE)
-        .setParameter("kinds", KINDS)
         .getResultList();
   }
 

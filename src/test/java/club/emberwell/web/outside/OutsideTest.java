@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.access.PublicUrl;
+import club.emberwell.access.problem.ProblemException;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.talk.Matching;
@@ -29,7 +30,6 @@ import crawlercommons.sitemaps.SiteMapURL;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
-import jakarta.ws.rs.WebApplicationException;
 import java.io.ByteArrayInputStream;
 import java.io.StringReader;
 import java.net.URI;
@@ -252,8 +252,8 @@ class OutsideTest {
         url.of("/?material=stainless-steel"), page.select("link[rel=canonical]").attr("href"));
     assertTrue(said(page, "description").contains("Stainless steel"), page.html());
     assertEquals(
-        url.of("/feeds/results.atom?material=stainless-steel"),
-        page.select("link[type=application/atom+xml]").get(0).absUrl("href"));
+        "/feeds/results.atom?material=stainless-steel",
+        page.select("link[type=application/atom+xml]").get(0).attr("href"));
     assertTrue(listed(page));
     assertTrue(page.select("a.facet-value:not([rel=nofollow])").isEmpty());
     assertTrue(said(head("/materials/pvc"), "description").startsWith("We do not share settings"));
@@ -400,6 +400,6 @@ class OutsideTest {
     assertThrows(IllegalArgumentException.class, () -> new Address("http://club.example"));
     assertThrows(IllegalArgumentException.class, () -> new Address("somebody"));
     WellKnown silent = new WellKnown(new Said(Optional.empty(), Optional.empty()), club, url);
-    assertThrows(WebApplicationException.class, silent::security);
+    assertThrows(ProblemException.class, silent::security);
   }
 }
