@@ -87,7 +87,7 @@ public class AskPages extends Pages {
     boolean unanswered = shown == Shown.UNANSWERED;
     page.preview(
         shown.preview(
-            text, at, "Questions of members about laser settings, materials and faults."));
+            text, at.page(), "Questions of members about laser settings, materials and faults."));
     return Templates.questions(
         views.list(finder.find(EntryKind.QUESTION, text, unanswered, at), text, shown));
   }

@@ -68,7 +68,9 @@ public class NoticePages extends Pages {
     String text = q == null ? "" : q.strip();
     page.preview(
         Shown.NOTICES.preview(
-            text, at, "What members should know: batches, machines and firmware that changed."));
+            text,
+            at.page(),
+            "What members should know: batches, machines and firmware that changed."));
     return Templates.notices(
         views.list(finder.find(EntryKind.NOTICE, text, false, at), text, Shown.NOTICES));
   }
