@@ -5,6 +5,7 @@ import club.emberwell.api.desk.WordsJson.ProposalView;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.member.Role;
@@ -39,6 +40,7 @@ public class CautionProposalResource {
     this.request = request;
   }
 
+  @Keyed
   @POST
   @Operation(
       operationId = "proposeCaution",

@@ -8,6 +8,7 @@ import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.catalog.store.CautionCare.Standing;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.member.Members;
@@ -68,6 +69,7 @@ public class CautionResource {
     return ListJson.of(care.cautionHistory(id, list.part()), VersionView::of);
   }
 
+  @Keyed
   @POST
   @Path("{id}/removal")
   @Operation(operationId = "proposeCautionRemoval", summary = "Propose to remove a caution")
@@ -75,6 +77,7 @@ public class CautionResource {
     return request.done(sent, actor -> care.proposeRemoval(actor, id, sent.reason()));
   }
 
+  @Keyed
   @POST
   @Path("{id}/removal/confirm")
   @Operation(
@@ -84,6 +87,7 @@ public class CautionResource {
     return request.done(sent, actor -> care.confirmRemoval(actor, id, sent.reason()));
   }
 
+  @Keyed
   @POST
   @Path("{id}/removal/decline")
   @Operation(operationId = "declineCautionRemoval", summary = "Let a caution stand")
@@ -91,6 +95,7 @@ public class CautionResource {
     return request.done(sent, actor -> care.keepStanding(actor, id, sent.reason()));
   }
 
+  @Keyed
   @POST
   @Path("{id}/restore")
   @Operation(operationId = "restoreCaution", summary = "Bring a removed caution back")

@@ -6,6 +6,7 @@ import club.emberwell.api.desk.DeskRequests.Settle;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryRef;
@@ -61,6 +62,7 @@ public class DeskFlagResource {
         flags.on(request.actor(), EntryRef.of(kind, id)).stream().map(FlagView::of).toList());
   }
 
+  @Keyed
   @POST
   @Path("{kind}/{id}")
   @Operation(operationId = "settleFlags", summary = "Settle the open flags on an item")

@@ -8,6 +8,7 @@ import club.emberwell.api.desk.DeskRequests.Decide;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.home.Desk;
 import club.emberwell.desk.rule.Rules;
 import club.emberwell.entry.Decision;
@@ -79,6 +80,7 @@ public class DeskResource {
     return whole(EntryRef.of(kind, id));
   }
 
+  @Keyed
   @POST
   @Path("items/{kind}/{id}/decisions")
   @Operation(operationId = "decideItem", summary = "Decide about an item; never about one's own")

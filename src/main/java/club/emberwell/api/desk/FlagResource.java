@@ -5,6 +5,7 @@ import club.emberwell.api.desk.DeskRequests.Raise;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.member.Role;
@@ -39,6 +40,7 @@ public class FlagResource {
     this.request = request;
   }
 
+  @Keyed
   @POST
   @Operation(
       operationId = "raiseFlag",

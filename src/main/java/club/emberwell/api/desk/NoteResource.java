@@ -5,6 +5,7 @@ import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.rule.Rules;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -41,6 +42,7 @@ public class NoteResource {
     return ListJson.of(rules.open(request.actor(), list.part()), NoteView::of);
   }
 
+  @Keyed
   @POST
   @Path("{id}/seen")
   @Operation(operationId = "markRuleNoteSeen", summary = "Lay a note aside")

@@ -6,6 +6,7 @@ import club.emberwell.api.desk.DeskRequests.Why;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.home.People;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -62,6 +63,7 @@ public class PeopleResource {
     return ListJson.of(people.entries(request.actor(), id, list.part()), ItemView::of);
   }
 
+  @Keyed
   @POST
   @Path("{id}/ban")
   @Operation(operationId = "banMember", summary = "Shut a member out; sessions and tokens end")
@@ -69,6 +71,7 @@ public class PeopleResource {
     return request.done(sent, actor -> people.ban(actor, id, sent.reason()));
   }
 
+  @Keyed
   @POST
   @Path("{id}/unban")
   @Operation(operationId = "unbanMember", summary = "Let a member in again")

@@ -6,6 +6,8 @@ import club.emberwell.api.desk.DeskRequests.SetRule;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.desk.rule.Rule;
 import club.emberwell.desk.rule.Rules;
 import club.emberwell.member.Role;
@@ -44,6 +46,7 @@ public class RuleResource {
     return ListJson.of(rules.all(request.actor()).stream().map(RuleView::of).toList());
   }
 
+  @WithEtag
   @GET
   @Path("{code}")
   @Operation(operationId = "getRule", summary = "One rule")
@@ -52,6 +55,8 @@ public class RuleResource {
     return answer(rules.one(request.actor(), code));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{code}")
   @Operation(operationId = "setRule", summary = "Set a rule; needs If-Match")

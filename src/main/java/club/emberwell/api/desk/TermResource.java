@@ -12,6 +12,9 @@ import club.emberwell.api.desk.WordsJson.VersionView;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.desk.word.MergeEffects;
@@ -51,6 +54,7 @@ public class TermResource {
     this.request = request;
   }
 
+  @Keyed
   @POST
   @Operation(operationId = "addTerm", summary = "Add a term; word: a waiting word to file to it")
   @APIResponseSchema(ChangeView.class)
@@ -62,6 +66,7 @@ public class TermResource {
             ChangeView.of(care.add(actor, list, sent.value(), sent.draft(), word, sent.reason())));
   }
 
+  @WithEtag
   @GET
   @Path("{value}")
   @Operation(operationId = "getTerm", summary = "A term, merged or not")
@@ -71,6 +76,8 @@ public class TermResource {
     return ApiRequest.answer(Response.ok(), term.version(), TermView.of(term));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{value}")
   @Operation(operationId = "editTerm", summary = "Change a term; needs If-Match")
@@ -92,6 +99,7 @@ public class TermResource {
         VersionView::of);
   }
 
+  @Keyed
   @POST
   @Path("{value}/spellings")
   @Operation(operationId = "addSpelling", summary = "Add a spelling")
@@ -112,6 +120,7 @@ public class TermResource {
                     sent.reason())));
   }
 
+  @Keyed
   @POST
   @Path("{value}/spellings/removal")
   @Operation(operationId = "removeSpelling", summary = "Take a spelling back")
@@ -136,6 +145,7 @@ public class TermResource {
             request.actor(), DeskRequests.kind(kind), value, ApiRequest.needed("/into", into)));
   }
 
+  @Keyed
   @POST
   @Path("{value}/merge")
   @Operation(operationId = "mergeTerm", summary = "Merge a term into another one")
@@ -150,6 +160,7 @@ public class TermResource {
                     actor, list, value, ApiRequest.needed("/into", sent.into()), sent.reason())));
   }
 
+  @Keyed
   @POST
   @Path("{value}/merge/undo")
   @Operation(operationId = "undoMerge", summary = "Make a merged term what it was")

@@ -4,6 +4,9 @@ import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridPosting;
 import club.emberwell.grid.GridService;
@@ -85,6 +88,8 @@ public class GridResource {
     return GridJson.of(planner.plan(request.actor(), sent.written(), NumberStyle.ANY));
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @Operation(
       operationId = "addGrid",
@@ -129,6 +134,7 @@ public class GridResource {
     return ListJson.of(grids.mine(request.actor(), list.part()), GridJson.Brief::of);
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @Operation(operationId = "getGrid", summary = "One of my test grids")
@@ -138,6 +144,8 @@ public class GridResource {
     return answer(Response.ok(), grid, grids.plan(request.actor(), grid));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @Operation(
@@ -152,6 +160,7 @@ public class GridResource {
     return answer(Response.ok(), saved.grid(), saved.planned());
   }
 
+  @IfMatch(required = false)
   @DELETE
   @Path("{id}")
   @Operation(

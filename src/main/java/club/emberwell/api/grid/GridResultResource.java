@@ -1,6 +1,8 @@
 package club.emberwell.api.grid;
 
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.grid.photo.GridPhotos;
 import club.emberwell.grid.result.GridResults;
 import club.emberwell.grid.result.Results;
@@ -42,6 +44,7 @@ public class GridResultResource {
     this.request = request;
   }
 
+  @WithEtag
   @GET
   @Operation(
       operationId = "getGridResults",
@@ -54,6 +57,8 @@ public class GridResultResource {
     return answer(results.of(request.actor(), id));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Operation(
       operationId = "putGridResults",

@@ -5,6 +5,7 @@ import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.member.Role;
 import club.emberwell.report.ReportLimits;
 import club.emberwell.report.photo.Photos;
@@ -41,6 +42,7 @@ public class PhotoResource {
     this.request = request;
   }
 
+  @Keyed
   @POST
   @RolesAllowed(Role.WRITE)
   @Consumes({"image/jpeg", "image/png", "image/webp", MediaType.APPLICATION_OCTET_STREAM})
@@ -54,6 +56,7 @@ public class PhotoResource {
     return store(id, body.readNBytes(ReportLimits.PHOTO_UPLOAD + 1));
   }
 
+  @Keyed
   @POST
   @RolesAllowed(Role.WRITE)
   @Consumes(MediaType.MULTIPART_FORM_DATA)

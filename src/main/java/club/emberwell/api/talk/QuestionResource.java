@@ -4,6 +4,9 @@ import club.emberwell.api.talk.TalkRequests.Wanted;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
 import club.emberwell.talk.TalkService;
@@ -68,6 +71,8 @@ public class QuestionResource {
     return requests.list(EntryKind.QUESTION, new Wanted(text, sort, unanswered), list);
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @RolesAllowed(Role.WRITE)
   @Operation(
@@ -79,6 +84,7 @@ public class QuestionResource {
     return requests.post(EntryKind.QUESTION, sent);
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @RolesAllowed(Role.READ)
@@ -98,6 +104,8 @@ public class QuestionResource {
     return ApiRequest.answer(Response.ok(), thread.question().version(), asked);
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
@@ -110,6 +118,7 @@ public class QuestionResource {
     return requests.revise(EntryKind.QUESTION, id, sent);
   }
 
+  @IfMatch(required = false)
   @DELETE
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
@@ -129,6 +138,8 @@ public class QuestionResource {
     return requests.history(EntryKind.QUESTION, id);
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @Path("{id}/answers")
   @RolesAllowed(Role.WRITE)
@@ -141,6 +152,8 @@ public class QuestionResource {
     return requests.answer(id, sent);
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}/accepted")
   @RolesAllowed(Role.WRITE)

@@ -3,6 +3,9 @@ package club.emberwell.api.talk;
 import club.emberwell.access.PublicUrl;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Role;
 import club.emberwell.talk.watch.Watch;
 import club.emberwell.talk.watch.Watches;
@@ -49,6 +52,8 @@ public class WatchResource {
     return ListJson.of(watches.of(request.actor()).stream().map(this::json).toList());
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @Operation(
       operationId = "addWatch",
@@ -64,6 +69,7 @@ public class WatchResource {
         });
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @Operation(operationId = "getWatch", summary = "One of my watches")
@@ -76,6 +82,8 @@ public class WatchResource {
   @Schema(name = "WatchChange")
   record Change(String label, Boolean mail) {}
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @Operation(
@@ -98,6 +106,7 @@ public class WatchResource {
     watches.remove(request.actor(), id);
   }
 
+  @WithEtag
   @PUT
   @Path("{id}/feed")
   @Operation(
@@ -109,6 +118,7 @@ public class WatchResource {
     return answer(Response.ok(), watches.renewFeed(request.actor(), id));
   }
 
+  @WithEtag
   @DELETE
   @Path("{id}/feed")
   @Operation(operationId = "stopWatchFeed", summary = "Stop the feed of a watch")

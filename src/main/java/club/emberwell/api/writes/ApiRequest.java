@@ -33,16 +33,19 @@ public class ApiRequest {
 
   /** The version in If-Match; 428 where it is missing, 412 where it cannot be one of ours. */
   public int version() {
+    Declared.insist(request, IfMatch.class);
     return Etags.required(request);
   }
 
   /** The version in If-Match, null where there is none. */
   public Integer versionIfGiven() {
+    Declared.insist(request, IfMatch.class);
     return Etags.given(request);
   }
 
   /** Does a write once per Idempotency-Key, or answers what it answered before. */
   public Response once(Object sent, Supplier<Response> write) {
+    Declared.insist(request, Keyed.class);
     return writes.once(sent, write);
   }
 

@@ -64,8 +64,11 @@ public class KeyedWrites {
         .exception();
   }
 
-  /** The key without the quotes a structured field (RFC 9651) puts round it. */
-  private String key() {
+  /**
+   * The key without the quotes a structured field (RFC 9651) puts round it; 400 where it is missing
+   * or cannot be one.
+   */
+  String key() {
     String header = request.request().getHeader(HEADER);
     if (header == null || header.isBlank()) {
       throw Problems.of(
