@@ -79,12 +79,7 @@ class FrozenTest {
 
   private static String openApi() {
     String document =
-        given()
-            .accept("application/json")
-            .get("/q/openapi?format=json")
-            .then()
-            .extract()
-            .asString();
+        given().accept("application/json").get("/api/v1/openapi.json").then().extract().asString();
     return LittleClub.sorted(document) + "\n";
   }
 }

@@ -245,7 +245,7 @@ class ConsensusApiTest {
   void theApiDescriptionListsEveryParameter() {
     given()
         .accept("application/json")
-        .get("/q/openapi")
+        .get("/api/v1/openapi.json")
         .then()
         .body(
             "paths.'/api/v1/consensus'.get.parameters.name",

@@ -148,7 +148,7 @@ class ReportSearchApiTest {
   void theApiDescriptionListsEveryParameter() {
     given()
         .accept("application/json")
-        .get("/q/openapi")
+        .get("/api/v1/openapi.json")
         .then()
         .statusCode(200)
         .body(

@@ -113,7 +113,7 @@ class MachineEverywhereTest extends EverywhereCase {
       assertNotNull(read.get("laser." + property), "of the report");
     }
     assertNotNull(downloaded("machines.json").get("[1].written." + property), "handed out");
-    JsonPath described = given().get("/q/openapi?format=json").jsonPath();
+    JsonPath described = given().get("/api/v1/openapi.json").jsonPath();
     assertNotNull(
         described.get("components.schemas.MachineRequest.properties." + property), "described");
   }

@@ -184,7 +184,7 @@ class SettingEverywhereTest extends EverywhereCase {
     JsonPath download = downloaded("reports.json");
     assertNotNull(download.get("[0].trials[0].settings." + kept(setting)), "as read");
     assertNotNull(download.get("[0].written.trials[0].settings." + setting.code()), "as written");
-    JsonPath described = given().get("/q/openapi?format=json").jsonPath();
+    JsonPath described = given().get("/api/v1/openapi.json").jsonPath();
     for (String schema : List.of("WrittenSettings", "SettingsJson")) {
       String at = "components.schemas." + schema + ".properties." + setting.code();
       assertNotNull(described.get(at), schema);

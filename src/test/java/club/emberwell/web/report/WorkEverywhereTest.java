@@ -203,7 +203,7 @@ class WorkEverywhereTest extends EverywhereCase {
     JsonPath download = downloaded("reports.json");
     assertNotNull(download.get("[0].written." + property.code()), "as written");
     assertNotNull(download.get("[0].revisions[0].interpreted." + property.code()), "as read");
-    JsonPath described = given().get("/q/openapi?format=json").jsonPath();
+    JsonPath described = given().get("/api/v1/openapi.json").jsonPath();
     for (String schema : List.of("ReportRequest", "Hit")) {
       Map<String, Object> all = described.getMap("components.schemas." + schema + ".properties");
       assertTrue(all.containsKey(property.code()), schema);

@@ -1,0 +1,161 @@
+package club.emberwell.api.contract;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.eclipse.microprofile.openapi.OASFactory;
+import org.eclipse.microprofile.openapi.models.Components;
+import org.eclipse.microprofile.openapi.models.OpenAPI;
+import org.eclipse.microprofile.openapi.models.Operation;
+import org.eclipse.microprofile.openapi.models.PathItem;
+import org.eclipse.microprofile.openapi.models.media.Schema;
+import org.eclipse.microprofile.openapi.models.parameters.Parameter;
+
+/** Makes the generated schemas say what the program does, and drops what nothing refers to. */
+final class SchemaCare {
+  private static final Map<String, String> FORMATS = Map.of("UUID", "uuid", "Instant", "date-time");
+
+  private final OpenAPI api;
+  private final Components components;
+  private final Schemas schemas;
+  private final Shapes shapes;
+
+  SchemaCare(OpenAPI api, Schemas schemas, Shapes shapes) {
+    this.api = api;
+    this.components = api.getComponents();
+    this.schemas = schemas;
+    this.shapes = shapes;
+  }
+
+  /** Before the operations are described. */
+  void mend() {
+    everywhere().forEach(root -> Schemas.walk(root, SchemaCare::inline));
+    FORMATS.keySet().forEach(components::removeSchema);
+    components.addSchema(Schemas.SENT_QUANTITY, sentQuantity());
+    Set<String> sent = names(operations().stream().flatMap(o -> Schemas.sent(o).stream()).toList());
+    Set<String> answered =
+        names(operations().stream().flatMap(o -> Schemas.answered(o).stream()).toList());
+    schemas
+        .all()
+        .forEach(
+            (name, schema) -> {
+              if (sent.contains(name) && schema.getProperties() != null) {
+                schema.setAdditionalPropertiesSchema(Models.nothing());
+              } else if (answered.contains(name) && schema.getProperties() != null) {
+                shapes
+                    .required(name, schema.getProperties().keySet())
+                    .ifPresent(schema::setRequired);
+              }
+            });
+  }
+
+  /** After it: every name that is left is that of something an operation sends or answers. */
+  void tidy() {
+    Map<String, String> renamed = new TreeMap<>();
+    schemas
+        .all()
+        .keySet()
+        .forEach(
+            name -> {
+              String plain = plain(name);
+              if (!schemas.all().containsKey(plain) && !renamed.containsValue(plain)) {
+                renamed.put(name, plain);
+              }
+            });
+    everywhere()
+        .forEach(
+            root ->
+                Schemas.walk(
+                    root,
+                    schema -> {
+                      if (schema.getRef() != null) {
+                        String name = Schemas.name(schema);
+                        schema.setRef(Models.SCHEMAS + renamed.getOrDefault(name, name));
+                      }
+                    }));
+    Map<String, Schema> all = new TreeMap<>();
+    schemas.all().forEach((name, schema) -> all.put(renamed.getOrDefault(name, name), schema));
+    components.setSchemas(all);
+    Set<String> used = names(roots());
+    components.setSchemas(null);
+    all.forEach(
+        (name, schema) -> {
+          if (used.contains(name)) {
+            components.addSchema(name, schema);
+          }
+        });
+  }
+
+  /** The suffix tells the program's records from its values; clients have no use for it. */
+  private static String plain(String name) {
+    String list = "ListJson";
+    String plain = name.startsWith(list) ? plain(name.substring(list.length())) + "List" : name;
+    return plain.replaceAll("(?<=.)(Json|View)$", "");
+  }
+
+  private static void inline(Schema schema) {
+    if (schema.getRef() != null && FORMATS.containsKey(Schemas.name(schema))) {
+      String format = FORMATS.get(Schemas.name(schema));
+      schema.setRef(null);
+      schema.addType(Schema.SchemaType.STRING);
+      schema.setFormat(format);
+    }
+  }
+
+  private static Schema sentQuantity() {
+    Schema text =
+        Models.text()
+            .description(
+                "As people write it, with its unit: `12 in/s`, `0,08 mm`, `45 %`. What could mean two"
+                    + " things is refused with its readings.");
+    Schema pair =
+        Models.object()
+            .addProperty("value", Models.number())
+            .addProperty("unit", Models.text().description("UCUM code, e.g. `[in_i]/s`."))
+            .required(List.of("value", "unit"));
+    pair.setAdditionalPropertiesSchema(Models.nothing());
+    return OASFactory.createSchema()
+        .description("A quantity: a text with its unit, or a value with its UCUM unit.")
+        .oneOf(List.of(text, pair));
+  }
+
+  private Collection<Operation> operations() {
+    return api.getPaths().getPathItems().values().stream()
+        .flatMap(item -> item.getOperations().values().stream())
+        .toList();
+  }
+
+  private Set<String> names(Collection<Schema> from) {
+    return schemas.reachable(from);
+  }
+
+  /** What operations and shared answers refer to. */
+  private List<Schema> roots() {
+    List<Schema> roots = new ArrayList<>();
+    for (PathItem item : api.getPaths().getPathItems().values()) {
+      for (Operation operation : item.getOperations().values()) {
+        roots.addAll(Schemas.sent(operation));
+        roots.addAll(Schemas.answered(operation));
+        if (operation.getParameters() != null) {
+          operation.getParameters().stream().map(Parameter::getSchema).forEach(roots::add);
+        }
+      }
+    }
+    if (components.getResponses() != null) {
+      components
+          .getResponses()
+          .values()
+          .forEach(answer -> roots.addAll(Schemas.of(answer.getContent())));
+    }
+    return roots;
+  }
+
+  private List<Schema> everywhere() {
+    List<Schema> all = new ArrayList<>(roots());
+    all.addAll(schemas.all().values());
+    return all;
+  }
+}
