@@ -62,6 +62,7 @@ public class ComparisonResource {
   @GET
   @RolesAllowed(Role.READ)
   @Operation(
+      operationId = "compareSearches",
       summary = "Ranges of two to four searches side by side",
       description =
           "Each parameter with holds the query string of a search of reports, encoded. Doses of"

@@ -70,6 +70,7 @@ public class ConsensusResource {
   @GET
   @RolesAllowed(Role.READ)
   @Operation(
+      operationId = "getConsensus",
       summary = "Ranges over what a search finds",
       description =
           "One for each process, wavelength band and pulse regime, which are never mixed; each"

@@ -41,7 +41,7 @@ public class DoseResource {
 
   @POST
   @ReadsOnly
-  @Operation(summary = "Compute nominal dose and pulse values")
+  @Operation(operationId = "computeDose", summary = "Compute nominal dose and pulse values")
   public DoseAnswer compute(DoseRequest sent) {
     Answer answer =
         DoseCalculator.compute(sent.laser(), sent.process(), sent.settings(), NumberStyle.ANY);

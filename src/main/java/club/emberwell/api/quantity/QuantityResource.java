@@ -44,6 +44,7 @@ public class QuantityResource {
 
   @GET
   @Operation(
+      operationId = "readQuantity",
       summary = "Read a quantity",
       description = "An ambiguous text is refused with its possible readings.")
   public Answer read(@QueryParam("dimension") String dimension, @QueryParam("text") String text) {

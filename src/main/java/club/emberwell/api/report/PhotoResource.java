@@ -26,6 +26,7 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
@@ -48,10 +49,12 @@ public class PhotoResource {
   @Consumes({"image/jpeg", "image/png", "image/webp", MediaType.APPLICATION_OCTET_STREAM})
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
+      operationId = "addReportPhoto",
       summary = "Add a picture",
       description =
           "JPEG, PNG or WebP, at most 10 MB and 40 million pixels. It is encoded anew without"
               + " metadata. Needs an Idempotency-Key.")
+  @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
   public Response add(@PathParam("id") UUID id, InputStream body) throws IOException {
     return store(id, body.readNBytes(ReportLimits.PHOTO_UPLOAD + 1));
   }
@@ -61,7 +64,11 @@ public class PhotoResource {
   @RolesAllowed(Role.WRITE)
   @Consumes(MediaType.MULTIPART_FORM_DATA)
   @Produces(MediaType.APPLICATION_JSON)
-  @Operation(summary = "Add a picture from a form", description = "The part is named photo.")
+  @Operation(
+      operationId = "addReportPhotoByForm",
+      summary = "Add a picture from a form",
+      description = "The part is named photo.")
+  @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
   public Response addPart(@PathParam("id") UUID id, @RestForm("photo") FileUpload part)
       throws IOException {
     if (part == null) {
@@ -87,7 +94,10 @@ public class PhotoResource {
   @Path("{photo}")
   @RolesAllowed(Role.READ)
   @Produces("image/jpeg")
-  @Operation(summary = "A picture", description = "size=thumb answers the small one.")
+  @Operation(
+      operationId = "getReportPhoto",
+      summary = "A picture",
+      description = "size=thumb answers the small one.")
   public Response get(
       @PathParam("id") UUID id, @PathParam("photo") UUID photo, @QueryParam("size") String size) {
     byte[] bytes = photos.bytes(request.actor(), id, photo, "thumb".equals(size));
@@ -103,7 +113,7 @@ public class PhotoResource {
   @DELETE
   @Path("{photo}")
   @RolesAllowed(Role.WRITE)
-  @Operation(summary = "Take a picture away")
+  @Operation(operationId = "removeReportPhoto", summary = "Take a picture away")
   public void remove(@PathParam("id") UUID id, @PathParam("photo") UUID photo) {
     photos.remove(request.actor(), id, photo);
   }

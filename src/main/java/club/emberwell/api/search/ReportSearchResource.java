@@ -39,6 +39,7 @@ public class ReportSearchResource {
   @GET
   @RolesAllowed(Role.READ)
   @Operation(
+      operationId = "searchReports",
       summary = "Find reports",
       description =
           "A repeated parameter means OR inside a facet, different ones mean AND; a facet's counts"

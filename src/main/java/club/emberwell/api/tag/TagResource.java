@@ -47,6 +47,7 @@ public class TagResource {
   @GET
   @Path("{code}")
   @Operation(
+      operationId = "getTag",
       summary = "What a tag leads to",
       description =
           "Read kindly: any case, no dash, look-alikes. Its owner is told the entry, others only the"

@@ -1,19 +1,17 @@
 package club.emberwell.web.about;
 
-import club.emberwell.member.Role;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.Preview;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.PermitAll;
-import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 
-/** What this club and its numbers are, and how programs talk to it. */
+/** What this club and its numbers are. */
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
@@ -23,8 +21,6 @@ public class AboutPages extends Pages {
     private Templates() {}
 
     static native TemplateInstance about();
-
-    static native TemplateInstance api();
   }
 
   @GET
@@ -38,12 +34,5 @@ public class AboutPages extends Pages {
                 + " collects laser settings of its members: on which material and coating, with"
                 + " which laser, and how it came out. How to read the numbers, and safety."));
     return Templates.about();
-  }
-
-  @GET
-  @Path("help/api")
-  @RolesAllowed(Role.READ)
-  public TemplateInstance api() {
-    return Templates.api();
   }
 }

@@ -1,0 +1,60 @@
+package club.emberwell.web.about;
+
+import club.emberwell.access.contract.ApiDocument;
+import club.emberwell.member.Role;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.web.about.ApiReference.Part;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.jboss.resteasy.reactive.RestPath;
+
+/** How programs talk to the club: the API's description, readable. */
+@Path("/help/api")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.READ)
+public class ApiPages {
+  private final ApiReference reference;
+  private final ApiDocument document;
+
+  ApiPages(ApiReference reference, ApiDocument document) {
+    this.reference = reference;
+    this.document = document;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance api(List<Part> parts);
+
+    static native TemplateInstance part(Part part);
+  }
+
+  @GET
+  public TemplateInstance index() {
+    return Templates.api(reference.parts());
+  }
+
+  @GET
+  @Path("{part}")
+  public TemplateInstance part(@RestPath String part) {
+    return Templates.part(
+        reference.part(part).orElseThrow(() -> new EntryUnknown("part of the API")));
+  }
+
+  /** The same as for programs, for whoever is signed in on pages and has no token. */
+  @GET
+  @Path("openapi.json")
+  @Produces(MediaType.APPLICATION_JSON)
+  public byte[] document() {
+    return document.bytes();
+  }
+}
