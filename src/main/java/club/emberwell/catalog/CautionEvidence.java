@@ -1,5 +1,7 @@
 package club.emberwell.catalog;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Why a caution is believed.
  *
@@ -11,4 +13,8 @@ package club.emberwell.catalog;
  * @param dispute who says what; null unless disputed
  */
 public record CautionEvidence(
-    String source, String jurisdiction, String confidence, boolean disputed, String dispute) {}
+    String source,
+    String jurisdiction,
+    String confidence,
+    boolean disputed,
+    @Nullable String dispute) {}

@@ -1,5 +1,7 @@
 package club.emberwell.catalog;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * An occupational exposure limit: what a hygienist compares air measurements with, nothing that
  * tells when a hobby workshop is free of danger.
@@ -12,4 +14,9 @@ package club.emberwell.catalog;
  * @param check how sure the value is: "from memory" or "read"
  */
 public record ExposureLimit(
-    String agent, String value, String basis, String authority, Integer year, String check) {}
+    String agent,
+    String value,
+    String basis,
+    String authority,
+    @Nullable Integer year,
+    String check) {}

@@ -6,6 +6,7 @@ import club.emberwell.catalog.Term;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One entry of the vocabulary.
@@ -20,9 +21,9 @@ record TermJson(
     String label,
     @JsonUnwrapped Place place,
     List<String> synonyms,
-    String note,
-    String hex,
-    Boolean deprecated,
+    @Nullable String note,
+    @Nullable String hex,
+    @Nullable Boolean deprecated,
     List<CautionJson> cautions) {
   /**
    * Where it stands in the tree.
@@ -31,7 +32,7 @@ record TermJson(
    * @param respondsAlike true where everything below it responds as it does and shares its ranges
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Place(String parent, Boolean respondsAlike) {
+  record Place(@Nullable String parent, @Nullable Boolean respondsAlike) {
     static Place of(Term term) {
       return new Place(term.parent(), term.respondsAlike() ? Boolean.TRUE : null);
     }

@@ -22,8 +22,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
 
 /** Two to four combinations side by side. */
 @Path("/api/v1/comparison")
@@ -54,10 +56,13 @@ public class ComparisonResource {
    * @param cautions of what is asked for
    * @param others further ranges it has, of other processes, wavelengths or regimes
    */
-  public record Entry(String query, RangeJson range, int others, List<CautionJson> cautions) {}
+  @Schema(name = "ComparedSearch")
+  public record Entry(
+      String query, @Nullable RangeJson range, int others, List<CautionJson> cautions) {}
 
   /** Ends of an axis in its unit; no unit = a bare number. */
-  public record AxisJson(double low, double high, boolean logarithmic, String unit) {}
+  @Schema(name = "ComparedAxis")
+  public record AxisJson(double low, double high, boolean logarithmic, @Nullable String unit) {}
 
   @GET
   @RolesAllowed(Role.READ)

@@ -65,6 +65,7 @@ public class ConsensusResource {
    *
    * @param cautions of what is asked for, whether or not anything was found
    */
+  @Schema(name = "Consensus")
   public record Ranges(List<RangeJson> groups, List<CautionJson> cautions) {}
 
   @GET

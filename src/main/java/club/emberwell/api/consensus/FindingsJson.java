@@ -21,6 +21,8 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What goes beyond the core of a range. Doses are canonical, their unit beside them.
@@ -30,12 +32,12 @@ import java.util.Optional;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record FindingsJson(
-    IntervalJson band,
-    WindowJson window,
-    BetweenJson between,
-    CampsJson camps,
-    List<ContrastJson> contrasts,
-    BorrowedJson borrowed) {
+    @Nullable IntervalJson band,
+    @Nullable WindowJson window,
+    @Nullable BetweenJson between,
+    @Nullable CampsJson camps,
+    @Nullable List<ContrastJson> contrasts,
+    @Nullable BorrowedJson borrowed) {
   private static final String BAND_MEANS =
       "Where the first right test of one more member lands, with this probability.";
 
@@ -65,14 +67,15 @@ record FindingsJson(
    * @param missing why there is no estimate
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
+  @Schema(name = "BetweenMembers")
   record BetweenJson(
       int members,
       int trials,
       int repeats,
-      BigDecimal factor,
-      IntervalJson interval,
-      BigDecimal factorWithin,
-      String missing) {
+      @Nullable BigDecimal factor,
+      @Nullable IntervalJson interval,
+      @Nullable BigDecimal factorWithin,
+      @Nullable String missing) {
     static BetweenJson of(BetweenMembers between) {
       return new BetweenJson(
           between.members(),
@@ -95,10 +98,10 @@ record FindingsJson(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record CampsJson(
       boolean found,
-      String explainedBy,
-      @JsonUnwrapped SplitJson split,
-      BigDecimal dip,
-      BigDecimal pValue,
+      @Nullable String explainedBy,
+      @JsonUnwrapped @Nullable SplitJson split,
+      @Nullable BigDecimal dip,
+      @Nullable BigDecimal pValue,
       List<String> tested,
       String sentence) {
     static CampsJson of(Disagreement found) {
@@ -124,10 +127,7 @@ record FindingsJson(
    *
    * @param ratio geometric mean dose of the high camp over that of the low one
    */
-  record SplitJson(
-      List<String> low,
-      List<String> high,
-      @JsonInclude(JsonInclude.Include.NON_NULL) BigDecimal ratio) {
+  record SplitJson(List<String> low, List<String> high, @Nullable BigDecimal ratio) {
     static SplitJson of(PermutationSplit split) {
       return new SplitJson(split.low(), split.high(), number(split.ratio()));
     }
@@ -186,7 +186,7 @@ record FindingsJson(
   record BorrowedJson(
       @JsonUnwrapped Lenders lenders,
       String unit,
-      BigDecimal own,
+      @Nullable BigDecimal own,
       BigDecimal value,
       IntervalJson interval,
       BigDecimal borrowedShare,

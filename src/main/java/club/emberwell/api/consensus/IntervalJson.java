@@ -5,6 +5,7 @@ import club.emberwell.stats.Interval;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * From one value to another.
@@ -13,7 +14,11 @@ import java.util.Optional;
  * @param means what it says, in a sentence; left out where its place says it
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record IntervalJson(BigDecimal low, BigDecimal high, BigDecimal probability, String means) {
+record IntervalJson(
+    @Nullable BigDecimal low,
+    @Nullable BigDecimal high,
+    @Nullable BigDecimal probability,
+    @Nullable String means) {
   static IntervalJson of(Interval interval) {
     return of(interval, null);
   }

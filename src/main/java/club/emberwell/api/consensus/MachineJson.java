@@ -15,6 +15,8 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a range means on the reader's machine; the verdict comes first.
@@ -24,12 +26,13 @@ import java.util.UUID;
  * @param limits published pairs of equal dose that agree and that do not
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
+@Schema(name = "RangeOnMachine")
 record MachineJson(
     UUID machine,
     @JsonUnwrapped VerdictJson judgement,
-    @JsonUnwrapped BasisJson doses,
-    QuantityJson lineSpacing,
-    SettingsJson start,
+    @JsonUnwrapped @Nullable BasisJson doses,
+    @Nullable QuantityJson lineSpacing,
+    @Nullable SettingsJson start,
     List<LineJson> lines,
     List<BesideJson> sideBySide,
     LimitsJson limits) {
@@ -60,6 +63,7 @@ record MachineJson(
   }
 
   /** A line of equal dose; the unit of the dose is that of the range. */
+  @Schema(name = "EqualDoseLine")
   record LineJson(OnMyMachine.Place place, BigDecimal dose, List<PointJson> points) {
     static LineJson of(OnMyMachine.Line line) {
       return new LineJson(
@@ -77,11 +81,17 @@ record MachineJson(
   }
 
   /** Power in % of rated and in W, speed in mm/s. */
+  @Schema(name = "EqualDosePoint")
   record PointJson(BigDecimal powerPercent, BigDecimal power, BigDecimal speed) {}
 
   /** One quantity of peers and of this machine. */
-  @JsonInclude(JsonInclude.Include.ALWAYS)
-  record BesideJson(String name, String unit, BigDecimal peers, BigDecimal mine, BigDecimal ratio) {
+  @Schema(name = "PeersAndMine")
+  record BesideJson(
+      String name,
+      String unit,
+      @Nullable BigDecimal peers,
+      @Nullable BigDecimal mine,
+      @Nullable BigDecimal ratio) {
     static BesideJson of(Comparison one) {
       return new BesideJson(
           one.name(),
@@ -93,6 +103,7 @@ record MachineJson(
   }
 
   /** How far equal dose carries, as published. */
+  @Schema(name = "TransferLimits")
   record LimitsJson(String means, List<EqualDosePair> pairs) {
     static final LimitsJson PUBLISHED = new LimitsJson(EqualDosePair.MEANS, EqualDosePair.ALL);
   }

@@ -17,6 +17,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What peers' right trials say for one process, wavelength band and regime. It describes; it
@@ -30,7 +32,7 @@ record RangeJson(
     @JsonUnwrapped Behind behind,
     Map<String, SpreadJson> settings,
     DoseJson dose,
-    SuccessJson success,
+    @Nullable SuccessJson success,
     @JsonUnwrapped FindingsJson findings,
     @JsonUnwrapped ReaderJson reader,
     @JsonUnwrapped Reasons reasons) {
@@ -53,11 +55,11 @@ record RangeJson(
 
   /** What it means to whoever asks. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record ReaderJson(MachineJson forMachine, AnswerJson answer) {}
+  record ReaderJson(@Nullable MachineJson forMachine, @Nullable AnswerJson answer) {}
 
   /** What to beware of, and how the numbers came about. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Reasons(List<CautionJson> cautions, ExplainJson explain) {}
+  record Reasons(List<CautionJson> cautions, @Nullable ExplainJson explain) {}
 
   /**
    * The nominal dose by which this work is compared.
@@ -75,13 +77,12 @@ record RangeJson(
    * @param members behind it
    * @param grids trials of reports with several, which belong to the share of nobody
    */
-  @JsonInclude(JsonInclude.Include.ALWAYS)
   record SuccessJson(
       int right,
       int trials,
-      BigDecimal share,
-      BigDecimal low,
-      BigDecimal high,
+      @Nullable BigDecimal share,
+      @Nullable BigDecimal low,
+      @Nullable BigDecimal high,
       int members,
       CellsJson grids) {
     static SuccessJson of(Success success) {
@@ -98,6 +99,7 @@ record RangeJson(
   }
 
   /** Cells of test grids. */
+  @Schema(name = "GridCells")
   record CellsJson(int right, int trials) {}
 
   /**

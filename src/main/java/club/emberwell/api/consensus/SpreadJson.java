@@ -8,11 +8,11 @@ import club.emberwell.consensus.range.VoiceSet;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.stats.Interval;
 import club.emberwell.stats.Quantiles.Seven;
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How the voices of one measure lie. Below 3 voices every quantile is null and {@code values} holds
@@ -24,7 +24,6 @@ import java.util.List;
  * @param values of the voices, ascending, one a member; null from 50 voices
  * @param aside voices set aside: counted apart from all the others
  */
-@JsonInclude(JsonInclude.Include.ALWAYS)
 record SpreadJson(
     String unit,
     int n,
@@ -32,21 +31,20 @@ record SpreadJson(
     @JsonUnwrapped QuantilesJson quantiles,
     @JsonUnwrapped Middle middle,
     @JsonUnwrapped Next next,
-    List<BigDecimal> values,
+    @Nullable List<BigDecimal> values,
     List<BigDecimal> aside) {
   /** From so many voices single dots tell nothing more. */
   private static final int DOTS = 50;
 
   /** The seven numbers; all null below 3 voices. */
-  @JsonInclude(JsonInclude.Include.ALWAYS)
   record QuantilesJson(
-      BigDecimal min,
-      BigDecimal p10,
-      BigDecimal p25,
-      BigDecimal median,
-      BigDecimal p75,
-      BigDecimal p90,
-      BigDecimal max) {
+      @Nullable BigDecimal min,
+      @Nullable BigDecimal p10,
+      @Nullable BigDecimal p25,
+      @Nullable BigDecimal median,
+      @Nullable BigDecimal p75,
+      @Nullable BigDecimal p90,
+      @Nullable BigDecimal max) {
     private static final QuantilesJson NONE =
         new QuantilesJson(null, null, null, null, null, null, null);
 
@@ -67,8 +65,10 @@ record SpreadJson(
    *
    * @param medianCoverage what that interval really covers
    */
-  @JsonInclude(JsonInclude.Include.ALWAYS)
-  record Middle(BigDecimal medianLow, BigDecimal medianHigh, BigDecimal medianCoverage) {
+  record Middle(
+      @Nullable BigDecimal medianLow,
+      @Nullable BigDecimal medianHigh,
+      @Nullable BigDecimal medianCoverage) {
     private static final Middle NONE = new Middle(null, null, null);
 
     static Middle of(Interval i) {
@@ -77,8 +77,10 @@ record SpreadJson(
   }
 
   /** Where one more member lands with {@code nextProbability}; null where that is not known. */
-  @JsonInclude(JsonInclude.Include.ALWAYS)
-  record Next(BigDecimal nextLow, BigDecimal nextHigh, BigDecimal nextProbability) {
+  record Next(
+      @Nullable BigDecimal nextLow,
+      @Nullable BigDecimal nextHigh,
+      @Nullable BigDecimal nextProbability) {
     private static final Next NONE = new Next(null, null, null);
 
     static Next of(Interval i) {

@@ -9,6 +9,8 @@ import club.emberwell.stats.DoseWindow;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * From which dose to which dose it is right.
@@ -20,13 +22,14 @@ import java.util.List;
  * @param curve chances for one more member
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
+@Schema(name = "DoseWindow")
 record WindowJson(
     DoseWindow.State state,
     String unit,
     EdgeJson lower,
     EdgeJson upper,
     IntervalJson observed,
-    BestJson best,
+    @Nullable BestJson best,
     Window.Counts counts,
     List<PointJson> curve) {
   static WindowJson of(Window window) {
@@ -51,7 +54,12 @@ record WindowJson(
    * @param next where it is not known, the dose whose test would tell most
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record EdgeJson(DoseLimit.Kind kind, BigDecimal dose, IntervalJson interval, BigDecimal next) {
+  @Schema(name = "WindowEdge")
+  record EdgeJson(
+      DoseLimit.Kind kind,
+      @Nullable BigDecimal dose,
+      @Nullable IntervalJson interval,
+      @Nullable BigDecimal next) {
     static EdgeJson of(DoseLimit limit) {
       return new EdgeJson(
           limit.kind(),
@@ -62,6 +70,7 @@ record WindowJson(
   }
 
   /** The dose tried at which right is likeliest for one more member, and how likely. */
+  @Schema(name = "BestDose")
   record BestJson(BigDecimal dose, BigDecimal chance) {
     static BestJson of(Window.Best best) {
       return new BestJson(number(best.dose()), number(best.chance()));
@@ -69,6 +78,7 @@ record WindowJson(
   }
 
   /** A point of the curve; not observed = beyond the doses anybody tried. */
+  @Schema(name = "ChancePoint")
   record PointJson(
       BigDecimal dose,
       BigDecimal tooLittle,

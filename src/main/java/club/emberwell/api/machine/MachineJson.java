@@ -11,6 +11,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /** A machine with what was typed beside what was read. */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -19,8 +20,8 @@ record MachineJson(
     int version,
     @JsonUnwrapped Called called,
     @JsonUnwrapped LaserJson laser,
-    PulseControl pulseControl,
-    String controllerVersion,
+    @Nullable PulseControl pulseControl,
+    @Nullable String controllerVersion,
     @JsonUnwrapped Noticed noticed,
     @JsonUnwrapped Times times) {
   /**
@@ -30,7 +31,7 @@ record MachineJson(
    * @param model by its maker
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Called(String name, String model) {}
+  record Called(String name, @Nullable String model) {}
 
   static MachineJson of(Machine machine, List<Remark> noticed) {
     WrittenMachine w = machine.written();

@@ -19,6 +19,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The dose calculator: what follows from a laser and settings. Nothing is stored. */
@@ -32,6 +33,7 @@ public class DoseResource {
   record DoseRequest(WrittenLaser laser, String process, WrittenSettings settings) {}
 
   /** The inputs as read, and what follows; all nominal. */
+  @Schema(name = "ComputedDose")
   record DoseAnswer(
       LaserJson laser,
       Process process,

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Reads one quantity as people type it. */
@@ -34,13 +35,13 @@ public class QuantityResource {
    *
    * @param value exact
    */
-  @JsonInclude(JsonInclude.Include.NON_EMPTY)
+  @Schema(name = "ReadQuantity")
   record Answer(
       QuantityKind dimension,
       BigDecimal value,
       String unit,
       String written,
-      List<RemarkJson> remarks) {}
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<RemarkJson> remarks) {}
 
   @GET
   @Operation(

@@ -10,6 +10,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a search found.
@@ -20,6 +22,7 @@ import java.util.Set;
  * @param suggestions where nothing was found: ways to find something
  * @param cautions of what is asked for, typed or chosen; none says nothing about safety
  */
+@Schema(name = "FoundReports")
 record SearchJson(
     int total,
     int trials,
@@ -62,6 +65,7 @@ record SearchJson(
    *
    * @param matchingTrials positions of its trials that match, right ones of the best quality first
    */
+  @Schema(name = "ReportHit")
   record Hit(@JsonUnwrapped ReportJson report, List<Integer> matchingTrials) {}
 
   /**
@@ -71,8 +75,14 @@ record SearchJson(
    * @param depth 0 at the top of the tree
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
+  @Schema(name = "FacetValue")
   record Value(
-      String value, String label, int count, boolean selected, String parent, Integer depth) {}
+      String value,
+      String label,
+      int count,
+      boolean selected,
+      @Nullable String parent,
+      @Nullable Integer depth) {}
 
   /**
    * A way out of an empty result.
@@ -81,6 +91,7 @@ record SearchJson(
    * @param query the address of that search
    * @param total reports it finds
    */
+  @Schema(name = "WayOut")
   record Way(String kind, String label, String query, int total) {}
 
   static SearchJson of(SearchResult result, List<Hit> hits, List<CautionJson> cautions) {

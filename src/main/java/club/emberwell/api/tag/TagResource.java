@@ -17,6 +17,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What stands behind a label. */
 @Path("/api/v1/tags")
@@ -42,7 +43,12 @@ public class TagResource {
    * @param report whom others ask instead, left out where there is none
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record TagJson(String code, String url, EntryKind kind, UUID id, UUID report) {}
+  record TagJson(
+      String code,
+      String url,
+      @Nullable EntryKind kind,
+      @Nullable UUID id,
+      @Nullable UUID report) {}
 
   @GET
   @Path("{code}")

@@ -10,6 +10,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A caution with its evidence. None of them ever says that something is safe.
@@ -20,7 +21,7 @@ import java.util.List;
 public record CautionJson(
     String id,
     @JsonProperty("class") CautionClass weight,
-    String because,
+    @Nullable String because,
     @JsonUnwrapped Harm harm,
     @JsonUnwrapped Evidence evidence,
     List<ExposureLimit> limits) {
@@ -32,7 +33,11 @@ public record CautionJson(
   /** Why it is believed. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Evidence(
-      String source, String jurisdiction, String confidence, boolean disputed, String dispute) {
+      String source,
+      String jurisdiction,
+      String confidence,
+      boolean disputed,
+      @Nullable String dispute) {
     static Evidence of(CautionEvidence e) {
       return new Evidence(e.source(), e.jurisdiction(), e.confidence(), e.disputed(), e.dispute());
     }

@@ -8,23 +8,25 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import org.jspecify.annotations.Nullable;
 
 /** A laser as it was used. */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record LaserJson(
     @JsonUnwrapped Beam beam,
-    Motion motion,
-    Regime regime,
+    @Nullable Motion motion,
+    @Nullable Regime regime,
     boolean gated,
     @JsonUnwrapped Focus focus,
-    QuantityJson maxSpeed) {
+    @Nullable QuantityJson maxSpeed) {
 
   /** What leaves the source. */
-  public record Beam(LaserSource source, QuantityJson wavelength, QuantityJson ratedPower) {}
+  public record Beam(
+      LaserSource source, QuantityJson wavelength, @Nullable QuantityJson ratedPower) {}
 
   /** What the lens makes of it. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record Focus(QuantityJson lens, QuantityJson beamDiameter) {}
+  public record Focus(@Nullable QuantityJson lens, @Nullable QuantityJson beamDiameter) {}
 
   /** What was typed of a laser; null = nothing, or not at hand. */
   public record Written(

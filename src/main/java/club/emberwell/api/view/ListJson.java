@@ -4,6 +4,7 @@ import club.emberwell.listing.Slice;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A list, or one page of it.
@@ -11,7 +12,7 @@ import java.util.function.Function;
  * @param next where the next page begins; left out at the end
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public record ListJson<T>(List<T> items, String next) {
+public record ListJson<T>(List<T> items, @Nullable String next) {
   public ListJson {
     items = List.copyOf(items);
   }

@@ -5,6 +5,7 @@ import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A quantity: {@code {"value": 304.8, "unit": "mm/s", "written": "12 in/s"}}.
@@ -14,7 +15,7 @@ import java.math.MathContext;
  * @param written as typed; left out for what was computed
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public record QuantityJson(BigDecimal value, String unit, String written) {
+public record QuantityJson(BigDecimal value, String unit, @Nullable String written) {
   // What a double surely holds; hides the dust that binary arithmetic leaves behind.
   private static final MathContext SURE = new MathContext(15);
 

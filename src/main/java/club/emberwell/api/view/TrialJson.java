@@ -6,10 +6,12 @@ import club.emberwell.report.reading.WrittenTrial;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** One trial of a grid at its place. */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public record TrialJson(Integer row, Integer column, @JsonUnwrapped Tried tried) {
+public record TrialJson(
+    @Nullable Integer row, @Nullable Integer column, @JsonUnwrapped Tried tried) {
 
   /** One settings set with its effect. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -17,7 +19,7 @@ public record TrialJson(Integer row, Integer column, @JsonUnwrapped Tried tried)
       SettingsJson settings,
       DerivedJson derived,
       Effect effect,
-      Integer quality,
+      @Nullable Integer quality,
       List<String> defects) {
     /**
      * @param written what was typed, null where it is not at hand

@@ -4,7 +4,7 @@ import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.report.reading.Filed;
-import com.fasterxml.jackson.annotation.JsonInclude;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A word of the author's and what it is filed as.
@@ -12,7 +12,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
  * @param value slug; null while it waits for filing
  * @param label of the term, or the author's words while they wait
  */
-public record WordJson(@JsonInclude String value, String label, String written) {
+public record WordJson(@Nullable String value, String label, String written) {
   /** Null where nothing was written. */
   static WordJson of(Vocabulary vocabulary, TermKind kind, Filed word) {
     if (word.written() == null) {
