@@ -1,6 +1,7 @@
 package club.emberwell.api.catalog;
 
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
@@ -18,6 +19,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Materials, coatings, colours and defects with their synonyms and cautions. */
@@ -36,30 +38,38 @@ public class VocabularyResource {
   @Schema(name = "Vocabulary")
   record VocabularyJson(long version, @JsonUnwrapped ListJson<TermJson> terms) {}
 
+  @WithEtag
   @GET
   @Path("materials")
-  @Operation(summary = "All materials")
+  @Operation(operationId = "listMaterials", summary = "All materials")
+  @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
   public Response materials(@Context Request request) {
     return answer(TermKind.MATERIAL, request);
   }
 
+  @WithEtag
   @GET
   @Path("coatings")
-  @Operation(summary = "All coatings")
+  @Operation(operationId = "listCoatings", summary = "All coatings")
+  @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
   public Response coatings(@Context Request request) {
     return answer(TermKind.COATING, request);
   }
 
+  @WithEtag
   @GET
   @Path("colours")
-  @Operation(summary = "All colour words")
+  @Operation(operationId = "listColours", summary = "All colour words")
+  @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
   public Response colours(@Context Request request) {
     return answer(TermKind.COLOUR, request);
   }
 
+  @WithEtag
   @GET
   @Path("defects")
-  @Operation(summary = "All named defects")
+  @Operation(operationId = "listDefects", summary = "All named defects")
+  @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
   public Response defects(@Context Request request) {
     return answer(TermKind.DEFECT, request);
   }

@@ -18,6 +18,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What the trials come to for one reader. Doses are in the unit of the range's.
@@ -30,13 +32,14 @@ import java.util.stream.Stream;
  * @param factor where the machine did not do this work right yet
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
+@Schema(name = "WhatToTry")
 record AnswerJson(
-    StartJson start,
-    List<String> refusal,
+    @Nullable StartJson start,
+    @Nullable List<String> refusal,
     List<WholeJson> wholes,
-    WholeJson right,
-    NextJson next,
-    FactorJson factor) {
+    @Nullable WholeJson right,
+    @Nullable NextJson next,
+    @Nullable FactorJson factor) {
 
   /**
    * How the reader's machine stands to those of others in the same band and regime.
@@ -46,6 +49,7 @@ record AnswerJson(
    * @param works shared with others
    * @param times this machine's dose for this work over the middle
    */
+  @Schema(name = "MachineFactor")
   record FactorJson(
       BigDecimal factor,
       BigDecimal low,
@@ -73,6 +77,7 @@ record AnswerJson(
    * @param sure false for a rough start
    * @param lowered whether the power is lower since the machine runs no faster
    */
+  @Schema(name = "Start")
   record StartJson(
       SettingsJson settings,
       BigDecimal dose,
@@ -92,6 +97,7 @@ record AnswerJson(
   }
 
   /** One thing that makes a start rough. */
+  @Schema(name = "RoughBecause")
   record WhyJson(Why code, String sentence) {}
 
   /**
@@ -101,13 +107,14 @@ record AnswerJson(
    * @param quality 1 to 5; left out where nobody said
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
+  @Schema(name = "WholeSettings")
   record WholeJson(
       UUID report,
       int trial,
       MemberJson member,
       SettingsJson settings,
       BigDecimal dose,
-      Integer quality) {
+      @Nullable Integer quality) {
     static Optional<WholeJson> of(Whole whole, Map<Long, ReportBrief> reports) {
       return Optional.ofNullable(reports.get(whole.made().report()))
           .map(
@@ -129,11 +136,12 @@ record AnswerJson(
    * @param tooMuch the lowest own dose that was too much
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
+  @Schema(name = "NextTry")
   record NextJson(
       SettingsJson settings,
       BigDecimal dose,
-      BigDecimal tooLittle,
-      BigDecimal tooMuch,
+      @Nullable BigDecimal tooLittle,
+      @Nullable BigDecimal tooMuch,
       boolean contradicting) {
     static NextJson of(Next next) {
       return new NextJson(

@@ -5,6 +5,7 @@ import club.emberwell.api.desk.WordsJson.ProposalView;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.word.CautionProposals;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -43,6 +44,7 @@ public class DeskProposalResource {
     return ListJson.of(proposals.waiting(request.actor(), list.part()), ProposalView::of);
   }
 
+  @Keyed
   @POST
   @Path("{id}")
   @Operation(

@@ -9,6 +9,7 @@ import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.MemberJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.undo.UndoPlan;
 import club.emberwell.desk.undo.Undos;
 import club.emberwell.member.Members;
@@ -58,6 +59,7 @@ public class UndoResource {
         member == null ? null : MemberJson.of(member, members.labels(List.of(member)).get(member)));
   }
 
+  @Keyed
   @POST
   @Operation(
       operationId = "startUndo",
@@ -81,6 +83,7 @@ public class UndoResource {
     return RunView.of(undos.one(request.actor(), id));
   }
 
+  @Keyed
   @POST
   @Path("{id}/restore")
   @Operation(operationId = "restoreUndo", summary = "Take an undo back")

@@ -7,6 +7,7 @@ import club.emberwell.api.desk.WordsJson.UnfiledView;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Keyed;
 import club.emberwell.desk.word.VocabularyCare;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -45,6 +46,7 @@ public class WordResource {
     return ListJson.of(care.waiting(request.actor(), list.part()), UnfiledView::of);
   }
 
+  @Keyed
   @POST
   @Path("{id}/file")
   @Operation(
@@ -59,6 +61,7 @@ public class WordResource {
                 care.file(actor, id, ApiRequest.needed("/term", sent.term()), sent.reason())));
   }
 
+  @Keyed
   @POST
   @Path("{id}/dismiss")
   @Operation(operationId = "dismissWord", summary = "Lay a word aside")

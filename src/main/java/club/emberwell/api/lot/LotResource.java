@@ -4,6 +4,9 @@ import club.emberwell.access.ReadsOnly;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.lot.Lot;
 import club.emberwell.lot.LotPosting;
 import club.emberwell.lot.Lots;
@@ -54,6 +57,8 @@ public class LotResource {
     return ListJson.of(lots.mine(request.actor(), list.part()), LotJson::of);
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @Operation(
       operationId = "addLot",
@@ -83,6 +88,7 @@ public class LotResource {
     return ordering.order(request.actor(), sent);
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @Operation(operationId = "getLot", summary = "One of my lots")
@@ -91,6 +97,8 @@ public class LotResource {
     return answer(Response.ok(), lots.get(request.actor(), id));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @Operation(
@@ -103,6 +111,7 @@ public class LotResource {
         Response.ok(), lots.revise(request.actor(), id, request.version(), sent.written()));
   }
 
+  @IfMatch(required = false)
   @DELETE
   @Path("{id}")
   @Operation(

@@ -2,6 +2,9 @@ package club.emberwell.api.machine;
 
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.Machines;
@@ -22,6 +25,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** My machines. */
@@ -41,8 +45,11 @@ public class MachineResource {
     this.request = request;
   }
 
+  @Keyed
+  @WithEtag
   @POST
-  @Operation(summary = "Add a machine")
+  @Operation(operationId = "createMachine", summary = "Add a machine")
+  @APIResponseSchema(value = MachineJson.class, responseCode = "201")
   public Response add(MachineRequest sent) {
     return request.once(
         sent,
@@ -53,7 +60,7 @@ public class MachineResource {
   }
 
   @GET
-  @Operation(summary = "My machines")
+  @Operation(operationId = "listMachines", summary = "My machines")
   public ListJson<MachineJson> list() {
     return ListJson.of(
         machines.of(request.actor()).stream()
@@ -61,18 +68,24 @@ public class MachineResource {
             .toList());
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
-  @Operation(summary = "One of my machines")
+  @Operation(operationId = "getMachine", summary = "One of my machines")
+  @APIResponseSchema(value = MachineJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     return answer(Response.ok(), noticed(machines.get(request.actor(), id)));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @Operation(
+      operationId = "updateMachine",
       summary = "Describe a machine anew",
       description = "Reports made with it keep the laser as it was. Needs If-Match.")
+  @APIResponseSchema(value = MachineJson.class, responseCode = "200")
   public Response revise(@PathParam("id") UUID id, MachineRequest sent) {
     return answer(
         Response.ok(),
@@ -82,6 +95,7 @@ public class MachineResource {
   @DELETE
   @Path("{id}")
   @Operation(
+      operationId = "deleteMachine",
       summary = "Take a machine off the bench",
       description = "Reports made with it keep its name and laser.")
   public void delete(@PathParam("id") UUID id) {

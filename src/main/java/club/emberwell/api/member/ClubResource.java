@@ -1,6 +1,8 @@
 package club.emberwell.api.member;
 
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Licence;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubCare;
@@ -69,6 +71,7 @@ public class ClubResource {
       Licence dataLicence,
       String notes) {}
 
+  @WithEtag
   @GET
   @PermitAll
   @Operation(operationId = "getClub", summary = "The club")
@@ -77,6 +80,8 @@ public class ClubResource {
     return answer(club.card());
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @RolesAllowed(Role.OWN)
   @Operation(

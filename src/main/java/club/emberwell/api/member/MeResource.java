@@ -7,6 +7,8 @@ import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Licence;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
@@ -130,6 +132,7 @@ public class MeResource {
     }
   }
 
+  @WithEtag
   @GET
   @Path("me")
   @Operation(operationId = "getMe", summary = "My account")
@@ -138,6 +141,8 @@ public class MeResource {
     return answer(members.byId(request.actor().memberId()).orElseThrow());
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("me/preferences")
   @Operation(

@@ -4,6 +4,9 @@ import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ReportJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Role;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
@@ -26,6 +29,7 @@ import java.net.URI;
 import java.util.Comparator;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** Reports, one at a time. */
@@ -47,33 +51,43 @@ public class ReportResource {
     this.request = request;
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "createReport",
       summary = "Post a report",
       description =
           "Implausible values are stored and answered as warnings. A prohibited material is refused"
               + " with its hazard, agent and source. Needs an Idempotency-Key.")
+  @APIResponseSchema(value = ReportJson.class, responseCode = "201")
   public Response post(ReportRequest sent) {
     return request.once(
         sent,
         () -> created(reports.post(request.actor(), Posting.ofApi(sent.id(), sent.written()))));
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Read a report")
+  @Operation(operationId = "getReport", summary = "Read a report")
+  @APIResponseSchema(value = ReportJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     return answer(Response.ok(), reports.get(request.actor(), id));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "updateReport",
       summary = "Write a report anew",
       description = "Its author may, and moderators. Needs If-Match.")
+  @APIResponseSchema(value = ReportJson.class, responseCode = "200")
   public Response revise(@PathParam("id") UUID id, ReportRequest sent) {
     int version = request.version();
     Posting posting = Posting.ofApi(null, sent.written());
@@ -81,22 +95,28 @@ public class ReportResource {
         Response.ok(), reports.revise(request.actor(), id, version, posting, sent.reason()));
   }
 
+  @IfMatch(required = false)
   @DELETE
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "withdrawReport",
       summary = "Withdraw a report",
       description = "Its author may. It stays in the history and counts no more. Heeds If-Match.")
   public void withdraw(@PathParam("id") UUID id) {
     reports.withdraw(request.actor(), id, request.versionIfGiven());
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @Path("{id}/repeats")
   @RolesAllowed(Role.WRITE)
   @Operation(
+      operationId = "createRepeat",
       summary = "Post one's own trial of a report",
       description = "What is left out is taken from the report. Needs an Idempotency-Key.")
+  @APIResponseSchema(value = ReportJson.class, responseCode = "201")
   public Response repeat(@PathParam("id") UUID id, ReportRequest sent) {
     return request.once(
         sent,
@@ -107,7 +127,7 @@ public class ReportResource {
   @GET
   @Path("{id}/repeats")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "The repeats of a report, oldest first")
+  @Operation(operationId = "listRepeats", summary = "The repeats of a report, oldest first")
   public ListJson<ReportJson> repeats(@PathParam("id") UUID id) {
     return ListJson.of(
         source.shown(reports.repeats(request.actor(), id)).stream()
@@ -119,7 +139,7 @@ public class ReportResource {
   @GET
   @Path("{id}/history")
   @RolesAllowed(Role.READ)
-  @Operation(summary = "Every version of a report")
+  @Operation(operationId = "getReportHistory", summary = "Every version of a report")
   public ListJson<RevisionJson> history(@PathParam("id") UUID id) {
     return ListJson.of(RevisionJson.all(reports.history(request.actor(), id)));
   }

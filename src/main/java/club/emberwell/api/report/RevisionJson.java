@@ -11,6 +11,8 @@ import club.emberwell.report.reading.WrittenReport;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One version of a report.
@@ -19,12 +21,13 @@ import java.util.List;
  * @param changes what was typed differently than in the version before
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
+@Schema(name = "ReportRevision")
 record RevisionJson(
     int version,
     EntryAction action,
-    MemberJson by,
+    @Nullable MemberJson by,
     Instant at,
-    String reason,
+    @Nullable String reason,
     EntryState state,
     List<FieldChangeJson> changes) {
 

@@ -4,6 +4,9 @@ import club.emberwell.access.PublicUrl;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Role;
 import club.emberwell.sample.Sample;
 import club.emberwell.sample.SamplePosting;
@@ -55,6 +58,8 @@ public class SampleResource {
     return ListJson.of(samples.mine(request.actor(), text, list.part()), this::json);
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @Operation(
       operationId = "addSample",
@@ -71,6 +76,7 @@ public class SampleResource {
         });
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @Operation(operationId = "getSample", summary = "One of my samples")
@@ -79,6 +85,8 @@ public class SampleResource {
     return answer(Response.ok(), samples.get(request.actor(), id));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @Operation(
@@ -91,6 +99,7 @@ public class SampleResource {
         Response.ok(), samples.revise(request.actor(), id, request.version(), sent.written()));
   }
 
+  @IfMatch(required = false)
   @DELETE
   @Path("{id}")
   @Operation(

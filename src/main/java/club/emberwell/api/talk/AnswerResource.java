@@ -1,6 +1,8 @@
 package club.emberwell.api.talk;
 
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -30,6 +32,7 @@ public class AnswerResource {
     this.requests = requests;
   }
 
+  @WithEtag
   @GET
   @RolesAllowed(Role.READ)
   @Operation(operationId = "getAnswer", summary = "Read an answer")
@@ -38,6 +41,8 @@ public class AnswerResource {
     return requests.get(EntryKind.ANSWER, id);
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @RolesAllowed(Role.WRITE)
   @Operation(
@@ -49,6 +54,7 @@ public class AnswerResource {
     return requests.revise(EntryKind.ANSWER, id, sent);
   }
 
+  @IfMatch(required = false)
   @DELETE
   @RolesAllowed(Role.WRITE)
   @Operation(

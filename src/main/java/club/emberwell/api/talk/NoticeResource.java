@@ -3,6 +3,9 @@ package club.emberwell.api.talk;
 import club.emberwell.api.talk.TalkRequests.Wanted;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.Keyed;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
@@ -45,6 +48,8 @@ public class NoticeResource {
     return requests.list(EntryKind.NOTICE, new Wanted(text, sort, false), list);
   }
 
+  @Keyed
+  @WithEtag
   @POST
   @RolesAllowed(Role.WRITE)
   @Operation(
@@ -56,6 +61,7 @@ public class NoticeResource {
     return requests.post(EntryKind.NOTICE, sent);
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @RolesAllowed(Role.READ)
@@ -65,6 +71,8 @@ public class NoticeResource {
     return requests.get(EntryKind.NOTICE, id);
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @RolesAllowed(Role.WRITE)
@@ -77,6 +85,7 @@ public class NoticeResource {
     return requests.revise(EntryKind.NOTICE, id, sent);
   }
 
+  @IfMatch(required = false)
   @DELETE
   @Path("{id}")
   @RolesAllowed(Role.WRITE)

@@ -10,6 +10,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a range is about: trials of different keys are never mixed.
@@ -20,10 +21,11 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
  *     not-given} where nobody stated one
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
+@Schema(name = "RangeOf")
 public record KeyJson(
     Process process,
-    WavelengthBand band,
-    QuantityJson wavelength,
+    @Nullable WavelengthBand band,
+    @Nullable QuantityJson wavelength,
     Regime regime,
     String label,
     @JsonAnyGetter @Schema(hidden = true) Map<String, String> work) {

@@ -11,6 +11,7 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A report.
@@ -24,8 +25,8 @@ public record ReportJson(
     @JsonUnwrapped Times times,
     @JsonUnwrapped Maker maker,
     @JsonUnwrapped WorkJson work,
-    @JsonUnwrapped TrialJson.Tried tried,
-    List<TrialJson> trials,
+    @JsonUnwrapped TrialJson.@Nullable Tried tried,
+    @Nullable List<TrialJson> trials,
     @JsonUnwrapped Beside beside) {
 
   /**
@@ -35,15 +36,20 @@ public record ReportJson(
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Standing(
-      UUID id, int version, EntryState state, Licence licence, String origin, UUID repeatOf) {}
+      UUID id,
+      int version,
+      EntryState state,
+      Licence licence,
+      @Nullable String origin,
+      @Nullable UUID repeatOf) {}
 
   /** Who made it with what. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record Maker(MemberJson member, UsedMachine machine, LaserJson laser) {}
+  public record Maker(MemberJson member, @Nullable UsedMachine machine, LaserJson laser) {}
 
   /** The author's machine. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record UsedMachine(UUID id, String name, String model) {}
+  public record UsedMachine(UUID id, String name, @Nullable String model) {}
 
   /** What was done to what, each property by its code. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -62,11 +68,11 @@ public record ReportJson(
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Beside(
-      List<PhotoJson> photos,
-      Integer photoCount,
-      TriedByOthers triedByOthers,
+      @Nullable List<PhotoJson> photos,
+      @Nullable Integer photoCount,
+      @Nullable TriedByOthers triedByOthers,
       List<CautionJson> cautions,
-      @JsonUnwrapped Noticed noticed) {}
+      @JsonUnwrapped @Nullable Noticed noticed) {}
 
   /** A picture and where to load it. */
   public record PhotoJson(UUID id, String url, String thumb, int width, int height) {}
