@@ -1,8 +1,11 @@
 package club.emberwell.exchange;
 
+import club.emberwell.quantity.UtcTime;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.hibernate.Session;
 import org.hibernate.query.MutationQuery;
@@ -11,6 +14,11 @@ import org.hibernate.query.MutationQuery;
 @ApplicationScoped
 class MemberRowsRepository {
   private static final int FETCH = 200;
+
+  /** A time as PostgreSQL writes it into JSON. */
+  private static final Pattern TIME =
+      Pattern.compile(
+          "\"(\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d(?:\\.\\d+)?[+-]\\d\\d:\\d\\d)\"");
 
   private final Session db;
 
@@ -28,7 +36,15 @@ class MemberRowsRepository {
             "select cast(to_jsonb(t) as text) from (%s) t".formatted(select), String.class)
         .setParameter("member", member)
         .setFetchSize(FETCH)
-        .getResultStream();
+        .getResultStream()
+        .map(MemberRowsRepository::sameTimes);
+  }
+
+  /** A row whose times are written as those of answers; the database leaves zeros out. */
+  private static String sameTimes(String row) {
+    return TIME.matcher(row)
+        .replaceAll(
+            time -> '"' + UtcTime.of(OffsetDateTime.parse(time.group(1)).toInstant()) + '"');
   }
 
   /** The ids a statement finds. */

@@ -83,7 +83,7 @@ record AnswerJson(
       BigDecimal dose,
       Start.Basis basis,
       boolean sure,
-      List<WhyJson> why,
+      List<ReasonJson> reasons,
       boolean lowered) {
     static StartJson of(Start start) {
       return new StartJson(
@@ -91,14 +91,14 @@ record AnswerJson(
           QuantityJson.number(start.dose()),
           start.basis(),
           !start.rough(),
-          start.why().stream().map(why -> new WhyJson(why, why.sentence())).toList(),
+          start.why().stream().map(why -> new ReasonJson(why, why.sentence())).toList(),
           start.lowered());
     }
   }
 
   /** One thing that makes a start rough. */
   @Schema(name = "RoughBecause")
-  record WhyJson(Why code, String sentence) {}
+  record ReasonJson(Why code, String sentence) {}
 
   /**
    * A right trial with all that was set.

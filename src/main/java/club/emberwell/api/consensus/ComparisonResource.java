@@ -43,16 +43,17 @@ public class ComparisonResource {
   }
 
   /**
-   * @param axes the stretch each measure takes over all entries, by its word in ranges
-   * @param remarks what keeps the entries from being compared straight away
+   * @param axes the stretch each measure takes over all searches, by its word in ranges
+   * @param remarks what keeps them from being compared straight away
    */
-  public record Comparison(List<Entry> entries, Map<String, AxisJson> axes, List<String> remarks) {}
+  public record Comparison(
+      List<Entry> searches, Map<String, AxisJson> axes, List<String> remarks) {}
 
   /**
    * One combination.
    *
    * @param query in its one form
-   * @param range null where nothing was found
+   * @param range left out where nothing was found
    * @param cautions of what is asked for
    * @param others further ranges it has, of other processes, wavelengths or regimes
    */

@@ -11,27 +11,27 @@ import org.jspecify.annotations.Nullable;
  * From one value to another.
  *
  * @param probability what it claims to hold with; left out where nothing is claimed
- * @param means what it says, in a sentence; left out where its place says it
+ * @param sentence what it says, in a sentence; left out where its place says it
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record IntervalJson(
     @Nullable BigDecimal low,
     @Nullable BigDecimal high,
     @Nullable BigDecimal probability,
-    @Nullable String means) {
+    @Nullable String sentence) {
   static IntervalJson of(Interval interval) {
     return of(interval, null);
   }
 
-  static IntervalJson of(Interval interval, String means) {
+  static IntervalJson of(Interval interval, String sentence) {
     return new IntervalJson(
         QuantityJson.number(interval.low()),
         QuantityJson.number(interval.high()),
         QuantityJson.number(interval.coverage()),
-        means);
+        sentence);
   }
 
-  static IntervalJson of(Optional<Interval> interval, String means) {
-    return interval.map(i -> of(i, means)).orElse(null);
+  static IntervalJson of(Optional<Interval> interval, String sentence) {
+    return interval.map(i -> of(i, sentence)).orElse(null);
   }
 }

@@ -56,7 +56,7 @@ record MachineJson(
   }
 
   /** Where the doses of the lines come from. */
-  record BasisJson(OnMyMachine.Basis basis, String basisMeans) {
+  record BasisJson(OnMyMachine.Basis basis, String basisSentence) {
     static BasisJson of(OnMyMachine.Basis basis) {
       return new BasisJson(basis, basis.words());
     }
@@ -104,8 +104,38 @@ record MachineJson(
 
   /** How far equal dose carries, as published. */
   @Schema(name = "TransferLimits")
-  record LimitsJson(String means, List<EqualDosePair> pairs) {
-    static final LimitsJson PUBLISHED = new LimitsJson(EqualDosePair.MEANS, EqualDosePair.ALL);
+  record LimitsJson(String sentence, List<PairJson> pairs) {
+    static final LimitsJson PUBLISHED =
+        new LimitsJson(EqualDosePair.MEANS, EqualDosePair.ALL.stream().map(PairJson::of).toList());
+  }
+
+  /**
+   * Two tracks at one line dose.
+   *
+   * @param label the metal and the dose
+   * @param source where it is published
+   */
+  @Schema(name = "EqualDosePair")
+  record PairJson(String label, TrackJson first, TrackJson second, String source) {
+    static PairJson of(EqualDosePair pair) {
+      return new PairJson(
+          pair.what(),
+          TrackJson.of(pair.first(), pair.firstDepthUm()),
+          TrackJson.of(pair.second(), pair.secondDepthUm()),
+          pair.source());
+    }
+  }
+
+  /**
+   * One track.
+   *
+   * @param label its settings in words
+   */
+  @Schema(name = "EqualDoseTrack")
+  record TrackJson(String label, QuantityJson depth) {
+    static TrackJson of(String label, double depthUm) {
+      return new TrackJson(label, QuantityJson.of("um", depthUm));
+    }
   }
 
   static MachineJson of(UUID machine, OnMyMachine mine, RangeDetail detail) {

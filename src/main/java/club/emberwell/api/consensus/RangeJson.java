@@ -73,7 +73,7 @@ record RangeJson(
    *
    * @param right right ones among the single trials
    * @param trials single trials
-   * @param share mean of the members' own shares, 0 to 1; null where nobody tried
+   * @param share mean of the members' own shares, 0 to 1; left out where nobody tried
    * @param members behind it
    * @param grids trials of reports with several, which belong to the share of nobody
    */

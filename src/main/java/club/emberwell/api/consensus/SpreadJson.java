@@ -15,17 +15,17 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How the voices of one measure lie. Below 3 voices every quantile is null and {@code values} holds
+ * How the voices of one measure lie. Below 3 voices there are no quantiles and {@code values} holds
  * the dots.
  *
- * @param unit UCUM code, canonical; empty for a count
+ * @param unit UCUM code, canonical; left out for a count
  * @param n right trials that state it
  * @param voices members that state it
- * @param values of the voices, ascending, one a member; null from 50 voices
+ * @param values of the voices, ascending, one a member; left out from 50 voices
  * @param aside voices set aside: counted apart from all the others
  */
 record SpreadJson(
-    String unit,
+    @Nullable String unit,
     int n,
     int voices,
     @JsonUnwrapped QuantilesJson quantiles,
@@ -36,7 +36,7 @@ record SpreadJson(
   /** From so many voices single dots tell nothing more. */
   private static final int DOTS = 50;
 
-  /** The seven numbers; all null below 3 voices. */
+  /** The seven numbers; left out below 3 voices. */
   record QuantilesJson(
       @Nullable BigDecimal min,
       @Nullable BigDecimal p10,
@@ -45,9 +45,6 @@ record SpreadJson(
       @Nullable BigDecimal p75,
       @Nullable BigDecimal p90,
       @Nullable BigDecimal max) {
-    private static final QuantilesJson NONE =
-        new QuantilesJson(null, null, null, null, null, null, null);
-
     static QuantilesJson of(Seven q) {
       return new QuantilesJson(
           number(q.min()),
@@ -61,7 +58,7 @@ record SpreadJson(
   }
 
   /**
-   * The 95 % interval of the middle; null below 6 voices.
+   * The 95 % interval of the middle; left out below 6 voices.
    *
    * @param medianCoverage what that interval really covers
    */
@@ -69,20 +66,16 @@ record SpreadJson(
       @Nullable BigDecimal medianLow,
       @Nullable BigDecimal medianHigh,
       @Nullable BigDecimal medianCoverage) {
-    private static final Middle NONE = new Middle(null, null, null);
-
     static Middle of(Interval i) {
       return new Middle(number(i.low()), number(i.high()), number(i.coverage()));
     }
   }
 
-  /** Where one more member lands with {@code nextProbability}; null where that is not known. */
+  /** Where one more member lands with {@code nextProbability}; left out where that is not known. */
   record Next(
       @Nullable BigDecimal nextLow,
       @Nullable BigDecimal nextHigh,
       @Nullable BigDecimal nextProbability) {
-    private static final Next NONE = new Next(null, null, null);
-
     static Next of(Interval i) {
       return new Next(number(i.low()), number(i.high()), number(i.coverage()));
     }
@@ -90,12 +83,12 @@ record SpreadJson(
 
   static SpreadJson of(Spread spread) {
     return new SpreadJson(
-        spread.measure().dimension().map(QuantityKind::canonicalUnit).orElse(""),
+        spread.measure().dimension().map(QuantityKind::canonicalUnit).orElse(null),
         spread.n(),
         spread.voices().size(),
-        spread.quantiles().map(QuantilesJson::of).orElse(QuantilesJson.NONE),
-        spread.medianInterval().map(Middle::of).orElse(Middle.NONE),
-        spread.nextMember().map(Next::of).orElse(Next.NONE),
+        spread.quantiles().map(QuantilesJson::of).orElse(null),
+        spread.medianInterval().map(Middle::of).orElse(null),
+        spread.nextMember().map(Next::of).orElse(null),
         spread.voices().size() < DOTS ? values(spread.voices()) : null,
         values(spread.aside()));
   }

@@ -43,7 +43,7 @@ public class GridNextResource {
    * @param window by now on this machine; left out where nothing can be said of it
    * @param tests least dose first
    * @param next a grid of them, as it can be sent to /plan; left out without tests
-   * @param said in sentences
+   * @param sentences what there is to say of it
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record NextJson(
@@ -51,7 +51,7 @@ public class GridNextResource {
       WindowJson window,
       List<TestJson> tests,
       @JsonSerialize(using = Sendable.class) WrittenGrid next,
-      List<String> said) {
+      List<String> sentences) {
     static NextJson of(Proposal found) {
       QuantityKind kind = found.process().doseKind().quantity();
       return new NextJson(

@@ -9,7 +9,6 @@ import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.Layout;
 import club.emberwell.grid.reading.Axis;
 import club.emberwell.laser.Amount;
-import club.emberwell.laser.Setting;
 import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
@@ -38,12 +37,13 @@ record GridPlanJson(
   /**
    * One side of the grid.
    *
+   * @param setting as it stands among the settings of the cells
    * @param values in their order
    */
-  record AxisJson(Setting setting, List<Object> values) {
+  record AxisJson(String setting, List<Object> values) {
     static AxisJson of(Axis axis) {
       return new AxisJson(
-          axis.setting(),
+          SettingsJson.code(axis.setting(), axis.values().get(0)),
           axis.values().stream()
               .map(
                   value ->

@@ -2,8 +2,6 @@ package club.emberwell.api.json;
 
 import club.emberwell.quantity.UtcTime;
 import club.emberwell.quantity.WrittenQuantity;
-import club.emberwell.talk.Ties;
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.Module;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -18,10 +16,6 @@ import java.time.Instant;
 /** What Jackson needs to know of the program's types, which know nothing of Jackson. */
 public final class ClubModule extends SimpleModule {
   private static final long serialVersionUID = 1L;
-
-  /** Parts that are not there are left out. */
-  @JsonInclude(JsonInclude.Include.NON_NULL)
-  private interface LeftOutWhereNull {}
 
   /** Every time in the same way. */
   private static final class Moments extends StdSerializer<Instant> {
@@ -43,7 +37,6 @@ public final class ClubModule extends SimpleModule {
     addSerializer(Instant.class, new Moments());
     addDeserializer(WrittenQuantity.class, new WrittenQuantityReader());
     setDeserializerModifier(new StrictGroups.Modifier());
-    setMixInAnnotation(Ties.class, LeftOutWhereNull.class);
   }
 
   @Override

@@ -23,7 +23,7 @@ public record CautionJson(
     @JsonProperty("class") CautionClass weight,
     @Nullable String because,
     @JsonUnwrapped Harm harm,
-    @JsonUnwrapped Evidence evidence,
+    Evidence evidence,
     List<ExposureLimit> limits) {
 
   /** What harms, how, and the usual precaution. */

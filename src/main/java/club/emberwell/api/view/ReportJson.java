@@ -8,6 +8,7 @@ import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -16,8 +17,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A report.
  *
- * @param tried of a report of one trial: what was tried; null of a grid
- * @param trials of a grid, else null
+ * @param tried of a report of one trial: what was tried; left out of a grid
+ * @param trials of a grid, else left out
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record ReportJson(
@@ -64,7 +65,7 @@ public record ReportJson(
   /**
    * What is shown with it.
    *
-   * @param triedByOthers null in lists
+   * @param triedByOthers left out in lists
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Beside(
@@ -75,5 +76,6 @@ public record ReportJson(
       @JsonUnwrapped @Nullable Noticed noticed) {}
 
   /** A picture and where to load it. */
-  public record PhotoJson(UUID id, String url, String thumb, int width, int height) {}
+  public record PhotoJson(
+      UUID id, String url, String thumb, int width, int height, Instant createdAt) {}
 }

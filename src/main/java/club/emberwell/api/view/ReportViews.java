@@ -74,7 +74,8 @@ public class ReportViews {
   /** A picture and where to load it. */
   public static PhotoJson photo(Photo photo) {
     String url = path(photo.reportId()) + "/photos/" + photo.id();
-    return new PhotoJson(photo.id(), url, url + "?size=thumb", photo.width(), photo.height());
+    return new PhotoJson(
+        photo.id(), url, url + "?size=thumb", photo.width(), photo.height(), photo.createdAt());
   }
 
   private ReportJson json(ReportSnapshot r, StoredReport stored, Beside beside) {

@@ -38,6 +38,15 @@ public class SettingsOpenApi implements OASFilter {
   private static Schema settings(String quantity) {
     Schema all = object();
     for (Setting setting : Setting.values()) {
+      if (quantity.equals(ANSWERED) && setting.value().bases().size() > 1) {
+        setting
+            .value()
+            .bases()
+            .forEach(
+                basis ->
+                    all.addProperty(SettingsJson.code(setting, basis.kind()), reference(quantity)));
+        continue;
+      }
       all.addProperty(
           setting.code(),
           switch (setting.value().shape()) {

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A word of the author's and what it is filed as.
  *
- * @param value slug; null while it waits for filing
+ * @param value left out while it waits for filing
  * @param label of the term, or the author's words while they wait
  */
 public record WordJson(@Nullable String value, String label, String written) {

@@ -47,9 +47,9 @@ class ComparisonApiTest {
         .get("/api/v1/comparison")
         .then()
         .statusCode(200)
-        .body("entries", hasSize(2))
-        .body("entries[0].range.voices", equalTo(1))
-        .body("entries[1].range", nullValue())
+        .body("searches", hasSize(2))
+        .body("searches[0].range.voices", equalTo(1))
+        .body("searches[1].range", nullValue())
         .body("axes.arealDose.low", equalTo(1f))
         .body("axes.arealDose.unit", equalTo("J/mm2"));
   }

@@ -233,12 +233,12 @@ class ConsensusApiTest {
         .get("/api/v1/reports?q=teflon")
         .then()
         .body("cautions[0].class", equalTo("ban"))
-        .body("cautions[0].source", notNullValue());
+        .body("cautions[0].evidence.source", notNullValue());
     given()
         .queryParam("with", "material=brass", "q=oak")
         .get("/api/v1/comparison")
         .then()
-        .body("entries[0].cautions.id", hasItems("zinc-metal-fume"));
+        .body("searches[0].cautions.id", hasItems("zinc-metal-fume"));
   }
 
   @Test

@@ -170,7 +170,7 @@ class DeskApiTest extends DeskCalls {
         .then()
         .statusCode(200)
         .body("total", equalTo(1))
-        .body("first[0].id", equalTo(id));
+        .body("first[0].item.id", equalTo(id));
     post(moderator, "desk/undos", wanted).statusCode(200).body("state", equalTo("done"));
     get(member, "reports/" + id).statusCode(410);
     get(moderator, "desk/undos/" + run).body("done", equalTo(1));

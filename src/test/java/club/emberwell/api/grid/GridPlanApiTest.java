@@ -30,7 +30,7 @@ class GridPlanApiTest extends GridsOnFelt {
     ValidatableResponse planned = plan(asked()).statusCode(200);
     planned
         .body("id", nullValue())
-        .body("plan.axes.across.setting", equalTo("power"))
+        .body("plan.axes.across.setting", equalTo("powerPercent"))
         .body("plan.axes.down.setting", equalTo("speed"))
         .body("plan.settings.lineSpacing.value", equalTo(0.1f))
         .body("plan.cover.basis", equalTo("range"))

@@ -103,7 +103,7 @@ class GridResultApiTest {
             .body("cells", hasSize(6))
             .body("cells[1].effect", equalTo("right"))
             .body("cells[1].quality", equalTo(5))
-            .body("cells[1].settings.power.value", equalTo(40))
+            .body("cells[1].settings.powerPercent.value", equalTo(40))
             .body("cells[1].dose.value", equalTo(2))
             .body("cells[2].defects", hasItem("halo"))
             .body("cells[3]", not(hasKey("effect")))

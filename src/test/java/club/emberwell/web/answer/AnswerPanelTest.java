@@ -109,7 +109,7 @@ class AnswerPanelTest {
     Person reader = People.join();
     consensus(reader, machine(reader, "450 nm", "diode", "100 um"))
         .body("groups", hasSize(1))
-        .body("groups[0].answer.start.settings.power.value", equalTo(50))
+        .body("groups[0].answer.start.settings.powerPercent.value", equalTo(50))
         .body("groups[0].answer.start.settings.speed.value", equalTo(25))
         .body("groups[0].answer.start.dose", equalTo(2))
         .body("groups[0].answer.start.basis", equalTo("middle"))
@@ -124,7 +124,7 @@ class AnswerPanelTest {
     Person reader = People.join();
     consensus(reader, machine(reader, "450 nm", "diode", null))
         .body("groups[0].answer.start.sure", equalTo(false))
-        .body("groups[0].answer.start.why.code", hasItem("my-spot"));
+        .body("groups[0].answer.start.reasons.code", hasItem("my-spot"));
   }
 
   @Test
