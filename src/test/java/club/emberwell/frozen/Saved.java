@@ -16,7 +16,9 @@ final class Saved {
     CHANGING.put(
         Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}"), "<id>");
     CHANGING.put(Pattern.compile("ew_[\\w-]{43}"), "<token>");
-    CHANGING.put(Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:[\\d.]+)?Z"), "<time>");
+    CHANGING.put(Pattern.compile("\\d{4}-\\d\\d-\\d\\dT[\\d:]{8}\\.\\d{6}Z"), "<time>");
+    // of feeds, and an answer's where it is not written as all others
+    CHANGING.put(Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d(:[\\d.]+)?Z"), "<other-time>");
     CHANGING.put(
         Pattern.compile("\\d{1,2} [A-Z][a-z]{2} 20\\d\\d, \\d\\d:\\d\\d:\\d\\d UTC"), "<moment>");
     CHANGING.put(Pattern.compile("\\d{1,2} [A-Z][a-z]{2} 20\\d\\d"), "<day>");

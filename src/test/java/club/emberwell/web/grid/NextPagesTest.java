@@ -107,7 +107,7 @@ class NextPagesTest {
             .body("window.narrower", lessThan(0.9))
             .body("tests", hasSize(6))
             .body("tests[0].chance", lessThan(0.7))
-            .body("said", hasItem(containsString("begins with a wide guess")))
+            .body("sentences", hasItem(containsString("begins with a wide guess")))
             .extract()
             .path("next");
     ada.asks()
@@ -164,7 +164,7 @@ class NextPagesTest {
         Arrays.stream(effects.split(",")).map(e -> e.equals("-") ? null : e).toArray(String[]::new);
     next(judged(row), null)
         .statusCode(200)
-        .body("said", hasItem(containsString(said)))
+        .body("sentences", hasItem(containsString(said)))
         .body("tests", hasSize(8))
         .body("window.narrower", lessThan(1.0));
   }
@@ -175,7 +175,7 @@ class NextPagesTest {
     assertFalse(Browser.of(ada).get("/grids/" + grid).page().text().contains("What to burn next"));
     next(grid, null)
         .statusCode(200)
-        .body("said", hasItem(containsString("No test of this grid is judged yet")))
+        .body("sentences", hasItem(containsString("No test of this grid is judged yet")))
         .body("window.judged", equalTo(0));
   }
 

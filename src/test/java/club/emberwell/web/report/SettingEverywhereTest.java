@@ -67,7 +67,8 @@ class SettingEverywhereTest extends EverywhereCase {
   }
 
   private static void says(Setting setting, JsonPath report) {
-    String at = "settings." + setting.code();
+    boolean ways = setting.value().bases().size() > 1;
+    String at = "settings." + (ways ? kind(setting).kind().code() : setting.code());
     Object said = report.get(at);
     switch (setting.value().shape()) {
       case QUANTITY -> {
