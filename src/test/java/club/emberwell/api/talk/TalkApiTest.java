@@ -354,7 +354,7 @@ class TalkApiTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"/api/v1/questions/x", "/api/v1/notices?page=x"})
+  @ValueSource(strings = {"/api/v1/questions/x", "/api/v1/notices/x"})
   void anAddressThatMeansNothingIsNotFound(String path) {
     given().get(path).then().statusCode(404);
   }
