@@ -3,6 +3,7 @@ package club.emberwell.catalog;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One entry of a vocabulary. In SKOS words: label = prefLabel, synonyms = altLabel, parent =
@@ -31,7 +32,7 @@ public record Term(
    * @param synonyms other spellings as people type them, without the label
    * @param note a sentence for people, or null
    */
-  public record Words(String label, List<String> synonyms, String note) {
+  public record Words(String label, List<String> synonyms, @Nullable String note) {
     public Words {
       synonyms = List.copyOf(synonyms);
     }
@@ -45,7 +46,8 @@ public record Term(
    * @param origin {@code shared} = from the data files, {@code club} = added here
    * @param version counts this term's changes from 1
    */
-  public record Standing(boolean deprecated, String replacedBy, String origin, int version) {
+  public record Standing(
+      boolean deprecated, @Nullable String replacedBy, String origin, int version) {
     /** Of a new term. */
     public static Standing first(String origin) {
       return new Standing(false, null, origin, 1);

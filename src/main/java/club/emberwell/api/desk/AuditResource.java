@@ -28,6 +28,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestQuery;
+import org.jspecify.annotations.Nullable;
 
 /** Who did what, when and why. */
 @Path("/api/v1/desk/audit")
@@ -80,8 +81,8 @@ public class AuditResource {
   record LineJson(
       long seq,
       Instant at,
-      MemberJson by,
-      String rule,
+      @Nullable MemberJson by,
+      @Nullable String rule,
       String action,
       SubjectJson subject,
       String reason,

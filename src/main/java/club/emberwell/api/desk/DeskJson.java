@@ -15,12 +15,14 @@ import club.emberwell.entry.Decision;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Verdict;
+import club.emberwell.member.Role;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** The shapes of what the desk answers. */
 final class DeskJson {
@@ -48,10 +50,15 @@ final class DeskJson {
    * @param by the moderator; left out where a rule decided
    * @param rule left out where a moderator did
    */
-  @Schema(name = "Decision")
+  @Schema(name = "EntryDecision")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record DecisionView(
-      ItemJson item, Decision action, MemberJson by, String rule, String reason, Instant at) {
+      ItemJson item,
+      Decision action,
+      @Nullable MemberJson by,
+      @Nullable String rule,
+      @Nullable String reason,
+      Instant at) {
     static DecisionView of(Verdict d) {
       return new DecisionView(
           ItemJson.of(d.entry()),
@@ -75,7 +82,7 @@ final class DeskJson {
       ItemJson item,
       MemberJson member,
       FlagReason reason,
-      String note,
+      @Nullable String note,
       Instant createdAt,
       @JsonUnwrapped Settlement settlement) {
 
@@ -86,7 +93,10 @@ final class DeskJson {
      * @param outcome what the moderator said; left out while it is open
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    record Settlement(String state, Instant decidedAt, String outcome) {}
+    record Settlement(
+        @Schema(enumeration = {"open", "withdrawn", "upheld", "dismissed"}) String state,
+        @Nullable Instant decidedAt,
+        @Nullable String outcome) {}
 
     static FlagView of(Flag f) {
       return new FlagView(
@@ -130,11 +140,11 @@ final class DeskJson {
       RuleCode code,
       String label,
       String detail,
-      String mode,
+      @Schema(enumeration = {"off", "note", "hold"}) String mode,
       double threshold,
       int minutes,
       int version,
-      Instant updatedAt) {
+      @Nullable Instant updatedAt) {
     static RuleView of(Rule r) {
       return new RuleView(
           r.code(),
@@ -160,8 +170,8 @@ final class DeskJson {
       RuleCode rule,
       ItemView item,
       String detail,
-      String mode,
-      String state,
+      @Schema(enumeration = {"note", "hold"}) String mode,
+      @Schema(enumeration = {"open", "seen", "undone"}) String state,
       Instant createdAt) {
     static NoteView of(RuleNote n) {
       return new NoteView(
@@ -178,8 +188,8 @@ final class DeskJson {
   @Schema(name = "DeskMember")
   record PersonView(
       @JsonUnwrapped MemberJson member,
-      String role,
-      String state,
+      @Schema(implementation = Role.class) String role,
+      @Schema(enumeration = {"waiting", "active", "banned", "erased"}) String state,
       boolean trusted,
       Instant createdAt) {
     static PersonView of(People.Person p) {
@@ -198,7 +208,7 @@ final class DeskJson {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record HomeView(
       DeskHome.Counts counts,
-      Instant oldestAt,
+      @Nullable Instant oldestAt,
       boolean late,
       List<ItemView> waiting,
       List<FlaggedView> flagged,

@@ -4,7 +4,10 @@ import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.TermDraft;
 import club.emberwell.desk.DeskTimes;
+import club.emberwell.desk.flag.FlagReason;
+import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.desk.undo.Undos.Wanted;
+import club.emberwell.entry.Decision;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
 import java.util.UUID;
@@ -25,29 +28,47 @@ final class DeskRequests {
   /**
    * @param action approve, hold, remove or restore
    */
-  @Schema(name = "DecisionRequest")
-  record Decide(String action, String reason) {}
+  @Schema(
+      name = "DecisionRequest",
+      requiredProperties = {"action"})
+  record Decide(@Schema(implementation = Decision.class) String action, String reason) {}
 
   /**
    * @param kind report, question, answer, notice or photo
    * @param reason code of a flag reason
    */
-  @Schema(name = "FlagRequest")
-  record Raise(String kind, UUID id, String reason, String note) {}
+  @Schema(
+      name = "FlagRequest",
+      requiredProperties = {"kind", "id", "reason"})
+  record Raise(
+      @Schema(enumeration = {"report", "question", "answer", "notice", "photo"}) String kind,
+      UUID id,
+      @Schema(implementation = FlagReason.class) String reason,
+      String note) {}
 
   /**
    * @param upheld whether the flags were right
    * @param action what happens to the item besides, or null
    */
-  @Schema(name = "SettleFlagsRequest")
-  record Settle(Boolean upheld, String action, String reason) {}
+  @Schema(
+      name = "SettleFlagsRequest",
+      requiredProperties = {"upheld"})
+  record Settle(
+      Boolean upheld, @Schema(implementation = Decision.class) String action, String reason) {}
 
   /**
    * @param id made by the client; the same one twice is one undo; not needed for a preview
    * @param since a time in ISO 8601
    */
-  @Schema(name = "UndoRequest")
-  record Undo(UUID id, UUID member, String rule, String since, String reason) {
+  @Schema(
+      name = "UndoRequest",
+      requiredProperties = {"since"})
+  record Undo(
+      UUID id,
+      UUID member,
+      @Schema(implementation = RuleCode.class) String rule,
+      String since,
+      String reason) {
     Wanted wanted() {
       return new Wanted(member, rule, DeskTimes.read("/since", since));
     }
@@ -56,13 +77,22 @@ final class DeskRequests {
   /**
    * @param mode off, note or hold
    */
-  @Schema(name = "RuleRequest")
-  record SetRule(String mode, Double threshold, Integer minutes) {}
+  @Schema(
+      name = "RuleRequest",
+      requiredProperties = {"mode", "threshold"})
+  record SetRule(
+      @Schema(enumeration = {"off", "note", "hold"}) String mode,
+      Double threshold,
+      Integer minutes) {}
 
-  @Schema(name = "FileWordRequest")
+  @Schema(
+      name = "FileWordRequest",
+      requiredProperties = {"term"})
   record FileWord(String term, String reason) {}
 
-  @Schema(name = "TermRequest")
+  @Schema(
+      name = "TermRequest",
+      requiredProperties = {"value", "label"})
   record NewTerm(
       String value,
       String label,
@@ -76,7 +106,9 @@ final class DeskRequests {
     }
   }
 
-  @Schema(name = "TermEdit")
+  @Schema(
+      name = "TermEdit",
+      requiredProperties = {"label", "reason"})
   record EditTerm(
       String label,
       String parent,
@@ -94,19 +126,27 @@ final class DeskRequests {
     return Boolean.TRUE.equals(given);
   }
 
-  @Schema(name = "SpellingRequest")
+  @Schema(
+      name = "SpellingRequest",
+      requiredProperties = {"text"})
   record Spelling(String text, Boolean ambiguous, String reason) {}
 
-  @Schema(name = "MergeRequest")
+  @Schema(
+      name = "MergeRequest",
+      requiredProperties = {"into", "reason"})
   record Merge(String into, String reason) {}
 
   /**
    * @param base version of the caution it is based on; 0 or none for a new one
    */
-  @Schema(name = "CautionProposalRequest")
+  @Schema(
+      name = "CautionProposalRequest",
+      requiredProperties = {"caution", "reason"})
   record Propose(CautionRule caution, Integer base, String reason) {}
 
-  @Schema(name = "CautionVerdictRequest")
+  @Schema(
+      name = "CautionVerdictRequest",
+      requiredProperties = {"accept"})
   record Verdict(Boolean accept, String reason) {}
 
   static TermKind kind(String code) {

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** The shapes of undoing. */
 final class UndoJson {
@@ -22,7 +23,7 @@ final class UndoJson {
    * @param since from when on
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Subject(MemberJson member, RuleCode rule, Instant since) {}
+  record Subject(@Nullable MemberJson member, @Nullable RuleCode rule, @Nullable Instant since) {}
 
   /**
    * What an undo would do.
@@ -60,7 +61,7 @@ final class UndoJson {
    *
    * @param title what lists call it
    */
-  record ThingRef(String kind, UUID id, String title) {}
+  record ThingRef(String kind, UUID id, @Nullable String title) {}
 
   /**
    * An undo that was confirmed.
@@ -82,7 +83,12 @@ final class UndoJson {
      * @param state running, done, restoring or restored
      * @param skipped steps that could not be taken
      */
-    record Progress(String state, long total, long done, long restored, long skipped) {}
+    record Progress(
+        @Schema(enumeration = {"running", "done", "restoring", "restored"}) String state,
+        long total,
+        long done,
+        long restored,
+        long skipped) {}
 
     static RunView of(UndoRun r) {
       return new RunView(

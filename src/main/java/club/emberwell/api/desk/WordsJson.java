@@ -23,6 +23,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /** The shapes of the care of words and cautions. */
 final class WordsJson {
@@ -41,9 +42,9 @@ final class WordsJson {
       TermKind kind,
       String value,
       @JsonUnwrapped Term.Words words,
-      String parent,
+      @Nullable String parent,
       boolean respondsAlike,
-      String hex,
+      @Nullable String hex,
       @JsonUnwrapped Term.Standing standing) {
     static TermView of(Term t) {
       return new TermView(
@@ -60,7 +61,8 @@ final class WordsJson {
    */
   @Schema(name = "VocabularyChange")
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record ChangeView(long version, TermKind kind, Set<String> terms, Set<String> spellings) {
+  record ChangeView(
+      long version, @Nullable TermKind kind, Set<String> terms, Set<String> spellings) {
     static ChangeView of(CatalogChange c) {
       return new ChangeView(c.version(), c.kind(), c.slugs(), c.spellings());
     }
@@ -76,12 +78,12 @@ final class WordsJson {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record VersionView(
       int version,
-      MemberJson by,
+      @Nullable MemberJson by,
       Instant at,
-      String reason,
+      @Nullable String reason,
       List<FieldChangeJson> changes,
-      Map<String, Object> before,
-      Map<String, Object> after) {
+      @Nullable Map<String, Object> before,
+      @Nullable Map<String, Object> after) {
     static VersionView of(VocabularyCare.Change change) {
       var revision = change.revision();
       return new VersionView(
@@ -111,8 +113,8 @@ final class WordsJson {
       TermKind kind,
       String written,
       int count,
-      String state,
-      String term,
+      @Schema(enumeration = {"waiting", "filed", "dismissed"}) String state,
+      @Nullable String term,
       @JsonUnwrapped Times times) {
     static UnfiledView of(Unfiled u) {
       return new UnfiledView(
@@ -135,11 +137,15 @@ final class WordsJson {
   @Schema(name = "DeskCaution")
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record StandingView(
-      CautionRule caution, String origin, int version, boolean removed, RemovalView removal) {}
+      CautionRule caution,
+      String origin,
+      int version,
+      boolean removed,
+      @Nullable RemovalView removal) {}
 
   /** Who wants a caution removed, and why. */
   @Schema(name = "CautionRemoval")
-  record RemovalView(MemberJson by, String reason, Instant at) {}
+  record RemovalView(MemberJson by, @Nullable String reason, Instant at) {}
 
   /**
    * A caution as somebody wants it to read.
@@ -229,7 +235,7 @@ final class WordsJson {
    */
   @Schema(name = "RangeWeight")
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record WeightView(int reports, int trials, int voices, QuantityJson medianDose) {
+  record WeightView(int reports, int trials, int voices, @Nullable QuantityJson medianDose) {
     static WeightView of(MergeEffects.Weight w, QuantityKind dose) {
       return new WeightView(
           w.reports(), w.trials(), w.voices(), QuantityJson.of(dose, w.medianDose()));

@@ -24,6 +24,7 @@ import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What the club is called, how one comes in, and under which terms one shares. */
 @Path("/api/v1/club")
@@ -65,7 +66,7 @@ public class ClubResource {
       Door door,
       String reading,
       boolean localSignIn,
-      String singleSignOn,
+      @Nullable String singleSignOn,
       boolean mail,
       String licence,
       Licence dataLicence,

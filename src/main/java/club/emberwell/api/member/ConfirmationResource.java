@@ -26,7 +26,9 @@ public class ConfirmationResource {
   }
 
   /** The secret at the end of the link in the letter. */
-  @Schema(name = "EmailConfirmation")
+  @Schema(
+      name = "EmailConfirmation",
+      requiredProperties = {"link"})
   public record Confirmation(String link) {}
 
   @POST

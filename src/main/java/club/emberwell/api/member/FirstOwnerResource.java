@@ -37,7 +37,9 @@ public class FirstOwnerResource {
    *
    * @param code as the server's log says it
    */
-  @Schema(name = "FirstOwnerRequest")
+  @Schema(
+      name = "FirstOwnerRequest",
+      requiredProperties = {"code", "handle", "password"})
   public record Entry(String code, String handle, String email, String password) {}
 
   @POST

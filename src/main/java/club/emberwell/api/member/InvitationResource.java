@@ -25,6 +25,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Links that let people in. */
 @Path("/api/v1/invitations")
@@ -58,11 +59,11 @@ public class InvitationResource {
   record InvitationJson(
       UUID id,
       MemberJson by,
-      String note,
+      @Nullable String note,
       @JsonUnwrapped Invitations.Uses counted,
       Instant createdAt,
       Instant expires,
-      Instant revokedAt,
+      @Nullable Instant revokedAt,
       boolean works) {
     static InvitationJson of(Invitations.View v) {
       return new InvitationJson(

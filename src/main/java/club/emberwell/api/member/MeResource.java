@@ -40,6 +40,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** The member's own account. */
 @Path(ApiPaths.BASE)
@@ -88,7 +89,9 @@ public class MeResource {
   }
 
   /** A new password, and the present one as proof. */
-  @Schema(name = "PasswordChange")
+  @Schema(
+      name = "PasswordChange",
+      requiredProperties = {"current", "password"})
   public record PasswordEntry(String current, String password) {}
 
   /** The account as its owner sees it. */
@@ -96,7 +99,7 @@ public class MeResource {
   public record Me(
       UUID id,
       String handle,
-      String email,
+      @Nullable String email,
       boolean emailConfirmed,
       Role role,
       Instant createdAt,

@@ -51,12 +51,14 @@ public class MemberResource {
    * @param invitation the code at the end of an invitation link; or left out
    * @param request where the door opens on request: what somebody says who asks; or left out
    */
-  @Schema(name = "JoinRequest")
+  @Schema(
+      name = "JoinRequest",
+      requiredProperties = {"handle", "password"})
   public record Entry(
       String handle, String email, String password, String invitation, String request) {}
 
   /** What everybody may know of a member. */
-  @Schema(name = "Member")
+  @Schema(name = "MemberCard")
   public record Card(UUID id, String handle, Role role, Instant createdAt) {
     /** The card of an account. */
     public static Card of(MemberView member) {

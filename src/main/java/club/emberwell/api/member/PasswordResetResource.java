@@ -41,7 +41,9 @@ public class PasswordResetResource {
   }
 
   /** Whose password is lost. */
-  @Schema(name = "PasswordResetRequest")
+  @Schema(
+      name = "PasswordResetRequest",
+      requiredProperties = {"email"})
   public record Asked(String email) {}
 
   /**
@@ -49,11 +51,15 @@ public class PasswordResetResource {
    *
    * @param link the secret at the end of the link
    */
-  @Schema(name = "PasswordResetRedeemed")
+  @Schema(
+      name = "PasswordResetRedeemed",
+      requiredProperties = {"link", "password"})
   public record Redeemed(String link, String password) {}
 
   /** For whom an owner wants a link. */
-  @Schema(name = "PasswordLinkRequest")
+  @Schema(
+      name = "PasswordLinkRequest",
+      requiredProperties = {"handle"})
   public record Named(String handle) {}
 
   @POST

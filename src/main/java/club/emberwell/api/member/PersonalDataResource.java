@@ -42,8 +42,11 @@ public class PersonalDataResource {
    *
    * @param choice keep: measurements stay as by a former member; remove: they go too
    */
-  @Schema(name = "ErasureRequest")
-  public record Farewell(String choice, String password) {}
+  @Schema(
+      name = "ErasureRequest",
+      requiredProperties = {"choice"})
+  public record Farewell(
+      @Schema(enumeration = {"keep", "remove"}) String choice, String password) {}
 
   @GET
   @Path("me/data")

@@ -49,7 +49,9 @@ public class RequestResource {
    *
    * @param reason for the person; needed for a no
    */
-  @Schema(name = "JoinDecision")
+  @Schema(
+      name = "JoinDecision",
+      requiredProperties = {"accept"})
   public record Decision(Boolean accept, String reason) {}
 
   @GET

@@ -37,8 +37,13 @@ public class RoleResource {
    *
    * @param role member, moderator or owner
    */
-  @Schema(name = "RoleRequest")
-  public record Entry(String handle, String role, String reason) {}
+  @Schema(
+      name = "RoleRequest",
+      requiredProperties = {"handle", "role"})
+  public record Entry(
+      String handle,
+      @Schema(enumeration = {"member", "moderator", "owner"}) String role,
+      String reason) {}
 
   @GET
   @RolesAllowed(Role.WRITE)

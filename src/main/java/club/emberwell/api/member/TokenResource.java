@@ -32,6 +32,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** Tokens for programs. */
 @Path(ApiPaths.BASE + "/tokens")
@@ -55,7 +56,9 @@ public class TokenResource {
    * @param label what its owner will know it by
    * @param scopes read, write, moderate; left out: all one has a use for
    */
-  @Schema(name = "TokenRequest")
+  @Schema(
+      name = "TokenRequest",
+      requiredProperties = {"handle", "password", "label"})
   public record Entry(String handle, String password, String label, List<String> scopes) {}
 
   /**
@@ -71,7 +74,7 @@ public class TokenResource {
       List<String> scopes,
       Instant createdAt,
       Instant expires,
-      Instant lastUsedAt) {
+      @Nullable Instant lastUsedAt) {
     static TokenJson of(TokenView t) {
       return new TokenJson(t.id(), t.label(), t.scopes(), t.createdAt(), t.expires(), t.lastUsed());
     }

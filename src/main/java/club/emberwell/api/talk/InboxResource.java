@@ -25,6 +25,7 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What one's own watches found, and answers to one's own questions. */
 @Path("/api/v1/inbox")
@@ -49,7 +50,12 @@ public class InboxResource {
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record FindJson(
-      long id, ItemJson item, MemberJson member, WatchRef watch, Instant createdAt, boolean read) {
+      long id,
+      ItemJson item,
+      MemberJson member,
+      @Nullable WatchRef watch,
+      Instant createdAt,
+      boolean read) {
     static FindJson of(Find find) {
       return new FindJson(
           find.id(),

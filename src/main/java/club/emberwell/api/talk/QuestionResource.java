@@ -56,7 +56,8 @@ public class QuestionResource {
    *
    * @param answer null = none did
    */
-  record Accepted(UUID answer) {}
+  @Schema(name = "AcceptedAnswer")
+  record Accepted(@Schema(nullable = true) UUID answer) {}
 
   @GET
   @RolesAllowed(Role.READ)

@@ -10,6 +10,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * An entry as answered.
@@ -21,10 +22,10 @@ import java.util.UUID;
 record TalkJson(
     @JsonUnwrapped Head head,
     @JsonUnwrapped Words words,
-    UUID question,
-    Ties ties,
-    UUID accepted,
-    @JsonUnwrapped Activity activity,
+    @Nullable UUID question,
+    @Nullable Ties ties,
+    @Nullable UUID accepted,
+    @JsonUnwrapped @Nullable Activity activity,
     @JsonUnwrapped Times times) {
 
   /** Which entry, in which state, and whose. */
@@ -38,7 +39,7 @@ record TalkJson(
    * @param html what may be shown of it
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Words(String title, String text, String html) {}
+  record Words(@Nullable String title, String text, String html) {}
 
   /** Of a question: what came of it. */
   record Activity(int answerCount, Instant activeAt) {}

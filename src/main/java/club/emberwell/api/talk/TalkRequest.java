@@ -3,6 +3,7 @@ package club.emberwell.api.talk;
 import club.emberwell.talk.Ties;
 import club.emberwell.talk.WrittenTalk;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
  * A question, an answer or a notice as sent.
@@ -11,6 +12,9 @@ import java.util.UUID;
  * @param text Markdown
  * @param reason of an edit, for readers of the history
  */
+@Schema(
+    name = "TalkRequest",
+    requiredProperties = {"text"})
 record TalkRequest(UUID id, String title, String text, Ties ties, String reason) {
   WrittenTalk written() {
     return new WrittenTalk(title, text, ties);

@@ -11,6 +11,7 @@ import club.emberwell.talk.WrittenTalk;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One version of an entry.
@@ -23,9 +24,9 @@ import java.util.List;
 record TalkRevisionJson(
     int version,
     EntryAction action,
-    MemberJson by,
+    @Nullable MemberJson by,
     Instant at,
-    String reason,
+    @Nullable String reason,
     EntryState state,
     List<FieldChangeJson> changes,
     List<Line> lines) {

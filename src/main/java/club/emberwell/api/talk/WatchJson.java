@@ -4,6 +4,7 @@ import club.emberwell.talk.watch.Watch;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A kept search as answered.
@@ -18,7 +19,7 @@ record WatchJson(
     String label,
     String query,
     boolean mail,
-    String feed,
+    @Nullable String feed,
     Instant createdAt) {
 
   static WatchJson of(Watch watch, String feed) {

@@ -3,6 +3,7 @@ package club.emberwell.api.view;
 import club.emberwell.entry.FieldChange;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What one field said before and after; left out where it said nothing.
@@ -10,7 +11,7 @@ import java.util.List;
  * @param pointer of the field, as in problems and remarks
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public record FieldChangeJson(String pointer, String before, String after) {
+public record FieldChangeJson(String pointer, @Nullable String before, @Nullable String after) {
   public static List<FieldChangeJson> all(List<FieldChange> changes) {
     return changes.stream().map(FieldChangeJson::of).toList();
   }

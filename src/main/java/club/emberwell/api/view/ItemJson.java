@@ -4,6 +4,7 @@ import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What something is about: an entry, by its kind and id.
@@ -12,7 +13,7 @@ import java.util.UUID;
  * @param path where a person reads it, on this server
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-public record ItemJson(EntryKind kind, UUID id, String title, String path) {
+public record ItemJson(EntryKind kind, UUID id, @Nullable String title, @Nullable String path) {
   public static ItemJson of(Entry entry) {
     return new ItemJson(entry.kind(), entry.id(), entry.title(), entry.path());
   }

@@ -4,6 +4,7 @@ import club.emberwell.catalog.CautionRule;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A caution as somebody wants it to read.
@@ -27,7 +28,7 @@ public record CautionProposal(
    * @param state waiting, accepted, declined or withdrawn
    * @param outcome what was said about it, null while it waits
    */
-  public record Standing(String state, String outcome) {}
+  public record Standing(String state, @Nullable String outcome) {}
 
   public UUID member() {
     return author.member();
