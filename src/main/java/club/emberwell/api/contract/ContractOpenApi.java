@@ -15,6 +15,7 @@ import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.headers.Header;
 import org.eclipse.microprofile.openapi.models.info.Info;
+import org.eclipse.microprofile.openapi.models.media.MediaType;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
 import org.eclipse.microprofile.openapi.models.responses.APIResponse;
@@ -65,9 +66,12 @@ public class ContractOpenApi implements OASFilter {
                           if (route != null) {
                             describe(operation, route);
                             problems.add(operation, route);
+                            ClosedWords.mend(path, operation);
                           }
                         }));
+    care.splitRepeats();
     care.tidy();
+    ClosedWords.mend(api.getComponents().getSchemas());
     introduce(api);
   }
 
@@ -91,12 +95,21 @@ public class ContractOpenApi implements OASFilter {
           .getResponses()
           .addAPIResponse("304", OASFactory.createAPIResponse().description("Not changed since."));
     }
+    if (route.answersNothing()) {
+      List.copyOf(operation.getResponses().getAPIResponses().keySet()).stream()
+          .filter(status -> status.startsWith("2"))
+          .forEach(operation.getResponses()::removeAPIResponse);
+      operation.getResponses().addAPIResponse("204", OASFactory.createAPIResponse());
+    }
     Map.copyOf(operation.getResponses().getAPIResponses())
         .forEach((status, answer) -> answered(status, answer, route));
   }
 
   private static void answered(String status, APIResponse answer, Route route) {
     boolean done = status.startsWith("2");
+    if (done && answer.getContent() != null) {
+      answer.getContent().getMediaTypes().forEach(ContractOpenApi::file);
+    }
     if (done && route.tagged()) {
       answer.addHeader(HttpHeaders.ETAG, header(Models.text(), "The version that was answered."));
     }
@@ -107,6 +120,17 @@ public class ContractOpenApi implements OASFilter {
     }
     if (answer.getDescription() == null || answer.getDescription().isBlank()) {
       answer.setDescription(status.equals("204") ? "Done." : "OK");
+    }
+  }
+
+  /** What is no JSON. */
+  private static void file(String format, MediaType media) {
+    if (!format.equals("application/json")) {
+      Schema text = Models.text();
+      media.setSchema(
+          format.startsWith("text/") || format.endsWith("xml") || format.endsWith("jsonl")
+              ? text
+              : text.format("binary"));
     }
   }
 

@@ -28,6 +28,7 @@ import org.jboss.jandex.ClassInfo;
 import org.jboss.jandex.DotName;
 import org.jboss.jandex.IndexView;
 import org.jboss.jandex.MethodInfo;
+import org.jboss.jandex.Type;
 
 /**
  * A method that serves an address, and what its annotations tell of it.
@@ -110,6 +111,10 @@ record Route(String verb, String path, MethodInfo method) {
 
   boolean onOne() {
     return path.contains("{");
+  }
+
+  boolean answersNothing() {
+    return method.returnType().kind() == Type.Kind.VOID;
   }
 
   /** Whether it reads a search from its address. */

@@ -2,6 +2,7 @@ package club.emberwell.api.contract;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -44,27 +45,37 @@ final class SchemaCare {
             (name, schema) -> {
               if (sent.contains(name) && schema.getProperties() != null) {
                 schema.setAdditionalPropertiesSchema(Models.nothing());
+              } else if (isList(name)) {
+                schema.setRequired(List.of("items"));
               } else if (answered.contains(name) && schema.getProperties() != null) {
                 shapes
-                    .required(name, schema.getProperties().keySet())
-                    .ifPresent(schema::setRequired);
+                    .type(name, schema)
+                    .ifPresent(type -> schema.setRequired(shapes.required(type)));
               }
             });
+  }
+
+  /** A repeat takes from the report what it leaves out. */
+  void splitRepeats() {
+    Schema whole = schemas.all().get("ReportRequest");
+    Schema part =
+        Models.object()
+            .description("What is left out is taken from the report that is repeated.")
+            .properties(whole.getProperties());
+    part.setAdditionalPropertiesSchema(Models.nothing());
+    components.addSchema("RepeatRequest", part);
+    operations().stream()
+        .filter(operation -> "createRepeat".equals(operation.getOperationId()))
+        .flatMap(operation -> Schemas.sent(operation).stream())
+        .forEach(sent -> sent.setRef(Models.SCHEMAS + "RepeatRequest"));
   }
 
   /** After it: every name that is left is that of something an operation sends or answers. */
   void tidy() {
     Map<String, String> renamed = new TreeMap<>();
-    schemas
-        .all()
-        .keySet()
-        .forEach(
-            name -> {
-              String plain = plain(name);
-              if (!schemas.all().containsKey(plain) && !renamed.containsValue(plain)) {
-                renamed.put(name, plain);
-              }
-            });
+    schemas.all().keySet().forEach(name -> renamed.put(name, named(name)));
+    Set<String> taken = new HashSet<>();
+    renamed.replaceAll((was, name) -> taken.add(name) ? name : was);
     everywhere()
         .forEach(
             root ->
@@ -89,11 +100,21 @@ final class SchemaCare {
         });
   }
 
-  /** The suffix tells the program's records from its values; clients have no use for it. */
-  private static String plain(String name) {
-    String list = "ListJson";
-    String plain = name.startsWith(list) ? plain(name.substring(list.length())) + "List" : name;
-    return plain.replaceAll("(?<=.)(Json|View)$", "");
+  private String named(String name) {
+    Schema schema = schemas.all().get(name);
+    if (isList(name)) {
+      Schema items = schema.getProperties().get("items").getItems();
+      return items.getRef() == null ? "IdList" : named(Schemas.name(items)) + "List";
+    }
+    return shapes
+        .type(name, schema)
+        .flatMap(SchemaNames::of)
+        // the suffix tells the program's records from its values; clients have no use for it
+        .orElse(name.replaceAll("(?<=.)(Json|View)$", ""));
+  }
+
+  private static boolean isList(String name) {
+    return name.startsWith("ListJson");
   }
 
   private static void inline(Schema schema) {

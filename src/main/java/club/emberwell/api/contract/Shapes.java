@@ -1,5 +1,6 @@
 package club.emberwell.api.contract;
 
+import club.emberwell.api.json.CodesOpenApi;
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -7,12 +8,14 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.lang.annotation.Annotation;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.jboss.jandex.AnnotationInstance;
 import org.jboss.jandex.ClassInfo;
 import org.jboss.jandex.DotName;
@@ -35,14 +38,15 @@ final class Shapes {
           "java.util.Map",
           "java.util.Collection");
 
-  private final Map<String, List<ClassInfo>> records;
+  private final Map<String, List<ClassInfo>> types;
   private final IndexView index;
 
   Shapes(IndexView index) {
     this.index = index;
-    records =
+    types =
         index.getKnownClasses().stream()
-            .filter(type -> type.isRecord() && type.name().toString().startsWith("club.emberwell."))
+            .filter(type -> type.name().toString().startsWith("club.emberwell."))
+            .filter(type -> type.isRecord() || type.isEnum())
             .collect(Collectors.groupingBy(Shapes::name));
   }
 
@@ -56,24 +60,36 @@ final class Shapes {
   }
 
   /**
-   * The properties that are always there.
+   * The record or enum a schema was made of.
    *
-   * @param schema its name as generated; that of a generic record ends with its arguments
-   * @return empty where no record has this name and exactly these properties
+   * @param name as generated: a number at its end tells types of one name apart
    */
-  Optional<List<String>> required(String schema, Set<String> properties) {
-    return records.entrySet().stream()
-        .filter(named -> schema.startsWith(named.getKey()))
-        .flatMap(named -> named.getValue().stream())
-        .map(this::properties)
-        .filter(found -> found.keySet().equals(properties))
-        .findFirst()
-        .map(
-            found ->
-                found.entrySet().stream()
-                    .filter(Map.Entry::getValue)
-                    .map(Map.Entry::getKey)
-                    .toList());
+  Optional<ClassInfo> type(String name, Schema schema) {
+    List<ClassInfo> named =
+        types.getOrDefault(name, types.getOrDefault(name.replaceAll("\\d+$", ""), List.of()));
+    if (schema.getEnumeration() != null) {
+      Set<Object> words = Set.copyOf(schema.getEnumeration());
+      return named.stream()
+          .filter(ClassInfo::isEnum)
+          .filter(type -> Set.copyOf(CodesOpenApi.codes(type.name().toString())).equals(words))
+          .findFirst();
+    }
+    if (schema.getProperties() == null) {
+      return Optional.empty();
+    }
+    Set<String> there = schema.getProperties().keySet();
+    return named.stream()
+        .filter(ClassInfo::isRecord)
+        .filter(type -> there.containsAll(properties(type).keySet()))
+        .max(Comparator.comparing(type -> properties(type).size()));
+  }
+
+  /** The properties of an answer that are always there. */
+  List<String> required(ClassInfo type) {
+    return properties(type).entrySet().stream()
+        .filter(Map.Entry::getValue)
+        .map(Map.Entry::getKey)
+        .toList();
   }
 
   /** Each property, and whether it is always there. */

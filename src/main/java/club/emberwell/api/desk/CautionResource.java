@@ -27,6 +27,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -73,6 +74,7 @@ public class CautionResource {
   @POST
   @Path("{id}/removal")
   @Operation(operationId = "proposeCautionRemoval", summary = "Propose to remove a caution")
+  @APIResponse(responseCode = "204")
   public Response remove(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.proposeRemoval(actor, id, sent.reason()));
   }
@@ -83,6 +85,7 @@ public class CautionResource {
   @Operation(
       operationId = "confirmCautionRemoval",
       summary = "Confirm as a second moderator that a caution goes")
+  @APIResponse(responseCode = "204")
   public Response confirm(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.confirmRemoval(actor, id, sent.reason()));
   }
@@ -91,6 +94,7 @@ public class CautionResource {
   @POST
   @Path("{id}/removal/decline")
   @Operation(operationId = "declineCautionRemoval", summary = "Let a caution stand")
+  @APIResponse(responseCode = "204")
   public Response keep(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.keepStanding(actor, id, sent.reason()));
   }
@@ -99,6 +103,7 @@ public class CautionResource {
   @POST
   @Path("{id}/restore")
   @Operation(operationId = "restoreCaution", summary = "Bring a removed caution back")
+  @APIResponse(responseCode = "204")
   public Response restore(@RestPath String id, Why sent) {
     return request.done(sent, actor -> care.restoreCaution(actor, id, sent.reason()));
   }

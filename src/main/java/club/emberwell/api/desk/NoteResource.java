@@ -18,6 +18,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 
@@ -46,6 +47,7 @@ public class NoteResource {
   @POST
   @Path("{id}/seen")
   @Operation(operationId = "markRuleNoteSeen", summary = "Lay a note aside")
+  @APIResponse(responseCode = "204")
   public Response seen(@RestPath long id, Nothing sent) {
     return request.done(sent, actor -> rules.seen(actor, id));
   }

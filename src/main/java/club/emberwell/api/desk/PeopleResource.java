@@ -22,6 +22,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -67,6 +68,7 @@ public class PeopleResource {
   @POST
   @Path("{id}/ban")
   @Operation(operationId = "banMember", summary = "Shut a member out; sessions and tokens end")
+  @APIResponse(responseCode = "204")
   public Response ban(@RestPath UUID id, Why sent) {
     return request.done(sent, actor -> people.ban(actor, id, sent.reason()));
   }
@@ -75,6 +77,7 @@ public class PeopleResource {
   @POST
   @Path("{id}/unban")
   @Operation(operationId = "unbanMember", summary = "Let a member in again")
+  @APIResponse(responseCode = "204")
   public Response unban(@RestPath UUID id, Why sent) {
     return request.done(sent, actor -> people.unban(actor, id, sent.reason()));
   }

@@ -21,6 +21,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -65,6 +66,7 @@ public class WordResource {
   @POST
   @Path("{id}/dismiss")
   @Operation(operationId = "dismissWord", summary = "Lay a word aside")
+  @APIResponse(responseCode = "204")
   public Response dismiss(@RestPath UUID id, Why sent) {
     return request.done(sent, actor -> care.dismiss(actor, id, sent.reason()));
   }

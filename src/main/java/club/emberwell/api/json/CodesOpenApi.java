@@ -26,7 +26,7 @@ public class CodesOpenApi implements OASFilter {
             .collect(
                 Collectors.toMap(
                     values -> Stream.of(values).map(Enum::name).sorted().toList(),
-                    values -> Stream.of(values).<Object>map(Codes::of).toList(),
+                    CodesOpenApi::codes,
                     (one, other) -> one));
   }
 
@@ -37,6 +37,15 @@ public class CodesOpenApi implements OASFilter {
       schema.setEnumeration(words.getOrDefault(names, schema.getEnumeration()));
     }
     return schema;
+  }
+
+  /** The words of an enum's values, by the name of its class. */
+  public static List<Object> codes(String type) {
+    return codes(constants(type));
+  }
+
+  private static List<Object> codes(Enum<?>[] values) {
+    return Stream.of(values).<Object>map(Codes::of).toList();
   }
 
   private static Enum<?>[] constants(String name) {

@@ -17,6 +17,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -69,6 +70,7 @@ public class PasswordResetResource {
       summary = "Ask for a link by mail",
       description =
           "202 whether or not anybody has this address; 403 where this server sends no mail.")
+  @APIResponse(responseCode = "202")
   public Response ask(Asked asked) {
     resets.ask(asked.email(), client.prefix());
     return Response.accepted().build();

@@ -41,6 +41,7 @@ public class NoticeResource {
   @GET
   @RolesAllowed(Role.READ)
   @Operation(
+      operationId = "listNotices",
       summary = "Notices, newest first, or those that hold every word",
       description = TalkRequests.SORTS)
   public ListJson<TalkJson> list(

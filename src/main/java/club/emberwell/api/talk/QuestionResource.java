@@ -62,6 +62,7 @@ public class QuestionResource {
   @GET
   @RolesAllowed(Role.READ)
   @Operation(
+      operationId = "listQuestions",
       summary = "Questions, newest first, or those that hold every word",
       description = TalkRequests.SORTS)
   public ListJson<TalkJson> list(

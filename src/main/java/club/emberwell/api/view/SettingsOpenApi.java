@@ -3,10 +3,13 @@ package club.emberwell.api.view;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.laser.dose.DoseFormula;
+import club.emberwell.remark.Coded;
 import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.search.query.Facet;
 import io.quarkus.smallrye.openapi.OpenApiFilter;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
@@ -19,7 +22,6 @@ public class SettingsOpenApi implements OASFilter {
   private static final String ANSWERED = "QuantityJson";
   private static final String SENT = "WrittenQuantity";
   private static final String WORD = "WordJson";
-  private static final Schema TEXT = schema(Schema.SchemaType.STRING);
 
   @Override
   public void filterOpenAPI(OpenAPI api) {
@@ -31,8 +33,10 @@ public class SettingsOpenApi implements OASFilter {
     api.getComponents().addSchema("DerivedJson", derived());
     api.getComponents().addSchema(WORD, word());
     Map<String, Schema> schemas = api.getComponents().getSchemas();
-    work(schemas.get("ReportRequest"), TEXT, reference(SENT));
-    work(schemas.get("Hit"), reference(WORD), reference(ANSWERED));
+    work(schemas.get("ReportRequest"), SettingsOpenApi::text, SENT);
+    work(schemas.get("ReportHit"), () -> reference(WORD), ANSWERED);
+    work(schemas.get("ReportJson"), () -> reference(WORD), ANSWERED);
+    ranged(schemas.get("RangeOf"));
   }
 
   private static Schema settings(String quantity) {
@@ -66,12 +70,12 @@ public class SettingsOpenApi implements OASFilter {
   private static Schema word() {
     Schema word = object();
     Stream.of(WordJson.class.getRecordComponents())
-        .forEach(part -> word.addProperty(part.getName(), TEXT));
+        .forEach(part -> word.addProperty(part.getName(), text()));
     return word;
   }
 
   /** Null where a document has no such schema. */
-  private static void work(Schema report, Schema word, Schema quantity) {
+  private static void work(Schema report, Supplier<Schema> word, String quantity) {
     if (report == null) {
       return;
     }
@@ -79,16 +83,29 @@ public class SettingsOpenApi implements OASFilter {
       report.addProperty(
           property.code(),
           switch (property.value().shape()) {
-            case WORD -> word;
-            case QUANTITY -> quantity;
-            case TEXT, LINES -> TEXT;
+            case WORD -> word.get();
+            case QUANTITY -> reference(quantity);
+            case TEXT, LINES -> text();
           });
     }
   }
 
+  /** What a range is about: the values of the work as the search's filters have them. */
+  private static void ranged(Schema about) {
+    if (about != null) {
+      Stream.of(Facet.values())
+          .filter(facet -> Coded.of(WorkProperty.class, facet.code()).isPresent())
+          .forEach(facet -> about.addProperty(facet.code(), text()));
+    }
+  }
+
+  private static Schema text() {
+    return schema(Schema.SchemaType.STRING);
+  }
+
   private static Schema derived() {
     Schema all = object();
-    all.addProperty("basis", TEXT);
+    all.addProperty("basis", text());
     Stream.of(DoseFormula.values())
         .forEach(
             formula ->

@@ -1,0 +1,173 @@
+package club.emberwell.api.contract;
+
+import club.emberwell.api.json.CodesOpenApi;
+import club.emberwell.bench.PulseControl;
+import club.emberwell.catalog.TermKind;
+import club.emberwell.desk.flag.FlagReason;
+import club.emberwell.desk.rule.RuleCode;
+import club.emberwell.entry.Decision;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.laser.Effect;
+import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Motion;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.Setting;
+import club.emberwell.member.Licence;
+import club.emberwell.member.MemberStatus;
+import club.emberwell.member.Role;
+import club.emberwell.member.Scope;
+import club.emberwell.member.club.ClubOptions.Door;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.QuantityKind;
+import club.emberwell.search.query.Order;
+import club.emberwell.stats.Evidence;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.openapi.models.Operation;
+import org.eclipse.microprofile.openapi.models.media.Schema;
+import org.eclipse.microprofile.openapi.models.parameters.Parameter;
+
+/**
+ * The texts that are words of a catalogue, where a record holds them as text: those that are sent,
+ * since whatever else is there is refused at its field. And which fields have to be sent.
+ */
+final class ClosedWords {
+  private static final List<Object> MODES = List.of("off", "note", "hold");
+
+  /** By schema and property. */
+  private static final Map<String, List<Object>> WORDS =
+      Map.ofEntries(
+          Map.entry("Caution.confidence", List.of("read", "second-hand", "memory", "judgement")),
+          Map.entry(
+              "CautionEvidence.confidence", List.of("read", "second-hand", "memory", "judgement")),
+          Map.entry(
+              "CautionProposal.state", List.of("waiting", "accepted", "declined", "withdrawn")),
+          Map.entry("CautionScope.processes", of(Process.class)),
+          Map.entry("CautionScope.sources", of(LaserSource.class)),
+          Map.entry("Club.reading", List.of("public", "members")),
+          Map.entry("ClubRequest.dataLicence", of(Licence.class)),
+          Map.entry("ClubRequest.door", of(Door.class)),
+          Map.entry("ClubRequest.reading", List.of("public", "members")),
+          Map.entry("DecisionRequest.action", of(Decision.class)),
+          Map.entry("Derived.basis", List.of("nominal")),
+          Map.entry("DeskMember.role", of(Role.class)),
+          Map.entry("DeskMember.state", of(MemberStatus.class)),
+          Map.entry("DoseRequest.process", of(Process.class)),
+          Map.entry("ErasureRequest.choice", List.of("keep", "remove")),
+          Map.entry("Flag.state", List.of("open", "withdrawn", "upheld", "dismissed")),
+          Map.entry("FlagRequest.kind", of(EntryKind.class)),
+          Map.entry("FlagRequest.reason", of(FlagReason.class)),
+          Map.entry("FoundReports.sort", of(Order.class)),
+          Map.entry("GridRequest.process", of(Process.class)),
+          Map.entry("MachineRequest.motion", of(Motion.class)),
+          Map.entry("MachineRequest.pulseControl", of(PulseControl.class)),
+          Map.entry("MachineRequest.regime", of(Regime.class)),
+          Map.entry("MachineRequest.source", of(LaserSource.class)),
+          Map.entry("NewToken.scopes", of(Scope.class)),
+          Map.entry("Preferences.numberStyle", of(NumberStyle.class)),
+          Map.entry(
+              "Range.evidence", Stream.of(Evidence.values()).<Object>map(Evidence::words).toList()),
+          Map.entry("ReportRequest.effect", of(Effect.class)),
+          Map.entry("ReportRequest.process", of(Process.class)),
+          Map.entry("RoleRequest.role", of(Role.class)),
+          Map.entry("Rule.mode", MODES),
+          Map.entry("RuleNote.mode", MODES),
+          Map.entry("RuleNote.state", List.of("open", "seen", "undone")),
+          Map.entry("RuleRequest.mode", MODES),
+          Map.entry("SettleFlagsRequest.action", of(Decision.class)),
+          Map.entry("Ties.process", of(Process.class)),
+          Map.entry("Ties.source", of(LaserSource.class)),
+          Map.entry("Token.scopes", of(Scope.class)),
+          Map.entry("TokenRequest.scopes", of(Scope.class)),
+          Map.entry("Undo.state", List.of("running", "done", "restoring", "restored")),
+          Map.entry("UndoRequest.rule", of(RuleCode.class)),
+          Map.entry(
+              "WrittenAxis.setting",
+              Stream.of(Setting.values()).<Object>map(Setting::code).toList()),
+          Map.entry("WrittenGrid.process", of(Process.class)),
+          Map.entry("WrittenLaser.motion", of(Motion.class)),
+          Map.entry("WrittenLaser.regime", of(Regime.class)),
+          Map.entry("WrittenLaser.source", of(LaserSource.class)),
+          Map.entry("WrittenTrial.effect", of(Effect.class)));
+
+  /** By schema. */
+  private static final Map<String, List<String>> NEEDED =
+      Map.ofEntries(
+          Map.entry("DecisionRequest", List.of("action")),
+          Map.entry("DoseRequest", List.of("laser", "process", "settings")),
+          Map.entry("EmailConfirmation", List.of("link")),
+          Map.entry("ErasureRequest", List.of("choice")),
+          Map.entry("FirstOwnerRequest", List.of("code", "handle", "password")),
+          Map.entry("FlagRequest", List.of("kind", "id", "reason")),
+          Map.entry("JoinDecision", List.of("accept")),
+          Map.entry("JoinRequest", List.of("handle", "password")),
+          Map.entry("MachineRequest", List.of("name", "source")),
+          Map.entry("MergeRequest", List.of("into")),
+          Map.entry("PasswordChange", List.of("password")),
+          Map.entry("PasswordResetRedeemed", List.of("link", "password")),
+          Map.entry("ReportRequest", List.of("process", "material")),
+          Map.entry("RoleRequest", List.of("handle", "role")),
+          Map.entry("RuleRequest", List.of("mode")),
+          Map.entry("SpellingRequest", List.of("text")),
+          Map.entry("TalkRequest", List.of("text")),
+          Map.entry("TermEdit", List.of("label")),
+          Map.entry("TermRequest", List.of("value", "label")),
+          Map.entry("TokenRequest", List.of("handle", "password")),
+          Map.entry("WatchRequest", List.of("query")),
+          Map.entry("WrittenAxis", List.of("setting")),
+          Map.entry("WrittenLaser", List.of("source")));
+
+  private ClosedWords() {}
+
+  static void mend(Map<String, Schema> schemas) {
+    WORDS.forEach(
+        (place, words) -> {
+          Schema holder = schemas.get(place.substring(0, place.indexOf('.')));
+          Schema text =
+              holder == null
+                  ? null
+                  : holder.getProperties().get(place.substring(place.indexOf('.') + 1));
+          if (text != null && text.getRef() == null) {
+            (text.getItems() == null ? text : text.getItems()).setEnumeration(words);
+          }
+        });
+    NEEDED.forEach(
+        (name, fields) -> {
+          if (schemas.containsKey(name)) {
+            schemas.get(name).setRequired(fields);
+          }
+        });
+  }
+
+  /** Those in an address. */
+  static void mend(String path, Operation operation) {
+    if (operation.getParameters() == null) {
+      return;
+    }
+    for (Parameter parameter : operation.getParameters()) {
+      List<Object> words = inAddress(path, parameter.getName());
+      if (!words.isEmpty() && parameter.getSchema() != null) {
+        parameter.getSchema().setEnumeration(words);
+      }
+    }
+  }
+
+  private static List<Object> inAddress(String path, String name) {
+    return switch (name) {
+      case "kind" ->
+          path.contains("/terms/")
+              ? of(TermKind.class)
+              : path.contains("{kind}") ? of(EntryKind.class) : List.of();
+      case "code" -> path.contains("/rules/") ? of(RuleCode.class) : List.of();
+      case "dimension" -> of(QuantityKind.class);
+      case "size" -> path.endsWith("{photo}") ? List.of("thumb") : List.of();
+      default -> List.of();
+    };
+  }
+
+  private static List<Object> of(Class<? extends Enum<?>> words) {
+    return CodesOpenApi.codes(words.getName());
+  }
+}
