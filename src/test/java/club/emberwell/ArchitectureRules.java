@@ -38,6 +38,7 @@ record ArchitectureRules(String root) {
           "lot",
           "talk",
           "desk",
+          "hook",
           "exchange",
           "access",
           "api",
@@ -108,11 +109,12 @@ record ArchitectureRules(String root) {
         .haveSimpleNameEndingWith("Helper");
   }
 
-  /** The sign-in provider an operator configured is the one machine that is called over HTTP. */
+  /** The sign-in provider an operator configured, and webhooks where owners want them. */
   ArchRule nothingCallsOtherMachines() {
     return noClasses()
         .that()
-        .haveNameNotMatching(Pattern.quote(root + ".member.sso.ProviderClient") + "(\\$.*)?")
+        .haveNameNotMatching(
+            Pattern.quote(root) + "\\.(member\\.sso\\.ProviderClient|hook\\.HookCall)(\\$.*)?")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage(
@@ -124,6 +126,9 @@ record ArchitectureRules(String root) {
             "com.nimbusds.oauth2.sdk.http..",
             "com.nimbusds.openid.connect.sdk.op..",
             "org.apache.http..")
+        .orShould()
+        .dependOnClassesThat()
+        .haveNameMatching("io\\.vertx\\.core\\.(http\\.HttpClient|net\\.NetClient).*")
         .orShould()
         .dependOnClassesThat()
         .areAssignableTo(java.net.URLConnection.class);

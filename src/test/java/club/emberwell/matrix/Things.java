@@ -71,6 +71,7 @@ final class Things {
       case "caution" -> crew.one("select min(id) from caution where not removed");
       case "invitation" -> invitation();
       case "request" -> request();
+      case "webhook" -> webhook();
       default -> throw new IllegalArgumentException("no such thing: " + name);
     };
   }
@@ -141,6 +142,17 @@ final class Things {
     Map<String, Object> text = new HashMap<>(words());
     text.put("title", "How is maple engraved?");
     return text;
+  }
+
+  /** An owner's: nobody answers there, and nothing is sent in tests. */
+  private String webhook() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        ("insert into webhook (id, member_id, label, url, events, secret, state, version,"
+                + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/hook',"
+                + " '{result.posted}', 'whsec_AAAA', 'on', 1, now(), now())")
+            .formatted(id, author.id()));
+    return id.toString();
   }
 
   private String feed() {

@@ -42,8 +42,8 @@ import java.util.Set;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Speaks with the club's OpenID Connect provider: the only class that calls another machine over
- * HTTP, and it calls what the configured issuer's own discovery document names and nothing else.
+ * Speaks with the club's OpenID Connect provider: it calls what the configured issuer's own
+ * discovery document names and nothing else.
  *
  * <p>OpenID Connect Core 1.0 (code flow), Discovery 1.0, PKCE with S256 (RFC 7636).
  */

@@ -14,6 +14,7 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
+import club.emberwell.hook.Webhooks;
 import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -50,6 +51,7 @@ public class DeskPages extends Pages {
   private final Flags flags;
   private final Rules rules;
   private final ItemContents contents;
+  private final Webhooks hooks;
 
   DeskPages(
       Desk desk,
@@ -57,13 +59,15 @@ public class DeskPages extends Pages {
       Verdicts verdicts,
       Flags flags,
       Rules rules,
-      ItemContents contents) {
+      ItemContents contents,
+      Webhooks hooks) {
     this.desk = desk;
     this.life = life;
     this.verdicts = verdicts;
     this.flags = flags;
     this.rules = rules;
     this.contents = contents;
+    this.hooks = hooks;
   }
 
   @CheckedTemplate
@@ -77,7 +81,11 @@ public class DeskPages extends Pages {
     static native TemplateInstance item(ItemPage page);
   }
 
-  /** The first screen: how much waits where, and the head of each list. */
+  /**
+   * The first screen: how much waits where, and the head of each list.
+   *
+   * @param brokenHooks webhooks that were switched off by themselves; 0 for who cannot mend them
+   */
   record Home(
       Oldest oldest,
       List<Tile> tiles,
@@ -85,7 +93,8 @@ public class DeskPages extends Pages {
       List<ItemRow> flagged,
       List<ItemRow> notes,
       List<Unfiled> words,
-      List<CautionProposal> proposals) {}
+      List<CautionProposal> proposals,
+      int brokenHooks) {}
 
   /**
    * How long the oldest item waits, or what to say where none does.
@@ -125,7 +134,8 @@ public class DeskPages extends Pages {
             home.flagged().stream().map(ItemRow::of).toList(),
             home.notes().stream().map(ItemRow::of).toList(),
             home.words(),
-            home.proposals()));
+            home.proposals(),
+            hooks.broken(actor())));
   }
 
   /** What there is where nothing waits for a decision. */

@@ -45,13 +45,15 @@ public class DeskPlaces {
     if (page.isOwner()) {
       tools.add(place("/desk/club", "The club"));
       tools.add(place("/desk/club/people", "People in charge"));
+      tools.add(place("/desk/club/webhooks", "Webhooks"));
     }
     return tools;
   }
 
   private Place place(String href, String label) {
     String path = uri.getPath();
-    boolean below = path.startsWith(href + "/") && !path.equals("/desk/club/people");
+    // what lies below the club's page has places of its own
+    boolean below = path.startsWith(href + "/") && !href.equals("/desk/club");
     return new Place(href, label, null, path.equals(href) || below);
   }
 }

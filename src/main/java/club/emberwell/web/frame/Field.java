@@ -31,6 +31,7 @@ public final class Field {
   private boolean apart;
   private boolean lines;
   private boolean folded;
+  private boolean several;
   private int maxLength = DEFAULT_MAX_LENGTH;
   private List<Option> options = List.of();
   private final List<String> errors = new ArrayList<>();
@@ -141,6 +142,18 @@ public final class Field {
     return this;
   }
 
+  /** Any number of its choices can be taken. */
+  public Field several() {
+    this.several = true;
+    return this;
+  }
+
+  /** Takes these of its choices and no others. */
+  public Field chosen(Collection<String> codes) {
+    options = options.stream().map(o -> select(o, codes.contains(o.value()))).toList();
+    return this;
+  }
+
   public Field maxLength(int characters) {
     this.maxLength = characters;
     return this;
@@ -203,7 +216,11 @@ public final class Field {
   /** What it holds as people read it, or null. */
   String getShown() {
     String typed = value.isEmpty() ? null : value;
-    return options.stream().filter(Option::selected).map(Option::label).findFirst().orElse(typed);
+    return options.stream()
+        .filter(Option::selected)
+        .map(Option::label)
+        .reduce((one, other) -> one + ", " + other)
+        .orElse(typed);
   }
 
   boolean isAside() {
@@ -249,6 +266,11 @@ public final class Field {
 
   public boolean isLong() {
     return lines;
+  }
+
+  /** Not named as the method above, as for {@link #isMandatory}. */
+  public boolean isManyChosen() {
+    return several;
   }
 
   public boolean isFoldedUp() {

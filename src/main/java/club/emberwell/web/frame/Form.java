@@ -80,7 +80,9 @@ public final class Form {
     typed = true;
     for (Field field : fields.values()) {
       String typed = sent.values().get(field.getName());
-      if (typed != null && !field.isSecret()) {
+      if (field.isManyChosen()) {
+        field.chosen(sent.all(field.getName()));
+      } else if (typed != null && !field.isSecret()) {
         field.value(field.isHidden() ? Objects.toString(SentForm.readId(typed), "") : typed);
       }
     }

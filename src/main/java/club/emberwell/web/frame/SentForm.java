@@ -24,6 +24,7 @@ public final class SentForm {
   private final Map<String, String> typed = new LinkedHashMap<>();
   private final Map<String, String> values = new LinkedHashMap<>();
   private final List<Remark> remarks = new ArrayList<>();
+  private final Map<String, List<String>> all;
   private final List<String> confirmed;
   private boolean onlyAsked;
 
@@ -32,6 +33,7 @@ public final class SentForm {
   }
 
   SentForm(Map<String, List<String>> sent) {
+    all = Map.copyOf(sent);
     sent.forEach((name, all) -> typed.put(name, all.isEmpty() ? "" : all.get(0)));
     typed.forEach((name, text) -> values.put(name, text.strip()));
     confirmed = List.copyOf(sent.getOrDefault(CONFIRMED, List.of()));
@@ -71,6 +73,11 @@ public final class SentForm {
       }
     }
     return true;
+  }
+
+  /** Every value of a field of which several can be chosen. */
+  public List<String> all(String name) {
+    return all.getOrDefault(name, List.of());
   }
 
   public String text(String name) {
