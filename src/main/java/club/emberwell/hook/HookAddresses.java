@@ -1,6 +1,7 @@
 package club.emberwell.hook;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.net.InetAddress;
 import java.net.URI;
 import java.net.URISyntaxException;
@@ -21,13 +22,14 @@ class HookAddresses {
   private final HostNames names;
   private final AddressRules rules;
 
+  @Inject
   HookAddresses(HostNames names, HookConfig config) {
+    this(names, new AddressRules(config.allow().orElse(List.of())));
+  }
+
+  HookAddresses(HostNames names, AddressRules rules) {
     this.names = names;
-    try {
-      this.rules = new AddressRules(config.allow().orElse(List.of()));
-    } catch (IllegalArgumentException e) {
-      throw new IllegalStateException("emberwell.webhooks.allow cannot be read", e);
-    }
+    this.rules = rules;
   }
 
   /** What cannot or must not be called, in a sentence that names no address. */

@@ -22,6 +22,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
+import org.jboss.logging.Logger;
 
 /**
  * Sends one delivery. It connects to the address that was looked at, while TLS and the request name
@@ -29,6 +30,7 @@ import java.util.concurrent.atomic.AtomicReference;
  */
 @ApplicationScoped
 class HookCall {
+  private static final Logger LOG = Logger.getLogger(HookCall.class);
   private static final int HEADER_BYTES = 8192;
 
   private final HttpClient client;
@@ -77,6 +79,8 @@ class HookCall {
                 })
             .map(
                 answer -> {
+                  // that the rest does not come is what we want
+                  answer.exceptionHandler(e -> LOG.tracef(e, "hung up"));
                   answer.request().connection().close();
                   return answer.statusCode();
                 });

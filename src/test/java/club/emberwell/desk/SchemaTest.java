@@ -25,6 +25,7 @@ class SchemaTest {
   private EntryRef report;
   private EntryRef question;
   private UUID machine;
+  private UUID webhook;
   private String grid;
   private Actor member;
 
@@ -40,6 +41,17 @@ class SchemaTest {
                 + " ('%s', '%s', 'Shed', 'diode', 455, 10, 'gantry', 'cw', true, '{}', 'any', 1,"
                 + " now(), now())")
             .formatted(machine, member.memberId()));
+    webhook = UUID.randomUUID();
+    cast.run(
+        ("insert into webhook (id, member_id, label, url, events, secret, state, version, created_at,"
+                + " updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
+                + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
+            .formatted(webhook, member.memberId()));
+    cast.run(
+        ("insert into webhook_delivery (id, webhook_id, event, shown, body, state, due_at, created_at)"
+                + " values (gen_random_uuid(), '%s', 'webhook.test', false, '{}', 'waiting', now(),"
+                + " now())")
+            .formatted(webhook));
     grid = grids.plan(member, 2);
     cast.run(
         ("insert into grid_photo (grid_id, width, height, size_bytes, picture, taken_at)"
@@ -114,6 +126,8 @@ class SchemaTest {
           case "grid_photo" -> "grid_id = '" + grid + "'";
           case "grid" -> "id = '" + grid + "'";
           case "machine" -> "id = '" + machine + "'";
+          case "webhook" -> "id = '" + webhook + "'";
+          case "webhook_delivery" -> "webhook_id = '" + webhook + "'";
           case "member" -> "id = '" + member.memberId() + "'";
           default -> "id = '" + report.id() + "'";
         };
@@ -134,6 +148,9 @@ class SchemaTest {
         "machine regime = 'CW'",
         "machine pulse_control = 'free'",
         "machine number_style = 'COMMA'",
+        "webhook state = 'On'",
+        "webhook_delivery state = 'sent'",
+        "webhook_delivery event = 'Result posted'",
         "report source = 'DIODE'",
         "report motion = 'arm'",
         "report regime = 'pulsed'",
@@ -172,6 +189,14 @@ class SchemaTest {
         "machine version = 0",
         "machine name = ''",
         "machine model = ''",
+        "webhook url = 'ftp://chat.example'",
+        "webhook label = ''",
+        "webhook events = '{}'",
+        "webhook events = '{null}'",
+        "webhook secret = 'plain'",
+        "webhook left_out = -1",
+        "webhook_delivery status = 99",
+        "webhook_delivery tries = -1",
         "report wavelength_nm = -455",
         "report rated_power_w = 0",
         "report lens_focal_mm = -50",
@@ -208,6 +233,9 @@ class SchemaTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
+        "webhook old_secret = 'whsec_AAAA'",
+        "webhook_delivery state = 'done'",
+        "webhook_delivery ended_at = now()",
         "trial effect = 'too-little'",
         "trial settings = settings - 'powerPercent'",
         "trial settings = settings || '{\"powerW\": 4}'",

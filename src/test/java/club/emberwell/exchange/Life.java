@@ -239,6 +239,20 @@ class Life {
                   actor,
                   email);
               insert(
+                  "insert into webhook (id, member_id, label, url, events, secret, state, version,"
+                      + " created_at, updated_at) values (:member, :member, 'Chat of ' || :handle,"
+                      + " 'https://chat.example/' || :email, '{result.posted}', 'whsec_AAAA', 'on',"
+                      + " 1, now(), now())",
+                  actor,
+                  email);
+              insert(
+                  "insert into webhook_delivery (id, webhook_id, event, entry_id, shown, body,"
+                      + " state, due_at, created_at) select id, :member, 'result.posted', id, true,"
+                      + " 'behind the mill of ' || :handle || :email, 'waiting', now(), now()"
+                      + " from entry where member_id = :member and kind = 'report'",
+                  actor,
+                  email);
+              insert(
                   "insert into identity_link (issuer, subject, member_id)"
                       + " values ('https://login.example', :handle || :email, :member)",
                   actor,
