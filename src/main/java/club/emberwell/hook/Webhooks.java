@@ -233,7 +233,7 @@ public class Webhooks {
 
   private static void owns(Actor actor) {
     if (!actor.role().atLeast(Role.OWNER)) {
-      throw new EntryForbidden("Only owners can do this.");
+      throw new EntryForbidden(EntryForbidden.Why.ROLE, "Only owners can do this.");
     }
   }
 
