@@ -1,6 +1,7 @@
 package club.emberwell.hook;
 
 import club.emberwell.bench.StoredJson;
+import club.emberwell.listing.Place;
 import club.emberwell.remark.Coded;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
@@ -148,18 +149,19 @@ class DeliveryRepository {
         .executeUpdate();
   }
 
-  /** Newest first, those before a number. */
-  List<Delivery> of(UUID webhook, long before, int most) {
+  /** Newest first. */
+  List<Delivery> of(UUID webhook, Place place) {
     return db.createNativeQuery(
             """
             select number, id, event, created_at, state, tries, due_at, ended_at, status, error
             from webhook_delivery
             where webhook_id = :webhook and number < :before
-            order by number desc limit :most""",
+            order by number desc offset :skip limit :most""",
             Tuple.class)
         .setParameter("webhook", webhook)
-        .setParameter("before", before)
-        .setParameter("most", most)
+        .setParameter("before", place.number(0))
+        .setParameter("skip", place.from())
+        .setParameter("most", place.most())
         .getResultStream()
         .map(DeliveryRepository::delivery)
         .toList();

@@ -4,6 +4,10 @@ import club.emberwell.bench.FieldReader;
 import club.emberwell.hook.HookAddresses.Refused;
 import club.emberwell.hook.Webhook.Draft;
 import club.emberwell.hook.Webhook.Fresh;
+import club.emberwell.listing.ListOrder;
+import club.emberwell.listing.Part;
+import club.emberwell.listing.Place;
+import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Role;
@@ -31,6 +35,7 @@ import java.util.stream.Collectors;
 @ApplicationScoped
 public class Webhooks {
   private static final String ENTITY = "webhook";
+  private static final ListOrder DELIVERIES = ListOrder.newestFirst("deliveries", HookLimits.PAGE);
 
   private final WebhookRepository hooks;
   private final DeliveryRepository deliveries;
@@ -151,19 +156,15 @@ public class Webhooks {
       throw new EntryRefused(RemarkId.SWITCHED_OFF, "", "This webhook is off. Switch it on first.");
     }
     deliveries.add(List.of(words.test(id, Instant.now())));
-    return deliveries.of(id, Long.MAX_VALUE, 1).get(0);
+    return deliveries.of(id, Place.first(DELIVERIES, 1)).get(0);
   }
 
-  /**
-   * What was sent and what waits, newest first.
-   *
-   * @param before number of the last one that was seen; null = from the newest on
-   * @param most one more is read, to know whether others follow
-   */
+  /** What was sent and what waits, newest first. */
   @Transactional
-  public List<Delivery> deliveries(Actor owner, UUID id, Long before, int most) {
+  public Slice<Delivery> deliveries(Actor owner, UUID id, Part part) {
     get(owner, id);
-    return deliveries.of(id, before == null ? Long.MAX_VALUE : before, most);
+    return Slice.read(
+        part, DELIVERIES, place -> deliveries.of(id, place), one -> List.of(one.number()));
   }
 
   private WebhookEntity locked(UUID id, int version) {

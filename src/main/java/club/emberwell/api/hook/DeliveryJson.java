@@ -6,12 +6,14 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
  * A delivery as answered.
  *
  * @param id the header {@code webhook-id}, the same at every try
  */
+@Schema(name = "WebhookDelivery")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record DeliveryJson(UUID id, HookEvent event, Instant createdAt, @JsonUnwrapped Progress progress) {
 

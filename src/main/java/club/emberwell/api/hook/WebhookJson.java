@@ -9,6 +9,7 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
  * A webhook as answered.
@@ -16,6 +17,7 @@ import java.util.UUID;
  * @param member who added it
  * @param secret what deliveries are signed with; only in the answer that made it
  */
+@Schema(name = "Webhook")
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record WebhookJson(
     UUID id,

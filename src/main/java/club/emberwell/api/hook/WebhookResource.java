@@ -1,13 +1,16 @@
 package club.emberwell.api.hook;
 
 import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.hook.Delivery;
-import club.emberwell.hook.HookLimits;
 import club.emberwell.hook.Webhook;
 import club.emberwell.hook.Webhooks;
 import club.emberwell.member.Role;
 import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -19,12 +22,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jboss.resteasy.reactive.RestQuery;
 
 /** Which addresses are told what happens here. */
 @Path(WebhookResource.PATH)
@@ -34,8 +35,6 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Tag(name = "Webhooks")
 public class WebhookResource {
   static final String PATH = "/api/v1/webhooks";
-  private static final int MOST = 100;
-  private static final String NUMBER = "[1-9][0-9]{0,17}";
 
   private final Webhooks hooks;
   private final ApiRequest request;
@@ -51,6 +50,7 @@ public class WebhookResource {
     return ListJson.of(hooks.all(request.actor()).stream().map(WebhookJson::of).toList());
   }
 
+  @WithEtag
   @POST
   @Operation(
       operationId = "addWebhook",
@@ -64,6 +64,7 @@ public class WebhookResource {
     return once(Response.created(URI.create(PATH + "/" + made.webhook().id())), made);
   }
 
+  @WithEtag
   @GET
   @Path("{id}")
   @Operation(operationId = "getWebhook", summary = "One webhook")
@@ -72,12 +73,14 @@ public class WebhookResource {
     return answer(hooks.get(request.actor(), id));
   }
 
+  @IfMatch
+  @WithEtag
   @PUT
   @Path("{id}")
   @Operation(
       operationId = "changeWebhook",
       summary = "Change a webhook, or switch it on or off",
-      description = "What waits for one that is off is not sent.")
+      description = "Needs If-Match. What waits for one that is off is not sent.")
   @APIResponseSchema(WebhookJson.class)
   public Response change(@PathParam("id") UUID id, WebhookRequest sent) {
     int version = request.version();
@@ -91,6 +94,7 @@ public class WebhookResource {
     hooks.remove(request.actor(), id);
   }
 
+  @WithEtag
   @POST
   @Path("{id}/secret")
   @Operation(
@@ -121,14 +125,8 @@ public class WebhookResource {
   @Operation(
       operationId = "listWebhookDeliveries",
       summary = "What was sent to a webhook and what waits, newest first")
-  public ListJson<DeliveryJson> deliveries(
-      @PathParam("id") UUID id, @RestQuery String cursor, @RestQuery Integer size) {
-    int most = size == null ? HookLimits.PAGE : Math.max(1, Math.min(size, MOST));
-    Long before = cursor != null && cursor.matches(NUMBER) ? Long.valueOf(cursor) : null;
-    List<Delivery> found = hooks.deliveries(request.actor(), id, before, most + 1);
-    List<Delivery> shown = found.subList(0, Math.min(most, found.size()));
-    String next = found.size() > most ? Long.toString(shown.get(shown.size() - 1).number()) : null;
-    return new ListJson<>(shown.stream().map(DeliveryJson::of).toList(), next);
+  public ListJson<DeliveryJson> deliveries(@PathParam("id") UUID id, @BeanParam ListQuery list) {
+    return ListJson.of(hooks.deliveries(request.actor(), id, list.part()), DeliveryJson::of);
   }
 
   private static Response once(Response.ResponseBuilder response, Webhook.Fresh made) {

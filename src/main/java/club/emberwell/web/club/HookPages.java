@@ -5,6 +5,7 @@ import club.emberwell.hook.HookEvent;
 import club.emberwell.hook.HookLimits;
 import club.emberwell.hook.Webhook;
 import club.emberwell.hook.Webhooks;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
@@ -84,7 +85,7 @@ public class HookPages extends Pages {
   }
 
   private TemplateInstance shown(Webhook hook, Form form, Webhook.Fresh made) {
-    List<Delivery> latest = hooks.deliveries(actor(), hook.id(), null, HookLimits.PAGE);
+    List<Delivery> latest = hooks.deliveries(actor(), hook.id(), Part.FIRST).rows();
     return Templates.webhook(hook, latest, form, made);
   }
 
