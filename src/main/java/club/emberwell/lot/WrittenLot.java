@@ -1,6 +1,7 @@
 package club.emberwell.lot;
 
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A delivery as its owner wrote it down.
@@ -9,18 +10,19 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
  * @param date when it came, ISO 8601; null = not given
  */
 public record WrittenLot(
-    String supplier,
+    @Nullable String supplier,
     @JsonUnwrapped Blank blank,
     @JsonUnwrapped Counts counts,
-    String date,
-    String notes) {
+    @Nullable String date,
+    @Nullable String notes) {
   public WrittenLot {
     blank = blank == null ? Blank.NONE : blank;
     counts = counts == null ? Counts.NONE : counts;
   }
 
   /** What the pieces are, in the owner's words. */
-  public record Blank(String material, String coating, String colour) {
+  public record Blank(
+      @Nullable String material, @Nullable String coating, @Nullable String colour) {
     static final Blank NONE = new Blank(null, null, null);
   }
 
@@ -31,7 +33,8 @@ public record WrittenLot(
    * @param usable of these
    * @param burned of these
    */
-  public record Counts(Integer received, Integer usable, Integer burned) {
+  public record Counts(
+      @Nullable Integer received, @Nullable Integer usable, @Nullable Integer burned) {
     static final Counts NONE = new Counts(null, null, null);
 
     /** Whether the lot says what share was usable. */

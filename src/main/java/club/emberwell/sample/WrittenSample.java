@@ -1,6 +1,7 @@
 package club.emberwell.sample;
 
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A test piece as its owner wrote it down.
@@ -12,4 +13,9 @@ import java.util.UUID;
  * @param place where that is, or where in it the piece lies
  */
 public record WrittenSample(
-    UUID report, UUID grid, String what, String box, String place, String notes) {}
+    @Nullable UUID report,
+    @Nullable UUID grid,
+    @Nullable String what,
+    @Nullable String box,
+    @Nullable String place,
+    @Nullable String notes) {}

@@ -29,7 +29,6 @@ class ShapesTest {
       Map.ofEntries(
           Map.entry("more", "next, or unlisted"),
           Map.entry("page", "next"),
-          Map.entry("rows", "items"),
           Map.entry("author", "member"),
           Map.entry("authorId", "member"),
           Map.entry("who", "by"),
@@ -107,6 +106,7 @@ class ShapesTest {
     check(!value.isNull(), file, name, "nothing where nothing is known");
     switch (name) {
       case "member", "by" -> check(value.path("handle").isTextual(), file, name, "a member");
+      case "rows" -> check(value.isInt(), file, name, "items, but for the rows of a grid");
       case "items" -> check(value.isArray(), file, name, "a list");
       case "unit" -> check(value.asText().matches("[^1].*"), file, name, "a unit");
       case "power" -> power(file, name, value, "W");

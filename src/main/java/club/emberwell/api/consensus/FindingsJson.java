@@ -136,13 +136,15 @@ record FindingsJson(
   /**
    * One value of a property against another.
    *
+   * @param higher the value that took the higher dose
+   * @param lower the other one
    * @param kind paired (members who did both) or unpaired (weaker)
    * @param adjusted p-value by Holm's rule
    */
   record ContrastJson(
       String property,
-      String more,
-      String less,
+      String higher,
+      String lower,
       Ratio.Kind kind,
       @JsonUnwrapped RatioJson comparison,
       BigDecimal adjusted,

@@ -13,6 +13,7 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import java.util.List;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A grid with what it comes to.
@@ -24,9 +25,9 @@ import java.util.UUID;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record GridJson(
-    @JsonUnwrapped Kept kept,
-    String name,
-    UUID report,
+    @JsonUnwrapped @Nullable Kept kept,
+    @Nullable String name,
+    @Nullable UUID report,
     @JsonSerialize(using = Sendable.class) WrittenGrid written,
     GridPlanJson plan,
     List<CautionJson> cautions,
@@ -43,7 +44,7 @@ record GridJson(
 
   /** A grid in a list. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Brief(@JsonUnwrapped Kept kept, String name, UUID report) {
+  record Brief(@JsonUnwrapped Kept kept, @Nullable String name, @Nullable UUID report) {
     static Brief of(Grid grid) {
       return new Brief(Kept.of(grid), grid.name(), grid.report());
     }

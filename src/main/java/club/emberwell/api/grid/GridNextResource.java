@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** What to burn next after a grid. */
 @Path("/api/v1/grids/{id}/next")
@@ -48,9 +49,9 @@ public class GridNextResource {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record NextJson(
       UUID grid,
-      WindowJson window,
+      @Nullable WindowJson window,
       List<TestJson> tests,
-      @JsonSerialize(using = Sendable.class) WrittenGrid next,
+      @JsonSerialize(using = Sendable.class) @Nullable WrittenGrid next,
       List<String> sentences) {
     static NextJson of(Proposal found) {
       QuantityKind kind = found.process().doseKind().quantity();

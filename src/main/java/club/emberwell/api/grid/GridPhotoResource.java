@@ -25,6 +25,7 @@ import java.util.UUID;
 import java.util.function.IntFunction;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
 
 /** The photo of a grid, for its author. */
 @Path("/api/v1/grids/{id}/photo")
@@ -54,7 +55,7 @@ public class GridPhotoResource {
    *
    * @param corners null where they are not marked
    */
-  record PhotoJson(String url, int width, int height, List<Spot> corners) {
+  record PhotoJson(String url, int width, int height, @Nullable List<Spot> corners) {
     static PhotoJson of(GridPhoto photo) {
       return new PhotoJson(
           "/api/v1/grids/" + photo.grid() + "/photo",

@@ -13,6 +13,7 @@ import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a grid comes to. Doses are nominal.
@@ -67,9 +68,9 @@ record GridPlanJson(
       int row,
       int column,
       SettingsJson settings,
-      QuantityJson dose,
-      BigDecimal chance,
-      String leftOut,
+      @Nullable QuantityJson dose,
+      @Nullable BigDecimal chance,
+      @Nullable String leftOut,
       BigDecimal x,
       BigDecimal y) {
     static CellJson of(GridPlan.Cell cell, Layout layout, QuantityKind dose) {
@@ -96,12 +97,12 @@ record GridPlanJson(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record CoverJson(
       Cover.Basis basis,
-      BigDecimal from,
-      BigDecimal to,
-      BigDecimal inside,
-      BigDecimal low,
-      BigDecimal high,
-      BigDecimal step,
+      @Nullable BigDecimal from,
+      @Nullable BigDecimal to,
+      @Nullable BigDecimal inside,
+      @Nullable BigDecimal low,
+      @Nullable BigDecimal high,
+      @Nullable BigDecimal step,
       boolean whole) {
     static CoverJson of(Cover cover) {
       return new CoverJson(
@@ -116,6 +117,21 @@ record GridPlanJson(
     }
   }
 
+  /**
+   * Where a grid may lie on one blank; mm.
+   *
+   * @param width left out: as much as it takes
+   * @param height left out: as much as it takes
+   * @param sentence how the width follows from a round piece
+   */
+  record RoomJson(
+      @Nullable BigDecimal width, @Nullable BigDecimal height, @Nullable String sentence) {
+    static RoomJson of(Layout.Room room) {
+      return new RoomJson(
+          QuantityJson.number(room.width()), QuantityJson.number(room.height()), room.why());
+    }
+  }
+
   /** How the cells lie; mm. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record LayoutJson(
@@ -124,7 +140,7 @@ record GridPlanJson(
       BigDecimal width,
       BigDecimal height,
       Layout.Parts parts,
-      Layout.Room room) {
+      RoomJson room) {
     static LayoutJson of(Layout layout) {
       return new LayoutJson(
           QuantityJson.number(layout.cell()),
@@ -132,7 +148,7 @@ record GridPlanJson(
           QuantityJson.number(layout.width()),
           QuantityJson.number(layout.height()),
           layout.parts(),
-          layout.room());
+          RoomJson.of(layout.room()));
     }
   }
 
@@ -147,7 +163,7 @@ record GridPlanJson(
   record BurnJson(
       QuantityJson time,
       QuantityJson beamOn,
-      QuantityJson acceleration,
+      @Nullable QuantityJson acceleration,
       boolean given,
       String formula) {
     static BurnJson of(BurnTime burn) {

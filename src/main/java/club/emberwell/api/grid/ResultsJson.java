@@ -17,6 +17,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A grid's cells with how they came out.
@@ -32,11 +33,11 @@ import java.util.UUID;
 record ResultsJson(
     UUID grid,
     int version,
-    UUID report,
+    @Nullable UUID report,
     int judged,
     int tests,
-    Place best,
-    LabJson bare,
+    @Nullable Place best,
+    @Nullable LabJson bare,
     List<CellJson> cells) {
   private static final int DIGITS = 2;
 
@@ -58,14 +59,15 @@ record ResultsJson(
       int row,
       int column,
       SettingsJson settings,
-      QuantityJson dose,
-      String leftOut,
-      @JsonUnwrapped Judged judged,
-      @JsonUnwrapped Seen seen) {}
+      @Nullable QuantityJson dose,
+      @Nullable String leftOut,
+      @JsonUnwrapped @Nullable Judged judged,
+      @JsonUnwrapped @Nullable Seen seen) {}
 
   /** How it came out. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Judged(Effect effect, Integer quality, List<String> defects) {}
+  record Judged(
+      @Nullable Effect effect, @Nullable Integer quality, @Nullable List<String> defects) {}
 
   /**
    * What the photo shows of it.
@@ -73,7 +75,7 @@ record ResultsJson(
    * @param distance CIEDE2000 from the bare surface
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Seen(LabJson colour, BigDecimal distance) {}
+  record Seen(@Nullable LabJson colour, @Nullable BigDecimal distance) {}
 
   static ResultsJson of(Results results, Optional<GridColours> colours) {
     GridPlan plan = results.plan();

@@ -3,6 +3,7 @@ package club.emberwell.lot.order;
 import club.emberwell.remark.Coded;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How many to order.
@@ -28,7 +29,7 @@ public record Order(List<Line> lines, int total, double wanted, double chance, U
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Line(
-      String name, int pieces, int tests, int order, double chance, double expected) {}
+      @Nullable String name, int pieces, int tests, int order, double chance, double expected) {}
 
   /**
    * What the usable share was taken from.
@@ -41,11 +42,11 @@ public record Order(List<Line> lines, int total, double wanted, double chance, U
   public record Usable(
       From from,
       int lots,
-      Integer usable,
-      Integer received,
+      @Nullable Integer usable,
+      @Nullable Integer received,
       double share,
-      Double alpha,
-      Double beta) {}
+      @Nullable Double alpha,
+      @Nullable Double beta) {}
 
   /** Where the usable share comes from. */
   public enum From implements Coded {
