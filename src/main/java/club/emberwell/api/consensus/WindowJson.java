@@ -51,7 +51,7 @@ record WindowJson(
    *     anything beyond)
    * @param dose where both grades are equally likely; left out unless told or rough
    * @param interval its 95 % interval
-   * @param next where it is not known, the dose whose test would tell most
+   * @param nextDose where it is not known, the dose whose test would tell most
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   @Schema(name = "WindowEdge")
@@ -59,7 +59,7 @@ record WindowJson(
       DoseLimit.Kind kind,
       @Nullable BigDecimal dose,
       @Nullable IntervalJson interval,
-      @Nullable BigDecimal next) {
+      @Nullable BigDecimal nextDose) {
     static EdgeJson of(DoseLimit limit) {
       return new EdgeJson(
           limit.kind(),

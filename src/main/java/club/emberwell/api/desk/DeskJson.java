@@ -212,7 +212,7 @@ final class DeskJson {
       boolean late,
       List<ItemView> waiting,
       List<FlaggedView> flagged,
-      List<NoteView> notes) {
+      List<NoteView> ruleNotes) {
     static HomeView of(DeskHome home) {
       return new HomeView(
           home.counts(),

@@ -71,7 +71,7 @@ public class DeskResource {
 
   /** An item with what was said about it. */
   @Schema(name = "DeskItemWhole")
-  record Whole(ItemView item, List<DecisionView> decisions, List<NoteView> notes) {}
+  record Whole(ItemView item, List<DecisionView> decisions, List<NoteView> ruleNotes) {}
 
   @GET
   @Path("items/{kind}/{id}")
