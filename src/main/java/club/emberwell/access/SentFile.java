@@ -45,7 +45,8 @@ public record SentFile(Path file, String type, String name, String tag) {
   private Response.ResponseBuilder sent(HttpHeaders headers, EntityTag etag, long size) {
     Matcher wanted = RANGE.matcher(wantedRange(headers));
     if (!wanted.matches()) {
-      return described(Response.ok(file), etag, size);
+      // a part too, so that nobody else looks at the range
+      return described(Response.ok(new PathPart(file, 0, size)), etag, size);
     }
     Optional<Part> part = part(wanted.group(1), wanted.group(2), size);
     if (part.isEmpty()) {

@@ -1,5 +1,6 @@
 package club.emberwell.exchange;
 
+import club.emberwell.exchange.open.PackageMaker;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -15,6 +16,7 @@ class ScenarioAtStart {
   void begin(
       @Observes StartupEvent started,
       ScenarioLoader loader,
+      PackageMaker data,
       @ConfigProperty(name = "emberwell.scenario") String folder) {
     if (folder.equals(NONE)) {
       return;
@@ -24,6 +26,7 @@ class ScenarioAtStart {
             () -> {
               try {
                 loader.load(folder);
+                data.ask();
               } catch (RuntimeException e) {
                 LOG.error("scenario: loading broke off; the next start goes on with it", e);
               }

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
@@ -373,6 +374,20 @@ class OpenDataTest {
     author.asks().delete("/api/v1/reports/" + report).then().statusCode(204);
     maker.makeIfDue();
     assertFalse(everything().contains(report));
+  }
+
+  @Test
+  void oneNodeMakesItAtATimeAndOneThatDiedHoldsNobodyUp() {
+    DataPackage before = maker.make().orElseThrow();
+    cast.run(
+        "update data_making set maker = gen_random_uuid(), until = now() + interval '5 minutes'");
+    assertTrue(maker.make().isEmpty(), "another node is at it");
+    assertEquals(before, maker.newest().orElseThrow());
+    cast.run("update data_making set until = now() - interval '1 second'");
+    maker.ask();
+    maker.makeIfDue();
+    assertNotEquals(before.id(), maker.newest().orElseThrow().id());
+    assertEquals(1, cast.count("select count(*) from data_package"));
   }
 
   @Test

@@ -111,6 +111,14 @@ class DataPackageRepository {
         .executeUpdate();
   }
 
+  /** Whether there is anything to give. */
+  boolean isAnythingLive() {
+    return db.createNativeQuery(
+            "select exists (select 1 from entry where kind = 'report' and state = 'live')",
+            Boolean.class)
+        .getSingleResult();
+  }
+
   /** Somebody wants it made anew. */
   void ask() {
     db.createNativeMutationQuery("update data_making set asked_at = now()").executeUpdate();

@@ -31,17 +31,19 @@ public class PackageMaker {
   private static final int NIGHT_HOUR = 3;
 
   /** A node that takes longer gives up, and another may begin. */
-  private static final Duration MOST = Duration.ofMinutes(10);
+  static final Duration MOST = Duration.ofMinutes(10);
 
   private static final int PART = 1 << 20;
   private static final Logger LOG = Logger.getLogger(PackageMaker.class);
 
   private final DataPackageRepository rows;
   private final PackageWriter writer;
+  private final PackageShelf shelf;
 
-  PackageMaker(DataPackageRepository rows, PackageWriter writer) {
+  PackageMaker(DataPackageRepository rows, PackageWriter writer, PackageShelf shelf) {
     this.rows = rows;
     this.writer = writer;
+    this.shelf = shelf;
   }
 
   /** The newest package; empty where none was made yet. */
@@ -91,9 +93,11 @@ public class PackageMaker {
     Instant last = (night.isAfter(now) ? night.minusDays(1) : night).toInstant();
     return QuarkusTransaction.requiringNew()
         .call(
-            () ->
-                rows.isAsked()
-                    || rows.newest().filter(made -> made.madeAt().isAfter(last)).isEmpty());
+            () -> {
+              Optional<DataPackage> made = rows.newest().filter(p -> p.madeAt().isAfter(last));
+              boolean first = made.filter(p -> p.counts().trials() == 0).isPresent();
+              return made.isEmpty() || rows.isAsked() || first && rows.isAnythingLive();
+            });
   }
 
   /** Makes a package now; empty while another node is at it. */
@@ -111,7 +115,7 @@ public class PackageMaker {
 
   private DataPackage written(UUID turn, Instant late) {
     try {
-      Path folder = Files.createTempDirectory("emberwell-data-");
+      Path folder = shelf.workplace(turn);
       try {
         long seen = QuarkusTransaction.requiringNew().call(rows::seen);
         DataPackage made = writer.write(folder, late);

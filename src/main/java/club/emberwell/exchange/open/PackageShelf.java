@@ -25,6 +25,7 @@ import org.jboss.logging.Logger;
  */
 @ApplicationScoped
 public class PackageShelf {
+  private static final String MAKING = "making-";
   private static final Logger LOG = Logger.getLogger(PackageShelf.class);
 
   private final DataPackageRepository rows;
@@ -47,6 +48,11 @@ public class PackageShelf {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** An empty folder to make a package in; swept away if whoever made it died. */
+  Path workplace(UUID turn) throws IOException {
+    return Files.createDirectories(root.resolve(MAKING + turn));
   }
 
   private synchronized Optional<Path> fetched(DataPackage made, DataFile wanted, Path folder)
@@ -114,13 +120,20 @@ public class PackageShelf {
             .orElse("");
     try (Stream<Path> folders = Files.list(root)) {
       List<Path> old =
-          folders.filter(folder -> !folder.getFileName().toString().equals(kept)).toList();
+          folders.filter(folder -> isOver(folder, kept)).toList();
       for (Path folder : old) {
         remove(folder);
       }
     } catch (IOException | UncheckedIOException e) {
       LOG.warnf("Old data stay in %s (%s)", root, e.getMessage());
     }
+  }
+
+  private static boolean isOver(Path folder, String kept) {
+    String name = folder.getFileName().toString();
+    return name.startsWith(MAKING)
+        ? folder.toFile().lastModified() + PackageMaker.MOST.toMillis() < System.currentTimeMillis()
+        : !name.equals(kept);
   }
 
   static void remove(Path folder) throws IOException {

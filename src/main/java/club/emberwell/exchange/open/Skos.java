@@ -66,7 +66,8 @@ final class Skos {
   private void term(Term term) {
     Map<String, Object> concept = concept(term.kind().code(), term.slug(), term.label());
     if (!term.synonyms().isEmpty()) {
-      concept.put("skos:altLabel", term.synonyms().stream().map(Skos::said).toList());
+      // as people type them, in any language
+      concept.put("skos:altLabel", term.synonyms());
     }
     if (term.parent() != null) {
       concept.put("skos:broader", reference(term.kind().code(), term.parent()));

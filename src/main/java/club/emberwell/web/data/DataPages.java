@@ -91,7 +91,11 @@ public class DataPages extends Pages {
     return new Given(
         made,
         size(made.zip().bytes()),
-        number(made.counts().trials()),
+        "%s in %s reports of %s members"
+            .formatted(
+                number(made.counts().trials()),
+                number(made.counts().reports()),
+                number(made.counts().members())),
         made.licences(),
         made.files().stream().map(file -> new Row(file.name(), size(file.bytes()))).toList());
   }

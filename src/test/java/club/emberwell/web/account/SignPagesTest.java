@@ -118,4 +118,20 @@ class SignPagesTest {
     browser.send("form[action=/me/tokens]", Map.of("label", "another", "scopes", "all"));
     assertEquals(422, browser.status());
   }
+
+  @Test
+  void aMemberChoosesALicenceAndIsToldAtTheFieldWhatThereIs() {
+    Browser browser = Browser.of(People.join()).get("/me");
+    browser.send("form[action=/me/sharing]", Map.of("licence", "CC0-1.0", "named", "false"));
+    assertEquals(303, browser.status());
+    browser.follow();
+    assertEquals("CC0-1.0", browser.field("licence"));
+    assertEquals("false", browser.field("named"));
+    assertEquals("any", browser.field("numberStyle"));
+    browser.send("form[action=/me/sharing]", Map.of("licence", "MIT"));
+    assertEquals(422, browser.status());
+    assertTrue(browser.page().select(".field-error").text().contains("CC-BY-SA-4.0"));
+    browser.get("/me");
+    assertEquals("CC0-1.0", browser.field("licence"));
+  }
 }
