@@ -14,8 +14,8 @@ public final class Csv {
   /** The rule, for those who read a table. */
   public static final String RULE =
       "A text that a spreadsheet would run as a formula (it begins with =, +, -, @, a tab or a line"
-          + " break), or that begins with an apostrophe, has an apostrophe put in front. Take one"
-          + " away where a cell begins with one. Numbers such as -3 are never changed.";
+          + " break), or that begins with an apostrophe, has an apostrophe put in front. Remove"
+          + " one where a cell begins with one. Numbers such as -3 are never changed.";
 
   private static final String DEFUSED = "=+-@\t\r\n'\uFF1D\uFF0B\uFF0D\uFF20";
   private static final Pattern NUMBER = Pattern.compile("[-+]?\\d+(?:[.,]\\d+)?(?:[eE][-+]?\\d+)?");

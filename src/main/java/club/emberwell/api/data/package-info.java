@@ -1,2 +1,2 @@
-/** Data to take along, described for programs. */
+/** Data to take along, described for programs by {@link club.emberwell.api.data.DataResource}. */
 package club.emberwell.api.data;

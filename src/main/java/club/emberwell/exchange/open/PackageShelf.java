@@ -119,8 +119,7 @@ public class PackageShelf {
             .map(made -> made.id().toString())
             .orElse("");
     try (Stream<Path> folders = Files.list(root)) {
-      List<Path> old =
-          folders.filter(folder -> isOver(folder, kept)).toList();
+      List<Path> old = folders.filter(folder -> isOver(folder, kept)).toList();
       for (Path folder : old) {
         remove(folder);
       }

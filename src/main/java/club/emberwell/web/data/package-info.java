@@ -1,2 +1,5 @@
-/** Data to take along: the page that says how, its files, and one search as a file. */
+/**
+ * Data to take along: {@link club.emberwell.web.data.DataPages} says how and hands out the files,
+ * {@link club.emberwell.web.data.SearchFiles} makes one of a search.
+ */
 package club.emberwell.web.data;
