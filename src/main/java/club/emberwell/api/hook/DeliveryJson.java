@@ -7,6 +7,7 @@ import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A delivery as answered.
@@ -29,10 +30,10 @@ record DeliveryJson(UUID id, HookEvent event, Instant createdAt, @JsonUnwrapped 
   record Progress(
       Delivery.State state,
       int tries,
-      Instant dueAt,
-      Instant endedAt,
-      Integer status,
-      String error) {}
+      @Nullable Instant dueAt,
+      @Nullable Instant endedAt,
+      @Nullable Integer status,
+      @Nullable String error) {}
 
   static DeliveryJson of(Delivery delivery) {
     Delivery.Progress now = delivery.progress();

@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A webhook as answered.
@@ -27,7 +28,7 @@ record WebhookJson(
     List<HookEvent> events,
     MemberJson member,
     @JsonUnwrapped Course course,
-    String secret) {
+    @Nullable String secret) {
 
   /**
    * How it goes.
@@ -39,8 +40,8 @@ record WebhookJson(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Course(
       HookState state,
-      Instant failingSince,
-      Instant arrivedAt,
+      @Nullable Instant failingSince,
+      @Nullable Instant arrivedAt,
       long leftOut,
       Instant createdAt,
       Instant updatedAt) {}

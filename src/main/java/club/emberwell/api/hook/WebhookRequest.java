@@ -4,6 +4,7 @@ import club.emberwell.hook.HookEvent;
 import club.emberwell.hook.Webhook;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A webhook as sent.
@@ -13,7 +14,7 @@ import java.util.Objects;
  * @param events of what it is told; at least one
  * @param active false switches it off; left out = on
  */
-record WebhookRequest(String label, String url, List<HookEvent> events, Boolean active) {
+record WebhookRequest(String label, String url, List<HookEvent> events, @Nullable Boolean active) {
   Webhook.Draft draft() {
     List<String> codes =
         events == null
