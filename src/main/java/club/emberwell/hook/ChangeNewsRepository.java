@@ -118,6 +118,6 @@ class ChangeNewsRepository {
     String how =
         Process.of(row.get("process", String.class)).orElseThrow().label().toLowerCase(Locale.ROOT);
     String source = LaserSource.of(row.get("source", String.class)).orElseThrow().label();
-    return row.get("title", String.class) + ": " + how + ", " + source;
+    return "%s: %s, %s".formatted(row.get("title", String.class), how, source);
   }
 }

@@ -168,7 +168,8 @@ enum PageState {
   DESK_INVITATIONS(BrowserTest.MODERATOR, "/desk/invitations"),
   DESK_REQUESTS(BrowserTest.MODERATOR, "/desk/requests"),
   CLUB(BrowserTest.OWNER, "/desk/club"),
-  PEOPLE(BrowserTest.OWNER, "/desk/club/people");
+  PEOPLE(BrowserTest.OWNER, "/desk/club/people"),
+  WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks");
 
   /** A test grid of the scenario. */
   private static final String GRID = "01930000-0613-71ca-babf-436437a1c9d5";
