@@ -2,6 +2,7 @@ package club.emberwell.api.consensus;
 
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.consensus.ConsensusService;
@@ -73,6 +74,7 @@ public class ComparisonResource {
       description =
           "Each parameter with holds the query string of a search of reports, encoded. Doses of"
               + " different wavelengths or regimes stand beside each other; none carries over.")
+  @Fails({ProblemKind.INVALID_FIELDS, ProblemKind.AMBIGUOUS_QUANTITY, ProblemKind.INDEX_NOT_READY})
   public Comparison compare(@RestQuery(WITH) List<String> with) {
     if (with.size() < ConsensusLimits.FEWEST_COMPARED
         || with.size() > ConsensusLimits.MOST_COMPARED) {

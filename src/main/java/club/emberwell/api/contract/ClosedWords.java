@@ -3,9 +3,7 @@ package club.emberwell.api.contract;
 import club.emberwell.api.json.CodesOpenApi;
 import club.emberwell.bench.PulseControl;
 import club.emberwell.catalog.TermKind;
-import club.emberwell.desk.flag.FlagReason;
 import club.emberwell.desk.rule.RuleCode;
-import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.LaserSource;
@@ -14,8 +12,6 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Setting;
 import club.emberwell.member.Licence;
-import club.emberwell.member.MemberStatus;
-import club.emberwell.member.Role;
 import club.emberwell.member.Scope;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.quantity.NumberStyle;
@@ -34,12 +30,9 @@ import org.eclipse.microprofile.openapi.models.parameters.Parameter;
  * since whatever else is there is refused at its field. And which fields have to be sent.
  */
 final class ClosedWords {
-  private static final List<Object> MODES = List.of("off", "note", "hold");
-
   /** By schema and property. */
   private static final Map<String, List<Object>> WORDS =
       Map.ofEntries(
-          Map.entry("Caution.confidence", List.of("read", "second-hand", "memory", "judgement")),
           Map.entry(
               "CautionEvidence.confidence", List.of("read", "second-hand", "memory", "judgement")),
           Map.entry(
@@ -50,15 +43,8 @@ final class ClosedWords {
           Map.entry("ClubRequest.dataLicence", of(Licence.class)),
           Map.entry("ClubRequest.door", of(Door.class)),
           Map.entry("ClubRequest.reading", List.of("public", "members")),
-          Map.entry("DecisionRequest.action", of(Decision.class)),
           Map.entry("Derived.basis", List.of("nominal")),
-          Map.entry("DeskMember.role", of(Role.class)),
-          Map.entry("DeskMember.state", of(MemberStatus.class)),
           Map.entry("DoseRequest.process", of(Process.class)),
-          Map.entry("ErasureRequest.choice", List.of("keep", "remove")),
-          Map.entry("Flag.state", List.of("open", "withdrawn", "upheld", "dismissed")),
-          Map.entry("FlagRequest.kind", of(EntryKind.class)),
-          Map.entry("FlagRequest.reason", of(FlagReason.class)),
           Map.entry("FoundReports.sort", of(Order.class)),
           Map.entry("GridRequest.process", of(Process.class)),
           Map.entry("MachineRequest.motion", of(Motion.class)),
@@ -71,18 +57,10 @@ final class ClosedWords {
               "Range.evidence", Stream.of(Evidence.values()).<Object>map(Evidence::words).toList()),
           Map.entry("ReportRequest.effect", of(Effect.class)),
           Map.entry("ReportRequest.process", of(Process.class)),
-          Map.entry("RoleRequest.role", of(Role.class)),
-          Map.entry("Rule.mode", MODES),
-          Map.entry("RuleNote.mode", MODES),
-          Map.entry("RuleNote.state", List.of("open", "seen", "undone")),
-          Map.entry("RuleRequest.mode", MODES),
-          Map.entry("SettleFlagsRequest.action", of(Decision.class)),
           Map.entry("Ties.process", of(Process.class)),
           Map.entry("Ties.source", of(LaserSource.class)),
           Map.entry("Token.scopes", of(Scope.class)),
           Map.entry("TokenRequest.scopes", of(Scope.class)),
-          Map.entry("Undo.state", List.of("running", "done", "restoring", "restored")),
-          Map.entry("UndoRequest.rule", of(RuleCode.class)),
           Map.entry(
               "WrittenAxis.setting",
               Stream.of(Setting.values()).<Object>map(Setting::code).toList()),
@@ -95,26 +73,9 @@ final class ClosedWords {
   /** By schema. */
   private static final Map<String, List<String>> NEEDED =
       Map.ofEntries(
-          Map.entry("DecisionRequest", List.of("action")),
           Map.entry("DoseRequest", List.of("laser", "process", "settings")),
-          Map.entry("EmailConfirmation", List.of("link")),
-          Map.entry("ErasureRequest", List.of("choice")),
-          Map.entry("FirstOwnerRequest", List.of("code", "handle", "password")),
-          Map.entry("FlagRequest", List.of("kind", "id", "reason")),
-          Map.entry("JoinDecision", List.of("accept")),
-          Map.entry("JoinRequest", List.of("handle", "password")),
           Map.entry("MachineRequest", List.of("name", "source")),
-          Map.entry("MergeRequest", List.of("into")),
-          Map.entry("PasswordChange", List.of("password")),
-          Map.entry("PasswordResetRedeemed", List.of("link", "password")),
           Map.entry("ReportRequest", List.of("process", "material")),
-          Map.entry("RoleRequest", List.of("handle", "role")),
-          Map.entry("RuleRequest", List.of("mode")),
-          Map.entry("SpellingRequest", List.of("text")),
-          Map.entry("TalkRequest", List.of("text")),
-          Map.entry("TermEdit", List.of("label")),
-          Map.entry("TermRequest", List.of("value", "label")),
-          Map.entry("TokenRequest", List.of("handle", "password")),
           Map.entry("WatchRequest", List.of("query")),
           Map.entry("WrittenAxis", List.of("setting")),
           Map.entry("WrittenLaser", List.of("source")));

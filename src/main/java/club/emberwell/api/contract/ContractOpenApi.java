@@ -8,6 +8,8 @@ import jakarta.ws.rs.core.HttpHeaders;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
@@ -55,6 +57,7 @@ public class ContractOpenApi implements OASFilter {
     care.mend();
     ProblemAnswers.define(api.getComponents());
     ProblemAnswers problems = new ProblemAnswers(schemas);
+    Examples examples = new Examples();
     api.getPaths()
         .getPathItems()
         .forEach(
@@ -67,6 +70,7 @@ public class ContractOpenApi implements OASFilter {
                             describe(operation, route);
                             problems.add(operation, route);
                             ClosedWords.mend(path, operation);
+                            examples.add(operation);
                           }
                         }));
     care.splitRepeats();
@@ -181,8 +185,15 @@ public class ContractOpenApi implements OASFilter {
                 .type(SecurityScheme.Type.HTTP)
                 .scheme("bearer")
                 .description(TOKENS));
+    Set<String> used =
+        api.getPaths().getPathItems().values().stream()
+            .flatMap(item -> item.getOperations().values().stream())
+            .filter(operation -> operation.getTags() != null)
+            .flatMap(operation -> operation.getTags().stream())
+            .collect(Collectors.toSet());
     api.setTags(
         Stream.of(ApiTag.values())
+            .filter(tag -> used.contains(tag.label()))
             .map(tag -> OASFactory.createTag().name(tag.label()).description(tag.about()))
             .toList());
   }

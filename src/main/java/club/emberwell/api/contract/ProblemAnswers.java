@@ -16,6 +16,7 @@ import org.eclipse.microprofile.openapi.models.Components;
 import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.headers.Header;
 import org.eclipse.microprofile.openapi.models.media.Schema;
+import org.eclipse.microprofile.openapi.models.parameters.Parameter;
 import org.eclipse.microprofile.openapi.models.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.models.responses.APIResponse;
 
@@ -30,6 +31,7 @@ final class ProblemAnswers {
   private static final String JSON = "application/json";
   private static final Set<Integer> WAITING = Set.of(429, 503);
   private static final int UNAUTHORIZED = 401;
+  private static final int PRECONDITION_FAILED = 412;
 
   private final Schemas schemas;
 
@@ -76,10 +78,15 @@ final class ProblemAnswers {
     if (route.searches()) {
       kinds.addAll(
           EnumSet.of(
-              ProblemKind.INVALID_PARAMETER,
               ProblemKind.INVALID_FIELDS,
               ProblemKind.AMBIGUOUS_QUANTITY,
               ProblemKind.INDEX_NOT_READY));
+    }
+    if (asksInAddress(operation)) {
+      kinds.add(ProblemKind.INVALID_PARAMETER);
+    }
+    if (route.localSignIn()) {
+      kinds.add(ProblemKind.NOT_FOUND);
     }
     body(operation.getRequestBody(), kinds);
     if (!route.reads()) {
@@ -87,6 +94,11 @@ final class ProblemAnswers {
     }
     kinds.addAll(route.fails());
     return kinds;
+  }
+
+  private static boolean asksInAddress(Operation operation) {
+    return operation.getParameters() != null
+        && operation.getParameters().stream().anyMatch(p -> p.getIn() == Parameter.In.QUERY);
   }
 
   private static void asked(Role role, Set<ProblemKind> kinds) {
@@ -119,6 +131,10 @@ final class ProblemAnswers {
     }
     if (schemas.has(sent, "confirmed")) {
       kinds.add(ProblemKind.UNCONFIRMED);
+    }
+    if (schemas.has(sent, "password")) {
+      kinds.add(ProblemKind.NOT_PROVEN);
+      kinds.add(ProblemKind.BUSY);
     }
     if (schemas.has(sent, "material")) {
       kinds.add(ProblemKind.PROHIBITED_WORK);
@@ -176,6 +192,11 @@ final class ProblemAnswers {
       answer.addHeader(
           HttpHeaders.RETRY_AFTER,
           header(Models.integer(0), "Seconds to wait before the next try."));
+    }
+    if (status == PRECONDITION_FAILED) {
+      answer.addHeader(
+          HttpHeaders.ETAG,
+          header(Models.text(), "The present version, where it can be told.").required(false));
     }
     if (status == UNAUTHORIZED) {
       answer.addHeader(

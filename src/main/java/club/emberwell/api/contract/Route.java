@@ -1,6 +1,7 @@
 package club.emberwell.api.contract;
 
 import club.emberwell.access.AtAnyPace;
+import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.ReadsOnly;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.api.writes.IfMatch;
@@ -107,6 +108,11 @@ record Route(String verb, String path, MethodInfo method) {
 
   boolean atAnyPace() {
     return has(AtAnyPace.class);
+  }
+
+  /** Whether it is hidden where nobody signs in with a password. */
+  boolean localSignIn() {
+    return has(LocalSignIn.class);
   }
 
   boolean onOne() {

@@ -1,5 +1,7 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.desk.DeskJson.FlagView;
 import club.emberwell.api.desk.DeskRequests.Raise;
 import club.emberwell.api.view.ListJson;
@@ -46,6 +48,7 @@ public class FlagResource {
       operationId = "raiseFlag",
       summary = "Flag a report, question, answer, notice or photo")
   @APIResponseSchema(FlagView.class)
+  @Fails({ProblemKind.NOT_FOUND, ProblemKind.YOUR_OWN})
   public Response flag(Raise sent) {
     return request.did(
         sent,

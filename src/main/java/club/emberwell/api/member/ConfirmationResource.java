@@ -2,6 +2,7 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.member.account.Addresses;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.Consumes;
@@ -37,6 +38,7 @@ public class ConfirmationResource {
       operationId = "confirmEmail",
       summary = "Say that a mail address is mine, by the link in the letter",
       description = "Takes no Idempotency-Key: a link works once.")
+  @Fails(ProblemKind.NOT_FOUND)
   public void confirm(Confirmation confirmation) {
     if (confirmation.link() == null || !addresses.confirm(confirmation.link())) {
       throw Problems.of(ProblemKind.NOT_FOUND, "This link was used, is too old, or never was.")

@@ -1,7 +1,9 @@
 package club.emberwell.api.member;
 
 import club.emberwell.access.ClientAddress;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.door.FirstOwner;
 import club.emberwell.member.door.NewMember;
@@ -49,6 +51,7 @@ public class FirstOwnerResource {
       summary = "Found the club with the code from the server's log",
       description = "404 once there is an owner. Takes no Idempotency-Key: it works once.")
   @APIResponseSchema(value = MemberResource.Card.class, responseCode = "201")
+  @Fails(ProblemKind.NOT_FOUND)
   public Response found(Entry entry) {
     if (!first.wanted()) {
       throw Problems.notFound().exception();

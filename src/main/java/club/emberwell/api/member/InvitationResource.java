@@ -19,6 +19,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import java.time.Instant;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -88,7 +89,7 @@ public class InvitationResource {
   public Response make(Invitations.Draft draft) {
     Invitations.Fresh fresh = invitations.make(actor.get(), draft);
     String link = url.of("/invitation/" + fresh.code());
-    return Response.status(Response.Status.CREATED)
+    return Response.created(URI.create(ApiPaths.BASE + "/invitations/" + fresh.id()))
         .header("Cache-Control", "no-store")
         .entity(new Made(fresh.id(), fresh.code(), link, fresh.uses(), fresh.expires()))
         .build();

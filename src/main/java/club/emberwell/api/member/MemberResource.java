@@ -3,7 +3,9 @@ package club.emberwell.api.member;
 import club.emberwell.access.ApiPaths;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
@@ -76,6 +78,7 @@ public class MemberResource {
           "The club's door decides: open, on request, or by invitation (403 without one). Takes no"
               + " Idempotency-Key: a name can be taken only once.")
   @APIResponseSchema(value = Card.class, responseCode = "201")
+  @Fails(ProblemKind.DOOR_CLOSED)
   public Response join(Entry entry) {
     NewMember newcomer = new NewMember(entry.handle(), entry.email(), entry.password());
     MemberView member = doors.enter(newcomer, entry.invitation(), entry.request(), client.prefix());

@@ -3,6 +3,8 @@ package club.emberwell.api.member;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.LocalSignIn;
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.NewPasswords;
 import club.emberwell.member.account.PasswordResets;
@@ -15,6 +17,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
@@ -71,6 +74,7 @@ public class PasswordResetResource {
       description =
           "202 whether or not anybody has this address; 403 where this server sends no mail.")
   @APIResponse(responseCode = "202")
+  @Fails(ProblemKind.DOOR_CLOSED)
   public Response ask(Asked asked) {
     resets.ask(asked.email(), client.prefix());
     return Response.accepted().build();
@@ -97,7 +101,7 @@ public class PasswordResetResource {
   @APIResponseSchema(value = HandedOver.class, responseCode = "201")
   public Response link(Named named) {
     HandedOver link = resets.handOver(actor.get(), named.handle());
-    return Response.status(Response.Status.CREATED)
+    return Response.created(URI.create(link.url()))
         .header("Cache-Control", "no-store")
         .entity(link)
         .build();

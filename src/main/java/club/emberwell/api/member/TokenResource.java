@@ -5,7 +5,9 @@ import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.LocalSignIn;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.member.Role;
 import club.emberwell.member.session.Tokens;
@@ -93,6 +95,7 @@ public class TokenResource {
               + " owner's role can use today. A request without the scope it needs is answered"
               + " 403. Takes no Idempotency-Key: a secret is never kept.")
   @APIResponseSchema(value = NewToken.class, responseCode = "201")
+  @Fails(ProblemKind.ACCOUNT_CLOSED)
   public Response create(Entry entry) {
     NewToken token =
         tokens.create(

@@ -2,6 +2,7 @@ package club.emberwell.api.quantity;
 
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.RemarkJson;
 import club.emberwell.quantity.Quantity;
@@ -48,6 +49,7 @@ public class QuantityResource {
       operationId = "readQuantity",
       summary = "Read a quantity",
       description = "An ambiguous text is refused with its possible readings.")
+  @Fails({ProblemKind.INVALID_FIELDS, ProblemKind.AMBIGUOUS_QUANTITY})
   public Answer read(@QueryParam("dimension") String dimension, @QueryParam("text") String text) {
     QuantityKind wanted =
         dimension(dimension)

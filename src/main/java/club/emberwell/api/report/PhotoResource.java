@@ -2,6 +2,7 @@ package club.emberwell.api.report;
 
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.api.writes.ApiRequest;
@@ -33,6 +34,7 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** The pictures of a report. */
 @Path(ReportViews.PATH + "/{id}/photos")
+@Fails({ProblemKind.WITHDRAWN, ProblemKind.REMOVED})
 @Tag(name = "Reports")
 public class PhotoResource {
   private final Photos photos;

@@ -1,5 +1,7 @@
 package club.emberwell.api.report;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ReportJson;
 import club.emberwell.api.view.ReportViews;
@@ -36,6 +38,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path(ReportViews.PATH)
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
+@Fails({ProblemKind.WITHDRAWN, ProblemKind.REMOVED})
 @Tag(name = "Reports")
 public class ReportResource {
   private final ReportService reports;

@@ -1,5 +1,7 @@
 package club.emberwell.api.talk;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.talk.TalkRequests.Wanted;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
@@ -35,6 +37,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Path("/api/v1/questions")
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
+@Fails({ProblemKind.WITHDRAWN, ProblemKind.REMOVED})
 @Tag(name = "Talk")
 public class QuestionResource {
   private final TalkRequests requests;
