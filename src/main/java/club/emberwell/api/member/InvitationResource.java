@@ -89,7 +89,7 @@ public class InvitationResource {
   public Response make(Invitations.Draft draft) {
     Invitations.Fresh fresh = invitations.make(actor.get(), draft);
     String link = url.of("/invitation/" + fresh.code());
-    return Response.created(URI.create(ApiPaths.BASE + "/invitations/" + fresh.id()))
+    return Response.created(URI.create("/api/v1/invitations/" + fresh.id()))
         .header("Cache-Control", "no-store")
         .entity(new Made(fresh.id(), fresh.code(), link, fresh.uses(), fresh.expires()))
         .build();
