@@ -4,10 +4,9 @@ import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.hook.ChangeNewsRepository.About;
 import club.emberwell.hook.ChangeNewsRepository.News;
+import club.emberwell.quantity.UtcTime;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeFormatterBuilder;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -22,9 +21,6 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 @ApplicationScoped
 class HookWords {
   /** Always six decimals, as everywhere in the API. */
-  private static final DateTimeFormatter TIME =
-      new DateTimeFormatterBuilder().appendInstant(6).toFormatter();
-
   private final String server;
 
   HookWords(@ConfigProperty(name = "emberwell.public-url") String publicUrl) {
@@ -113,7 +109,7 @@ class HookWords {
   private static String said(HookEvent event, Instant at, Map<String, Object> data) {
     Map<String, Object> body = new LinkedHashMap<>();
     body.put("type", event.code());
-    body.put("timestamp", TIME.format(at));
+    body.put("timestamp", UtcTime.of(at));
     body.put("data", data);
     return StoredJson.write(body);
   }

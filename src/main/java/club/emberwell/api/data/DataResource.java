@@ -41,7 +41,7 @@ public class DataResource {
    * @param publicKey where the key stands that checks the signature (Ed25519)
    */
   public record DataJson(
-      Instant madeAt,
+      Instant createdAt,
       int trials,
       int reports,
       int members,
