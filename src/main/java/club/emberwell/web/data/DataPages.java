@@ -11,6 +11,7 @@ import club.emberwell.exchange.open.SearchExport;
 import club.emberwell.member.Licence;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.vertx.http.Uncompressed;
@@ -77,6 +78,12 @@ public class DataPages extends Pages {
   @GET
   public TemplateInstance data(@RestQuery String done) {
     say(done, "The data are being made anew. That takes a few minutes.");
+    page.preview(
+        Preview.of(
+            PATH,
+            "All laser settings and results that members of "
+                + page.getClubName()
+                + " share, as CSV with units and as JSON lines, each with its licence."));
     String table = url.of(PATH + "/trials.csv");
     return Templates.data(
         new View(

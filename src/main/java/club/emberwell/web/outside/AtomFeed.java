@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
-/** Entries as an Atom feed (RFC 4287). */
+/** Entries as an Atom feed (RFC 4287), each with its licence (RFC 4946). */
 final class AtomFeed {
   static final String TYPE = "application/atom+xml;charset=UTF-8";
 
@@ -79,6 +79,10 @@ final class AtomFeed {
     xml.text("updated", time(item.updated()));
     link("alternate", item.path(), HTML);
     author(item.author(), null);
+    if (item.licence() != null) {
+      xml.text("rights", item.licence().title());
+      xml.empty("link").attribute("rel", "license").attribute("href", item.licence().url());
+    }
     xml.empty("category")
         .attribute("term", item.ref().kind().code())
         .attribute("label", item.kind());

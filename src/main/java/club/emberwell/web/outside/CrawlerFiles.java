@@ -16,6 +16,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
@@ -36,7 +37,16 @@ public class CrawlerFiles {
   private static final String PLACES = "places";
 
   private static final List<String> PAGES =
-      List.of("/", "/ask", "/notices", "/materials", "/dose", "/dose/eyes", "/dose/air", "/about");
+      List.of(
+          "/",
+          "/ask",
+          "/notices",
+          "/materials",
+          "/dose",
+          "/dose/eyes",
+          "/dose/air",
+          "/data",
+          "/about");
 
   private final ListedEntries entries;
   private final CatalogService catalog;
@@ -63,7 +73,7 @@ public class CrawlerFiles {
   @Path("sitemap.xml")
   @Produces(XML)
   @RolesAllowed(Role.READ)
-  public Response maps(@Context Request request) {
+  public Response maps(@Context Request request, @Context HttpHeaders headers) {
     Sitemap maps = Sitemap.ofMaps();
     maps.add(url.of(MAPS + PLACES + ".xml"), null);
     List<ListedEntries.Part> parts = entries.parts();
@@ -73,19 +83,20 @@ public class CrawlerFiles {
             .map(ListedEntries.Part::updated)
             .max(Instant::compareTo)
             .orElse(Instant.EPOCH);
-    return Unchanged.or(maps.bytes(), last, request).build();
+    return Unchanged.or(maps.bytes(), last, request, headers).build();
   }
 
   @GET
   @Path("sitemap-{name}.xml")
   @Produces(XML)
   @RolesAllowed(Role.READ)
-  public Response map(@RestPath String name, @Context Request request) {
+  public Response map(
+      @RestPath String name, @Context Request request, @Context HttpHeaders headers) {
     Sitemap pages = Sitemap.ofPages();
     if (name.equals(PLACES)) {
       PAGES.forEach(page -> pages.add(url.of(page), null));
       terms().forEach(term -> pages.add(url.of(TermLink.address(term)), null));
-      return Unchanged.or(pages.bytes(), Instant.EPOCH, request).build();
+      return Unchanged.or(pages.bytes(), Instant.EPOCH, request, headers).build();
     }
     List<ListedEntries.Listed> some =
         name.matches("\\d{1,9}") ? entries.part(Integer.parseInt(name)) : List.of();
@@ -95,7 +106,7 @@ public class CrawlerFiles {
     some.forEach(entry -> pages.add(url.of(entry.path()), entry.updated()));
     Instant last =
         some.stream().map(ListedEntries.Listed::updated).max(Instant::compareTo).orElseThrow();
-    return Unchanged.or(pages.bytes(), last, request).build();
+    return Unchanged.or(pages.bytes(), last, request, headers).build();
   }
 
   private Stream<Term> terms() {

@@ -112,6 +112,7 @@ class FeedItems {
         new EntryRef(entry.kind(), entry.id()),
         entry.written().title(),
         entry.memberHandle(),
+        null,
         entry.createdAt(),
         entry.updatedAt(),
         Templates.talk(entry.html(), entry.answers()).render());
@@ -123,6 +124,7 @@ class FeedItems {
         new EntryRef(EntryKind.REPORT, report.id()),
         ReportText.title(report, now.vocabulary(), READER),
         report.author().handle(),
+        report.standing().licence(),
         report.createdAt(),
         report.updatedAt(),
         Templates.result(result(report, now)).render());

@@ -28,6 +28,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
@@ -83,7 +84,8 @@ public class FeedPages extends Pages {
   @GET
   @Path("results.atom")
   @RolesAllowed(Role.READ)
-  public Response results(@Context UriInfo uri, @Context Request request) {
+  public Response results(
+      @Context UriInfo uri, @Context Request request, @Context HttpHeaders headers) {
     Parsed parsed = SearchQueryCodec.read(uri.getQueryParameters(), catalog.vocabulary(), Set.of());
     Remarks.refuse(parsed.problems());
     SearchQuery query = parsed.query().unordered();
@@ -101,15 +103,15 @@ public class FeedPages extends Pages {
                 .stream()
                 .map(Hit::report)
                 .toList());
-    return answer(head(title, RESULTS + behind, "/" + behind), found, request);
+    return answer(head(title, RESULTS + behind, "/" + behind), found, request, headers);
   }
 
   @GET
   @Path("questions.atom")
   @RolesAllowed(Role.READ)
-  public Response questions(@Context Request request) {
+  public Response questions(@Context Request request, @Context HttpHeaders headers) {
     List<FeedItem> found = items.talk(talk.newest(EntryKind.QUESTION, ENTRIES));
-    return answer(head("New questions", QUESTIONS, "/ask"), found, request);
+    return answer(head("New questions", QUESTIONS, "/ask"), found, request, headers);
   }
 
   /** A feed with nothing in it yet has not changed since time began. */
@@ -122,7 +124,8 @@ public class FeedPages extends Pages {
   @GET
   @Path("{token}.atom")
   @PermitAll
-  public Response watch(@RestPath String token, @Context Request request) {
+  public Response watch(
+      @RestPath String token, @Context Request request, @Context HttpHeaders headers) {
     Feed feed = watches.feed(token).orElseThrow(() -> Problems.notFound().exception());
     Head head =
         new Head(
@@ -131,13 +134,16 @@ public class FeedPages extends Pages {
             "/feeds/" + token + ".atom",
             feed.query().isEmpty() ? "/" : "/?" + feed.query(),
             feed.createdAt());
-    return answer(head, items.of(feed.finds().stream().map(Find::ref).toList()), request);
+    return answer(head, items.of(feed.finds().stream().map(Find::ref).toList()), request, headers);
   }
 
-  private Response answer(Head head, List<FeedItem> found, Request request) {
+  private Response answer(Head head, List<FeedItem> found, Request request, HttpHeaders headers) {
     Publisher publisher = new Publisher(club.clubName(), club.card().licence());
     return Unchanged.or(
-            AtomFeed.of(head, publisher, found, url::of), AtomFeed.updated(head, found), request)
+            AtomFeed.of(head, publisher, found, url::of),
+            AtomFeed.updated(head, found),
+            request,
+            headers)
         .header("X-Robots-Tag", "noindex")
         .build();
   }

@@ -1,6 +1,7 @@
 package club.emberwell.web.outside;
 
 import jakarta.ws.rs.core.EntityTag;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
@@ -11,13 +12,18 @@ import java.util.UUID;
 final class Unchanged {
   private Unchanged() {}
 
-  /** 304 where the reader has it, else the document. */
-  static Response.ResponseBuilder or(byte[] document, Instant updated, Request request) {
+  /**
+   * 304 where the reader has it, else the document. What was taken back changes it without a later
+   * date, so the date counts only for readers that kept no tag (RFC 9110, section 13.1.3).
+   */
+  static Response.ResponseBuilder or(
+      byte[] document, Instant updated, Request request, HttpHeaders headers) {
     EntityTag tag = new EntityTag(UUID.nameUUIDFromBytes(document).toString());
     Date changed = Date.from(updated);
-    Response.ResponseBuilder unchanged = request.evaluatePreconditions(changed, tag);
-    return unchanged == null
-        ? Response.ok(document).tag(tag).lastModified(changed)
-        : unchanged.tag(tag);
+    Response.ResponseBuilder unchanged =
+        headers.getRequestHeader(HttpHeaders.IF_NONE_MATCH).isEmpty()
+            ? request.evaluatePreconditions(changed)
+            : request.evaluatePreconditions(tag);
+    return (unchanged == null ? Response.ok(document) : unchanged).tag(tag).lastModified(changed);
   }
 }

@@ -146,7 +146,10 @@ class OutsideTest {
     assertFalse(found.getCopyright().isBlank());
     assertEquals(1, found.getEntries().size());
     isTheResult(found.getEntries().get(0), id);
-    assertEquals(ada.handle(), found.getEntries().get(0).getAuthor());
+    SyndEntry entry = found.getEntries().get(0);
+    assertEquals(ada.handle(), entry.getAuthor());
+    assertTrue(
+        entry.getLinks().stream().anyMatch(link -> "license".equals(link.getRel())), "RFC 4946");
     given().header("If-None-Match", answer.header("ETag")).get(path).then().statusCode(304);
     given()
         .header("If-Modified-Since", answer.header("Last-Modified"))
@@ -257,7 +260,7 @@ class OutsideTest {
     assertTrue(listed(page));
     assertTrue(page.select("a.facet-value:not([rel=nofollow])").isEmpty());
     assertTrue(said(head("/materials/pvc"), "description").startsWith("We do not share settings"));
-    for (String path : List.of("/", "/ask", "/notices", "/materials", "/dose", "/about")) {
+    for (String path : List.of("/", "/ask", "/notices", "/materials", "/dose", "/data", "/about")) {
       assertTrue(listed(head(path)), path);
       assertFalse(said(head(path), "description").isEmpty(), path);
     }
