@@ -52,7 +52,8 @@ public class FindPages extends Pages {
             : FeedPages.RESULTS + "?" + SearchQueryCodec.write(query.withPage(0));
     return Preview.of(FindView.address(query), view.getDescription())
         .withFeed(feed)
-        .listedIf(query.isOneChoice());
+        .listedIf(query.isOneChoice())
+        .listedIf(query.isEverything() || !view.found().hits().isEmpty());
   }
 
   @GET
