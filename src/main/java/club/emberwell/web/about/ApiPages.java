@@ -4,6 +4,8 @@ import club.emberwell.access.contract.ApiDocument;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.about.ApiReference.Part;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -20,7 +22,7 @@ import org.jboss.resteasy.reactive.RestPath;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.READ)
-public class ApiPages {
+public class ApiPages extends Pages {
   private final ApiReference reference;
   private final ApiDocument document;
 
@@ -40,14 +42,21 @@ public class ApiPages {
 
   @GET
   public TemplateInstance index() {
+    page.preview(
+        Preview.of(
+            "/help/api",
+            "The JSON API of "
+                + page.getClubName()
+                + ": every operation with its parameters, answers, problems and an example."));
     return Templates.api(reference.parts());
   }
 
   @GET
   @Path("{part}")
   public TemplateInstance part(@RestPath String part) {
-    return Templates.part(
-        reference.part(part).orElseThrow(() -> new EntryUnknown("part of the API")));
+    Part found = reference.part(part).orElseThrow(() -> new EntryUnknown("part of the API"));
+    page.preview(Preview.of("/help/api/" + found.slug(), found.label() + ": " + found.about()));
+    return Templates.part(found);
   }
 
   /** The same as for programs, for whoever is signed in on pages and has no token. */

@@ -3,6 +3,8 @@ package club.emberwell.web.about;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.frame.Preview;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -19,7 +21,7 @@ import org.jboss.resteasy.reactive.RestPath;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @PermitAll
-public class ProblemPages {
+public class ProblemPages extends Pages {
   @CheckedTemplate
   static class Templates {
     private Templates() {}
@@ -37,7 +39,9 @@ public class ProblemPages {
   @GET
   @Path("{code}")
   public TemplateInstance one(@RestPath String code) {
-    return Templates.kind(
-        Coded.of(ProblemKind.class, code).orElseThrow(() -> new EntryUnknown("kind of problem")));
+    ProblemKind kind =
+        Coded.of(ProblemKind.class, code).orElseThrow(() -> new EntryUnknown("kind of problem"));
+    page.preview(Preview.of(kind.type(), kind.meaning() + " " + kind.remedy()));
+    return Templates.kind(kind);
   }
 }
