@@ -25,7 +25,7 @@ public record AnswerView(
 
   /** The answer in a line, for those who see no more of it. */
   public String getDescription() {
-    return "%s, %s, %s: %s (%s)."
+    return "%s, %s, %s: %s. %s"
         .formatted(head.work(), head.process(), head.laser(), start.title(), evidence.counts());
   }
 
