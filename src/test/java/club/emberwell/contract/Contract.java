@@ -19,6 +19,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -28,10 +29,12 @@ import java.util.stream.Collectors;
  * The operations and schemas of an OpenAPI 3.1 document, as strict as a reader takes them: an
  * object has the properties that are described and no others.
  */
-final class Contract {
+public final class Contract {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String ADDRESS = "https://club.example/openapi.json";
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
+
+  private static final List<String> METHODS = List.of("get", "post", "put", "delete");
 
   /** An operation with the values its address has in the places of a path. */
   record Called(String method, Route route, JsonNode described, Map<String, String> places) {
@@ -108,6 +111,28 @@ final class Contract {
       }
     }
     return Optional.empty();
+  }
+
+  /** The id of the operation that answers here; else its method and path. */
+  public String operation(String method, String path) {
+    return called(method, path)
+        .map(found -> found.described.path("operationId").asText(found.name()))
+        .orElseThrow();
+  }
+
+  /** The ids of all operations, or their methods and paths. */
+  public Set<String> operations() {
+    Set<String> all = new TreeSet<>();
+    for (Route route : routes) {
+      for (String method : METHODS) {
+        JsonNode described = document.at("/paths/" + part(route.path) + "/" + method);
+        if (!described.isMissingNode() && route.path.startsWith("/api/v1/")) {
+          String name = new Called(method, route, described, Map.of()).name();
+          all.add(described.path("operationId").asText(name));
+        }
+      }
+    }
+    return all;
   }
 
   /** Where the parameters of an operation stand that are in the path, the query or a header. */

@@ -13,6 +13,7 @@ import jakarta.persistence.EntityManager;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -27,6 +28,8 @@ class FrozenTest {
   /** A fresh club, in which nothing of other tests happens. */
   public static final class OwnClub implements QuarkusTestProfile {}
 
+  private static final Golden SEEN = new Golden("src/test/resources/frozen");
+  private static final Golden EXAMPLES = new Golden("src/main/resources/api-examples");
   private static final Map<String, String> ROLES = new LinkedHashMap<>();
 
   static {
@@ -50,21 +53,31 @@ class FrozenTest {
     seen.put("openapi.json", openApi());
     seen.putAll(club.calls("answers.yaml", "answers"));
     seen.putAll(club.visits("pages.yaml", "pages"));
+    club.calls("examples.yaml", "");
+    Map<String, String> examples = club.examples().files();
     Stream<DynamicTest> each =
         seen.entrySet().stream()
             .map(
                 state ->
                     DynamicTest.dynamicTest(
-                        state.getKey(), () -> Golden.hold(state.getKey(), state.getValue())));
+                        state.getKey(), () -> SEEN.hold(state.getKey(), state.getValue())));
     DynamicTest others =
         DynamicTest.dynamicTest(
             "the scripts go through and write every file",
             () -> {
               assertEquals(List.of(), club.stuck());
-              Golden.nothingElseIn("answers", seen.keySet());
-              Golden.nothingElseIn("pages", seen.keySet());
+              SEEN.nothingElseIn("answers/", seen.keySet());
+              SEEN.nothingElseIn("pages/", seen.keySet());
             });
-    return Stream.concat(each, Stream.of(others));
+    DynamicTest exampled =
+        DynamicTest.dynamicTest(
+            "every operation of the API has its example",
+            () -> {
+              examples.forEach(EXAMPLES::hold);
+              EXAMPLES.nothingElseIn("", examples.keySet());
+              assertEquals(Set.of(), club.examples().missing());
+            });
+    return Stream.concat(each, Stream.of(others, exampled));
   }
 
   private void give(String handle, String role) {

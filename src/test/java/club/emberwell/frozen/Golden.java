@@ -15,15 +15,18 @@ import org.junit.jupiter.api.Assertions;
 
 /** The files that hold what was seen when they were written. */
 final class Golden {
-  private static final Path FOLDER = Path.of("src/test/resources/frozen");
   private static final boolean UPDATE = Boolean.getBoolean("frozen.update");
   private static final int SURROUNDING = 3;
 
-  private Golden() {}
+  private final Path folder;
+
+  Golden(String folder) {
+    this.folder = Path.of(folder);
+  }
 
   /** Compares, or writes the file anew where that was asked for. */
-  static void hold(String name, String seen) {
-    Path file = FOLDER.resolve(name);
+  void hold(String name, String seen) {
+    Path file = folder.resolve(name);
     try {
       if (UPDATE) {
         Files.createDirectories(file.getParent());
@@ -55,15 +58,15 @@ final class Golden {
   }
 
   /** Files of a folder that no step writes any more. */
-  static void nothingElseIn(String folder, Set<String> written) {
-    try (Stream<Path> files = Files.list(FOLDER.resolve(folder))) {
+  void nothingElseIn(String part, Set<String> written) {
+    try (Stream<Path> files = Files.list(folder.resolve(part))) {
       Set<String> more =
           files
-              .map(file -> folder + "/" + file.getFileName())
+              .map(file -> part + file.getFileName())
               .filter(name -> !written.contains(name))
               .collect(Collectors.toCollection(TreeSet::new));
       for (String name : UPDATE ? more : Set.<String>of()) {
-        Files.delete(FOLDER.resolve(name));
+        Files.delete(folder.resolve(name));
       }
       Assertions.assertTrue(UPDATE || more.isEmpty(), () -> "no step writes " + more);
     } catch (IOException e) {

@@ -21,41 +21,43 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 
 /** People who do what scripts say, and what they see. */
 final class LittleClub {
   private static final MathContext DIGITS = new MathContext(12);
-  private static final ObjectMapper SORTED =
+  private static final ObjectMapper ROUNDED =
       new ObjectMapper()
           .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
-          .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
           .enable(SerializationFeature.INDENT_OUTPUT);
+  private static final ObjectMapper SORTED =
+      ROUNDED.copy().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
 
   private final Saved saved = new Saved();
+  private final Examples examples = new Examples(saved);
   private final List<String> stuck = new ArrayList<>();
   private final Map<String, Person> people = new HashMap<>();
   private final Map<String, Browser> browsers = new HashMap<>();
 
   /** Signs somebody up under this name. */
   void joins(String handle, Runnable thenRole) {
-    String id =
-        People.json(Map.of("handle", handle, "password", People.PASSWORD))
-            .post("/api/v1/members")
-            .then()
-            .statusCode(201)
-            .extract()
-            .path("id");
+    Map<String, String> secret = Map.of("handle", handle, "password", People.PASSWORD);
+    String id = posted("/api/v1/members", secret).path("id");
     thenRole.run();
-    var token =
-        People.json(Map.of("handle", handle, "password", People.PASSWORD, "label", "a script"))
-            .post("/api/v1/tokens")
-            .then()
-            .statusCode(201)
-            .extract();
+    Map<String, String> labelled = new TreeMap<>(secret);
+    labelled.put("label", "a script");
+    Response token = posted("/api/v1/tokens", labelled);
     saved.put("id-of-" + handle, id);
     saved.put("token-id-of-" + handle, token.path("id"));
     people.put(handle, new Person(handle, id, token.path("token"), token.path("id")));
+  }
+
+  private Response posted(String path, Map<String, String> body) {
+    Response answer = People.json(body).post(path);
+    answer.then().statusCode(201);
+    examples.saw("POST", path, new TreeMap<>(body), false, answer);
+    return answer;
   }
 
   /** Follows a script of calls; what is seen by name of its file. */
@@ -92,8 +94,10 @@ final class LittleClub {
     } else if (step.has("raw")) {
       request.contentType(ContentType.JSON).body(step.text("raw"));
     }
-    String path = step.target();
-    return request.request(step.verb(), path.startsWith("/") ? path : "/api/v1/" + path);
+    String path = step.target().startsWith("/") ? step.target() : "/api/v1/" + step.target();
+    Response answer = request.request(step.verb(), path);
+    examples.saw(step.verb(), path, step.keys().get("body"), step.has("example"), answer);
+    return answer;
   }
 
   private static byte[] picture() {
@@ -117,8 +121,17 @@ final class LittleClub {
 
   /** JSON with sorted keys; numbers without the last digits, in which processors may differ. */
   static String sorted(String json) {
+    return written(SORTED, json);
+  }
+
+  /** JSON in its own order; numbers without the last digits. */
+  static String rounded(String json) {
+    return written(ROUNDED, json);
+  }
+
+  private static String written(ObjectMapper mapper, String json) {
     try {
-      return SORTED.writeValueAsString(rounded(SORTED.readValue(json, Object.class)));
+      return mapper.writeValueAsString(rounded(mapper.readValue(json, Object.class)));
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(json, e);
     }
@@ -177,6 +190,11 @@ final class LittleClub {
     } else if (raw.has("status") ? !raw.text("status").equals("" + status) : status >= 400) {
       stuck.add(raw + "\n" + status + "\n" + told);
     }
+  }
+
+  /** What was sent and answered on the way. */
+  Examples examples() {
+    return examples;
   }
 
   /** Steps on the way that went another way than they should. */

@@ -1,7 +1,9 @@
 package club.emberwell.frozen;
 
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -9,12 +11,14 @@ import java.util.regex.Pattern;
 final class Saved {
   private static final Pattern NAME = Pattern.compile("\\$([a-z][a-z-]*)");
 
+  private static final Pattern UUIDS =
+      Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
+
   /** From the most telling to the least. */
   private static final Map<Pattern, String> CHANGING = new LinkedHashMap<>();
 
   static {
-    CHANGING.put(
-        Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}"), "<id>");
+    CHANGING.put(UUIDS, "<id>");
     CHANGING.put(Pattern.compile("ew_[\\w-]{43}"), "<token>");
     CHANGING.put(Pattern.compile("\\d{4}-\\d\\d-\\d\\dT[\\d:]{8}\\.\\d{6}Z"), "<time>");
     // of feeds, and an answer's where it is not written as all others
@@ -26,6 +30,21 @@ final class Saved {
     CHANGING.put(Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "<club>");
     CHANGING.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "<hash>");
     CHANGING.put(Pattern.compile("(?<![\\w-])[\\w-]{43}(?![\\w-])"), "<secret>");
+  }
+
+  /** What stands in examples for what each run makes anew. */
+  private static final Map<Pattern, String> LOOKING_ALIKE = new LinkedHashMap<>();
+
+  static {
+    LOOKING_ALIKE.put(Pattern.compile("ew_[\\w-]{43}"), "ew_" + "Example".repeat(6) + "s");
+    LOOKING_ALIKE.put(
+        Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:[\\d.]+Z"),
+        "2026-11-26T11:39:00.123456Z");
+    LOOKING_ALIKE.put(
+        Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "https://club.example");
+    LOOKING_ALIKE.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "0123456789abcdef".repeat(4));
+    LOOKING_ALIKE.put(
+        Pattern.compile("(?<![\\w-])[\\w-]{43}(?![\\w-])"), "Example".repeat(6) + "s");
   }
 
   private final Map<String, String> values = new LinkedHashMap<>();
@@ -53,5 +72,28 @@ final class Saved {
       masked = each.getKey().matcher(masked).replaceAll(each.getValue());
     }
     return masked;
+  }
+
+  /**
+   * The text with something fixed where each run has its own; ids that were saved look the same in
+   * all examples.
+   */
+  String alike(String example, String text) {
+    Map<String, String> ids = new LinkedHashMap<>();
+    values.forEach((name, value) -> ids.putIfAbsent(value, fixed(name)));
+    String alike =
+        UUIDS
+            .matcher(text)
+            .replaceAll(
+                found ->
+                    ids.computeIfAbsent(found.group(), id -> fixed(example + " " + ids.size())));
+    for (Map.Entry<Pattern, String> each : LOOKING_ALIKE.entrySet()) {
+      alike = each.getKey().matcher(alike).replaceAll(each.getValue());
+    }
+    return alike;
+  }
+
+  private static String fixed(String name) {
+    return UUID.nameUUIDFromBytes(name.getBytes(StandardCharsets.UTF_8)).toString();
   }
 }
