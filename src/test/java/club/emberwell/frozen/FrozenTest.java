@@ -3,6 +3,7 @@ package club.emberwell.frozen;
 import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import club.emberwell.desk.rule.RuleRunner;
 import club.emberwell.talk.Matching;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -41,6 +42,7 @@ class FrozenTest {
 
   @Inject EntityManager db;
   @Inject Matching watches;
+  @Inject RuleRunner rules;
 
   @TestFactory
   Stream<DynamicTest> whatAStrangerSeesStaysAsItIs() {
@@ -54,6 +56,10 @@ class FrozenTest {
     seen.putAll(club.calls("answers.yaml", "answers"));
     seen.putAll(club.visits("pages.yaml", "pages"));
     club.calls("examples.yaml", "");
+    while (rules.some()) {
+      // until they have seen all
+    }
+    club.calls("noticed.yaml", "");
     Map<String, String> examples = club.examples().files();
     Stream<DynamicTest> each =
         seen.entrySet().stream()

@@ -67,8 +67,8 @@ final class LittleClub {
       Step step = raw.with(saved::filled);
       Response answer = call(step);
       if (step.has("save") && answer.statusCode() < 400) {
-        String made = answer.path(step.has("from") ? step.text("from") : "id");
-        saved.put(step.text("save"), made.replaceFirst("^https?://[^/]+", ""));
+        Object made = answer.path(step.has("from") ? step.text("from") : "id");
+        saved.put(step.text("save"), made.toString().replaceFirst("^https?://[^/]+", ""));
       }
       keep(seen, folder, raw, answer.statusCode(), told(answer));
     }
