@@ -68,7 +68,11 @@ final class LittleClub {
       Response answer = call(step);
       if (step.has("save") && answer.statusCode() < 400) {
         Object made = answer.path(step.has("from") ? step.text("from") : "id");
-        saved.put(step.text("save"), made.toString().replaceFirst("^https?://[^/]+", ""));
+        if (made == null) {
+          stuck.add(raw + " answers nothing to save\n" + told(answer));
+        } else {
+          saved.put(step.text("save"), made.toString().replaceFirst("^https?://[^/]+", ""));
+        }
       }
       keep(seen, folder, raw, answer.statusCode(), told(answer));
     }
