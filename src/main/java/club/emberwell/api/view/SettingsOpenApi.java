@@ -34,6 +34,8 @@ public class SettingsOpenApi implements OASFilter {
     api.getComponents().addSchema(WORD, word());
     Map<String, Schema> schemas = api.getComponents().getSchemas();
     work(schemas.get("ReportRequest"), SettingsOpenApi::text, SENT);
+    work(schemas.get("GridRequest"), SettingsOpenApi::text, SENT);
+    work(schemas.get("WrittenGrid"), SettingsOpenApi::text, SENT);
     work(schemas.get("ReportHit"), () -> reference(WORD), ANSWERED);
     work(schemas.get("ReportJson"), () -> reference(WORD), ANSWERED);
     ranged(schemas.get("RangeOf"));
