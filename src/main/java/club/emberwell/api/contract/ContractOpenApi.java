@@ -71,6 +71,7 @@ public class ContractOpenApi implements OASFilter {
                             problems.add(operation, route);
                             ClosedWords.mend(path, operation);
                             examples.add(operation);
+                            AddressWords.mend(operation);
                           }
                         }));
     care.splitRepeats();
