@@ -155,10 +155,10 @@ public final class Journey implements Consumer<URI> {
             .settings(new WrittenSettings().lineSpacing(pair("0.1", "mm")))
             .axes(
                 new WrittenAxes()
-                    .across(
-                        axis(WrittenAxis.SettingEnum.POWER, text("40 %"), text("60 %")))
+                    .across(axis(WrittenAxis.SettingEnum.POWER, text("40 %"), text("60 %")))
                     .down(
-                        axis(WrittenAxis.SettingEnum.SPEED, pair("200", "mm/s"), text("400 mm/s"))));
+                        axis(
+                            WrittenAxis.SettingEnum.SPEED, pair("200", "mm/s"), text("400 mm/s"))));
     Grid planned =
         grids.planGrid(GridsApi.APIPlanGridRequest.newBuilder().gridRequest(wanted).build());
     same(4, planned.getPlan().getTests());
@@ -176,8 +176,7 @@ public final class Journey implements Consumer<URI> {
                 .writtenResults(
                     new WrittenResults()
                         .effects(
-                            List.of(
-                                List.of("right", "too-much"), List.of("too-little", "right"))))
+                            List.of(List.of("right", "too-much"), List.of("too-little", "right"))))
                 .build());
     same(4, results.getJudged());
   }
@@ -222,8 +221,7 @@ public final class Journey implements Consumer<URI> {
   }
 
   private static WrittenQuantity pair(String value, String unit) {
-    return new WrittenQuantity(
-        new WrittenQuantityOneOf().value(new BigDecimal(value)).unit(unit));
+    return new WrittenQuantity(new WrittenQuantityOneOf().value(new BigDecimal(value)).unit(unit));
   }
 
   private static String key() {

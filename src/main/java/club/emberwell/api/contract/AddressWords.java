@@ -27,7 +27,8 @@ final class AddressWords {
           Map.entry("text", "What a person would type."),
           Map.entry("to", "Before this time, ISO 8601."),
           Map.entry("unanswered", "`true`: only those without an answer."),
-          Map.entry("value", "The word as it stands in searches and answers, e.g. `birch-plywood`."),
+          Map.entry(
+              "value", "The word as it stands in searches and answers, e.g. `birch-plywood`."),
           Map.entry("with", "A search, as it stands behind the question mark of its address."),
           Map.entry("word", "The waiting word that the new term is made for: its id."));
 
