@@ -91,7 +91,7 @@ class DocumentTest {
     assertEquals(there, used);
     assertEquals(
         List.of(),
-        there.stream().filter(name -> !name.matches("[A-Z][A-Za-z]+[a-z]")).toList(),
+        there.stream().filter(name -> !name.matches("[A-Z][A-Za-z]+")).toList(),
         "names that say what they are");
   }
 
@@ -114,12 +114,9 @@ class DocumentTest {
         codes(Process.class), texts(schema("ReportRequest").at("/properties/process/enum")));
     assertEquals(
         codes(Scope.class), texts(schema("TokenRequest").at("/properties/scopes/items/enum")));
-    Stream.of("WrittenSettings", "Settings")
-        .forEach(
-            name ->
-                assertEquals(
-                    Stream.of(Setting.values()).map(Setting::code).sorted().toList(),
-                    fields(schema(name).path("properties")).stream().sorted().toList()));
+    assertEquals(
+        Stream.of(Setting.values()).map(Setting::code).sorted().toList(),
+        fields(schema("WrittenSettings").path("properties")).stream().sorted().toList());
     assertEquals(codes(QuantityKind.class), words("/api/v1/quantities", "dimension"));
     assertEquals(codes(Order.class), words("/api/v1/reports", "sort"));
     List<String> asked =

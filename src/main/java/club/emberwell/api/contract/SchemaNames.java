@@ -31,6 +31,7 @@ final class SchemaNames {
           Map.entry("entry.Difference$Change", "LineChange"),
           Map.entry("entry.Difference$Line", "ChangedLine"),
           Map.entry("grid.next.Proposal$Basis", "ProposalBasis"),
+          Map.entry("hook.Delivery$State", "DeliveryState"),
           Map.entry("grid.next.Proposal$Test", "ProposedTest"),
           Map.entry("grid.photo.Spot", "PhotoSpot"),
           Map.entry("grid.plan.Cover$Basis", "CoverBasis"),

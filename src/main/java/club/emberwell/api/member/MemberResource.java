@@ -26,7 +26,9 @@ import java.net.URI;
 import java.time.Instant;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -78,6 +80,13 @@ public class MemberResource {
           "The club's door decides: open, on request, or by invitation (403 without one). Takes no"
               + " Idempotency-Key: a name can be taken only once.")
   @APIResponseSchema(value = Card.class, responseCode = "201")
+  @APIResponse(
+      responseCode = "202",
+      description = "The request waits for a moderator.",
+      content =
+          @Content(
+              mediaType = MediaType.APPLICATION_JSON,
+              schema = @Schema(implementation = Card.class)))
   @Fails(ProblemKind.DOOR_CLOSED)
   public Response join(Entry entry) {
     NewMember newcomer = new NewMember(entry.handle(), entry.email(), entry.password());

@@ -52,7 +52,7 @@ public class QuestionResource {
 
   /** A question with one page of its answers, the accepted one first. */
   @Schema(name = "QuestionWithAnswers")
-  record Asked(@JsonUnwrapped TalkJson question, ListJson<TalkJson> answers) {}
+  record Asked(@JsonUnwrapped TalkJson asked, ListJson<TalkJson> answers) {}
 
   /**
    * The answer that helped.

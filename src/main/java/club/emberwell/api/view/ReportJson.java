@@ -72,7 +72,7 @@ public record ReportJson(
       @Nullable List<PhotoJson> photos,
       @Nullable Integer photoCount,
       @Nullable TriedByOthers triedByOthers,
-      List<CautionJson> cautions,
+      @Nullable List<CautionJson> cautions,
       @JsonUnwrapped @Nullable Noticed noticed) {}
 
   /** A picture and where to load it. */
