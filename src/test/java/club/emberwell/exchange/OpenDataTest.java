@@ -1,31 +1,28 @@
 package club.emberwell.exchange;
 
+import static club.emberwell.exchange.OpenFiles.csv;
+import static club.emberwell.exchange.OpenFiles.data;
+import static club.emberwell.exchange.OpenFiles.post;
+import static club.emberwell.exchange.OpenFiles.row;
+import static club.emberwell.exchange.OpenFiles.text;
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.desk.Cast;
-import club.emberwell.entry.Decision;
-import club.emberwell.entry.EntryKind;
-import club.emberwell.entry.EntryLife;
-import club.emberwell.entry.EntryRef;
 import club.emberwell.exchange.open.DataFile;
 import club.emberwell.exchange.open.DataPackage;
 import club.emberwell.exchange.open.PackageMaker;
-import club.emberwell.member.Actor;
-import club.emberwell.member.Members;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
@@ -37,17 +34,13 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
 import java.util.zip.ZipFile;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
-import org.hibernate.Session;
 import org.jsoup.Jsoup;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.Test;
@@ -60,52 +53,12 @@ import org.junit.jupiter.api.io.TempDir;
 class OpenDataTest {
   @Inject PackageMaker maker;
   @Inject Cast cast;
-  @Inject Life life;
-  @Inject Members members;
-  @Inject EntryLife entries;
-  @Inject Eraser eraser;
-  @Inject Session db;
   @Inject ObjectMapper json;
 
   @ConfigProperty(name = "emberwell.public-url")
   String publicUrl;
 
   @TempDir Path folder;
-
-  private static String post(Person person, Map<String, Object> more) {
-    Map<String, Object> report = Life.body();
-    report.put(
-        "laser",
-        Map.of("source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry"));
-    report.putAll(more);
-    return person
-        .asks()
-        .header("Idempotency-Key", UUID.randomUUID().toString())
-        .body(report)
-        .post("/api/v1/reports")
-        .then()
-        .statusCode(201)
-        .extract()
-        .path("id");
-  }
-
-  private static Response data(String file) {
-    return given().get("/data/" + file);
-  }
-
-  private static String text(String file) {
-    return new String(data(file).asByteArray(), StandardCharsets.UTF_8);
-  }
-
-  private void prefer(Person person, Map<String, Object> wish) {
-    person
-        .asks()
-        .header("If-Match", person.asks().get("/api/v1/me").header("ETag"))
-        .body(wish)
-        .put("/api/v1/me/preferences")
-        .then()
-        .statusCode(200);
-  }
 
   private Path unpacked() throws IOException {
     Path zip = folder.resolve("data.zip");
@@ -210,53 +163,6 @@ class OpenDataTest {
     }
   }
 
-  /** The cells of a table, quotes taken away. */
-  private static List<List<String>> csv(String table) {
-    List<List<String>> rows = new ArrayList<>();
-    List<String> row = new ArrayList<>();
-    StringBuilder cell = new StringBuilder();
-    boolean quoted = false;
-    for (int i = 0; i < table.length(); i++) {
-      char c = table.charAt(i);
-      if (c == '"') {
-        if (quoted && i + 1 < table.length() && table.charAt(i + 1) == '"') {
-          cell.append(c);
-          i++;
-        } else {
-          quoted = !quoted;
-        }
-      } else if (!quoted && (c == ',' || c == '\n')) {
-        row.add(cell.toString());
-        cell.setLength(0);
-        if (c == '\n') {
-          rows.add(row);
-          row = new ArrayList<>();
-        }
-      } else if (quoted || c != '\r') {
-        cell.append(c);
-      }
-    }
-    return rows;
-  }
-
-  /** A row of the table by the names of its columns. */
-  private static Map<String, String> row(String table, String report) {
-    List<List<String>> rows = csv(table);
-    List<String> head = rows.get(0);
-    return rows.stream()
-        .filter(cells -> cells.get(0).equals(report))
-        .findFirst()
-        .map(
-            cells -> {
-              Map<String, String> row = new HashMap<>();
-              for (int i = 0; i < head.size(); i++) {
-                row.put(head.get(i), cells.get(i));
-              }
-              return row;
-            })
-        .orElse(Map.of());
-  }
-
   @Test
   void aRowHoldsWhatWasTypedBesideItsValueAndNoFormula() {
     Person author = People.join();
@@ -281,99 +187,6 @@ class OpenDataTest {
     assertEquals("birch-plywood", row.get("material"));
     assertEquals("birch plywood", row.get("materialWritten"));
     assertEquals(author.handle(), row.get("author"));
-  }
-
-  @Test
-  void whatIsNotSharedNeverLeaves() throws Exception {
-    Person author = People.join();
-    String live = post(author, Map.of("notes", "word-live"));
-    Map<String, String> hidden = new HashMap<>();
-    for (String state : List.of("withdrawn", "held", "removed", "waiting")) {
-      String id = post(author, Map.of("notes", "word-" + state));
-      hidden.put(state, id);
-    }
-    author.asks().delete("/api/v1/reports/" + hidden.get("withdrawn")).then().statusCode(204);
-    Actor moderator = cast.moderator();
-    decide(moderator, hidden.get("held"), Decision.HOLD);
-    decide(moderator, hidden.get("removed"), Decision.REMOVE);
-    cast.run("update entry set state = 'waiting' where id = '%s'".formatted(hidden.get("waiting")));
-    Person unnamed = People.join();
-    prefer(unnamed, Map.of("numberStyle", "any", "licence", "CC0-1.0", "named", false));
-    String nobodys = post(unnamed, Map.of("notes", "word-unnamed"));
-    Person later = People.join();
-    String before = post(later, Map.of("notes", "word-later"));
-    prefer(later, Map.of("numberStyle", "any", "named", false));
-    Life.Lived lived = life.live();
-    maker.make();
-
-    String all = everything();
-    assertTrue(all.contains("word-live") && all.contains(live) && all.contains(author.handle()));
-    hidden.forEach(
-        (state, id) -> {
-          assertFalse(all.contains("word-" + state), state);
-          assertFalse(all.contains(id), state);
-        });
-    assertEquals("CC0-1.0", row(text("trials.csv"), nobodys).get("licence"));
-    assertEquals("", row(text("trials.csv"), nobodys).get("author"));
-    assertEquals("", row(text("trials.csv"), before).get("author"));
-    for (Person person : List.of(unnamed, later)) {
-      assertFalse(all.contains(person.handle()));
-      assertFalse(all.contains(person.id()));
-    }
-    // a grid, a sample, a lot and a mail address were among the traces of that life
-    assertTrue(all.contains(lived.report()));
-    assertFalse(all.contains(lived.email()));
-    for (String kind : List.of("grid", "sample", "lot", "question", "photo")) {
-      ids(kind).forEach(id -> assertFalse(all.contains(id), kind));
-    }
-  }
-
-  private List<String> ids(String kind) {
-    return QuarkusTransaction.requiringNew()
-        .call(
-            () ->
-                db.createNativeQuery(
-                        "select cast(id as text) from entry where kind = :kind", String.class)
-                    .setParameter("kind", kind)
-                    .getResultList());
-  }
-
-  /** Every text of every file. */
-  private String everything() {
-    StringBuilder all = new StringBuilder();
-    for (DataFile file : maker.newest().orElseThrow().files()) {
-      all.append(text(file.name()));
-    }
-    return all.toString();
-  }
-
-  private void decide(Actor moderator, String report, Decision decision) {
-    entries.decide(
-        moderator, new EntryRef(EntryKind.REPORT, UUID.fromString(report)), decision, "Not so.");
-  }
-
-  @Test
-  void whoLeavesAndWhatIsTakenBackIsOutOfTheDataAtTheNextLook() throws Exception {
-    Life.Lived leaving = life.live();
-    Person author = People.join();
-    String report = post(author, Map.of());
-    maker.make();
-    UUID first = maker.newest().orElseThrow().id();
-    maker.makeIfDue();
-    assertEquals(first, maker.newest().orElseThrow().id(), "nothing happened, nothing is due");
-    assertTrue(text("trials.csv").contains(leaving.person().handle()));
-
-    eraser.erase(leaving.actor(members), UUID.randomUUID(), "keep", People.PASSWORD, "127.0.0");
-    maker.makeIfDue();
-    String without = everything();
-    assertFalse(without.contains(leaving.person().handle()));
-    assertEquals("", row(text("trials.csv"), leaving.report()).get("notes"));
-    assertTrue(without.contains(leaving.report()), "the measurements stay, as was chosen");
-    assertTrue(without.contains(report));
-
-    author.asks().delete("/api/v1/reports/" + report).then().statusCode(204);
-    maker.makeIfDue();
-    assertFalse(everything().contains(report));
   }
 
   @Test
@@ -445,52 +258,5 @@ class OpenDataTest {
     given().get("/search.csv?speedMin=fast").then().statusCode(422);
     String page = given().get("/?q=" + word).asString();
     assertTrue(page.contains("/search.csv?q=" + word), page);
-  }
-
-  @Test
-  void everyColumnOfTheDatabaseHasADecisionAboutLeaving() throws Exception {
-    Set<String> there = new TreeSet<>(columns());
-    Set<String> decided = new TreeSet<>();
-    Set<String> given = new TreeSet<>();
-    for (String[] line : decisions()) {
-      String column = line[0] + "." + line[1];
-      if (line[1].equals("*")) {
-        there.stream().filter(c -> c.startsWith(line[0] + ".")).forEach(decided::add);
-        assertTrue(line[2].startsWith("no: "), column);
-      } else if (!line[0].isEmpty()) {
-        assertTrue(decided.add(column), "twice: " + column);
-      }
-      assertTrue(line[2].matches("as .+|words|no: .+"), column + ": " + line[2]);
-      if (line[2].startsWith("as ")) {
-        given.addAll(List.of(line[2].substring(3).split(", ")));
-      }
-    }
-    assertEquals(there, decided, "decide in open-data/decisions.csv what leaves the club");
-    maker.make();
-    assertEquals(new TreeSet<>(csv(text("trials.csv")).get(0)), given);
-  }
-
-  private List<String> columns() {
-    return QuarkusTransaction.requiringNew()
-        .call(
-            () ->
-                db.createNativeQuery(
-                        """
-                        select c.table_name || '.' || c.column_name
-                        from information_schema.columns c
-                        join information_schema.tables t using (table_schema, table_name)
-                        where c.table_schema = 'public' and t.table_type = 'BASE TABLE'""",
-                        String.class)
-                    .getResultList());
-  }
-
-  private List<String[]> decisions() throws IOException {
-    try (InputStream in = getClass().getResourceAsStream("/open-data/decisions.csv")) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-          .lines()
-          .filter(line -> !line.startsWith("#"))
-          .map(line -> line.split(";", 3))
-          .toList();
-    }
   }
 }

@@ -12,6 +12,7 @@ import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.member.session.SignInProvider;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -58,7 +59,6 @@ public class ClubResource {
    * @param reading public or members
    * @param singleSignOn what the sign-in provider is called; left out where there is none
    * @param mail whether this server sends mail
-   * @param dataLicence SPDX id for what members post who chose none
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Club(
@@ -68,9 +68,16 @@ public class ClubResource {
       boolean localSignIn,
       @Nullable String singleSignOn,
       boolean mail,
-      String licence,
-      Licence dataLicence,
+      @JsonUnwrapped Terms terms,
       String notes) {}
+
+  /**
+   * How members share.
+   *
+   * @param licence in words
+   * @param dataLicence SPDX id for what members post who chose none
+   */
+  public record Terms(String licence, Licence dataLicence) {}
 
   @WithEtag
   @GET
@@ -104,8 +111,7 @@ public class ClubResource {
             card.localSignIn(),
             provider.issuer().map(issuer -> provider.label()).orElse(null),
             mail.available(),
-            card.licence(),
-            card.dataLicence(),
+            new Terms(card.licence(), card.dataLicence()),
             card.notes());
     return ApiRequest.answer(Response.ok(), card.version(), shown);
   }

@@ -126,20 +126,23 @@ final class TrialTable {
     for (WorkProperty property : WorkProperty.values()) {
       String name = property.code();
       String label = property.label();
-      switch (property.value().shape()) {
-        case WORD -> {
-          columns.add(Column.text(name, label, r -> r.snapshot().work().word(property).slug()));
-          columns.add(typed(name, label, r -> r.snapshot().work().word(property).written()));
-        }
-        case QUANTITY -> {
-          columns.add(
-              Column.quantity(
-                  name, label, property.value().kind(), r -> r.snapshot().work().number(property)));
-          columns.add(typed(name, label, r -> text(r.report().written().work().of(property))));
-        }
-        case TEXT, LINES ->
-            columns.add(Column.text(name, label, r -> r.snapshot().work().text(property)));
-      }
+      columns.addAll(
+          switch (property.value().shape()) {
+            case WORD ->
+                List.of(
+                    Column.text(name, label, r -> r.snapshot().work().word(property).slug()),
+                    typed(name, label, r -> r.snapshot().work().word(property).written()));
+            case QUANTITY ->
+                List.of(
+                    Column.quantity(
+                        name,
+                        label,
+                        property.value().kind(),
+                        r -> r.snapshot().work().number(property)),
+                    typed(name, label, r -> text(r.report().written().work().of(property))));
+            case TEXT, LINES ->
+                List.of(Column.text(name, label, r -> r.snapshot().work().text(property)));
+          });
     }
     return columns;
   }
@@ -159,27 +162,25 @@ final class TrialTable {
   }
 
   private static List<Column> settings() {
-    List<Column> columns = new ArrayList<>();
-    for (Setting setting : Setting.values()) {
-      SettingValue value = setting.value();
-      switch (value.shape()) {
-        case QUANTITY -> {
-          for (SettingValue.Basis basis : value.bases()) {
-            columns.add(amount(setting, basis));
-          }
-          columns.add(typed(setting.code(), setting.label(), r -> text(r.written().of(setting))));
-        }
-        case COUNT ->
-            columns.add(Column.whole(setting.code(), setting.label(), r -> of(r, setting)));
-        case FLAG ->
-            columns.add(Column.of(setting.code(), setting.label(), "boolean", r -> of(r, setting)));
-        case CHOICE ->
-            columns.add(
-                Column.text(setting.code(), setting.label(), r -> of(r, setting))
-                    .choices(value.choices().stream().map(SettingValue.Choice::code).toList()));
-      }
-    }
-    return columns;
+    return Stream.of(Setting.values()).flatMap(TrialTable::columns).toList();
+  }
+
+  private static Stream<Column> columns(Setting setting) {
+    SettingValue value = setting.value();
+    String name = setting.code();
+    String label = setting.label();
+    return switch (value.shape()) {
+      case QUANTITY ->
+          Stream.concat(
+              value.bases().stream().map(basis -> amount(setting, basis)),
+              Stream.of(typed(name, label, r -> text(r.written().of(setting)))));
+      case COUNT -> Stream.of(Column.whole(name, label, r -> of(r, setting)));
+      case FLAG -> Stream.of(Column.of(name, label, "boolean", r -> of(r, setting)));
+      case CHOICE ->
+          Stream.of(
+              Column.text(name, label, r -> of(r, setting))
+                  .choices(value.choices().stream().map(SettingValue.Choice::code).toList()));
+    };
   }
 
   private static Object of(TrialRow row, Setting setting) {
