@@ -1,5 +1,8 @@
 package club.emberwell.access;
 
+import club.emberwell.report.copy.CopyOutdated;
+import jakarta.ws.rs.core.Response.Status;
+import io.vertx.ext.web.RoutingContext;
 import club.emberwell.access.problem.Errors;
 import club.emberwell.access.problem.JsonFaults;
 import club.emberwell.access.problem.Problem;
@@ -49,10 +52,15 @@ class ErrorMappers {
 
   private final Errors errors;
   private final ScopeGate gate;
+  private final AllowedMethods allowed;
+  private final RoutingContext request;
 
-  ErrorMappers(Errors errors, ScopeGate gate) {
+  ErrorMappers(
+      Errors errors, ScopeGate gate, AllowedMethods allowed, RoutingContext request) {
     this.errors = errors;
     this.gate = gate;
+    this.allowed = allowed;
+    this.request = request;
   }
 
   @ServerExceptionMapper
@@ -78,6 +86,11 @@ class ErrorMappers {
   @ServerExceptionMapper
   Response noPart(PartRefused e) {
     return errors.answer(Problems.at(ProblemKind.INVALID_PARAMETER, e.pointer(), e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response outdated(CopyOutdated e) {
+    return errors.answer(Problems.of(ProblemKind.COPY_OUTDATED, e.getMessage()));
   }
 
   @ServerExceptionMapper
@@ -183,8 +196,10 @@ class ErrorMappers {
       return failed(e);
     }
     Problem problem = refused(own.getStatus());
-    String allow = own.getHeaderString(HttpHeaders.ALLOW);
-    return errors.answer(allow == null ? problem : problem.with(HttpHeaders.ALLOW, allow));
+    return errors.answer(
+        own.getStatus() == Status.METHOD_NOT_ALLOWED.getStatusCode()
+            ? problem.with(HttpHeaders.ALLOW, String.join(", ", allowed.of(request.normalizedPath())))
+            : problem);
   }
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)

@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import io.vertx.core.http.HttpHeaders;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.MultiMap;
 import io.vertx.ext.web.RoutingContext;
@@ -17,6 +18,8 @@ class SecurityHeaders {
           + " connect-src 'self'; form-action 'self'; base-uri 'none'; object-src 'none';"
           + " frame-ancestors 'none'; manifest-src 'self'; worker-src 'self'";
 
+  private static final String RESOURCE_POLICY = "Cross-Origin-Resource-Policy";
+
   private static final Map<String, String> ALWAYS =
       Map.of(
           "Content-Security-Policy", POLICY,
@@ -25,15 +28,17 @@ class SecurityHeaders {
           "Permissions-Policy",
               "camera=(self), geolocation=(), microphone=(), payment=(), usb=(), serial=()",
           "Cross-Origin-Opener-Policy", "same-origin",
-          "Cross-Origin-Resource-Policy", "same-origin");
+          RESOURCE_POLICY, "same-origin");
 
   /** Before every other filter and route. */
   private static final int FIRST = 1000;
 
   private final PublicUrl url;
+  private final CrossOrigin others;
 
-  SecurityHeaders(PublicUrl url) {
+  SecurityHeaders(PublicUrl url, CrossOrigin others) {
     this.url = url;
+    this.others = others;
   }
 
   void register(@Observes Filters filters) {
@@ -44,6 +49,10 @@ class SecurityHeaders {
     request.addHeadersEndHandler(
         end -> {
           MultiMap headers = request.response().headers();
+          vary(request, headers);
+          if (others.mark(request, headers)) {
+            addIfAbsent(headers, RESOURCE_POLICY, "cross-origin");
+          }
           ALWAYS.forEach((name, value) -> addIfAbsent(headers, name, value));
           if (url.secure()) {
             addIfAbsent(headers, "Strict-Transport-Security", "max-age=31536000");
@@ -53,6 +62,14 @@ class SecurityHeaders {
           }
         });
     request.next();
+  }
+
+  /** What else an answer depends on: how it is packed, and who asks. */
+  private static void vary(RoutingContext request, MultiMap headers) {
+    String who =
+        ApiPaths.isAsset(request) ? "" : ApiPaths.isApi(request) ? ", Authorization" : ", Cookie";
+    String own = headers.get(HttpHeaders.VARY);
+    headers.set(HttpHeaders.VARY, (own == null ? "" : own + ", ") + "Accept-Encoding" + who);
   }
 
   private static void addIfAbsent(MultiMap headers, String name, String value) {

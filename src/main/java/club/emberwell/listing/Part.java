@@ -50,8 +50,8 @@ public record Part(int page, String cursor, Integer size, boolean byCursor) {
     return rows;
   }
 
-  /** As this one, in a list that has so many rows at most. */
-  int rows(ListOrder order) {
+  /** How many rows of a list. */
+  public int rows(ListOrder order) {
     return size == null ? order.size() : size;
   }
 }

@@ -32,7 +32,10 @@ public final class Place {
     return new Place(0, most, order.falling(), null);
   }
 
-  static Place of(Part part, ListOrder order) {
+  /**
+   * @throws PartRefused for a cursor of another list
+   */
+  public static Place of(Part part, ListOrder order) {
     int rows = part.rows(order);
     Cursor after = part.cursor() == null ? null : Cursor.read(order.name(), part.cursor());
     return new Place(part.page() * rows, rows + 1, order.falling(), after);

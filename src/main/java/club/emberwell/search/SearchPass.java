@@ -1,5 +1,11 @@
 package club.emberwell.search;
 
+import org.apache.lucene.index.Term;
+import org.apache.lucene.search.TermQuery;
+import org.apache.lucene.search.BooleanClause.Occur;
+import org.apache.lucene.search.BooleanQuery;
+import java.util.UUID;
+import java.util.Optional;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.match.QueryParts;
 import club.emberwell.search.query.Facet;
@@ -37,9 +43,9 @@ final class SearchPass implements LeafCollector {
   private int reportCount;
   private int trialCount;
 
-  private SearchPass(QueryParts parts, HitOrder order, int most, boolean counting) {
-    this.order = order;
-    this.top = new TopReports(most);
+  private SearchPass(QueryParts parts, Wanted wanted, boolean counting) {
+    this.order = wanted.order();
+    this.top = new TopReports(wanted.most(), wanted.after());
     if (counting) {
       for (Facet facet : Facet.values()) {
         all.add(new FacetTally(facet, parts.chosen().getOrDefault(facet, Set.of())));
@@ -49,6 +55,13 @@ final class SearchPass implements LeafCollector {
   }
 
   /**
+   * Which hits are wanted.
+   *
+   * @param after those behind it only, or null
+   */
+  record Wanted(HitOrder order, int most, TopReports.Entry after) {}
+
+  /**
    * What a pass found.
    *
    * @param counts null where they were not asked for
@@ -56,24 +69,38 @@ final class SearchPass implements LeafCollector {
   record Found(FacetCounts counts, List<TopReports.Entry> best) {}
 
   /** Hits and counts. */
-  static Found full(IndexSearcher searcher, QueryParts parts, HitOrder order, int most)
-      throws IOException {
-    SearchPass pass = new SearchPass(parts, order, most, true);
+  static Found full(IndexSearcher searcher, QueryParts parts, Wanted wanted) throws IOException {
+    SearchPass pass = new SearchPass(parts, wanted, true);
     pass.run(searcher, parts.candidates());
     return new Found(pass.counts(), pass.top.finish());
   }
 
   /** Hits only, where the counts are known already. */
-  static Found hits(IndexSearcher searcher, QueryParts parts, HitOrder order, int most)
-      throws IOException {
-    SearchPass pass = new SearchPass(parts, order, most, false);
-    pass.run(searcher, parts.matching());
+  static Found hits(IndexSearcher searcher, QueryParts parts, Wanted wanted) throws IOException {
+    return hits(searcher, parts, parts.matching(), wanted);
+  }
+
+  private static Found hits(
+      IndexSearcher searcher, QueryParts parts, Query among, Wanted wanted) throws IOException {
+    SearchPass pass = new SearchPass(parts, wanted, false);
+    pass.run(searcher, among);
     return new Found(null, pass.top.finish());
+  }
+
+  /** Where one report stands now; empty where it is not met any more. */
+  static Optional<TopReports.Entry> standing(
+      IndexSearcher searcher, QueryParts parts, HitOrder order, UUID report) throws IOException {
+    Query one =
+        new BooleanQuery.Builder()
+            .add(parts.matching(), Occur.MUST)
+            .add(new TermQuery(new Term(Columns.ID, report.toString())), Occur.FILTER)
+            .build();
+    return hits(searcher, parts, one, new Wanted(order, 1, null)).best().stream().findFirst();
   }
 
   /** How many reports match. */
   static int count(IndexSearcher searcher, QueryParts parts) throws IOException {
-    SearchPass pass = new SearchPass(parts, new HitOrder(Order.NEWEST, null), 0, false);
+    SearchPass pass = new SearchPass(parts, new Wanted(new HitOrder(Order.NEWEST, null), 0, null), false);
     pass.run(searcher, parts.matching());
     return pass.reportCount;
   }

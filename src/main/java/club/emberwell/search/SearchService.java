@@ -1,5 +1,6 @@
 package club.emberwell.search;
 
+import club.emberwell.listing.PartRefused;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
@@ -29,6 +30,8 @@ public final class SearchService {
   private final ReportSource source;
   private final BiFunction<UUID, Actor, Optional<Laser>> machines;
   private final KeptWork works = new KeptWork();
+  private Object named;
+  private String name;
 
   /**
    * @param machines the laser of a machine for those who may see it
@@ -43,6 +46,7 @@ public final class SearchService {
   private record Found(
       FacetCounts counts,
       Map<UUID, List<Integer>> page,
+      String next,
       List<SearchResult.FacetList> facets,
       Map<String, Set<String>> guesses,
       List<SearchResult.Suggestion> suggestions) {}
@@ -54,49 +58,82 @@ public final class SearchService {
    * @throws IndexNotReady while there is no index
    */
   public SearchResult search(SearchQuery query, Actor actor) {
+    return page(query, actor, null).result();
+  }
+
+  /**
+   * What was found, and where it goes on.
+   *
+   * @param next text of the cursor behind the last hit, null at the end
+   */
+  public record Page(SearchResult result, String next) {}
+
+  /**
+   * The same behind a cursor, so that nothing is met twice or missed while somebody posts.
+   *
+   * @param cursor null = the page that the query names
+   * @throws PartRefused for a cursor of another search
+   */
+  public Page page(SearchQuery query, Actor actor, String cursor) {
     Optional<Laser> mine =
         Optional.ofNullable(query.near()).flatMap(machine -> machines.apply(machine, actor));
     Order order = order(query, mine);
     HitOrder hitOrder = new HitOrder(order, mine.map(Closeness::new).orElse(null));
-    Found found = index.read(searcher -> find(searcher, query, hitOrder));
+    HitCursor place = HitCursor.of(query, order, cursor);
+    Found found = index.read(searcher -> find(searcher, query, hitOrder, place));
     List<ReportSnapshot> live =
         source.shown(found.page().keySet()).stream()
             .filter(report -> report.state() == EntryState.LIVE)
             .toList();
-    return new SearchResult(
-        query,
-        order,
-        found.counts().reports(),
-        found.counts().trials(),
-        PageHits.withReports(found.page(), live),
-        found.facets(),
-        found.guesses(),
-        found.suggestions());
+    SearchResult result =
+        new SearchResult(
+            query,
+            order,
+            found.counts().reports(),
+            found.counts().trials(),
+            PageHits.withReports(found.page(), live),
+            found.facets(),
+            found.guesses(),
+            found.suggestions());
+    return new Page(result, found.next());
   }
 
   private static Order order(SearchQuery query, Optional<Laser> mine) {
     return Order.effective(mine.isPresent() ? query : query.withNear(null));
   }
 
-  private Found find(IndexSearcher searcher, SearchQuery query, HitOrder order) throws IOException {
+  private Found find(
+      IndexSearcher searcher, SearchQuery query, HitOrder order, HitCursor place)
+      throws IOException {
     Vocabulary vocabulary = index.vocabulary();
     Object now = state(searcher);
     QueryParts parts = QueryParts.of(query, vocabulary, searcher.getIndexReader());
     int from = query.page() * query.size();
+    int to = from + query.size();
+    SearchPass.Wanted wanted =
+        new SearchPass.Wanted(order, to + 1, place.after(searcher, parts, order));
     FacetCounts counts = works.get(now, query, FacetCounts.class, "").orElse(null);
     List<TopReports.Entry> best;
     if (counts == null) {
-      SearchPass.Found full = SearchPass.full(searcher, parts, order, from + query.size());
+      SearchPass.Found full = SearchPass.full(searcher, parts, wanted);
       counts = full.counts();
       best = full.best();
       works.put(now, query, FacetCounts.class, "", counts, 0);
     } else {
-      best = SearchPass.hits(searcher, parts, order, from + query.size()).best();
+      best = SearchPass.hits(searcher, parts, wanted).best();
     }
-    List<TopReports.Entry> page = best.subList(Math.min(from, best.size()), best.size());
+    List<TopReports.Entry> page =
+        best.subList(Math.min(from, best.size()), Math.min(to, best.size()));
+    Map<UUID, List<Integer>> hits = PageHits.of(searcher, parts, page);
+    String next = null;
+    if (best.size() > to) {
+      List<UUID> ids = List.copyOf(hits.keySet());
+      next = place.behind(page.get(page.size() - 1), ids.get(ids.size() - 1));
+    }
     return new Found(
         counts,
-        PageHits.of(searcher, parts, page),
+        hits,
+        next,
         FacetLists.of(query, counts, vocabulary),
         parts.guesses(),
         NoHits.suggestions(query, counts, vocabulary, searcher));
@@ -107,6 +144,19 @@ public final class SearchService {
     return List.of(
         searcher.getIndexReader().getReaderCacheHelper().getKey(),
         index.vocabulary().contentHash());
+  }
+
+  /**
+   * Names the state of the index and of the words in this process: another text whenever either has
+   * changed, so that who was told it need not be answered again.
+   */
+  public synchronized String generation() {
+    Object now = index.read(this::state);
+    if (!now.equals(named)) {
+      named = now;
+      name = UUID.randomUUID().toString();
+    }
+    return name;
   }
 
   /**

@@ -22,6 +22,7 @@ final class TopReports {
           .thenComparingLong(Entry::report);
 
   private final int most;
+  private final Entry after;
   private final PriorityQueue<Entry> best;
   private long report = Long.MIN_VALUE;
   private double key;
@@ -29,8 +30,12 @@ final class TopReports {
   private int document;
   private boolean open;
 
-  TopReports(int most) {
+  /**
+   * @param after of those behind it only, or null
+   */
+  TopReports(int most, Entry after) {
     this.most = most;
+    this.after = after;
     this.best = new PriorityQueue<>(WORST_FIRST);
   }
 
@@ -57,6 +62,10 @@ final class TopReports {
       return;
     }
     open = false;
+    if (after != null
+        && WORST_FIRST.compare(new Entry(key, created, report, document), after) >= 0) {
+      return;
+    }
     if (best.size() < most) {
       best.add(new Entry(key, created, report, document));
     } else if (beatsWorst()) {

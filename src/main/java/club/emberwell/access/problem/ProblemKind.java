@@ -133,6 +133,12 @@ public enum ProblemKind implements Coded {
       "Removed by a moderator",
       "It was public once. A moderator has removed it.",
       "Delete your copy of it."),
+  COPY_OUTDATED(
+      410,
+      "The copy has to be taken anew",
+      "The cursor belongs to a history of changes that is over, as after the club's database was"
+          + " restored.",
+      "Ask for the changes without a cursor, and replace your whole copy by what comes."),
   CHANGED(
       412,
       "Changed in the meantime",

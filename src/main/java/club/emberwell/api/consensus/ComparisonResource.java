@@ -1,5 +1,6 @@
 package club.emberwell.api.consensus;
 
+import club.emberwell.api.search.FromIndex;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.contract.Fails;
@@ -68,6 +69,7 @@ public class ComparisonResource {
 
   @GET
   @RolesAllowed(Role.READ)
+  @FromIndex
   @Operation(
       operationId = "compareSearches",
       summary = "Ranges of two to four searches side by side",

@@ -1,5 +1,6 @@
 package club.emberwell.api.consensus;
 
+import club.emberwell.api.search.FromIndex;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
@@ -70,6 +71,7 @@ public class ConsensusResource {
 
   @GET
   @RolesAllowed(Role.READ)
+  @FromIndex
   @Operation(
       operationId = "getConsensus",
       summary = "Ranges over what a search finds",

@@ -1,5 +1,7 @@
 package club.emberwell.api.search;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.member.Role;
@@ -23,6 +25,8 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Produces(MediaType.APPLICATION_JSON)
 @Tag(name = "Reports")
 public class ReportSearchResource {
+  private static final String CURSOR = "cursor";
+
   private final SearchService search;
   private final SearchRequests requests;
   private final ReportViews views;
@@ -36,8 +40,19 @@ public class ReportSearchResource {
     this.actor = actor;
   }
 
+  private static String cursor(UriInfo uri, SearchQuery query) {
+    String cursor = uri.getQueryParameters().getFirst(CURSOR);
+    if (cursor != null && query.page() > 0) {
+      throw Problems.at(
+              ProblemKind.INVALID_PARAMETER, "/" + CURSOR, "Send either cursor or page.")
+          .exception();
+    }
+    return cursor;
+  }
+
   @GET
   @RolesAllowed(Role.READ)
+  @FromIndex
   @Operation(
       operationId = "searchReports",
       summary = "Find reports",
@@ -46,12 +61,13 @@ public class ReportSearchResource {
               + " ignore its own choice. Limits carry their unit (speedMin=12 in/s). At most 1000"
               + " pages of at most 100 hits.")
   public SearchJson find(@Context UriInfo uri) {
-    SearchQuery query = requests.read(uri, Set.of());
-    SearchResult result = search.search(query, actor.get());
+    SearchQuery query = requests.read(uri, Set.of(CURSOR));
+    SearchService.Page page = search.page(query, actor.get(), cursor(uri, query));
+    SearchResult result = page.result();
     List<SearchJson.Hit> hits =
         result.hits().stream()
             .map(hit -> new SearchJson.Hit(views.hit(hit.report()), hit.trials()))
             .toList();
-    return SearchJson.of(result, hits, requests.cautions(query));
+    return SearchJson.of(page, hits, requests.cautions(query));
   }
 }

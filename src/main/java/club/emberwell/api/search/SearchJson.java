@@ -1,5 +1,6 @@
 package club.emberwell.api.search;
 
+import club.emberwell.search.SearchService;
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.ReportJson;
 import club.emberwell.search.SearchResult;
@@ -37,8 +38,10 @@ record SearchJson(
    * What was searched for.
    *
    * @param query the address of this search in its one canonical form
+   * @param next cursor of the next page; left out at the end
    */
-  record Asked(int page, int size, String sort, String query) {}
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Asked(int page, int size, String sort, String query, String next) {}
 
   /**
    * What the search can be narrowed by.
@@ -94,7 +97,8 @@ record SearchJson(
   @Schema(name = "WayOut")
   record Way(String kind, String label, String query, int total) {}
 
-  static SearchJson of(SearchResult result, List<Hit> hits, List<CautionJson> cautions) {
+  static SearchJson of(SearchService.Page page, List<Hit> hits, List<CautionJson> cautions) {
+    SearchResult result = page.result();
     return new SearchJson(
         result.totalReports(),
         result.totalTrials(),
@@ -102,7 +106,8 @@ record SearchJson(
             result.query().page(),
             result.query().size(),
             result.order().code(),
-            SearchQueryCodec.write(result.query())),
+            SearchQueryCodec.write(result.query()),
+            page.next()),
         hits,
         Facets.of(result.facets()),
         result.guesses(),

@@ -30,6 +30,9 @@ public class SearchOpenApi implements OASFilter {
       var item = api.getPaths().getPathItem(path);
       if (item != null && item.getGET() != null) {
         parameters().forEach(item.getGET()::addParameter);
+        if (path.equals(PATHS.get(0))) {
+          item.getGET().addParameter(cursor());
+        }
       }
     }
   }
@@ -61,6 +64,10 @@ public class SearchOpenApi implements OASFilter {
     all.add(parameter(SearchQueryCodec.PAGE, number(0, SearchLimits.PAGE), "From 0"));
     all.add(parameter(SearchQueryCodec.SIZE, number(1, SearchLimits.SIZE), "Hits a page"));
     return all;
+  }
+
+  private static Parameter cursor() {
+    return parameter("cursor", text(), "next of the page before, as it was; instead of page");
   }
 
   private static Parameter parameter(String name, Schema schema, String description) {

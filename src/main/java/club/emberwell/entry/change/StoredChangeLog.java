@@ -1,5 +1,6 @@
 package club.emberwell.entry.change;
 
+import club.emberwell.entry.EntryKind;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -36,6 +37,26 @@ public class StoredChangeLog implements ChangeLog {
     return rows.since(position, most);
   }
 
+  /**
+   * The newest change of an entry.
+   *
+   * @param at when it was made
+   */
+  public record Newest(Position position, UUID id, Instant at) {}
+
+  /**
+   * Of each report, those that are gone too, the newest change behind a position, oldest first.
+   * However long ago a reader was here, none is missing; a report that changes again comes again.
+   *
+   * @param since none made before then
+   */
+  @Transactional
+  public List<Newest> reports(Position position, Instant since, int most) {
+    return rows.newest(EntryKind.REPORT, position, since, most).stream()
+        .map(row -> new Newest(row.position(), row.id(), row.at()))
+        .toList();
+  }
+
   @Override
   @Transactional
   public Position head() {
@@ -62,7 +83,7 @@ public class StoredChangeLog implements ChangeLog {
 
   /**
    * After a restore: the rows' transaction numbers are those of another server, so they go, and the
-   * new epoch makes every node rebuild.
+   * new epoch makes every node rebuild. Reports get new ones, for those who keep a copy.
    */
   @Transactional
   public UUID startNewEpoch() {
