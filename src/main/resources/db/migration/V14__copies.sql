@@ -1,9 +1,23 @@
--- Whoever keeps a copy of the public reports asks what changed. Of each report the newest change row
--- therefore stays for good; reports whose rows are gone already get one.
-insert into change_row (entity, entity_id)
-select e.kind, e.id
-from entry e
-where e.kind = 'report'
-  and not exists (select 1 from change_row c where c.entity_id = e.id and c.entity = e.kind);
+-- For those who keep a copy of the public reports: that a report changed, whatever became of it. Read
+-- like change rows, but kept for good, the newest of each report; ids say nothing of anybody.
+create table report_change (
+  seq        bigint generated always as identity primary key,
+  xid        xid8 not null default pg_current_xact_id(),
+  report_id  uuid not null,
+  at         timestamptz not null default now()
+);
 
-create index change_row_entity on change_row (entity_id, xid, seq);
+create index report_change_order on report_change (xid, seq);
+create index report_change_report on report_change (report_id, xid, seq);
+
+create function report_changed() returns trigger language plpgsql as $$
+begin
+  insert into report_change (report_id) values (new.entity_id);
+  return null;
+end
+$$;
+create trigger report_changed after insert on change_row
+  for each row when (new.entity = 'report') execute function report_changed();
+
+insert into report_change (report_id)
+select id from entry where kind = 'report' order by number;

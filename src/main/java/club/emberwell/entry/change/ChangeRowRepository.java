@@ -1,6 +1,5 @@
 package club.emberwell.entry.change;
 
-import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.change.ChangeLog.Change;
 import club.emberwell.entry.change.ChangeLog.Position;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -55,38 +54,6 @@ class ChangeRowRepository {
         .toList();
   }
 
-  /** A change row with when its transaction began. */
-  record Newest(long xid, long seq, UUID id, Instant at) {
-    Position position() {
-      return new Position(xid, seq);
-    }
-  }
-
-  /** Of each entry of a kind the newest change, of those whose transactions are all over. */
-  List<Newest> newest(EntryKind kind, Position position, Instant since, int most) {
-    return db.createNativeQuery(
-            """
-            select cast(cast(c.xid as text) as bigint), c.seq, c.entity_id, c.at
-            from change_row c
-            where c.entity = :kind
-              and (c.xid, c.seq) > (cast(cast(:xid as text) as xid8), cast(:seq as bigint))
-              and c.xid < pg_snapshot_xmin(pg_current_snapshot())
-              and c.at >= :since
-              and not exists (select 1 from change_row n
-                where n.entity_id = c.entity_id and n.entity = c.entity
-                  and (n.xid, n.seq) > (c.xid, c.seq)
-                  and n.xid < pg_snapshot_xmin(pg_current_snapshot()))
-            order by c.xid, c.seq
-            limit :most""",
-            Newest.class)
-        .setParameter("kind", kind.code())
-        .setParameter("xid", position.xid())
-        .setParameter("seq", position.seq())
-        .setParameter("since", since)
-        .setParameter("most", most)
-        .getResultList();
-  }
-
   long oldestRunning() {
     return db.createNativeQuery(
             "select cast(cast(pg_snapshot_xmin(pg_current_snapshot()) as text) as bigint)",
@@ -114,7 +81,6 @@ class ChangeRowRepository {
         .uniqueResultOptional();
   }
 
-  /** Of each report the newest row stays for good: whoever keeps a copy asks for it, even late. */
   void deleteTo(Position last) {
     db.createNativeMutationQuery(
             """
@@ -126,10 +92,7 @@ class ChangeRowRepository {
     db.createNativeMutationQuery(
             """
             delete from change_row
-            where (xid, seq) <= (cast(cast(:xid as text) as xid8), cast(:seq as bigint))
-              and (entity <> 'report' or exists (select 1 from change_row n
-                where n.entity_id = change_row.entity_id and n.entity = 'report'
-                  and (n.xid, n.seq) > (change_row.xid, change_row.seq)))""")
+            where (xid, seq) <= (cast(cast(:xid as text) as xid8), cast(:seq as bigint))""")
         .setParameter("xid", last.xid())
         .setParameter("seq", last.seq())
         .executeUpdate();
@@ -140,11 +103,6 @@ class ChangeRowRepository {
     db.createNativeMutationQuery(
             "update history_epoch set epoch = :epoch, trimmed_xid = 0, trimmed_seq = 0")
         .setParameter("epoch", newEpoch)
-        .executeUpdate();
-    db.createNativeMutationQuery(
-            """
-            insert into change_row (entity, entity_id)
-            select kind, id from entry where kind = 'report'""")
         .executeUpdate();
   }
 

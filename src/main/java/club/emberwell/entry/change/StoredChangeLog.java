@@ -1,6 +1,5 @@
 package club.emberwell.entry.change;
 
-import club.emberwell.entry.EntryKind;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -20,9 +19,11 @@ public class StoredChangeLog implements ChangeLog {
   static final Duration KEPT = Duration.ofDays(7);
 
   private final ChangeRowRepository rows;
+  private final ReportChangeRepository reports;
 
-  StoredChangeLog(ChangeRowRepository rows) {
+  StoredChangeLog(ChangeRowRepository rows, ReportChangeRepository reports) {
     this.rows = rows;
+    this.reports = reports;
   }
 
   @Override
@@ -38,22 +39,22 @@ public class StoredChangeLog implements ChangeLog {
   }
 
   /**
-   * The newest change of an entry.
+   * A change of a report.
    *
-   * @param at when it was made
+   * @param at when its transaction began
    */
-  public record Newest(Position position, UUID id, Instant at) {}
+  public record ReportChanged(Position position, UUID report, Instant at) {}
 
   /**
    * Of each report, those that are gone too, the newest change behind a position, oldest first.
    * However long ago a reader was here, none is missing; a report that changes again comes again.
    *
-   * @param since none made before then
+   * @param since none of transactions that began before then
    */
   @Transactional
-  public List<Newest> reports(Position position, Instant since, int most) {
-    return rows.newest(EntryKind.REPORT, position, since, most).stream()
-        .map(row -> new Newest(row.position(), row.id(), row.at()))
+  public List<ReportChanged> reports(Position position, Instant since, int most) {
+    return reports.since(position, since, most).stream()
+        .map(row -> new ReportChanged(row.position(), row.report(), row.at()))
         .toList();
   }
 
@@ -79,16 +80,18 @@ public class StoredChangeLog implements ChangeLog {
   @Transactional
   public void trim(Instant before) {
     rows.newestBefore(before).ifPresent(rows::deleteTo);
+    reports.deleteOvertaken();
   }
 
   /**
    * After a restore: the rows' transaction numbers are those of another server, so they go, and the
-   * new epoch makes every node rebuild. Reports get new ones, for those who keep a copy.
+   * new epoch makes every node rebuild.
    */
   @Transactional
   public UUID startNewEpoch() {
     UUID epoch = UUID.randomUUID();
     rows.deleteAll(epoch);
+    reports.renew();
     return epoch;
   }
 }

@@ -3,7 +3,7 @@ package club.emberwell.report.copy;
 import club.emberwell.entry.EntryState;
 import club.emberwell.entry.change.ChangeLog.Position;
 import club.emberwell.entry.change.StoredChangeLog;
-import club.emberwell.entry.change.StoredChangeLog.Newest;
+import club.emberwell.entry.change.StoredChangeLog.ReportChanged;
 import club.emberwell.listing.Cursor;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
@@ -59,24 +59,24 @@ public class ReportChanges {
     Position from =
         place.atBeginning() ? Position.START : new Position(place.number(1), place.number(2));
     Instant since = updatedAfter == null ? Instant.EPOCH : updatedAfter.minus(LONGEST_TRANSACTION);
-    List<Newest> found = log.reports(from, since, part.rows(ORDER));
+    List<ReportChanged> found = log.reports(from, since, part.rows(ORDER));
     Position to = found.isEmpty() ? from : found.get(found.size() - 1).position();
     String next = Cursor.of(ORDER.name(), List.of(history, to.xid(), to.seq())).text();
     return new Slice<>(found, 0, next).all(this::load);
   }
 
-  private List<ReportChange> load(List<Newest> found) {
+  private List<ReportChange> load(List<ReportChanged> found) {
     Map<UUID, ReportSnapshot> live =
-        reports.byIds(found.stream().map(Newest::id).toList()).stream()
+        reports.byIds(found.stream().map(ReportChanged::report).toList()).stream()
             .filter(report -> report.state() == EntryState.LIVE)
             .collect(Collectors.toMap(ReportSnapshot::id, Function.identity()));
     return found.stream()
         .map(
             change ->
                 new ReportChange(
-                    change.id(),
+                    change.report(),
                     change.at(),
-                    Optional.ofNullable(live.get(change.id()))))
+                    Optional.ofNullable(live.get(change.report()))))
         .toList();
   }
 }
