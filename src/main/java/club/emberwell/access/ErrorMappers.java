@@ -1,8 +1,5 @@
 package club.emberwell.access;
 
-import club.emberwell.report.copy.CopyOutdated;
-import jakarta.ws.rs.core.Response.Status;
-import io.vertx.ext.web.RoutingContext;
 import club.emberwell.access.problem.Errors;
 import club.emberwell.access.problem.JsonFaults;
 import club.emberwell.access.problem.Problem;
@@ -22,6 +19,7 @@ import club.emberwell.remark.TooManyTries;
 import club.emberwell.remark.Unproven;
 import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.ProhibitedWork;
+import club.emberwell.report.copy.CopyOutdated;
 import club.emberwell.report.photo.PictureRefused;
 import club.emberwell.search.index.IndexNotReady;
 import com.fasterxml.jackson.core.JacksonException;
@@ -29,11 +27,13 @@ import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.persistence.OptimisticLockException;
 import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.Response.Status;
 import java.time.Duration;
 import java.util.List;
 import java.util.UUID;
@@ -55,8 +55,7 @@ class ErrorMappers {
   private final AllowedMethods allowed;
   private final RoutingContext request;
 
-  ErrorMappers(
-      Errors errors, ScopeGate gate, AllowedMethods allowed, RoutingContext request) {
+  ErrorMappers(Errors errors, ScopeGate gate, AllowedMethods allowed, RoutingContext request) {
     this.errors = errors;
     this.gate = gate;
     this.allowed = allowed;
@@ -198,7 +197,8 @@ class ErrorMappers {
     Problem problem = refused(own.getStatus());
     return errors.answer(
         own.getStatus() == Status.METHOD_NOT_ALLOWED.getStatusCode()
-            ? problem.with(HttpHeaders.ALLOW, String.join(", ", allowed.of(request.normalizedPath())))
+            ? problem.with(
+                HttpHeaders.ALLOW, String.join(", ", allowed.of(request.normalizedPath())))
             : problem);
   }
 

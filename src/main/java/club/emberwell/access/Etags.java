@@ -12,8 +12,8 @@ import java.util.regex.Pattern;
  * Versions and other marks of answers as entity tags (RFC 9110, sections 8.8.3 and 13.1).
  *
  * <p>The tag of something that has versions begins with its number: {@code "7"}; where it is read,
- * a hash of the answer follows, as in {@code "7-q83K1a"}, because more stands in an answer than what
- * its version counts: cautions, names, answers to a question.
+ * a hash of the answer follows, as in {@code "7-q83K1a"}, because more stands in an answer than
+ * what its version counts: cautions, names, answers to a question.
  */
 public final class Etags {
   /** One tag of a list, weak or not; its text in the second group. */

@@ -1,8 +1,8 @@
 package club.emberwell.access;
 
-import io.vertx.core.http.HttpHeaders;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.MultiMap;
+import io.vertx.core.http.HttpHeaders;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
@@ -22,13 +22,18 @@ class SecurityHeaders {
 
   private static final Map<String, String> ALWAYS =
       Map.of(
-          "Content-Security-Policy", POLICY,
-          "X-Content-Type-Options", "nosniff",
-          "Referrer-Policy", "same-origin",
+          "Content-Security-Policy",
+          POLICY,
+          "X-Content-Type-Options",
+          "nosniff",
+          "Referrer-Policy",
+          "same-origin",
           "Permissions-Policy",
-              "camera=(self), geolocation=(), microphone=(), payment=(), usb=(), serial=()",
-          "Cross-Origin-Opener-Policy", "same-origin",
-          RESOURCE_POLICY, "same-origin");
+          "camera=(self), geolocation=(), microphone=(), payment=(), usb=(), serial=()",
+          "Cross-Origin-Opener-Policy",
+          "same-origin",
+          RESOURCE_POLICY,
+          "same-origin");
 
   /** Before every other filter and route. */
   private static final int FIRST = 1000;

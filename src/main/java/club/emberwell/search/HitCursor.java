@@ -57,8 +57,7 @@ final class HitCursor {
 
   /** The text of the place behind a hit. */
   String behind(TopReports.Entry hit, UUID report) {
-    List<?> keys =
-        List.of(Double.doubleToLongBits(hit.key()), hit.created(), hit.report(), report);
+    List<?> keys = List.of(Double.doubleToLongBits(hit.key()), hit.created(), hit.report(), report);
     return Cursor.of(list.name(), keys).text();
   }
 }

@@ -1,11 +1,5 @@
 package club.emberwell.search;
 
-import org.apache.lucene.index.Term;
-import org.apache.lucene.search.TermQuery;
-import org.apache.lucene.search.BooleanClause.Occur;
-import org.apache.lucene.search.BooleanQuery;
-import java.util.UUID;
-import java.util.Optional;
 import club.emberwell.search.column.Columns;
 import club.emberwell.search.match.QueryParts;
 import club.emberwell.search.query.Facet;
@@ -15,10 +9,15 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import org.apache.lucene.index.DocValues;
 import org.apache.lucene.index.LeafReaderContext;
 import org.apache.lucene.index.NumericDocValues;
+import org.apache.lucene.index.Term;
+import org.apache.lucene.search.BooleanClause.Occur;
+import org.apache.lucene.search.BooleanQuery;
 import org.apache.lucene.search.BulkScorer;
 import org.apache.lucene.search.DocIdSetIterator;
 import org.apache.lucene.search.IndexSearcher;
@@ -26,6 +25,7 @@ import org.apache.lucene.search.LeafCollector;
 import org.apache.lucene.search.Query;
 import org.apache.lucene.search.Scorable;
 import org.apache.lucene.search.ScoreMode;
+import org.apache.lucene.search.TermQuery;
 import org.apache.lucene.search.Weight;
 
 /**
@@ -80,8 +80,8 @@ final class SearchPass implements LeafCollector {
     return hits(searcher, parts, parts.matching(), wanted);
   }
 
-  private static Found hits(
-      IndexSearcher searcher, QueryParts parts, Query among, Wanted wanted) throws IOException {
+  private static Found hits(IndexSearcher searcher, QueryParts parts, Query among, Wanted wanted)
+      throws IOException {
     SearchPass pass = new SearchPass(parts, wanted, false);
     pass.run(searcher, among);
     return new Found(null, pass.top.finish());
@@ -100,7 +100,8 @@ final class SearchPass implements LeafCollector {
 
   /** How many reports match. */
   static int count(IndexSearcher searcher, QueryParts parts) throws IOException {
-    SearchPass pass = new SearchPass(parts, new Wanted(new HitOrder(Order.NEWEST, null), 0, null), false);
+    SearchPass pass =
+        new SearchPass(parts, new Wanted(new HitOrder(Order.NEWEST, null), 0, null), false);
     pass.run(searcher, parts.matching());
     return pass.reportCount;
   }

@@ -1,9 +1,9 @@
 package club.emberwell.search;
 
-import club.emberwell.listing.PartRefused;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
+import club.emberwell.listing.PartRefused;
 import club.emberwell.member.Actor;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
@@ -102,8 +102,7 @@ public final class SearchService {
     return Order.effective(mine.isPresent() ? query : query.withNear(null));
   }
 
-  private Found find(
-      IndexSearcher searcher, SearchQuery query, HitOrder order, HitCursor place)
+  private Found find(IndexSearcher searcher, SearchQuery query, HitOrder order, HitCursor place)
       throws IOException {
     Vocabulary vocabulary = index.vocabulary();
     Object now = state(searcher);

@@ -235,7 +235,7 @@ class HttpStandardsTest {
   @ParameterizedTest
   @ValueSource(strings = {"/api/v1/materials", SEARCH, "/api/v1/no-such", "/about"})
   void whatIsTextIsPacked(String path) throws IOException {
-    HttpURLConnection call = (HttpURLConnection) server.toURI().resolve(path).toURL().openConnection();
+    HttpURLConnection call = (HttpURLConnection) new URL(server, path).openConnection();
     call.setRequestProperty("Accept-Encoding", "gzip");
     call.getResponseCode();
     assertEquals("gzip", call.getHeaderField("Content-Encoding"));

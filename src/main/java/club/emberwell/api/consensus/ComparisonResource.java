@@ -1,11 +1,12 @@
 package club.emberwell.api.consensus;
 
-import club.emberwell.api.search.FromIndex;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.contract.Fails;
+import club.emberwell.api.search.FromIndex;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.api.view.CautionJson;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.consensus.SideBySide;
@@ -70,6 +71,7 @@ public class ComparisonResource {
   @GET
   @RolesAllowed(Role.READ)
   @FromIndex
+  @WithEtag
   @Operation(
       operationId = "compareSearches",
       summary = "Ranges of two to four searches side by side",

@@ -1,11 +1,12 @@
 package club.emberwell.api.consensus;
 
-import club.emberwell.api.search.FromIndex;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.search.FromIndex;
 import club.emberwell.api.search.SearchRequests;
 import club.emberwell.api.view.CautionJson;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.RangeDetail;
 import club.emberwell.member.Role;
@@ -72,6 +73,7 @@ public class ConsensusResource {
   @GET
   @RolesAllowed(Role.READ)
   @FromIndex
+  @WithEtag
   @Operation(
       operationId = "getConsensus",
       summary = "Ranges over what a search finds",

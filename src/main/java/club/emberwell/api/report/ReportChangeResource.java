@@ -2,6 +2,7 @@ package club.emberwell.api.report;
 
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.ReportViews;
@@ -39,6 +40,7 @@ public class ReportChangeResource {
   @GET
   @Path("changes")
   @RolesAllowed(Role.READ)
+  @Fails({ProblemKind.INVALID_PARAMETER, ProblemKind.COPY_OUTDATED})
   @Operation(
       operationId = "listReportChanges",
       summary = "What changed among the public reports, oldest first",

@@ -1,9 +1,10 @@
 package club.emberwell.api.search;
 
+import club.emberwell.access.CurrentActor;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
-import club.emberwell.access.CurrentActor;
 import club.emberwell.api.view.ReportViews;
+import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Role;
 import club.emberwell.search.SearchResult;
 import club.emberwell.search.SearchService;
@@ -43,8 +44,7 @@ public class ReportSearchResource {
   private static String cursor(UriInfo uri, SearchQuery query) {
     String cursor = uri.getQueryParameters().getFirst(CURSOR);
     if (cursor != null && query.page() > 0) {
-      throw Problems.at(
-              ProblemKind.INVALID_PARAMETER, "/" + CURSOR, "Send either cursor or page.")
+      throw Problems.at(ProblemKind.INVALID_PARAMETER, "/" + CURSOR, "Send either cursor or page.")
           .exception();
     }
     return cursor;
@@ -53,6 +53,7 @@ public class ReportSearchResource {
   @GET
   @RolesAllowed(Role.READ)
   @FromIndex
+  @WithEtag
   @Operation(
       operationId = "searchReports",
       summary = "Find reports",

@@ -1,9 +1,9 @@
 package club.emberwell.api.search;
 
-import club.emberwell.search.SearchService;
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.ReportJson;
 import club.emberwell.search.SearchResult;
+import club.emberwell.search.SearchService;
 import club.emberwell.search.query.SearchQueryCodec;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;

@@ -74,9 +74,7 @@ public class ReportChanges {
         .map(
             change ->
                 new ReportChange(
-                    change.report(),
-                    change.at(),
-                    Optional.ofNullable(live.get(change.report()))))
+                    change.report(), change.at(), Optional.ofNullable(live.get(change.report()))))
         .toList();
   }
 }

@@ -283,12 +283,7 @@ class CopyApiTest {
           case "samples" -> Map.of("title", "Piece " + number, "place", "Box " + number);
           default -> grid();
         };
-    return keyed(who, body)
-        .post("/api/v1/" + list)
-        .then()
-        .statusCode(201)
-        .extract()
-        .path("id");
+    return keyed(who, body).post("/api/v1/" + list).then().statusCode(201).extract().path("id");
   }
 
   private static Map<String, Object> lot(int number) {
@@ -339,10 +334,7 @@ class CopyApiTest {
     }
     String next = given().get(REPORTS + "?size=1").path("next");
     assertFalse(next.isBlank());
-    given()
-        .get(REPORTS + "?size=2&cursor=" + next)
-        .then()
-        .statusCode(200);
+    given().get(REPORTS + "?size=2&cursor=" + next).then().statusCode(200);
     for (String other : List.of("?q=oak&cursor=", "?sort=dose&cursor=", "?page=1&cursor=")) {
       given()
           .get(REPORTS + other + next)
