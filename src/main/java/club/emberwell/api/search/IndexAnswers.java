@@ -8,6 +8,7 @@ import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Actor;
 import club.emberwell.search.SearchService;
 import io.vertx.ext.web.RoutingContext;
+import jakarta.ws.rs.Priorities;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
@@ -27,6 +28,9 @@ import org.jboss.resteasy.reactive.server.ServerResponseFilter;
  */
 class IndexAnswers {
   private static final String TAG = "index-tag";
+
+  /** The last before the search, the first after it: answers are looked at by others then. */
+  private static final int LAST = Priorities.USER + 2000;
 
   private final SearchService search;
   private final CatalogService catalog;
@@ -48,7 +52,7 @@ class IndexAnswers {
   }
 
   @FromIndex
-  @ServerRequestFilter
+  @ServerRequestFilter(priority = LAST)
   Response spare(ContainerRequestContext request) {
     String tag = Etags.weak(of(request.getUriInfo().getRequestUri()));
     request.setProperty(TAG, tag);
@@ -58,7 +62,7 @@ class IndexAnswers {
   }
 
   @FromIndex
-  @ServerResponseFilter
+  @ServerResponseFilter(priority = LAST)
   void mark(ContainerRequestContext request, ContainerResponseContext response) {
     if (response.getStatus() == Response.Status.OK.getStatusCode()) {
       response.getHeaders().putSingle(HttpHeaders.ETAG, request.getProperty(TAG));

@@ -54,11 +54,11 @@ class Declared {
 
   @ServerResponseFilter
   void compare(ContainerResponseContext answer, ResourceInfo route) {
+    Method method = route.getResourceMethod();
     boolean done = answer.getStatusInfo().getFamily() == Response.Status.Family.SUCCESSFUL;
-    if (!done || !ApiPaths.isApi(routing.normalizedPath())) {
+    if (method == null || !done || !ApiPaths.isApi(routing.normalizedPath())) {
       return;
     }
-    Method method = route.getResourceMethod();
     // tests run with assertions; a club's answer is not held back for it
     assert answer.getHeaders().containsKey(HttpHeaders.ETAG)
             == method.isAnnotationPresent(WithEtag.class)

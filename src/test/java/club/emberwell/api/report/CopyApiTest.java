@@ -280,7 +280,7 @@ class CopyApiTest {
           case "questions" ->
               Map.of("title", "Walk " + number + UUID.randomUUID(), "text", "Where does it end?");
           case "lots" -> lot(number);
-          case "samples" -> Map.of("title", "Piece " + number, "place", "Box " + number);
+          case "samples" -> Map.of("what", "Piece " + number, "place", "Box " + number);
           default -> grid();
         };
     return keyed(who, body).post("/api/v1/" + list).then().statusCode(201).extract().path("id");
