@@ -49,7 +49,8 @@ class ConditionalAnswers {
       response.setEntity(body, null, MediaType.APPLICATION_JSON_TYPE);
       tag = tag.substring(0, tag.length() - 1) + "-" + hash(body) + END;
     }
-    if (!tag.startsWith("W/") && packed()) {
+    boolean asItIs = response.getHeaders().containsKey(HttpHeaders.CONTENT_LENGTH);
+    if (!tag.startsWith("W/") && !asItIs && packed()) {
       // the same answer in other bytes needs a strong tag of its own (RFC 9110, section 8.8.3.3)
       tag = tag.substring(0, tag.length() - 1) + "-gzip" + END;
     }
@@ -58,10 +59,11 @@ class ConditionalAnswers {
       response.setStatus(Status.NOT_MODIFIED.getStatusCode());
       response.setEntity(null);
       response.getHeaders().remove(HttpHeaders.CONTENT_TYPE);
+      response.getHeaders().remove(HttpHeaders.CONTENT_LENGTH);
     }
   }
 
-  /** Whether the server will compress, for all that has a tag is of a kind it does so with. */
+  /** Whether the server will compress: it does so with all that has a tag, but for files. */
   private boolean packed() {
     String accepted = routing.request().getHeader(HttpHeaders.ACCEPT_ENCODING);
     return accepted != null && (accepted.contains("gzip") || accepted.contains("deflate"));

@@ -118,6 +118,11 @@ public class ContractOpenApi implements OASFilter {
     if (done && route.tagged()) {
       answer.addHeader(HttpHeaders.ETAG, header(Models.text(), "The version that was answered."));
     }
+    if (done && route.pages()) {
+      answer.addHeader(
+          HttpHeaders.LINK,
+          header(Models.text(), "Where the list goes on, as rel=next.").required(false));
+    }
     if (status.equals("201")) {
       answer.addHeader(
           HttpHeaders.LOCATION,

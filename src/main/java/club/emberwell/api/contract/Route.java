@@ -4,6 +4,7 @@ import club.emberwell.access.AtAnyPace;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.ReadsOnly;
 import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.Keyed;
 import club.emberwell.api.writes.WithEtag;
@@ -121,6 +122,11 @@ record Route(String verb, String path, MethodInfo method) {
 
   boolean answersNothing() {
     return method.returnType().kind() == Type.Kind.VOID;
+  }
+
+  /** Whether its answer is a list that is read by cursor. */
+  boolean pages() {
+    return method.parameterTypes().stream().anyMatch(t -> t.name().equals(name(ListQuery.class)));
   }
 
   /** Whether it reads a search from its address. */

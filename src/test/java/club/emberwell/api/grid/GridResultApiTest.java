@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasKey;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -129,13 +130,13 @@ class GridResultApiTest {
     String report = send(1, judged()).statusCode(200).extract().path("report");
     // as after an answer that got lost: based on the version before
     send(1, judged()).statusCode(200).body("report", equalTo(report)).body("version", equalTo(2));
-    report(report).header("ETag", "\"1\"");
+    report(report).header("ETag", startsWith("\"1-"));
     Map<String, Object> other = judged();
     other.put("best", null);
     other.put("cells", null);
     send(1, other).statusCode(412);
     send(2, other).statusCode(200).body("report", equalTo(report)).body("best", equalTo(null));
-    report(report).header("ETag", "\"2\"").body("trials[1]", not(hasKey("quality")));
+    report(report).header("ETag", startsWith("\"2-")).body("trials[1]", not(hasKey("quality")));
     given().get("/api/v1/reports/" + report + "/history").then().body("items", hasSize(2));
     assertEquals(1, reports());
     ada.asks().body(judged()).put("/api/v1/grids/" + grid + "/results").then().statusCode(428);

@@ -254,16 +254,14 @@ class CopyApiTest {
     String next = null;
     int round = 0;
     do {
-      var page =
+      var answer =
           ada.asks()
               .queryParams(next == null ? Map.of("size", 2) : Map.of("size", 2, "cursor", next))
-              .get("/api/v1/" + list)
-              .then()
-              .statusCode(200)
-              .extract()
-              .jsonPath();
+              .get("/api/v1/" + list);
+      JsonPath page = answer.then().statusCode(200).extract().jsonPath();
       met.addAll(page.getList("items.id"));
       next = page.getString("next");
+      assertEquals(next == null, answer.header("Link") == null);
       if (round < 3) {
         add(ada, list, 10 + round);
       }
