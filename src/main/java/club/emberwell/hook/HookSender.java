@@ -141,6 +141,7 @@ public class HookSender {
     QuarkusTransaction.requiringNew()
         .run(
             () -> {
+              hooks.hold(one.webhook());
               deliveries.end(one.number(), Delivery.State.DONE, status, null);
               hooks.arrived(one.webhook());
             });
@@ -150,6 +151,7 @@ public class HookSender {
     QuarkusTransaction.requiringNew()
         .run(
             () -> {
+              hooks.hold(one.webhook());
               deliveries.end(one.number(), Delivery.State.FAILED, GONE, "The answer was 410.");
               if (hooks.gone(one.webhook())) {
                 switchedOff(one, HookState.GONE);
@@ -163,6 +165,7 @@ public class HookSender {
     QuarkusTransaction.requiringNew()
         .run(
             () -> {
+              hooks.hold(one.webhook());
               if (!deliveries.again(one.number(), status, said, pause, config.giveUpAfter())) {
                 deliveries.end(one.number(), Delivery.State.FAILED, status, said);
                 LOG.infof("delivery %s to webhook %s is given up", one.id(), one.webhook());

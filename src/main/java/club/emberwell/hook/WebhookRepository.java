@@ -71,6 +71,16 @@ class WebhookRepository implements PanacheRepositoryBase<WebhookEntity, UUID> {
         .executeUpdate();
   }
 
+  /**
+   * Keeps others from ending deliveries of this webhook until the transaction is over: each of them
+   * may go on to all that wait, and two would wait for each other.
+   */
+  void hold(UUID id) {
+    db.createNativeQuery("select id from webhook where id = :id for no key update", UUID.class)
+        .setParameter("id", id)
+        .getResultList();
+  }
+
   void arrived(UUID id) {
     db.createNativeMutationQuery(
             """
