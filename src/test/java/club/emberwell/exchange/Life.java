@@ -133,7 +133,7 @@ class Life {
   static Map<String, Object> body() {
     Map<String, Object> report = new HashMap<>();
     report.put("material", "birch plywood");
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put("settings", Map.of("power", "100 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"));
     report.put("effect", "right");
     return report;

@@ -44,7 +44,7 @@ public class PlannedGrids {
         Map.of(
             "source", "diode", "wavelength", "455 nm", "ratedPower", "10 W", "motion", "gantry"));
     body.put("material", "slate");
-    body.put("process", "surface engraving");
+    body.put("process", "surface-engraving");
     body.put("settings", Map.of("lineSpacing", "0.1 mm"));
     body.put(
         "axes",

@@ -205,7 +205,7 @@ class KilledWhilePostingTest {
                 "material",
                 "maple",
                 "process",
-                "surface engraving",
+                "surface-engraving",
                 "settings",
                 settings,
                 "effect",

@@ -196,7 +196,7 @@ final class Things {
             "material",
             "maple",
             "process",
-            "surface engraving",
+            "surface-engraving",
             "settings",
             Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
             "effect",

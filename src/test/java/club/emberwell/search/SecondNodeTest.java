@@ -48,7 +48,7 @@ class SecondNodeTest {
             "material",
             "slate",
             "process",
-            "surface engraving",
+            "surface-engraving",
             "settings",
             Map.of("power", "80 %", "speed", "50 mm/s", "lineSpacing", "0.1 mm"),
             "effect",
@@ -81,7 +81,7 @@ class SecondNodeTest {
       assertEquals(1, service.search(hers, SearchFixture.STRANGER).totalReports());
       for (int round = 2; round <= 6; round++) {
         int expected = round;
-        post(ada, round % 2 == 0 ? "too little" : "right");
+        post(ada, round % 2 == 0 ? "too-little" : "right");
         long posted = System.nanoTime();
         SearchFixture.eventually(
             () -> service.search(hers, SearchFixture.STRANGER).totalReports() == expected);

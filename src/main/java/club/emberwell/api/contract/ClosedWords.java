@@ -76,7 +76,6 @@ final class ClosedWords {
           Map.entry("DoseRequest", List.of("laser", "process", "settings")),
           Map.entry("MachineRequest", List.of("name", "source")),
           Map.entry("ReportRequest", List.of("process", "material")),
-          Map.entry("WatchRequest", List.of("query")),
           Map.entry("WrittenAxis", List.of("setting")),
           Map.entry("WrittenLaser", List.of("source")));
 

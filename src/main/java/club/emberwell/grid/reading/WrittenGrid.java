@@ -7,6 +7,7 @@ import club.emberwell.report.reading.WrittenWork;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.Objects;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A test grid exactly as it came in: what is burned on which machine, over which settings. Once it
@@ -20,14 +21,14 @@ import java.util.UUID;
  * @param timing null = what is usual for the motion
  */
 public record WrittenGrid(
-    String name,
-    UUID machine,
-    WrittenLaser laser,
+    @Nullable String name,
+    @Nullable UUID machine,
+    @Nullable WrittenLaser laser,
     @JsonUnwrapped WrittenWork work,
-    WrittenSettings settings,
-    WrittenAxes axes,
-    WrittenBlank blank,
-    WrittenTiming timing) {
+    @Nullable WrittenSettings settings,
+    @Nullable WrittenAxes axes,
+    @Nullable WrittenBlank blank,
+    @Nullable WrittenTiming timing) {
 
   /** The same grid, its axes with their values, with these settings beside them. */
   public WrittenGrid burning(WrittenSettings others, WrittenAxes chosen) {

@@ -31,7 +31,7 @@ class ComparisonApiTest {
                 "material",
                 "slate",
                 "process",
-                "surface engraving",
+                "surface-engraving",
                 // 40 W / (400 mm/s x 0.1 mm) = 1 J/mm2, physics example 2.1
                 "settings",
                 Map.of("power", "100 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),

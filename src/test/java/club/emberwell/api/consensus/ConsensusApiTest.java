@@ -57,7 +57,7 @@ class ConsensusApiTest {
             "motion", "gantry",
             "regime", "cw"));
     body.put("material", "slate");
-    body.put("process", "surface engraving");
+    body.put("process", "surface-engraving");
     body.put("settings", Map.of("power", power, "speed", speed, "lineSpacing", "0.1 mm"));
     body.put("effect", effect);
     return body;
@@ -94,7 +94,7 @@ class ConsensusApiTest {
     post(0, report("20 W", "200 mm/s", "right"));
     post(1, report("20 W", "12 in/s", "right"));
     post(2, report("20 W", "400 mm/s", "right"));
-    post(2, report("20 W", "100 mm/s", "too much"));
+    post(2, report("20 W", "100 mm/s", "too-much"));
     range("")
         .statusCode(200)
         .body("groups", hasSize(1))

@@ -145,7 +145,7 @@ class CatalogCareApiTest extends DeskCalls {
         body(
             "laser", laser,
             "material", material,
-            "process", "surface engraving",
+            "process", "surface-engraving",
             "settings", settings,
             "effect", "right");
     post(person, "reports", report).statusCode(201);

@@ -25,7 +25,7 @@ class DeskApiTest extends DeskCalls {
             "material",
             "maple",
             "process",
-            "surface engraving",
+            "surface-engraving",
             "settings",
             Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
             "effect",

@@ -40,7 +40,7 @@ class FoundBesideTest extends DeskCalls {
     Map<String, Object> report = new HashMap<>();
     report.put("machine", machine);
     report.put("material", "slate");
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put("settings", Map.of("power", "50 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"));
     report.put("effect", "right");
     return send("reports", report).statusCode(201).extract().path("id");

@@ -90,8 +90,8 @@ class GridApiTest extends GridsOnFelt {
   void withResultsItsReportIsPostedToo() {
     Map<String, Object> grid = byHand(List.of("40 %", "60 %"), List.of("20 mm/s", "30 mm/s"));
     List<List<String>> effects = new ArrayList<>();
-    effects.add(List.of("right", "too much"));
-    effects.add(Arrays.asList("too little", null));
+    effects.add(List.of("right", "too-much"));
+    effects.add(Arrays.asList("too-little", null));
     grid.put("results", Map.of("effects", effects));
     String report =
         keep(grid).statusCode(201).body("report", notNullValue()).extract().path("report");
@@ -104,7 +104,7 @@ class GridApiTest extends GridsOnFelt {
     Map<String, Object> judged = new HashMap<>(grid);
     judged.put(
         "results",
-        Map.of("effects", List.of(List.of("right", "too much"), List.of("right", "right"))));
+        Map.of("effects", List.of(List.of("right", "too-much"), List.of("right", "right"))));
     ValidatableResponse kept = keep(judged).statusCode(201);
     String id = kept.extract().path("id");
     int version = kept.extract().path("version");

@@ -64,7 +64,7 @@ class GridResultApiTest {
     Map<String, Object> sent =
         results(
             List.of(
-                Arrays.asList("too little", "right", "too-much"),
+                Arrays.asList("too-little", "right", "too-much"),
                 Arrays.asList(null, "right", null)));
     sent.put("best", Map.of("row", 0, "column", 1));
     sent.put(

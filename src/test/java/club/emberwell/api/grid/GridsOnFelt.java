@@ -36,10 +36,10 @@ abstract class GridsOnFelt {
     for (int member = 0; member < 9; member++) {
       Person person = People.join();
       double off = 1 + (member - 4) * 0.03;
-      post(person, 50 / (0.5 * off), "too little");
+      post(person, 50 / (0.5 * off), "too-little");
       post(person, 50 / (1.1 * off), "right");
       post(person, 50 / (1.8 * off), "right");
-      post(person, 50 / (4 * off), "too much");
+      post(person, 50 / (4 * off), "too-much");
     }
   }
 
@@ -56,7 +56,7 @@ abstract class GridsOnFelt {
     Map<String, Object> report = new HashMap<>();
     report.put("laser", laser());
     report.put("material", MATERIAL);
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put(
         "settings",
         Map.of(
@@ -83,7 +83,7 @@ abstract class GridsOnFelt {
     Map<String, Object> grid = new HashMap<>();
     grid.put("laser", laser());
     grid.put("material", MATERIAL);
-    grid.put("process", "surface engraving");
+    grid.put("process", "surface-engraving");
     return grid;
   }
 

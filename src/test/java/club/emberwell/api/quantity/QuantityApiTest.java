@@ -73,7 +73,7 @@ class QuantityApiTest {
                     "ratedPower", "20 W",
                     "motion", "galvo"),
                 "process",
-                "deep engraving",
+                "deep-engraving",
                 "settings",
                 Map.of("power", "100 %", "speed", "1 m/s", "lineSpacing", "0.05 mm", "passes", 2)))
         .post("/api/v1/dose")

@@ -34,7 +34,7 @@ final class Bodies {
     Map<String, Object> report = new HashMap<>();
     report.put("laser", laser());
     report.put("material", "birch plywood");
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put("settings", settings());
     report.put("effect", "right");
     return report;

@@ -261,7 +261,7 @@ class ReportApiTest {
     Person ben = People.join();
     Map<String, Object> repeat =
         Map.of(
-            "laser", Bodies.laser(), "settings", Map.of("speed", "300 mm/s"), "effect", "too much");
+            "laser", Bodies.laser(), "settings", Map.of("speed", "300 mm/s"), "effect", "too-much");
     String mine =
         keyed(ben, repeat)
             .post("/api/v1/reports/" + id + "/repeats")
@@ -281,7 +281,7 @@ class ReportApiTest {
         .post("/api/v1/reports/" + id + "/repeats")
         .then()
         .statusCode(201);
-    keyed(ada, Map.of("laser", Bodies.laser(), "effect", "too little"))
+    keyed(ada, Map.of("laser", Bodies.laser(), "effect", "too-little"))
         .post("/api/v1/reports/" + id + "/repeats")
         .then()
         .statusCode(201);
@@ -329,7 +329,7 @@ class ReportApiTest {
     report.put(
         "trials",
         List.of(
-            Map.of("row", 0, "column", 0, "settings", Bodies.settings(), "effect", "too little"),
+            Map.of("row", 0, "column", 0, "settings", Bodies.settings(), "effect", "too-little"),
             Map.of("row", 0, "column", 1, "settings", Bodies.settings(), "effect", "right")));
     keyed(ada, report)
         .post("/api/v1/reports")

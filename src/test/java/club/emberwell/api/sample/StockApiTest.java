@@ -53,7 +53,7 @@ class StockApiTest {
             "material",
             "maple",
             "process",
-            "surface engraving",
+            "surface-engraving",
             "settings",
             settings,
             "effect",

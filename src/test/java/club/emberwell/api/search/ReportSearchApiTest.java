@@ -47,7 +47,7 @@ class ReportSearchApiTest {
             "motion", "gantry",
             "regime", "cw"));
     body.put("material", material);
-    body.put("process", "surface engraving");
+    body.put("process", "surface-engraving");
     body.put("settings", Map.of("power", "50 %", "speed", speed, "lineSpacing", "0.1 mm"));
     body.put("effect", "right");
     return body;

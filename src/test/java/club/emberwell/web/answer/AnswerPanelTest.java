@@ -55,7 +55,7 @@ class AnswerPanelTest {
       report.put("machine", machine);
     }
     report.put("material", "cork");
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put(
         "settings", Map.of("power", "50 %", "speed", speed + " mm/s", "lineSpacing", "0.1 mm"));
     report.put("effect", effect);
@@ -162,12 +162,12 @@ class AnswerPanelTest {
   void afterMyOwnFailureTheNextTryLiesBetweenWhatFailed() {
     Person reader = People.join();
     String machine = machine(reader, "450 nm", "diode", "100 um");
-    String little = post(reader, machine, 50, "too little");
+    String little = post(reader, machine, 50, "too-little");
     Browser browser = Browser.of(reader);
     String report = browser.get("/reports/" + little).tidy().page().select("main").text();
     // the middle of the others, 2 J/mm2, is more than the 1 J/mm2 that failed
     assertTrue(report.contains("Try next 50 % · 25 mm/s"), report);
-    String much = post(reader, machine, 12.5, "too much");
+    String much = post(reader, machine, 12.5, "too-much");
     consensus(reader, machine)
         .body("groups[0].answer.next.dose", equalTo(2))
         .body("groups[0].answer.next.tooLittle", equalTo(1))

@@ -63,7 +63,7 @@ class MachineFactorTest {
     Map<String, Object> report = new HashMap<>();
     report.put("machine", machine);
     report.put("material", material);
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put(
         "settings",
         Map.of(

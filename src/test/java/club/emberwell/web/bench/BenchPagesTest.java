@@ -27,7 +27,7 @@ class BenchPagesTest {
         Map.of(
             "laser", laser,
             "material", "birch plywood",
-            "process", "surface engraving",
+            "process", "surface-engraving",
             "settings", settings,
             "effect", "right");
     return person

@@ -48,7 +48,7 @@ class DeskPagesTest {
                 "material",
                 "maple",
                 "process",
-                "surface engraving",
+                "surface-engraving",
                 "settings",
                 Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
                 "effect",

@@ -36,7 +36,7 @@ class FindPagesTest {
       post(person, speed + " mm/s", "right");
       reader = person;
     }
-    post(reader, "400 mm/s", "too little");
+    post(reader, "400 mm/s", "too-little");
   }
 
   private static void post(Person person, String speed, String effect) {
@@ -50,7 +50,7 @@ class FindPagesTest {
             Map.of(
                 "laser", laser,
                 "material", "slate",
-                "process", "surface engraving",
+                "process", "surface-engraving",
                 "settings", settings,
                 "effect", effect,
                 "lot", LOT))

@@ -60,7 +60,7 @@ class GridPagesTest {
     Map<String, Object> report = new HashMap<>();
     report.put("laser", laser());
     report.put("material", "basswood");
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put(
         "settings",
         Map.of("power", "50 %", "speed", Math.round(speed) + " mm/s", "lineSpacing", "0.1 mm"));

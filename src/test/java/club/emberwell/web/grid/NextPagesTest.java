@@ -52,7 +52,7 @@ class NextPagesTest {
             "ratedPower", "10 W",
             "motion", "gantry"));
     body.put("material", "slate");
-    body.put("process", "surface engraving");
+    body.put("process", "surface-engraving");
     body.put("settings", Map.of("lineSpacing", "0.1 mm"));
     body.put(
         "axes",

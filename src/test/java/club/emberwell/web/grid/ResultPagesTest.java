@@ -169,7 +169,7 @@ class ResultPagesTest {
                 "material",
                 "slate",
                 "process",
-                "surface engraving",
+                "surface-engraving",
                 "trials",
                 trials));
     browser.get("/reports/" + report + "/edit").tidy();

@@ -84,7 +84,7 @@ class OutsideTest {
             "ns"));
     report.put("material", "stainless steel");
     report.put("coating", "powder coat");
-    report.put("process", "coating removal");
+    report.put("process", "coating-removal");
     report.put(
         "settings",
         Map.of("power", "40 %", "speed", "800 mm/s", "lineSpacing", "0.05 mm", "passes", 2));

@@ -56,7 +56,7 @@ abstract class EverywhereCase {
     Map<String, Object> report = new HashMap<>();
     report.put("machine", machine);
     report.put("material", "birch plywood");
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put("settings", settings);
     report.put("effect", "right");
     return report;

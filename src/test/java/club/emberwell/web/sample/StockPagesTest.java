@@ -58,7 +58,7 @@ class StockPagesTest {
             "material",
             "maple",
             "process",
-            "surface engraving",
+            "surface-engraving",
             "settings",
             settings,
             "effect",

@@ -53,7 +53,7 @@ class TalkPagesTest {
     return Map.of(
         "laser", laser,
         "material", "leather",
-        "process", "surface engraving",
+        "process", "surface-engraving",
         "settings", Map.of("power", "40 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
         "effect", "right");
   }
