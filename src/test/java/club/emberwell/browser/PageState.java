@@ -32,6 +32,7 @@ enum PageState {
   ABOUT("/about"),
   DATA("/data"),
   FOR_PROGRAMS("/help/api"),
+  FOR_PROGRAMS_MACHINES("/help/api/machines"),
   NOT_FOUND("/nowhere"),
   NO_SUCH_REPORT("/reports/00000000-0000-7000-8000-000000000000"),
   MATERIALS("/materials"),
