@@ -177,7 +177,7 @@ class TokenScopesTest {
         .get("/api/v1/tokens")
         .then()
         .statusCode(200)
-        .body("tokens.scopes", containsInAnyOrder(List.of("read"), List.of("read", "write")));
+        .body("items.scopes", containsInAnyOrder(List.of("read"), List.of("read", "write")));
     given()
         .auth()
         .oauth2(token)
