@@ -204,7 +204,7 @@ class WorkEverywhereTest extends EverywhereCase {
     assertNotNull(download.get("[0].written." + property.code()), "as written");
     assertNotNull(download.get("[0].revisions[0].interpreted." + property.code()), "as read");
     JsonPath described = given().get("/api/v1/openapi.json").jsonPath();
-    for (String schema : List.of("ReportRequest", "Hit")) {
+    for (String schema : List.of("ReportRequest", "ReportHit")) {
       Map<String, Object> all = described.getMap("components.schemas." + schema + ".properties");
       assertTrue(all.containsKey(property.code()), schema);
       assertFalse(all.containsKey("values"), "nothing but the properties");
