@@ -85,23 +85,25 @@
     }
   }
 
-  // Assets have the version in their address; while developing they have none that changes.
+  // The name of an asset holds a hash of its bytes; while developing it does not.
   async function asset(request) {
     const cache = await caches.open(ASSETS);
     const kept = await cache.match(request, { ignoreVary: true });
     if (kept && BUILD.stamp !== "dev") {
       return kept;
     }
-    try {
-      return await fetch(request);
-    } catch (failed) {
-      // a page kept before an update names the old address
-      const other = await cache.match(request, { ignoreSearch: true, ignoreVary: true });
-      if (other) {
-        return other;
-      }
-      throw failed;
+    const came = await fetch(request).catch(() => null);
+    if (came && came.ok) {
+      return came;
     }
+    // a page kept before an update names a file that is no more: what replaced it does
+    const name = nameOf(request);
+    const other = (await cache.keys()).find((each) => nameOf(each) === name);
+    return (other && (await cache.match(other, { ignoreVary: true }))) || came || Response.error();
+  }
+
+  function nameOf(request) {
+    return new URL(request.url).pathname.replace(/\.[0-9a-f]{12}(?=\.\w+$)/, "");
   }
 
   async function page(event, request, kind) {

@@ -69,6 +69,7 @@ final class Things {
       case "undo" -> undo();
       case "word" -> word();
       case "caution" -> crew.one("select min(id) from caution where not removed");
+      case "stylesheet" -> stylesheet();
       case "invitation" -> invitation();
       case "request" -> request();
       case "webhook" -> webhook();
@@ -298,5 +299,11 @@ final class Things {
         "insert into join_request (member_id, text, asked_at) values ('%s', 'Please.', now())"
             .formatted(asks.id()));
     return asks.id().toString();
+  }
+
+  /** The hash in the name of what every page links. */
+  private static String stylesheet() {
+    String page = given().get("/").asString();
+    return page.replaceFirst("(?s).*/assets/emberwell\\.(\\w+)\\.css.*", "$1");
   }
 }

@@ -8,7 +8,6 @@ import club.emberwell.member.session.SignInProvider;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.watch.Inbox;
 import io.quarkus.runtime.BlockingOperationControl;
-import io.quarkus.runtime.LaunchMode;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
@@ -20,8 +19,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
-import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
 /** What the frame round every page needs to know. */
@@ -42,9 +39,7 @@ public class PageFrame {
   @Inject Inbox inbox;
   @Inject CurrentActor current;
   @Inject PublicUrl url;
-
-  @ConfigProperty(name = "quarkus.application.version")
-  String version;
+  @Inject Assets assets;
 
   private boolean failed;
   private String notice;
@@ -199,44 +194,21 @@ public class PageFrame {
     return new Place(href, label, icon, current);
   }
 
-  /** Addresses change with the version, so that browsers may keep them for a year. */
+  /** The program's version, as its build said. */
+  public String getVersion() {
+    return assets.version();
+  }
+
   public List<String> getStyleSheets() {
-    return Stream.of(
-            "base",
-            "layout",
-            "forms",
-            "search",
-            "bench",
-            "talk",
-            "desk",
-            "plot",
-            "answer",
-            "planning",
-            "judging",
-            "stock",
-            "phone",
-            "print")
-        .map(name -> asset(name + ".css"))
-        .toList();
+    return assets.styleSheets();
   }
 
   public List<String> getScripts() {
-    return Stream.of("emberwell", "kept", "outbox", "drafts", "phone")
-        .map(name -> asset(name + ".js"))
-        .toList();
+    return assets.scripts();
   }
 
-  /** The address of one of our own files. */
+  /** The address of a script that only one page needs. */
   public String asset(String file) {
-    return "/assets/" + file + "?v=" + getStamp();
-  }
-
-  public String getHtmx() {
-    return "/webjars/htmx.org/" + HtmxVersion.VERSION + "/dist/htmx.min.js";
-  }
-
-  /** What differs from version to version. */
-  public String getStamp() {
-    return LaunchMode.current().isDevOrTest() ? "dev" : version;
+    return assets.address(file);
   }
 }

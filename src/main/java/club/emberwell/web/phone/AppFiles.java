@@ -1,5 +1,6 @@
 package club.emberwell.web.phone;
 
+import club.emberwell.web.frame.Assets;
 import club.emberwell.web.frame.PageFrame;
 import club.emberwell.web.phone.Manifest.Colours;
 import club.emberwell.web.phone.Manifest.Icon;
@@ -24,7 +25,8 @@ import java.util.stream.Stream;
 @Path("/")
 @Blocking
 public class AppFiles {
-  private static final List<String> WORKER = List.of("kept", "outbox", "pages", "worker");
+  private static final List<String> WORKER =
+      List.of("kept.js", "outbox.js", "pages.js", "worker.js");
   private static final String PNG = "image/png";
   private static final String ANY = "any";
 
@@ -32,9 +34,11 @@ public class AppFiles {
   private static final String PAPER = "#faf6ef";
 
   private final PageFrame page;
+  private final Assets assets;
 
-  AppFiles(PageFrame page) {
+  AppFiles(PageFrame page, Assets assets) {
     this.page = page;
+    this.assets = assets;
   }
 
   @GET
@@ -68,24 +72,22 @@ public class AppFiles {
   @Produces("text/javascript;charset=UTF-8")
   @PermitAll
   public Response worker() {
-    List<String> assets =
+    List<String> kept =
         Stream.of(
                 page.getStyleSheets(),
-                List.of(page.getHtmx()),
                 page.getScripts(),
                 List.of(page.asset("waiting.js"), "/assets/mark.svg"))
             .flatMap(List::stream)
             .toList();
     JsonObject build =
-        new JsonObject().put("stamp", page.getStamp()).put("assets", new JsonArray(assets));
-    List<String> parts = WORKER.stream().map(name -> page.asset(name + ".js")).toList();
+        new JsonObject().put("stamp", assets.stamp()).put("assets", new JsonArray(kept));
     String text =
         """
         "use strict";
         const BUILD = %s;
-        importScripts(...%s);
+        %s
         """
-            .formatted(build.encode(), new JsonArray(parts).encode());
+            .formatted(build.encode(), Assets.text(WORKER));
     return Response.ok(text)
         .header("Cache-Control", "no-cache")
         .header("Service-Worker-Allowed", "/")
