@@ -20,7 +20,9 @@ import picocli.CommandLine.ParentCommand;
       Main.Demo.class,
       Rescue.ResetLink.class,
       Rescue.LocalSignIn.class,
-      Rescue.MakeData.class
+      Rescue.MakeData.class,
+      Manual.class,
+      Completion.class
     })
 public final class Main implements Callable<Integer> {
   @Mixin private Where where;
@@ -100,10 +102,15 @@ public final class Main implements Callable<Integer> {
 
   /** The version the build gave the program. */
   static final class Version implements CommandLine.IVersionProvider {
+    /** From the jar; tests have none. */
+    private static String number() {
+      String packaged = Main.class.getPackage().getImplementationVersion();
+      return packaged == null ? "not packaged" : packaged;
+    }
+
     @Override
     public String[] getVersion() {
-      String version = Main.class.getPackage().getImplementationVersion();
-      return new String[] {"Emberwell " + version + ", tables of version " + Schema.known()};
+      return new String[] {"Emberwell " + number() + ", tables of version " + Schema.known()};
     }
   }
 }
