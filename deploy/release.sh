@@ -26,7 +26,7 @@ cp deploy/{NOTICE,THIRD-PARTY.txt,CHANGELOG.md,UPGRADING.md,README.md,emberwell,
 "$out/$name/emberwell" completion >"$out/$name/completion/emberwell"
 
 export LC_ALL=C
-tar --create --directory "$out" --format=ustar --sort=name --mtime="$time" --owner=0 --group=0 --numeric-owner \
+tar --create --directory "$out" --format=gnu --sort=name --mtime="$time" --owner=0 --group=0 --numeric-owner \
   --mode=u+rwX,go+rX,go-w "$name" | gzip -n >"$out/$name.tar.gz"
 rm -r "${out:?}/$name"
 (cd "$out" && sha256sum "$name.tar.gz" >SHA256SUMS && cat SHA256SUMS)

@@ -30,6 +30,7 @@ public class AssetFiles {
     String text = assets.find(name + "." + type, hash).orElseThrow(NotFoundException::new);
     return Response.ok(text, TYPES.get(type))
         .header("Cache-Control", "public, max-age=31536000, immutable")
+        .header("Vary", "Accept-Encoding")
         .build();
   }
 }
