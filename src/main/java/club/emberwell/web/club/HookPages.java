@@ -134,7 +134,7 @@ public class HookPages extends Pages {
             Field.of("url", "Address")
                 .hint(
                     "Where we send, with https:// first. Anybody who knows it can often post there.")
-                .type("url")
+                .inputMode("url")
                 .autocomplete("off")
                 .maxLength(HookLimits.URL)
                 .required())
