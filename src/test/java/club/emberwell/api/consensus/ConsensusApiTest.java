@@ -153,7 +153,7 @@ class ConsensusApiTest {
     post(1, report("20 W", "400 mm/s", "right"));
     range("&explain=true")
         .body(
-            "groups[0].explain.voices.arealDose.member",
+            "groups[0].explain.voices.arealDose.member.handle",
             contains(person(1).handle(), person(0).handle()))
         .body("groups[0].explain.numbers.number", hasItems("dose", "voices", "success.share"))
         .body(
