@@ -86,7 +86,7 @@ class HttpStandardsTest {
         "/api/v1/reports | DELETE | GET, HEAD, OPTIONS, POST",
         "/api/v1/reports/0190a2f0-1c5e-7b3a-8f00-5e2d9c4b7a11 | POST |"
             + " DELETE, GET, HEAD, OPTIONS, PUT",
-        "/api/v1/reports/changes | PATCH | GET, HEAD, OPTIONS",
+        "/api/v1/inbox | PATCH | GET, HEAD, OPTIONS",
         "/api/v1/tokens | PUT | POST, OPTIONS, GET, HEAD",
         "/about | DELETE | GET, HEAD, OPTIONS",
         "/sign-in | PUT | GET, HEAD, OPTIONS, POST"
