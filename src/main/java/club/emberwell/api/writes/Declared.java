@@ -54,7 +54,8 @@ class Declared {
 
   @ServerResponseFilter
   void compare(ContainerResponseContext answer, ResourceInfo route) {
-    Method method = route.getResourceMethod();
+    // what no method answers has no route
+    Method method = route == null ? null : route.getResourceMethod();
     boolean done = answer.getStatusInfo().getFamily() == Response.Status.Family.SUCCESSFUL;
     if (method == null || !done || !ApiPaths.isApi(routing.normalizedPath())) {
       return;
