@@ -84,10 +84,14 @@ public final class HeldToContract implements Filter {
   }
 
   /** What the server says of itself. */
-  public static synchronized Contract document() {
+  public static Contract document() {
+    return document(URI.create(RestAssured.baseURI + ":" + RestAssured.port));
+  }
+
+  /** Before a class begins, only a request itself knows where its server is. */
+  private static synchronized Contract document(URI server) {
     if (contract == null) {
-      URI there =
-          URI.create(RestAssured.baseURI + ":" + RestAssured.port + "/q/openapi?format=json");
+      URI there = server.resolve("/q/openapi?format=json");
       try (InputStream in = there.toURL().openStream()) {
         contract = new Contract(new String(in.readAllBytes(), StandardCharsets.UTF_8));
       } catch (IOException e) {
@@ -99,7 +103,7 @@ public final class HeldToContract implements Filter {
 
   private static void look(
       URI uri, FilterableRequestSpecification request, Response answer, Set<String> deviations) {
-    Contract document = document();
+    Contract document = document(uri);
     int status = answer.statusCode();
     Optional<Called> found = document.called(request.getMethod(), uri.getPath());
     if (found.isEmpty()) {
