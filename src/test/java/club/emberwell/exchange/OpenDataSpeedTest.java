@@ -12,18 +12,20 @@ import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
+import java.lang.management.ThreadMXBean;
 import java.util.UUID;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
- * How long 100,000 reports of one trial take, by a clock: {@code mvn test -Pbenchmark
+ * How long 100,000 reports of one trial take: {@code mvn test -Pbenchmark
  * -Dtest=OpenDataSpeedTest}. Fewer reports with more trials each take less.
  */
 @QuarkusTest
 @Tag("benchmark")
 class OpenDataSpeedTest {
   private static final int REPORTS = 100_000;
+  private static final ThreadMXBean THREAD = ManagementFactory.getThreadMXBean();
 
   @Inject Cast cast;
   @Inject Life life;
@@ -63,12 +65,14 @@ class OpenDataSpeedTest {
     cast.run("analyze");
     for (int round = 0; round < 3; round++) {
       System.gc();
+      long used = THREAD.getCurrentThreadCpuTime();
       long before = System.nanoTime();
       DataPackage made = maker.make().orElseThrow();
       System.out.printf(
-          "%d trials in %.1f s, %.1f MB packed, at most %d MB of memory%n",
+          "%d trials in %.1f s, %.1f s of processor, %.1f MB packed, at most %d MB of memory%n",
           made.counts().trials(),
           (System.nanoTime() - before) / 1e9,
+          (THREAD.getCurrentThreadCpuTime() - used) / 1e9,
           made.zip().bytes() / 1e6,
           most() >> 20);
       assertTrue(made.counts().trials() >= REPORTS);
