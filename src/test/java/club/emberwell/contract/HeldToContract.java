@@ -38,6 +38,9 @@ import java.util.TreeSet;
 public final class HeldToContract implements Filter {
   private static final ObjectMapper JSON = new ObjectMapper();
 
+  /** {@code -Dcontract.deviations=FILE} */
+  private static final String COLLECTED = System.getProperty("contract.deviations");
+
   /** Headers that say something of the answer; what else there is comes from the transport. */
   private static final List<String> TELLING =
       List.of("ETag", "Location", "Retry-After", "Allow", "WWW-Authenticate", "Link");
@@ -68,16 +71,18 @@ public final class HeldToContract implements Filter {
     return answer;
   }
 
+  /** A failure, or a line of a file for whoever wants to see all at once. */
   private static void report(Set<String> deviations) {
     if (deviations.isEmpty()) {
       return;
     }
+    String told = String.join("\n", deviations) + "\n";
+    if (COLLECTED == null) {
+      throw new AssertionError("The API is not as it describes itself:\n" + told);
+    }
     try {
       Files.writeString(
-          Path.of("target/contract-deviations.txt"),
-          String.join("\n", deviations) + "\n",
-          StandardOpenOption.CREATE,
-          StandardOpenOption.APPEND);
+          Path.of(COLLECTED), told, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
