@@ -20,7 +20,8 @@ import stranger.model.GridRequest;
 import stranger.model.JoinRequest;
 import stranger.model.Machine;
 import stranger.model.MachineRequest;
-import stranger.model.Member;
+import stranger.model.MemberCard;
+import stranger.model.RepeatRequest;
 import stranger.model.Report;
 import stranger.model.ReportRequest;
 import stranger.model.Results;
@@ -48,7 +49,7 @@ public final class Journey implements Consumer<URI> {
   public void accept(URI club) {
     try {
       ApiClient stranger = client(club);
-      Member me =
+      MemberCard me =
           new MembersApi(stranger)
               .joinClub(
                   MembersApi.APIJoinClubRequest.newBuilder()
@@ -60,7 +61,13 @@ public final class Journey implements Consumer<URI> {
               .createToken(
                   TokensApi.APICreateTokenRequest.newBuilder()
                       .tokenRequest(
-                          new TokenRequest().handle(handle).password(PASSWORD).label("a journey"))
+                          new TokenRequest()
+                              .handle(handle)
+                              .password(PASSWORD)
+                              .label("a journey")
+                              .scopes(
+                                  List.of(
+                                      TokenRequest.ScopesEnum.READ, TokenRequest.ScopesEnum.WRITE)))
                       .build())
               .getToken();
       ApiClient member = client(club);
@@ -107,7 +114,12 @@ public final class Journey implements Consumer<URI> {
             ReportsApi.APICreateRepeatRequest.newBuilder()
                 .id(report.getId())
                 .idempotencyKey(key())
-                .reportRequest(result(machine).quality(5))
+                .repeatRequest(
+                    new RepeatRequest()
+                        .machine(machine.getId())
+                        .settings(settings())
+                        .effect(RepeatRequest.EffectEnum.RIGHT)
+                        .quality(5))
                 .build());
     same(report.getId(), repeat.getRepeatOf());
     FoundReports found =
@@ -130,19 +142,22 @@ public final class Journey implements Consumer<URI> {
     grid(member, machine);
   }
 
-  /** A result whose quantities are written in both ways. */
+  /** A result; its quantities are written in both ways. */
   private static ReportRequest result(Machine machine) {
     return new ReportRequest()
         .machine(machine.getId())
         .material(SLATE)
         .process(ReportRequest.ProcessEnum.SURFACE_ENGRAVING)
-        .settings(
-            new WrittenSettings()
-                .power(text("50 %"))
-                .speed(text("12 in/s"))
-                .lineSpacing(pair("0.1", "mm"))
-                .passes(1))
+        .settings(settings())
         .effect(ReportRequest.EffectEnum.RIGHT);
+  }
+
+  private static WrittenSettings settings() {
+    return new WrittenSettings()
+        .power(text("50 %"))
+        .speed(text("12 in/s"))
+        .lineSpacing(pair("0.1", "mm"))
+        .passes(1);
   }
 
   private static void grid(ApiClient member, Machine machine) throws ApiException {

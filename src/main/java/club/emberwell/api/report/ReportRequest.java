@@ -27,7 +27,10 @@ record ReportRequest(
     List<String> confirmed,
     String reason) {
 
-  /** One trial with its fields on top, or {@code trials} for a grid. */
+  /**
+   * One trial with its fields on top, or {@code trials} for a grid. Generated clients send an empty
+   * list for one that nobody filled.
+   */
   record Tried(
       WrittenSettings settings,
       String effect,
@@ -35,10 +38,16 @@ record ReportRequest(
       List<String> defects,
       List<WrittenTrial> trials) {
     private List<WrittenTrial> all() {
-      if (trials == null) {
+      boolean several = trials != null && !trials.isEmpty();
+      boolean one =
+          settings != null
+              || effect != null
+              || quality != null
+              || defects != null && !defects.isEmpty();
+      if (trials == null || one && !several) {
         return List.of(new WrittenTrial(null, null, settings, effect, quality, defects));
       }
-      if (settings != null || effect != null || quality != null || defects != null) {
+      if (one) {
         throw new EntryRefused(
             RemarkId.TRIALS_AND_SETTINGS,
             "/trials",
