@@ -2,6 +2,7 @@ package stranger;
 
 import java.math.BigDecimal;
 import java.net.URI;
+import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -191,9 +192,13 @@ public final class Journey implements Consumer<URI> {
                 .writtenResults(
                     new WrittenResults()
                         .effects(
-                            List.of(List.of("right", "too-much"), List.of("too-little", "right"))))
+                            List.of(
+                                List.of(
+                                    WrittenResults.EffectsEnum.RIGHT,
+                                    WrittenResults.EffectsEnum.TOO_MUCH),
+                                Arrays.asList(WrittenResults.EffectsEnum.TOO_LITTLE, null))))
                 .build());
-    same(4, results.getJudged());
+    same(3, results.getJudged());
   }
 
   private void talk(ApiClient member) throws ApiException {

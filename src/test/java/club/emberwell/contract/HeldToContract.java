@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import com.networknt.schema.ValidationMessage;
 import io.restassured.RestAssured;
@@ -224,9 +225,18 @@ public final class HeldToContract implements Filter {
       if (!described.path("content").has(type)) {
         odd.add("takes " + type + " that is not described");
       } else if (isJson(type)) {
-        misfits(document, place + content(type), "asks", String.valueOf(body), odd);
+        misfits(document, place + content(type), "asks", given(read(String.valueOf(body))), odd);
       }
     }
+  }
+
+  /** What is null in a request is not given; between the values of a list it has a meaning. */
+  private static JsonNode given(JsonNode sent) {
+    if (sent instanceof ObjectNode object) {
+      object.removeIf(JsonNode::isNull);
+    }
+    sent.forEach(HeldToContract::given);
+    return sent;
   }
 
   /** An answer, whatever its status. */
@@ -255,7 +265,7 @@ public final class HeldToContract implements Filter {
             document,
             pointer + content(type),
             String.valueOf(status),
-            new String(body, StandardCharsets.UTF_8),
+            read(new String(body, StandardCharsets.UTF_8)),
             odd);
       }
     }
@@ -280,17 +290,22 @@ public final class HeldToContract implements Filter {
   }
 
   private static void misfits(
-      Contract document, String pointer, String what, String body, List<String> odd) {
+      Contract document, String pointer, String what, JsonNode body, List<String> odd) {
     if (document.at(pointer).isEmpty()) {
       odd.add(what + ": any body at all is described");
       return;
     }
+    for (ValidationMessage each : document.misfits(pointer, body)) {
+      odd.add(what + each.getMessage().replaceAll("/\\d+(?=[/:])", "/*"));
+    }
+  }
+
+  /** What is no JSON is taken as a text, which no schema of a body allows. */
+  private static JsonNode read(String body) {
     try {
-      for (ValidationMessage each : document.misfits(pointer, JSON.readTree(body))) {
-        odd.add(what + each.getMessage().replaceAll("/\\d+(?=[/:])", "/*"));
-      }
+      return JSON.readTree(body);
     } catch (JsonProcessingException e) {
-      odd.add(what + " is no JSON");
+      return TextNode.valueOf(body);
     }
   }
 

@@ -18,6 +18,7 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.search.query.Order;
 import club.emberwell.stats.Evidence;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -93,12 +94,22 @@ final class ClosedWords {
             (text.getItems() == null ? text : text.getItems()).setEnumeration(words);
           }
         });
+    if (schemas.containsKey("WrittenResults")) {
+      judged(schemas.get("WrittenResults").getProperties().get("effects"));
+    }
     NEEDED.forEach(
         (name, fields) -> {
           if (schemas.containsKey(name)) {
             schemas.get(name).setRequired(fields);
           }
         });
+  }
+
+  /** A matrix of effects; null where a test is not judged. */
+  private static void judged(Schema effects) {
+    List<Object> words = new ArrayList<>(of(Effect.class));
+    words.add(null);
+    effects.getItems().getItems().addType(Schema.SchemaType.NULL).setEnumeration(words);
   }
 
   /** Those in an address. */

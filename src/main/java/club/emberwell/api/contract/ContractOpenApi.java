@@ -214,7 +214,7 @@ public class ContractOpenApi implements OASFilter {
       Where the club reads in public, what needs only the role `reader` is answered to anybody; else \
       a token with the scope `read` is needed. Errors are `application/problem+json`, each with a \
       `type` of its own that leads to an explanation. Fields that are not named here are refused in \
-      requests; answers may gain fields.""";
+      requests, and `null` there is as if the field were left out; answers may gain fields.""";
 
   private static final String TOKENS =
       """

@@ -46,7 +46,8 @@ final class ProblemAnswers {
     components.addSchema("Prohibited", prohibited());
     Map<Integer, List<ProblemKind>> byStatus =
         Stream.of(ProblemKind.values())
-            .filter(kind -> kind != ProblemKind.FOREIGN_FORM)
+            // neither comes from an operation: of a page's form, and where there is no operation
+            .filter(k -> k != ProblemKind.FOREIGN_FORM && k != ProblemKind.METHOD_NOT_ALLOWED)
             .collect(Collectors.groupingBy(ProblemKind::status, TreeMap::new, Collectors.toList()));
     byStatus.forEach(
         (status, kinds) -> components.addResponse(name(status), answer(status, kinds)));

@@ -85,6 +85,7 @@ final class SchemaCare {
                       if (schema.getRef() != null) {
                         String name = Schemas.name(schema);
                         schema.setRef(Models.SCHEMAS + renamed.getOrDefault(name, name));
+                        schema.setType(null);
                       }
                     }));
     Map<String, Schema> all = new TreeMap<>();

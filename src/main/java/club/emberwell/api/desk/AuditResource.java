@@ -1,6 +1,8 @@
 package club.emberwell.api.desk;
 
 import club.emberwell.access.Downloads;
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.MemberJson;
@@ -105,12 +107,14 @@ public class AuditResource {
   @Schema(name = "LogSubject")
   record SubjectJson(String kind, String id) {}
 
+  @Fails(ProblemKind.INVALID_FIELDS)
   @GET
   @Operation(operationId = "listLog", summary = "The log, newest first")
   public ListJson<LineJson> page(@BeanParam Query query, @BeanParam ListQuery list) {
     return ListJson.of(trail.page(request.actor(), query.filter(), list.part()), LineJson::of);
   }
 
+  @Fails(ProblemKind.INVALID_FIELDS)
   @GET
   @Path("export")
   @Produces({"text/csv", "application/jsonl"})

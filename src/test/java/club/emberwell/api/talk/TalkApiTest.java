@@ -56,7 +56,7 @@ class TalkApiTest {
     return Map.of(
         "title", "Pale marks on slate",
         "text", "They fade after **oil**. <script>alert(1)</script>",
-        "ties", Map.of("material", "slate", "source", "CO2", "controllerVersion", "4.2"));
+        "ties", Map.of("material", "slate", "source", "co2", "controllerVersion", "4.2"));
   }
 
   private static Response post(Person person, String path, Object body) {
