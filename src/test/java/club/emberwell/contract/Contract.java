@@ -4,8 +4,10 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.JsonMetaSchema;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.NonValidationKeyword;
 import com.networknt.schema.PathType;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaValidatorsConfig;
@@ -35,6 +37,12 @@ public final class Contract {
   private static final Pattern PLACE = Pattern.compile("\\{(\\w+)}");
 
   private static final List<String> METHODS = List.of("get", "post", "put", "delete");
+
+  /** What OpenAPI says beside JSON Schema is no reason to warn. */
+  private static final JsonMetaSchema SILENT =
+      JsonMetaSchema.builder(JsonMetaSchema.getV202012())
+          .unknownKeywordFactory((name, context) -> new NonValidationKeyword(name))
+          .build();
 
   /** An operation with the values its address has in the places of a path. */
   record Called(String method, Route route, JsonNode described, Map<String, String> places) {
@@ -71,7 +79,10 @@ public final class Contract {
       schemas =
           JsonSchemaFactory.getInstance(
               VersionFlag.V202012,
-              builder -> builder.schemaLoaders(load -> load.schemas(Map.of(ADDRESS, closed))));
+              builder ->
+                  builder
+                      .metaSchema(SILENT)
+                      .schemaLoaders(load -> load.schemas(Map.of(ADDRESS, closed))));
     } catch (JsonProcessingException e) {
       throw new IllegalArgumentException(e);
     }

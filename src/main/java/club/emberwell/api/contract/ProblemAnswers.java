@@ -31,6 +31,7 @@ final class ProblemAnswers {
   private static final String JSON = "application/json";
   private static final Set<Integer> WAITING = Set.of(429, 503);
   private static final int UNAUTHORIZED = 401;
+  private static final int FORBIDDEN = 403;
   private static final int PRECONDITION_FAILED = 412;
 
   private final Schemas schemas;
@@ -199,9 +200,11 @@ final class ProblemAnswers {
           HttpHeaders.ETAG,
           header(Models.text(), "The present version, where it can be told.").required(false));
     }
-    if (status == UNAUTHORIZED) {
+    if (status == UNAUTHORIZED || status == FORBIDDEN) {
       answer.addHeader(
-          HttpHeaders.WWW_AUTHENTICATE, header(Models.text(), "How to prove who asks (RFC 6750)."));
+          HttpHeaders.WWW_AUTHENTICATE,
+          header(Models.text(), "How to prove who asks, or which scope is missing (RFC 6750).")
+              .required(status == UNAUTHORIZED));
     }
     return answer;
   }

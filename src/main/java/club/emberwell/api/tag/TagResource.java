@@ -1,6 +1,8 @@
 package club.emberwell.api.tag;
 
 import club.emberwell.access.PublicUrl;
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
@@ -50,6 +52,7 @@ public class TagResource {
       @Nullable UUID id,
       @Nullable UUID report) {}
 
+  @Fails(ProblemKind.INVALID_FIELDS)
   @GET
   @Path("{code}")
   @Operation(
