@@ -1,5 +1,6 @@
 #!/bin/bash
-# Makes target/release/emberwell-VERSION.tar.gz and its SHA256SUMS; the same commit gives the same bytes.
+# Makes target/release/emberwell-VERSION.tar.gz and its SHA256SUMS. The same commit gives the same bytes, but for
+# quarkus-app/quarkus/generated-bytecode.jar: Quarkus 3.33 draws names inside it by chance (later lines do not).
 # The version is the tag's (v1.2.3), or what git describe says behind it; "--pack" packs what Maven built last.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -11,7 +12,7 @@ version=${version:-0-unreleased}
 time=$(TZ=UTC git log -1 --format=%cd --date=format-local:%Y-%m-%dT%H:%M:%SZ 2>/dev/null || echo 2026-11-25T00:00:00Z)
 
 if [ "${1:-}" != --pack ]; then
-  mvn -B -q -DskipTests "-Drevision=$version" "-Dproject.build.outputTimestamp=$time" \
+  mvn -B -q -DskipTests "-Drevision=$version" "-Drelease.time=$time" \
     clean package org.cyclonedx:cyclonedx-maven-plugin:makeBom
 fi
 
