@@ -62,8 +62,8 @@ public final class Contract {
 
   private final JsonNode document;
   private final List<Route> routes = new ArrayList<>();
-  private final JsonSchemaFactory schemas;
-  private final SchemaValidatorsConfig config =
+  private final JsonSchema schema;
+  private static final SchemaValidatorsConfig CONFIG =
       SchemaValidatorsConfig.builder()
           .pathType(PathType.JSON_POINTER)
           .formatAssertionsEnabled(true)
@@ -76,13 +76,9 @@ public final class Contract {
       document = JSON.readTree(text);
       close(document);
       String closed = JSON.writeValueAsString(document);
-      schemas =
-          JsonSchemaFactory.getInstance(
-              VersionFlag.V202012,
-              builder ->
-                  builder
-                      .metaSchema(SILENT)
-                      .schemaLoaders(load -> load.schemas(Map.of(ADDRESS, closed))));
+      schema =
+          JsonSchemaFactory.getInstance(VersionFlag.V202012, builder -> builder.metaSchema(SILENT))
+              .getSchema(SchemaLocation.of(ADDRESS), document, CONFIG);
     } catch (JsonProcessingException e) {
       throw new IllegalArgumentException(e);
     }
@@ -181,7 +177,7 @@ public final class Contract {
   Set<ValidationMessage> misfits(String pointer, JsonNode value) {
     return parsed
         .computeIfAbsent(
-            pointer, at -> schemas.getSchema(SchemaLocation.of(ADDRESS + "#" + at), config))
+            pointer, at -> schema.getRefSchema(SchemaLocation.of(ADDRESS + "#" + at).getFragment()))
         .validate(value);
   }
 }
