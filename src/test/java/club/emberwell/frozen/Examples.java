@@ -18,6 +18,10 @@ import java.util.TreeSet;
  * first two remain; whatever each run makes anew is replaced by something fixed that looks alike.
  */
 final class Examples {
+  /** Two need a letter, one a club without an owner; the last would hold itself. */
+  private static final Set<String> WITHOUT =
+      Set.of("askPasswordReset", "confirmEmail", "foundClub", "getDescription");
+
   private static final int LISTED = 2;
   private static final int REFUSED = 300;
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -76,10 +80,11 @@ final class Examples {
     return files;
   }
 
-  /** Operations of the API that no step went through. */
+  /** Operations of the API that no step went through, but should. */
   Set<String> missing() {
     Set<String> missing = new TreeSet<>(HeldToContract.document().operations());
     missing.removeAll(seen.keySet());
+    missing.removeAll(WITHOUT);
     return missing;
   }
 }

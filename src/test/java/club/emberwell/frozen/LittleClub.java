@@ -71,7 +71,8 @@ final class LittleClub {
         if (made == null) {
           stuck.add(raw + " answers nothing to save\n" + told(answer));
         } else {
-          saved.put(step.text("save"), made.toString().replaceFirst("^https?://[^/]+", ""));
+          String dropped = step.has("last") ? ".*/" : "^https?://[^/]+";
+          saved.put(step.text("save"), made.toString().replaceFirst(dropped, ""));
         }
       }
       keep(seen, folder, raw, answer.statusCode(), told(answer));

@@ -17,9 +17,10 @@ import org.yaml.snakeyaml.Yaml;
  * somebody's handle, nobody's for a stranger; {@code name} that of the file which holds what they
  * see, none where nobody looks; {@code status} what has to come back where nobody looks; {@code
  * save} a name for what was made, which later steps write after a dollar sign, {@code from} the
- * field that holds its id; {@code example} makes it the operation's example instead of the first
- * one; {@code match} the version an edit is based on; {@code body} goes as JSON, {@code raw} as it
- * is; {@code fill} and {@code press} are fields and the button of a form.
+ * field that holds its id, {@code last} where only what follows its last slash counts; {@code
+ * example} makes it the operation's example instead of the first one; {@code match} the version an
+ * edit is based on; {@code body} goes as JSON, {@code raw} as it is; {@code fill} and {@code press}
+ * are fields and the button of a form.
  */
 record Step(Map<String, Object> keys) {
 

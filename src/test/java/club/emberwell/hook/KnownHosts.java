@@ -11,10 +11,11 @@ import java.util.concurrent.ConcurrentHashMap;
 /** No test asks a name server: names have the addresses a test says. */
 @Mock
 @ApplicationScoped
-class KnownHosts implements HostNames {
+public class KnownHosts implements HostNames {
   private final Map<String, List<InetAddress>> known = new ConcurrentHashMap<>();
 
-  void say(String host, InetAddress... addresses) {
+  /** From now on the name has these addresses. */
+  public void say(String host, InetAddress... addresses) {
     known.put(host, List.of(addresses));
   }
 

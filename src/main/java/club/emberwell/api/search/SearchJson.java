@@ -41,7 +41,7 @@ record SearchJson(
    * @param next cursor of the next page; left out at the end
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Asked(int page, int size, String sort, String query, String next) {}
+  record Asked(int page, int size, String sort, String query, @Nullable String next) {}
 
   /**
    * What the search can be narrowed by.
