@@ -218,7 +218,7 @@ class HttpStandardsTest {
     Map<String, Object> report = new HashMap<>();
     report.put("laser", laser());
     report.put("material", "birch plywood");
-    report.put("process", "surface engraving");
+    report.put("process", "surface-engraving");
     report.put("settings", Map.of("power", "50 %", "speed", "300 mm/s", "lineSpacing", "0.1 mm"));
     report.put("effect", "right");
     report.put("notes", UUID.randomUUID().toString());

@@ -45,7 +45,7 @@ final class Examples {
         example.set("request", JSON.valueToTree(sent));
       }
       example.put("status", answer.statusCode());
-      if (String.valueOf(answer.contentType()).contains("json")) {
+      if (String.valueOf(answer.contentType()).matches("application/json(;.*)?")) {
         example.set("answer", shortened(read(LittleClub.rounded(answer.asString()))));
       }
       seen.put(operation, example);

@@ -47,6 +47,8 @@ final class Saved {
         Pattern.compile("(?<![\\w-])[\\w-]{43}(?![\\w-])"), "Example".repeat(6) + "s");
   }
 
+  private static final Pattern TAG = Pattern.compile("\\w{3}-\\w");
+
   private final Map<String, String> values = new LinkedHashMap<>();
 
   void put(String name, String value) {
@@ -87,6 +89,9 @@ final class Saved {
             .replaceAll(
                 found ->
                     ids.computeIfAbsent(found.group(), id -> fixed(example + " " + ids.size())));
+    for (String value : values.values()) {
+      alike = TAG.matcher(value).matches() ? alike.replace(value, "JG1-6") : alike;
+    }
     for (Map.Entry<Pattern, String> each : LOOKING_ALIKE.entrySet()) {
       alike = each.getKey().matcher(alike).replaceAll(each.getValue());
     }

@@ -98,7 +98,11 @@ public class ContractOpenApi implements OASFilter {
               .schema(Models.text()));
       operation
           .getResponses()
-          .addAPIResponse("304", OASFactory.createAPIResponse().description("Not changed since."));
+          .addAPIResponse(
+              "304",
+              OASFactory.createAPIResponse()
+                  .description("Not changed since.")
+                  .addHeader(HttpHeaders.ETAG, header(Models.text(), "The version that is kept.")));
     }
     if (route.answersNothing()) {
       List.copyOf(operation.getResponses().getAPIResponses().keySet()).stream()

@@ -1,5 +1,7 @@
 package club.emberwell.api.hook;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
@@ -97,6 +99,7 @@ public class WebhookResource {
   @WithEtag
   @POST
   @Path("{id}/secret")
+  @Consumes(MediaType.WILDCARD)
   @Operation(
       operationId = "renewWebhookSecret",
       summary = "Give a webhook a new secret",
@@ -110,6 +113,8 @@ public class WebhookResource {
 
   @POST
   @Path("{id}/test")
+  @Consumes(MediaType.WILDCARD)
+  @Fails(ProblemKind.INVALID_FIELDS)
   @Operation(
       operationId = "testWebhook",
       summary = "Have a test sent",

@@ -6,6 +6,7 @@ import club.emberwell.report.copy.ReportChange;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a copy has to do about one report.
@@ -15,7 +16,7 @@ import java.util.UUID;
  * @param report as it is now, in the form in which a search finds it; left out of what is gone
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record ReportChangeJson(UUID id, boolean gone, Instant updatedAt, ReportJson report) {
+record ReportChangeJson(UUID id, boolean gone, Instant updatedAt, @Nullable ReportJson report) {
   static ReportChangeJson of(ReportChange change, ReportViews views) {
     return new ReportChangeJson(
         change.id(),

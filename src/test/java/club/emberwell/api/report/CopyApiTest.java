@@ -301,7 +301,7 @@ class CopyApiTest {
     Map<String, Object> grid = new HashMap<>();
     grid.put("laser", Bodies.laser());
     grid.put("material", "birch plywood");
-    grid.put("process", "surface engraving");
+    grid.put("process", "surface-engraving");
     grid.put("settings", Bodies.settings());
     return grid;
   }
