@@ -11,7 +11,10 @@ import java.util.Optional;
  * @param answer as JSON; empty where none was recorded
  */
 public record ApiExample(String curl, String answer) {
-  static ApiExample of(Called called, JsonNode operation) {
+  /**
+   * @param address of the operation at this club
+   */
+  static ApiExample of(Called called, String address, JsonNode operation) {
     StringBuilder curl = new StringBuilder("curl -s");
     if (!called.verb().equals("GET")) {
       curl.append(" -X ").append(called.verb());
@@ -35,7 +38,7 @@ public record ApiExample(String curl, String answer) {
                 curl.append(" \\\n  -H 'Content-Type: application/json' \\\n  -d '")
                     .append(body.toPrettyString().replace("'", "'\\''"))
                     .append('\''));
-    curl.append(" \\\n  '").append(called.path()).append('\'');
+    curl.append(" \\\n  '").append(address).append('\'');
     String answer =
         operation.path("responses").properties().stream()
             .filter(each -> each.getKey().startsWith("2"))

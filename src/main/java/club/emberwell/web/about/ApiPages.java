@@ -1,5 +1,6 @@
 package club.emberwell.web.about;
 
+import club.emberwell.access.PublicUrl;
 import club.emberwell.access.contract.ApiDocument;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryUnknown;
@@ -25,17 +26,19 @@ import org.jboss.resteasy.reactive.RestPath;
 public class ApiPages extends Pages {
   private final ApiReference reference;
   private final ApiDocument document;
+  private final PublicUrl url;
 
-  ApiPages(ApiReference reference, ApiDocument document) {
+  ApiPages(ApiReference reference, ApiDocument document, PublicUrl url) {
     this.reference = reference;
     this.document = document;
+    this.url = url;
   }
 
   @CheckedTemplate
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance api(List<Part> parts);
+    static native TemplateInstance api(List<Part> parts, String base);
 
     static native TemplateInstance part(Part part);
   }
@@ -48,7 +51,7 @@ public class ApiPages extends Pages {
             "The JSON API of "
                 + page.getClubName()
                 + ": every operation with its parameters, answers, problems and an example."));
-    return Templates.api(reference.parts());
+    return Templates.api(reference.parts(), url.of(""));
   }
 
   @GET

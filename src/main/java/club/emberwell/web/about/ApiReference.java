@@ -1,5 +1,6 @@
 package club.emberwell.web.about;
 
+import club.emberwell.access.PublicUrl;
 import club.emberwell.access.contract.ApiDocument;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.remark.Coded;
@@ -23,11 +24,11 @@ public class ApiReference {
 
   private final Map<String, Part> parts = new LinkedHashMap<>();
 
-  ApiReference(ApiDocument document) {
+  ApiReference(ApiDocument document, PublicUrl url) {
     JsonNode tree = document.tree();
     for (JsonNode tag : tree.path("tags")) {
       String label = tag.path("name").asText();
-      List<Deed> deeds = deeds(tree, label);
+      List<Deed> deeds = deeds(tree, label, url);
       if (!deeds.isEmpty()) {
         String slug = label.toLowerCase(Locale.ROOT);
         String about = tag.path("description").asText();
@@ -75,7 +76,7 @@ public class ApiReference {
     return Optional.ofNullable(parts.get(slug));
   }
 
-  private static List<Deed> deeds(JsonNode tree, String tag) {
+  private static List<Deed> deeds(JsonNode tree, String tag, PublicUrl url) {
     List<Deed> deeds = new ArrayList<>();
     operations(tree, tag)
         .forEach(
@@ -96,7 +97,7 @@ public class ApiReference {
                       bodies("", operation.path("requestBody")),
                       answers(operation),
                       problems(operation),
-                      ApiExample.of(called, operation)));
+                      ApiExample.of(called, url.of(called.path()), operation)));
             });
     return deeds;
   }

@@ -98,13 +98,17 @@ public class DataPages extends Pages {
     return new Given(
         made,
         size(made.zip().bytes()),
-        "%s in %s reports of %s members"
+        "%s, in %s, of %s"
             .formatted(
-                number(made.counts().trials()),
-                number(made.counts().reports()),
-                number(made.counts().members())),
+                number(made.counts().trials(), "trial"),
+                number(made.counts().reports(), "report"),
+                number(made.counts().members(), "member")),
         made.licences(),
         made.files().stream().map(file -> new Row(file.name(), size(file.bytes()))).toList());
+  }
+
+  private static String number(int count, String what) {
+    return number(count) + " " + what + (count == 1 ? "" : "s");
   }
 
   private static String number(int count) {
