@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.desk.Cast;
 import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.word.VocabularyCare;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import io.quarkus.test.junit.QuarkusTest;
@@ -65,7 +66,7 @@ class AuditTrailTest {
     StringWriter out = new StringWriter();
     trail.export(trail.exportable(moderator, filter), AuditTrail.Format.CSV, out);
     assertEquals(lines + 1, out.toString().lines().count());
-    assertEquals(DeskLimits.AUDIT_PAGE, trail.page(moderator, filter, null).rows().size());
+    assertEquals(DeskLimits.AUDIT_PAGE, trail.page(moderator, filter, Part.FIRST).rows().size());
   }
 
   @Test
@@ -77,7 +78,7 @@ class AuditTrailTest {
             .formatted(word, word, word));
     care.dismiss(moderator, word, "Not a word.");
     AuditFilter about = new AuditFilter(null, null, "unfiled", word.toString(), null, null);
-    AuditLine line = trail.page(moderator, about, null).rows().get(0);
+    AuditLine line = trail.page(moderator, about, Part.FIRST).rows().get(0);
     assertEquals("dismiss-word", line.action());
     assertEquals(moderator.handle(), line.who());
     assertEquals("Not a word.", line.reason());
