@@ -25,6 +25,7 @@ public class SweptCatalog {
         List.of(
             // terms are never deleted; the tests' own user may pass by what points to them
             "set local session_replication_role = replica",
+            "update report set material = null where material like '%1$s%%'",
             "delete from catalog_merge where loser like '%1$s%%'",
             "delete from synonym where term_id like '%%:%1$s%%'",
             "delete from term where slug like '%1$s%%'",
