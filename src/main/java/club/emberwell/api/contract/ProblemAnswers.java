@@ -90,6 +90,9 @@ final class ProblemAnswers {
     if (route.localSignIn()) {
       kinds.add(ProblemKind.NOT_FOUND);
     }
+    if (route.reads() && route.tagged()) {
+      kinds.add(ProblemKind.CHANGED);
+    }
     body(operation.getRequestBody(), kinds);
     if (!route.reads()) {
       writes(route, kinds);

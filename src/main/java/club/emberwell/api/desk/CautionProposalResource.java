@@ -1,5 +1,7 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.desk.DeskRequests.Propose;
 import club.emberwell.api.desk.WordsJson.ProposalView;
 import club.emberwell.api.view.ListJson;
@@ -42,6 +44,7 @@ public class CautionProposalResource {
 
   @Keyed
   @POST
+  @Fails(ProblemKind.CHANGED)
   @Operation(
       operationId = "proposeCaution",
       summary = "Propose how a caution should read; somebody else looks at it first")

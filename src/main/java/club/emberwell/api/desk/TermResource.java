@@ -1,5 +1,7 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.desk.DeskRequests.EditTerm;
 import club.emberwell.api.desk.DeskRequests.Merge;
 import club.emberwell.api.desk.DeskRequests.NewTerm;
@@ -137,6 +139,7 @@ public class TermResource {
 
   @GET
   @Path("{value}/merge")
+  @Fails(ProblemKind.INVALID_FIELDS)
   @Operation(operationId = "previewMerge", summary = "What a merge into another term would move")
   public EffectsView preview(
       @RestPath String kind, @RestPath String value, @RestQuery String into) {

@@ -94,6 +94,7 @@ public class PasswordResetResource {
   @POST
   @Path("links")
   @RolesAllowed(Role.OWN)
+  @Fails(ProblemKind.NOT_FOUND)
   @Operation(
       operationId = "makePasswordLink",
       summary = "Make a link to hand over, for clubs without mail",

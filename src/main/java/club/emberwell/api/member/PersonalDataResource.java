@@ -3,6 +3,8 @@ package club.emberwell.api.member;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.Downloads;
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.exchange.Eraser;
 import club.emberwell.exchange.MemberDownload;
 import club.emberwell.member.Role;
@@ -51,6 +53,7 @@ public class PersonalDataResource {
   @GET
   @Path("me/data")
   @Produces("application/zip")
+  @Fails(ProblemKind.TOO_FAST)
   @Operation(operationId = "downloadMyData", summary = "All of my data in one zip file")
   public Response data() {
     return Downloads.once(download.pack(actor.get()));
