@@ -5,18 +5,15 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.access.PublicUrl;
-import club.emberwell.access.problem.ProblemException;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.talk.Matching;
 import club.emberwell.web.frame.Browser;
-import club.emberwell.web.outside.SecurityReports.Address;
 import com.rometools.rome.feed.synd.SyndEntry;
 import com.rometools.rome.feed.synd.SyndFeed;
 import com.rometools.rome.io.SyndFeedInput;
@@ -33,12 +30,10 @@ import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
 import java.io.StringReader;
 import java.net.URI;
-import java.time.Instant;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -381,28 +376,5 @@ class OutsideTest {
     assertTrue(ada.get("/me").page().getElementById("password-heading") != null);
     given().get("/.well-known/security.txt").then().statusCode(404);
     assertNull(given().get("/.well-known/no-such-thing").header("Location"));
-  }
-
-  /** What an operator says of holes in the server. */
-  private record Said(Optional<List<Address>> contact, Optional<Address> policy)
-      implements SecurityReports {}
-
-  @Test
-  void whoFindsAHoleIsToldWhomToTellOnlyWhereTheOperatorSaidSo() {
-    Said said =
-        new Said(
-            Optional.of(
-                List.of(new Address("sec@club.example"), new Address("tel:+1-201-555-0123"))),
-            Optional.of(new Address("https://club.example/security")));
-    List<String> lines = new WellKnown(said, club, url).security().lines().toList();
-    assertEquals("Contact: mailto:sec@club.example", lines.get(0));
-    assertEquals("Contact: tel:+1-201-555-0123", lines.get(1));
-    Instant expires = Instant.parse(lines.get(2).replace("Expires: ", ""));
-    assertTrue(expires.isAfter(Instant.now()), lines.get(2));
-    assertTrue(lines.contains("Policy: https://club.example/security"), lines.toString());
-    assertThrows(IllegalArgumentException.class, () -> new Address("http://club.example"));
-    assertThrows(IllegalArgumentException.class, () -> new Address("somebody"));
-    WellKnown silent = new WellKnown(new Said(Optional.empty(), Optional.empty()), club, url);
-    assertThrows(ProblemException.class, silent::security);
   }
 }
