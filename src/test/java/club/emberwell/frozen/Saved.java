@@ -14,10 +14,14 @@ final class Saved {
   private static final Pattern UUIDS =
       Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
 
+  private static final Pattern CURSOR = Pattern.compile("\"next\" : \"[\\w-]+\"");
+
   /** From the most telling to the least. */
   private static final Map<Pattern, String> CHANGING = new LinkedHashMap<>();
 
   static {
+    CHANGING.put(Pattern.compile("W/\"[^\"]*\""), "W/\"<tag>\"");
+    CHANGING.put(CURSOR, "\"next\" : \"<cursor>\"");
     CHANGING.put(UUIDS, "<id>");
     CHANGING.put(Pattern.compile("ew_[\\w-]{43}"), "<token>");
     CHANGING.put(Pattern.compile("\\d{4}-\\d\\d-\\d\\dT[\\d:]{8}\\.\\d{6}Z"), "<time>");
@@ -36,6 +40,8 @@ final class Saved {
   private static final Map<Pattern, String> LOOKING_ALIKE = new LinkedHashMap<>();
 
   static {
+    LOOKING_ALIKE.put(CURSOR, "\"next\" : \"" + "Example".repeat(6) + "\"");
+    LOOKING_ALIKE.put(Pattern.compile("whsec_[\\w+/]+=*"), "whsec_" + "Example".repeat(6) + "s=");
     LOOKING_ALIKE.put(Pattern.compile("ew_[\\w-]{43}"), "ew_" + "Example".repeat(6) + "s");
     LOOKING_ALIKE.put(
         Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:[\\d.]+Z"),

@@ -1,5 +1,6 @@
 package club.emberwell.api.catalog;
 
+import club.emberwell.access.Etags;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.catalog.Catalog;
@@ -7,14 +8,13 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Role;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.EntityTag;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -29,9 +29,11 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Vocabulary")
 public class VocabularyResource {
   private final CatalogService catalog;
+  private final RoutingContext request;
 
-  VocabularyResource(CatalogService catalog) {
+  VocabularyResource(CatalogService catalog, RoutingContext request) {
     this.catalog = catalog;
+    this.request = request;
   }
 
   /** Every living term, parents before children; the version is that of the whole vocabulary. */
@@ -43,8 +45,8 @@ public class VocabularyResource {
   @Path("materials")
   @Operation(operationId = "listMaterials", summary = "All materials")
   @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
-  public Response materials(@Context Request request) {
-    return answer(TermKind.MATERIAL, request);
+  public Response materials() {
+    return answer(TermKind.MATERIAL);
   }
 
   @WithEtag
@@ -52,8 +54,8 @@ public class VocabularyResource {
   @Path("coatings")
   @Operation(operationId = "listCoatings", summary = "All coatings")
   @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
-  public Response coatings(@Context Request request) {
-    return answer(TermKind.COATING, request);
+  public Response coatings() {
+    return answer(TermKind.COATING);
   }
 
   @WithEtag
@@ -61,8 +63,8 @@ public class VocabularyResource {
   @Path("colours")
   @Operation(operationId = "listColours", summary = "All colour words")
   @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
-  public Response colours(@Context Request request) {
-    return answer(TermKind.COLOUR, request);
+  public Response colours() {
+    return answer(TermKind.COLOUR);
   }
 
   @WithEtag
@@ -70,19 +72,20 @@ public class VocabularyResource {
   @Path("defects")
   @Operation(operationId = "listDefects", summary = "All named defects")
   @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
-  public Response defects(@Context Request request) {
-    return answer(TermKind.DEFECT, request);
+  public Response defects() {
+    return answer(TermKind.DEFECT);
   }
 
-  private Response answer(TermKind kind, Request request) {
+  private Response answer(TermKind kind) {
     Catalog now = catalog.snapshot();
-    EntityTag tag = new EntityTag(kind.code() + "-" + now.version());
-    Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
-    if (unchanged != null) {
-      return unchanged.tag(tag).build();
+    String tag = "\"" + kind.code() + "-" + now.version() + "\"";
+    if (Etags.held(request, tag)) {
+      return Response.notModified().header(HttpHeaders.ETAG, tag).build();
     }
     List<TermJson> terms =
         now.vocabulary().terms(kind).stream().map(term -> TermJson.of(now, term)).toList();
-    return Response.ok(new VocabularyJson(now.version(), ListJson.of(terms))).tag(tag).build();
+    return Response.ok(new VocabularyJson(now.version(), ListJson.of(terms)))
+        .header(HttpHeaders.ETAG, tag)
+        .build();
   }
 }

@@ -1,17 +1,17 @@
 package club.emberwell.api.contract;
 
 import club.emberwell.access.ApiPaths;
+import club.emberwell.access.Etags;
 import club.emberwell.access.contract.ApiDocument;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Role;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.EntityTag;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -24,9 +24,11 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Description")
 public class DocumentResource {
   private final ApiDocument document;
+  private final RoutingContext request;
 
-  DocumentResource(ApiDocument document) {
+  DocumentResource(ApiDocument document, RoutingContext request) {
     this.document = document;
+    this.request = request;
   }
 
   @WithEtag
@@ -34,11 +36,10 @@ public class DocumentResource {
   @RolesAllowed(Role.READ)
   @Operation(operationId = "getDescription", summary = "The description of the API, OpenAPI 3.1")
   @APIResponseSchema(value = Map.class, responseCode = "200")
-  public Response get(@Context Request request) {
-    EntityTag tag = new EntityTag(document.tag());
-    Response.ResponseBuilder unchanged = request.evaluatePreconditions(tag);
-    return unchanged == null
-        ? Response.ok(document.bytes()).tag(tag).build()
-        : unchanged.tag(tag).build();
+  public Response get() {
+    String tag = "\"" + document.tag() + "\"";
+    return Etags.held(request, tag)
+        ? Response.notModified().header(HttpHeaders.ETAG, tag).build()
+        : Response.ok(document.bytes()).header(HttpHeaders.ETAG, tag).build();
   }
 }

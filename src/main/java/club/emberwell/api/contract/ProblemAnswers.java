@@ -90,9 +90,6 @@ final class ProblemAnswers {
     if (route.localSignIn()) {
       kinds.add(ProblemKind.NOT_FOUND);
     }
-    if (route.reads() && route.tagged()) {
-      kinds.add(ProblemKind.CHANGED);
-    }
     body(operation.getRequestBody(), kinds);
     if (!route.reads()) {
       writes(route, kinds);
