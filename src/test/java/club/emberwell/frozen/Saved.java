@@ -40,6 +40,7 @@ final class Saved {
   private static final Map<Pattern, String> LOOKING_ALIKE = new LinkedHashMap<>();
 
   static {
+    LOOKING_ALIKE.put(Pattern.compile("\"bytes\" : \\d+"), "\"bytes\" : 31431");
     LOOKING_ALIKE.put(CURSOR, "\"next\" : \"" + "Example".repeat(6) + "\"");
     LOOKING_ALIKE.put(Pattern.compile("whsec_[\\w+/]+=*"), "whsec_" + "Example".repeat(6) + "s=");
     LOOKING_ALIKE.put(Pattern.compile("ew_[\\w-]{43}"), "ew_" + "Example".repeat(6) + "s");

@@ -2,7 +2,9 @@ package club.emberwell.api.data;
 
 import club.emberwell.access.ApiPaths;
 import club.emberwell.access.PublicUrl;
+import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.exchange.open.DataFile;
 import club.emberwell.exchange.open.DataPackage;
 import club.emberwell.exchange.open.PackageMaker;
@@ -59,6 +61,7 @@ public class DataResource {
   public record FileJson(String name, String url, long bytes, String sha256) {}
 
   @GET
+  @Fails(ProblemKind.NOT_FOUND)
   @Operation(
       operationId = "getData",
       summary = "The data to take along",

@@ -14,6 +14,7 @@ import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -72,6 +73,7 @@ public class RuleRunner {
       entries.all(some.stream().map(Change::id).collect(Collectors.toSet())).stream()
           .filter(entry -> entry.kind() != EntryKind.PHOTO)
           .filter(entry -> entry.live() || entry.state() == EntryState.WAITING)
+          .sorted(Comparator.comparing(entry -> entry.times().created()))
           .forEach(entry -> check(entry, all));
     }
   }
