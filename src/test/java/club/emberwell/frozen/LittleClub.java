@@ -118,7 +118,12 @@ final class LittleClub {
     for (String name : new String[] {"Content-Type", "ETag", "Location", "WWW-Authenticate"}) {
       String value = answer.header(name);
       // what follows the version in a tag is a hash of ids and times
-      String same = value == null ? null : value.replaceFirst("(\"\\d+)-[^\"]+", "$1-<hash>");
+      String same =
+          value == null
+              ? null
+              : value
+                  .replaceFirst("(^\"\\d+)-[^\"]+", "$1-<hash>")
+                  .replaceFirst("^W/\".*\"", "W/\"<tag>\"");
       told.append(same == null ? "" : name + ": " + same + "\n");
     }
     String body = answer.asString();

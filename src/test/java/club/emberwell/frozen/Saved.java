@@ -14,14 +14,16 @@ final class Saved {
   private static final Pattern UUIDS =
       Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
 
-  private static final Pattern CURSOR = Pattern.compile("\"next\" : \"[\\w-]+\"");
+  private static final Pattern WEBHOOK_SECRET = Pattern.compile("whsec_[\\w+/]+=*");
+
+  /** The place of a row in a list: its keys, among them ids and times. */
+  private static final Pattern CURSOR =
+      Pattern.compile("(?<![\\w-])(?![0-9a-f]{64}(?![\\w-]))(?!Cursor)[\\w-]{60,}(?![\\w-])");
 
   /** From the most telling to the least. */
   private static final Map<Pattern, String> CHANGING = new LinkedHashMap<>();
 
   static {
-    CHANGING.put(Pattern.compile("W/\"[^\"]*\""), "W/\"<tag>\"");
-    CHANGING.put(CURSOR, "\"next\" : \"<cursor>\"");
     CHANGING.put(UUIDS, "<id>");
     CHANGING.put(Pattern.compile("ew_[\\w-]{43}"), "<token>");
     CHANGING.put(Pattern.compile("\\d{4}-\\d\\d-\\d\\dT[\\d:]{8}\\.\\d{6}Z"), "<time>");
@@ -33,6 +35,8 @@ final class Saved {
     CHANGING.put(Pattern.compile("\\d+ (min|h|days)( ago)"), "<age>$2");
     CHANGING.put(Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "<club>");
     CHANGING.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "<hash>");
+    CHANGING.put(WEBHOOK_SECRET, "<webhook-secret>");
+    CHANGING.put(CURSOR, "<cursor>");
     CHANGING.put(Pattern.compile("(?<![\\w-])[\\w-]{43}(?![\\w-])"), "<secret>");
   }
 
@@ -40,9 +44,6 @@ final class Saved {
   private static final Map<Pattern, String> LOOKING_ALIKE = new LinkedHashMap<>();
 
   static {
-    LOOKING_ALIKE.put(Pattern.compile("\"bytes\" : \\d+"), "\"bytes\" : 31431");
-    LOOKING_ALIKE.put(CURSOR, "\"next\" : \"" + "Example".repeat(6) + "\"");
-    LOOKING_ALIKE.put(Pattern.compile("whsec_[\\w+/]+=*"), "whsec_" + "Example".repeat(6) + "s=");
     LOOKING_ALIKE.put(Pattern.compile("ew_[\\w-]{43}"), "ew_" + "Example".repeat(6) + "s");
     LOOKING_ALIKE.put(
         Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:[\\d.]+Z"),
@@ -50,6 +51,8 @@ final class Saved {
     LOOKING_ALIKE.put(
         Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "https://club.example");
     LOOKING_ALIKE.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "0123456789abcdef".repeat(4));
+    LOOKING_ALIKE.put(WEBHOOK_SECRET, "whsec_" + "Example".repeat(6) + "s=");
+    LOOKING_ALIKE.put(CURSOR, "Cursor".repeat(12));
     LOOKING_ALIKE.put(
         Pattern.compile("(?<![\\w-])[\\w-]{43}(?![\\w-])"), "Example".repeat(6) + "s");
   }
