@@ -51,6 +51,7 @@ final class Saved {
     LOOKING_ALIKE.put(
         Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "https://club.example");
     LOOKING_ALIKE.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "0123456789abcdef".repeat(4));
+    LOOKING_ALIKE.put(Pattern.compile("\"bytes\" : \\d+"), "\"bytes\" : 31431");
     LOOKING_ALIKE.put(WEBHOOK_SECRET, "whsec_" + "Example".repeat(6) + "s=");
     LOOKING_ALIKE.put(CURSOR, "Cursor".repeat(12));
     LOOKING_ALIKE.put(
