@@ -21,6 +21,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
@@ -63,6 +64,12 @@ final class WordsJson {
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record ChangeView(
       long version, @Nullable TermKind kind, Set<String> terms, Set<String> spellings) {
+    ChangeView {
+      // in one order, whatever a set has
+      terms = new TreeSet<>(terms);
+      spellings = new TreeSet<>(spellings);
+    }
+
     static ChangeView of(CatalogChange c) {
       return new ChangeView(c.version(), c.kind(), c.slugs(), c.spellings());
     }
