@@ -1,5 +1,7 @@
 package club.emberwell.api.grid;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.SettingsJson;
 import club.emberwell.api.writes.ApiRequest;
@@ -113,6 +115,7 @@ public class GridNextResource {
   }
 
   @GET
+  @Fails(ProblemKind.INVALID_FIELDS)
   @Operation(
       operationId = "proposeNextTests",
       summary = "What to burn next",
