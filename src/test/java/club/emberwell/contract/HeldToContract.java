@@ -40,7 +40,8 @@ public final class HeldToContract implements Filter {
   private static final ObjectMapper JSON = new ObjectMapper();
 
   /** {@code -Dcontract.deviations=FILE} */
-  private static final String COLLECTED = System.getProperty("contract.deviations");
+  private static final String COLLECTED =
+      System.getProperty("contract.deviations", "target/contract-deviations.txt");
 
   /** Headers that say something of the answer; what else there is comes from the transport. */
   private static final List<String> TELLING =
