@@ -9,12 +9,10 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response.Status;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.Base64;
 import java.util.Set;
+import org.apache.commons.codec.digest.DigestUtils;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**
@@ -78,12 +76,7 @@ class ConditionalAnswers {
   }
 
   private static String hash(String body) {
-    try {
-      MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      byte[] whole = sha.digest(body.getBytes(StandardCharsets.UTF_8));
-      return Base64.getUrlEncoder().withoutPadding().encodeToString(Arrays.copyOf(whole, HASH));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
+    byte[] whole = DigestUtils.sha256(body);
+    return Base64.getUrlEncoder().withoutPadding().encodeToString(Arrays.copyOf(whole, HASH));
   }
 }

@@ -19,8 +19,7 @@ public class PublicUrl {
 
   /** An absolute address for a path that starts with a slash. */
   public String of(String path) {
-    String base = url.toString();
-    return (base.endsWith("/") ? base.substring(0, base.length() - 1) : base) + path;
+    return url + path;
   }
 
   boolean secure() {

@@ -1,13 +1,10 @@
 package club.emberwell.catalog;
 
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /** SHA-256 of what terms say, independent of their order and of their version numbers. */
 public final class ContentHash {
@@ -38,11 +35,6 @@ public final class ContentHash {
   }
 
   public static String sha256(String text) {
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
-    }
+    return DigestUtils.sha256Hex(text);
   }
 }

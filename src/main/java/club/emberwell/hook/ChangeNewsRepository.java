@@ -6,9 +6,8 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.EntryState;
 import club.emberwell.hook.HookEvent.Move;
-import club.emberwell.laser.LaserSource;
-import club.emberwell.laser.Process;
 import club.emberwell.remark.Coded;
+import club.emberwell.talk.watch.Find;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
 import java.time.Instant;
@@ -104,20 +103,16 @@ class ChangeNewsRepository {
 
   private static About about(Tuple row) {
     EntryKind kind = Coded.of(EntryKind.class, row.get("kind", String.class)).orElseThrow();
+    String title = row.get("title", String.class);
     String live = EntryState.LIVE.code();
     String parent = row.get("parent_state", String.class);
     return new About(
         new EntryRef(kind, row.get("entry_id", UUID.class)),
         row.get("parent_id", UUID.class),
-        kind == EntryKind.REPORT ? work(row) : row.get("title", String.class),
+        kind == EntryKind.REPORT
+            ? Find.reportTitle(
+                title, row.get("process", String.class), row.get("source", String.class))
+            : title,
         live.equals(row.get("state", String.class)) && (parent == null || live.equals(parent)));
-  }
-
-  /** A report by what was worked on, how and with what. */
-  private static String work(Tuple row) {
-    String how =
-        Process.of(row.get("process", String.class)).orElseThrow().label().toLowerCase(Locale.ROOT);
-    String source = LaserSource.of(row.get("source", String.class)).orElseThrow().label();
-    return "%s: %s, %s".formatted(row.get("title", String.class), how, source);
   }
 }

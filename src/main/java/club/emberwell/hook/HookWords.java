@@ -20,11 +20,10 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
  */
 @ApplicationScoped
 class HookWords {
-  /** Always six decimals, as everywhere in the API. */
   private final String server;
 
   HookWords(@ConfigProperty(name = "emberwell.public-url") String publicUrl) {
-    this.server = publicUrl.replaceAll("/$", "");
+    this.server = publicUrl;
   }
 
   /** A delivery of something that happened. */

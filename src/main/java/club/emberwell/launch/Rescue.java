@@ -4,8 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -15,6 +13,7 @@ import java.time.Duration;
 import java.util.Base64;
 import java.util.UUID;
 import java.util.concurrent.Callable;
+import org.apache.commons.codec.digest.DigestUtils;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
@@ -58,7 +57,7 @@ final class Rescue {
       connection.setAutoCommit(false);
       UUID member = member(connection, handle);
       run(connection, "DELETE FROM once_link WHERE kind = 'reset' AND member_id = ?", member);
-      run(connection, LINK, hash(secret), member);
+      run(connection, LINK, DigestUtils.sha256(secret), member);
       run(connection, LOG, "make-reset-link", "member", member.toString());
       connection.commit();
       return given.value("emberwell.public-url").orElseGet(address::url) + "/reset/" + secret;
@@ -134,14 +133,6 @@ final class Rescue {
         statement.setObject(i + 1, values[i]);
       }
       statement.executeUpdate();
-    }
-  }
-
-  private static byte[] hash(String secret) {
-    try {
-      return MessageDigest.getInstance("SHA-256").digest(secret.getBytes(StandardCharsets.UTF_8));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
     }
   }
 

@@ -1,11 +1,9 @@
 package club.emberwell.member;
 
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.Locale;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /** Random secrets and what is stored of them. */
 public final class Secrets {
@@ -46,10 +44,6 @@ public final class Secrets {
 
   /** What stands in the database; a random secret needs no slow hash. */
   public static byte[] sha256(String secret) {
-    try {
-      return MessageDigest.getInstance("SHA-256").digest(secret.getBytes(StandardCharsets.UTF_8));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
+    return DigestUtils.sha256(secret);
   }
 }

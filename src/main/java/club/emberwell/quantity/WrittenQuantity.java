@@ -13,4 +13,9 @@ public record WrittenQuantity(String text, BigDecimal value, String unit) {
   public static WrittenQuantity of(String text) {
     return new WrittenQuantity(text, null, null);
   }
+
+  /** As it was typed; a value with a code as both. */
+  public String typed() {
+    return text != null ? text : value.toPlainString() + " " + unit;
+  }
 }

@@ -8,15 +8,12 @@ import io.smallrye.openapi.runtime.io.Format;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.Arrays;
-import java.util.HexFormat;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /** The one description of the API (OpenAPI 3.1), made while the program was built. */
 @ApplicationScoped
 public class ApiDocument {
-  private static final int TAG_BYTES = 8;
+  private static final int TAG_LETTERS = 16;
 
   private final JsonNode tree;
   private final byte[] bytes;
@@ -27,12 +24,9 @@ public class ApiDocument {
       tree =
           json.readTree(documents.getDocument(OpenApiConstants.DEFAULT_DOCUMENT_NAME, Format.JSON));
       bytes = json.writeValueAsBytes(tree);
-      byte[] sum = MessageDigest.getInstance("SHA-256").digest(bytes);
-      tag = HexFormat.of().formatHex(Arrays.copyOf(sum, TAG_BYTES));
+      tag = DigestUtils.sha256Hex(bytes).substring(0, TAG_LETTERS);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
     }
   }
 

@@ -15,7 +15,6 @@ import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.Operation;
-import org.eclipse.microprofile.openapi.models.headers.Header;
 import org.eclipse.microprofile.openapi.models.info.Info;
 import org.eclipse.microprofile.openapi.models.media.MediaType;
 import org.eclipse.microprofile.openapi.models.media.Schema;
@@ -102,7 +101,8 @@ public class ContractOpenApi implements OASFilter {
               "304",
               OASFactory.createAPIResponse()
                   .description("Not changed since.")
-                  .addHeader(HttpHeaders.ETAG, header(Models.text(), "The version that is kept.")));
+                  .addHeader(
+                      HttpHeaders.ETAG, Models.header(Models.text(), "The version that is kept.")));
     }
     if (route.answersNothing()) {
       List.copyOf(operation.getResponses().getAPIResponses().keySet()).stream()
@@ -120,17 +120,18 @@ public class ContractOpenApi implements OASFilter {
       answer.getContent().getMediaTypes().forEach(ContractOpenApi::file);
     }
     if (done && route.tagged()) {
-      answer.addHeader(HttpHeaders.ETAG, header(Models.text(), "The version that was answered."));
+      answer.addHeader(
+          HttpHeaders.ETAG, Models.header(Models.text(), "The version that was answered."));
     }
     if (done && route.pages()) {
       answer.addHeader(
           HttpHeaders.LINK,
-          header(Models.text(), "Where the list goes on, as rel=next.").required(false));
+          Models.header(Models.text(), "Where the list goes on, as rel=next.").required(false));
     }
     if (status.equals("201")) {
       answer.addHeader(
           HttpHeaders.LOCATION,
-          header(Models.text().format("uri-reference"), "Where it is from now on."));
+          Models.header(Models.text().format("uri-reference"), "Where it is from now on."));
     }
     if (answer.getDescription() == null || answer.getDescription().isBlank()) {
       answer.setDescription(status.equals("204") ? "Done." : "OK");
@@ -170,10 +171,6 @@ public class ContractOpenApi implements OASFilter {
         .name(name)
         .required(required)
         .description(description);
-  }
-
-  private static Header header(Schema schema, String description) {
-    return OASFactory.createHeader().required(true).schema(schema).description(description);
   }
 
   private static void introduce(OpenAPI api) {

@@ -3,6 +3,7 @@ package club.emberwell.api.contract;
 import java.math.BigDecimal;
 import java.util.List;
 import org.eclipse.microprofile.openapi.OASFactory;
+import org.eclipse.microprofile.openapi.models.headers.Header;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
 
@@ -43,6 +44,11 @@ final class Models {
   /** Fits nothing. */
   static Schema nothing() {
     return OASFactory.createSchema().booleanSchema(false);
+  }
+
+  /** A header that is always there. */
+  static Header header(Schema schema, String description) {
+    return OASFactory.createHeader().required(true).schema(schema).description(description);
   }
 
   private static Schema typed(SchemaType type) {

@@ -14,7 +14,6 @@ import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.models.Components;
 import org.eclipse.microprofile.openapi.models.Operation;
-import org.eclipse.microprofile.openapi.models.headers.Header;
 import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
 import org.eclipse.microprofile.openapi.models.parameters.RequestBody;
@@ -193,24 +192,22 @@ final class ProblemAnswers {
     if (WAITING.contains(status)) {
       answer.addHeader(
           HttpHeaders.RETRY_AFTER,
-          header(Models.integer(0), "Seconds to wait before the next try."));
+          Models.header(Models.integer(0), "Seconds to wait before the next try."));
     }
     if (status == PRECONDITION_FAILED) {
       answer.addHeader(
           HttpHeaders.ETAG,
-          header(Models.text(), "The present version, where it can be told.").required(false));
+          Models.header(Models.text(), "The present version, where it can be told.")
+              .required(false));
     }
     if (status == UNAUTHORIZED || status == FORBIDDEN) {
       answer.addHeader(
           HttpHeaders.WWW_AUTHENTICATE,
-          header(Models.text(), "How to prove who asks, or which scope is missing (RFC 6750).")
+          Models.header(
+                  Models.text(), "How to prove who asks, or which scope is missing (RFC 6750).")
               .required(status == UNAUTHORIZED));
     }
     return answer;
-  }
-
-  private static Header header(Schema schema, String description) {
-    return OASFactory.createHeader().description(description).required(true).schema(schema);
   }
 
   private static Schema problem() {

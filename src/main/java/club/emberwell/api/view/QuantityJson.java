@@ -33,7 +33,8 @@ public record QuantityJson(BigDecimal value, String unit, @Nullable String writt
   public static QuantityJson of(QuantityKind kind, Double value, WrittenQuantity written) {
     return value == null
         ? null
-        : new QuantityJson(number(value), kind.canonicalUnit(), text(written));
+        : new QuantityJson(
+            number(value), kind.canonicalUnit(), written == null ? null : written.typed());
   }
 
   /** A number without unit; null stays null. */
@@ -43,14 +44,5 @@ public record QuantityJson(BigDecimal value, String unit, @Nullable String writt
     }
     BigDecimal plain = BigDecimal.valueOf(value).round(SURE).stripTrailingZeros();
     return plain.scale() < 0 ? plain.setScale(0) : plain;
-  }
-
-  private static String text(WrittenQuantity written) {
-    if (written == null) {
-      return null;
-    }
-    return written.text() != null
-        ? written.text()
-        : written.value().toPlainString() + " " + written.unit();
   }
 }

@@ -18,8 +18,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.function.Supplier;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /**
  * Runs the writing POSTs of the API once per {@code Idempotency-Key}: 400 without a key, 422 for a
@@ -91,11 +91,11 @@ public class KeyedWrites {
 
   private byte[] fingerprint(Object body) {
     try {
-      MessageDigest sha = MessageDigest.getInstance("SHA-256");
+      MessageDigest sha = DigestUtils.getSha256Digest();
       String what = request.request().method().name() + " " + request.normalizedPath() + "\n";
       sha.update(what.getBytes(StandardCharsets.UTF_8));
       return sha.digest(body instanceof byte[] file ? file : json.writeValueAsBytes(body));
-    } catch (NoSuchAlgorithmException | JsonProcessingException e) {
+    } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }
   }

@@ -31,6 +31,8 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Collectors;
+import org.apache.commons.codec.digest.DigestUtils;
+import org.apache.commons.codec.digest.MessageDigestAlgorithms;
 import org.apache.commons.compress.archivers.zip.ZipArchiveEntry;
 import org.apache.commons.compress.archivers.zip.ZipArchiveOutputStream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -74,7 +76,7 @@ class PackageWriter {
     this.key = key;
     this.json = json;
     this.threads = threads;
-    this.publicUrl = publicUrl.replaceFirst("/+$", "");
+    this.publicUrl = publicUrl;
   }
 
   /** What was found while the reports went by. */
@@ -211,6 +213,7 @@ class PackageWriter {
         Files.delete(one.bytes());
       }
     }
-    return new DataFile(ZIP, Files.size(file), Sums.of(file));
+    return new DataFile(
+        ZIP, Files.size(file), new DigestUtils(MessageDigestAlgorithms.SHA_256).digestAsHex(file));
   }
 }

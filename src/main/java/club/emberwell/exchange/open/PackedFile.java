@@ -10,6 +10,7 @@ import java.util.HexFormat;
 import java.util.zip.CRC32;
 import java.util.zip.Deflater;
 import java.util.zip.DeflaterOutputStream;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /**
  * A file of the package while it is written: packed to the disk at once, so that several are
@@ -20,7 +21,7 @@ final class PackedFile extends OutputStream {
 
   private final String name;
   private final Path packed;
-  private final MessageDigest sum = Sums.sha256();
+  private final MessageDigest sum = DigestUtils.getSha256Digest();
   private final CRC32 crc = new CRC32();
   // most of the time goes into packing: the fastest way makes files a fifth larger
   private final Deflater deflater = new Deflater(Deflater.BEST_SPEED, true);

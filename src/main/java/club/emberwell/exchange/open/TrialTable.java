@@ -154,9 +154,7 @@ final class TrialTable {
   /** A text with its unit; a number that came with a code as both. */
   private static String text(Object written) {
     if (written instanceof WrittenQuantity quantity) {
-      return quantity.text() == null
-          ? quantity.value().toPlainString() + " " + quantity.unit()
-          : quantity.text();
+      return quantity.typed();
     }
     return written == null ? null : written.toString();
   }

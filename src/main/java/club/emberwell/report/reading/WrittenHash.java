@@ -1,10 +1,7 @@
 package club.emberwell.report.reading;
 
 import club.emberwell.bench.StoredJson;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
+import org.apache.commons.codec.digest.DigestUtils;
 
 /** Tells whether two entries say the same; what was confirmed does not matter. */
 public final class WrittenHash {
@@ -16,12 +13,6 @@ public final class WrittenHash {
 
   /** The same for words of any kind. */
   public static String ofWords(Object written) {
-    String json = StoredJson.write(written);
-    try {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      return HexFormat.of().formatHex(digest.digest(json.getBytes(StandardCharsets.UTF_8)));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
+    return DigestUtils.sha256Hex(StoredJson.write(written));
   }
 }

@@ -60,7 +60,7 @@ public record Find(
   }
 
   /** Names a report by what was worked on, how and with what. */
-  static String reportTitle(String work, String process, String source) {
+  public static String reportTitle(String work, String process, String source) {
     String how = Process.of(process).orElseThrow().label().toLowerCase(Locale.ROOT);
     return work + ": " + how + ", " + LaserSource.of(source).orElseThrow().label();
   }

@@ -29,8 +29,7 @@ public class WatchDigest {
     this.watches = watches;
     this.hits = hits;
     this.mail = mail;
-    this.publicUrl =
-        publicUrl.endsWith("/") ? publicUrl.substring(0, publicUrl.length() - 1) : publicUrl;
+    this.publicUrl = publicUrl;
   }
 
   @Scheduled(every = "10m", delayed = "2m", concurrentExecution = ConcurrentExecution.SKIP)

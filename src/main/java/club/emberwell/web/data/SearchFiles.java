@@ -3,7 +3,7 @@ package club.emberwell.web.data;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.exchange.open.SearchExport;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remarks;
 import club.emberwell.search.MatchedTrials;
 import club.emberwell.search.query.SearchQueryCodec;
 import club.emberwell.search.query.SearchQueryCodec.Parsed;
@@ -61,9 +61,7 @@ public class SearchFiles extends Pages {
             catalog.snapshot().vocabulary(),
             Set.of("machine", "spacing"),
             actor().units().style());
-    if (!parsed.problems().isEmpty()) {
-      throw new EntryRefused(parsed.problems());
-    }
+    Remarks.refuse(parsed.problems());
     MatchedTrials found = export.find(parsed.query());
     StreamingOutput body = out -> format.write(found, out);
     return Response.ok(body, type)

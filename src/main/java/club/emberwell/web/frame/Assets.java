@@ -8,9 +8,6 @@ import java.io.InputStream;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +15,7 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.apache.commons.codec.digest.DigestUtils;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
@@ -64,7 +62,7 @@ public class Assets {
   /** A file as it is sent; {@code hash} is of its text. */
   record Sent(String name, String hash, String text) {
     static Sent of(String name, String text) {
-      return new Sent(name, Assets.hash(text).substring(0, HASH_LETTERS), text);
+      return new Sent(name, shortened(text), text);
     }
 
     String address() {
@@ -79,7 +77,7 @@ public class Assets {
     keep(Sent.of("emberwell.js", htmx.text() + text(SCRIPTS)));
     OF_ONE_PAGE.forEach(name -> keep(Sent.of(name, text(name))));
     String hashes = sent.values().stream().map(Sent::hash).collect(Collectors.joining());
-    stamp = DEV_MODE ? DEV : version + "-" + hash(hashes).substring(0, HASH_LETTERS);
+    stamp = DEV_MODE ? DEV : version + "-" + shortened(hashes);
   }
 
   private void keep(Sent file) {
@@ -147,14 +145,8 @@ public class Assets {
     }
   }
 
-  private static String hash(String text) {
-    try {
-      byte[] digest =
-          MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-      return HexFormat.of().formatHex(digest);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
+  private static String shortened(String text) {
+    return DigestUtils.sha256Hex(text).substring(0, HASH_LETTERS);
   }
 
   /** The library for updates in place, as its jar has it; its licence stays before it. */

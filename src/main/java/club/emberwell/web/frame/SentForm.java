@@ -136,11 +136,6 @@ public final class SentForm {
 
   /** How a stored quantity stands in a form: as typed, else its number and unit. */
   public static String typed(WrittenQuantity quantity) {
-    if (quantity == null) {
-      return "";
-    }
-    return quantity.text() != null
-        ? quantity.text()
-        : quantity.value().toPlainString() + " " + quantity.unit();
+    return quantity == null ? "" : quantity.typed();
   }
 }
