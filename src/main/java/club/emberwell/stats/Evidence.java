@@ -31,7 +31,7 @@ public enum Evidence {
     this.words = words;
   }
 
-  /** As it stands on pages and in the API. */
+  /** As it stands on pages. */
   public String words() {
     return words;
   }

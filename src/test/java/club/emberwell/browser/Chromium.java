@@ -28,7 +28,7 @@ final class Chromium implements AutoCloseable {
   private final Browser browser;
   private final String base;
   private final Map<String, String> keptBy = new HashMap<>();
-  private final Map<String, BrowserContext> shared = new HashMap<>();
+  private final Map<String, Visit> shared = new HashMap<>();
 
   private Chromium(Playwright playwright, Browser browser, String base) {
     this.playwright = playwright;
@@ -59,16 +59,18 @@ final class Chromium implements AutoCloseable {
   }
 
   /**
-   * A page more at a desk, in a browser that kept what it loaded for this person's earlier ones.
+   * The one page at a desk that this person goes through one address after the other with, since a
+   * page anew costs a second.
    *
    * @param handle null for a stranger
    */
   Visit again(String handle) {
-    BrowserContext context =
-        shared.computeIfAbsent(
+    return shared
+        .computeIfAbsent(
             handle == null ? "" : handle,
-            who -> context(Screen.DESK, true, handle == null ? null : kept(handle)));
-    return new Visit(context, false);
+            who ->
+                new Visit(context(Screen.DESK, true, handle == null ? null : kept(handle)), false))
+        .anew(Screen.DESK);
   }
 
   private BrowserContext context(Screen screen, boolean scripts, String signedIn) {

@@ -7,6 +7,7 @@ import com.microsoft.playwright.ConsoleMessage;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
+import com.microsoft.playwright.options.ColorScheme;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -31,7 +32,7 @@ final class Visit implements AutoCloseable {
   }
 
   /**
-   * @param alone whether the context ends with the visit
+   * @param alone false where the same page is used again
    */
   Visit(BrowserContext context, boolean alone) {
     this.context = context;
@@ -41,6 +42,14 @@ final class Visit implements AutoCloseable {
     page.onConsoleMessage(this::heard);
     page.onPageError(error -> complaints.add("script: " + error));
     page.onResponse(this::answered);
+  }
+
+  /** As it was at the beginning, but for what the browser kept. */
+  Visit anew(Screen screen) {
+    page.setViewportSize(screen.width, screen.height);
+    page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
+    complaints.clear();
+    return this;
   }
 
   private void heard(ConsoleMessage message) {
@@ -140,8 +149,6 @@ final class Visit implements AutoCloseable {
   public void close() {
     if (alone) {
       context.close();
-    } else {
-      page.close();
     }
   }
 }

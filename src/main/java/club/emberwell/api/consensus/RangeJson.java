@@ -9,6 +9,7 @@ import club.emberwell.consensus.range.Spread;
 import club.emberwell.consensus.range.Success;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.report.ReportBrief;
+import club.emberwell.stats.Evidence;
 import club.emberwell.stats.MemberShare;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -37,19 +38,15 @@ record RangeJson(
     @JsonUnwrapped ReaderJson reader,
     @JsonUnwrapped Reasons reasons) {
 
-  /**
-   * What stands behind it.
-   *
-   * @param evidence in words: nothing yet, one voice, two voices, sparse, some, good, strong, split
-   */
-  record Behind(int trials, int reports, int voices, int machines, String evidence) {
+  /** What stands behind it. */
+  record Behind(int trials, int reports, int voices, int machines, Evidence evidence) {
     static Behind of(Range range) {
       return new Behind(
           range.counts().trials(),
           range.counts().reports(),
           range.counts().voices(),
           range.counts().machines(),
-          range.evidence().words());
+          range.evidence());
     }
   }
 

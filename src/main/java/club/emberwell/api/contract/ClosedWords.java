@@ -17,7 +17,6 @@ import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.search.query.Order;
-import club.emberwell.stats.Evidence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -54,8 +53,6 @@ final class ClosedWords {
           Map.entry("MachineRequest.source", of(LaserSource.class)),
           Map.entry("NewToken.scopes", of(Scope.class)),
           Map.entry("Preferences.numberStyle", of(NumberStyle.class)),
-          Map.entry(
-              "Range.evidence", Stream.of(Evidence.values()).<Object>map(Evidence::words).toList()),
           Map.entry("ReportRequest.effect", of(Effect.class)),
           Map.entry("ReportRequest.process", of(Process.class)),
           Map.entry("Ties.process", of(Process.class)),
@@ -85,24 +82,21 @@ final class ClosedWords {
   static void mend(Map<String, Schema> schemas) {
     WORDS.forEach(
         (place, words) -> {
-          Schema holder = schemas.get(place.substring(0, place.indexOf('.')));
-          Schema text =
-              holder == null
-                  ? null
-                  : holder.getProperties().get(place.substring(place.indexOf('.') + 1));
-          if (text != null && text.getRef() == null) {
-            (text.getItems() == null ? text : text.getItems()).setEnumeration(words);
-          }
+          Schema holder = known(schemas, place.substring(0, place.indexOf('.')));
+          Schema text = known(holder.getProperties(), place.substring(place.indexOf('.') + 1));
+          (text.getItems() == null ? text : text.getItems()).setEnumeration(words);
         });
-    if (schemas.containsKey("WrittenResults")) {
-      judged(schemas.get("WrittenResults").getProperties().get("effects"));
+    judged(known(schemas, "WrittenResults").getProperties().get("effects"));
+    NEEDED.forEach((name, fields) -> known(schemas, name).setRequired(fields));
+  }
+
+  /** A name that went away fails the build, so that none of these lines outlives its field. */
+  private static Schema known(Map<String, Schema> all, String name) {
+    Schema found = all.get(name);
+    if (found == null || found.getRef() != null) {
+      throw new IllegalStateException("no such text in the API: " + name);
     }
-    NEEDED.forEach(
-        (name, fields) -> {
-          if (schemas.containsKey(name)) {
-            schemas.get(name).setRequired(fields);
-          }
-        });
+    return found;
   }
 
   /** A matrix of effects; null where a test is not judged. */

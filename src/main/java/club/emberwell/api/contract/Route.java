@@ -155,10 +155,12 @@ record Route(String verb, String path, MethodInfo method) {
   /** On the method, or else on its class where the method says nothing about it. */
   private Optional<AnnotationInstance> of(Class<? extends Annotation> type) {
     AnnotationInstance own = method.annotation(name(type));
-    if (own != null || type != RolesAllowed.class) {
-      return Optional.ofNullable(own);
+    if (own != null) {
+      return Optional.of(own);
     }
-    boolean open = List.of("PermitAll", "DenyAll").stream().anyMatch(this::guarded);
+    boolean open =
+        type == RolesAllowed.class
+            && List.of("PermitAll", "DenyAll").stream().anyMatch(this::guarded);
     return open
         ? Optional.empty()
         : Optional.ofNullable(method.declaringClass().declaredAnnotation(name(type)));

@@ -92,6 +92,7 @@ final class SchemaCare {
     schemas.all().forEach((name, schema) -> all.put(renamed.getOrDefault(name, name), schema));
     components.setSchemas(all);
     Set<String> used = names(roots());
+    SchemaNames.assertUsed(used);
     components.setSchemas(null);
     all.forEach(
         (name, schema) -> {

@@ -2,6 +2,7 @@ package club.emberwell.api.contract;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jboss.jandex.ClassInfo;
 
 /**
@@ -44,6 +45,7 @@ final class SchemaNames {
           Map.entry("member.club.ClubCare$Draft", "ClubRequest"),
           Map.entry("member.door.Invitations$Draft", "InvitationRequest"),
           Map.entry("stats.DoseLimit$Kind", "EdgeKind"),
+          Map.entry("stats.Evidence", "RangeEvidence"),
           Map.entry("stats.DoseWindow$State", "WindowState"),
           Map.entry("stats.Ratio$Kind", "ContrastKind"));
 
@@ -51,5 +53,17 @@ final class SchemaNames {
 
   static Optional<String> of(ClassInfo type) {
     return Optional.ofNullable(NAMES.get(type.name().toString().substring(BASE.length())));
+  }
+
+  /** A line that names nothing any more fails the build. */
+  static void assertUsed(Set<String> schemas) {
+    NAMES
+        .values()
+        .forEach(
+            name -> {
+              if (!schemas.contains(name)) {
+                throw new IllegalStateException("no such schema in the API: " + name);
+              }
+            });
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.exchange.open;
 
 import club.emberwell.listing.Csv;
 import club.emberwell.member.Licence;
+import club.emberwell.quantity.UtcTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -47,7 +48,7 @@ final class Descriptor {
             + " record says its licence and, where its author wants it, who it is by. Nothing here"
             + " is a recommendation.");
     all.put("homepage", publicUrl + "/data");
-    all.put("created", made.madeAt().toString());
+    all.put("created", UtcTime.of(made.madeAt()));
     all.put("licenses", made.licences().stream().map(Descriptor::licence).toList());
     all.put(
         "contributors", List.of(Map.of("title", clubName, "role", "publisher", "path", publicUrl)));
@@ -69,17 +70,12 @@ final class Descriptor {
     resource.put("path", file.name());
     switch (file.name()) {
       case TRIALS -> table(resource);
-      case REPORTS -> {
-        resource.put("title", "Reports, one a line, as the API answers them");
-        resource.put("format", "ndjson");
-        resource.put("mediatype", "application/x-ndjson");
-      }
-      default -> {
-        resource.put("title", "Words: materials, coatings, colours, defects and codes, as SKOS");
-        resource.put("format", "jsonld");
-        resource.put("mediatype", "application/ld+json");
-      }
+      case REPORTS -> resource.put("title", "Reports, one a line, as the API answers them");
+      default ->
+          resource.put("title", "Words: materials, coatings, colours, defects and codes, as SKOS");
     }
+    resource.put("format", file.format());
+    resource.put("mediatype", file.mediaType());
     resource.put("encoding", "utf-8");
     resource.put("bytes", file.bytes());
     resource.put("hash", "sha256:" + file.sha256());
@@ -92,8 +88,6 @@ final class Descriptor {
     resource.put("profile", "tabular-data-resource");
     resource.put("title", "Trials, one a row");
     resource.put("description", Csv.RULE);
-    resource.put("format", "csv");
-    resource.put("mediatype", "text/csv");
     resource.put("dialect", DIALECT);
     Map<String, Object> schema = new LinkedHashMap<>();
     schema.put("$schema", SITE + "tableschema.json");

@@ -1,5 +1,6 @@
 package club.emberwell.exchange.open;
 
+import club.emberwell.quantity.UtcTime;
 import java.nio.charset.StandardCharsets;
 import java.util.stream.Collectors;
 
@@ -45,7 +46,7 @@ withdrawn since are not in newer packages: fetch a new one from time to time.
     DataPackage.Counts counts = made.counts();
     return TEXT.formatted(
             clubName,
-            made.madeAt(),
+            UtcTime.of(made.madeAt()),
             counts.trials(),
             counts.reports(),
             counts.members(),

@@ -134,20 +134,8 @@ public class DataPages extends Pages {
     DataFile wanted = made.file(file).orElseThrow(() -> Problems.notFound().exception());
     java.nio.file.Path here =
         shelf.file(made, wanted).orElseThrow(() -> Problems.notFound().exception());
-    return new SentFile(here, type(file), file, wanted.sha256()).answer(conditions, headers);
-  }
-
-  private static String type(String file) {
-    return switch (file.substring(file.lastIndexOf('.') + 1)) {
-      case "zip" -> "application/zip";
-      case "csv" -> "text/csv;charset=UTF-8;header=present";
-      case "ndjson" -> "application/x-ndjson";
-      case "jsonld" -> "application/ld+json";
-      case "json" -> MediaType.APPLICATION_JSON;
-      case "pem" -> "application/x-pem-file";
-      case "sig" -> MediaType.APPLICATION_OCTET_STREAM;
-      default -> "text/plain;charset=UTF-8";
-    };
+    return new SentFile(here, wanted.contentType(), file, wanted.sha256())
+        .answer(conditions, headers);
   }
 
   @POST

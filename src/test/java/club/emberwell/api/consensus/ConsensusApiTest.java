@@ -131,7 +131,7 @@ class ConsensusApiTest {
     post(0, report("20 W", "200 mm/s", "right"));
     post(1, report("20 W", "400 mm/s", "right"));
     range("")
-        .body("groups[0].evidence", equalTo("two voices"))
+        .body("groups[0].evidence", equalTo("two-voices"))
         .body("groups[0].dose.median", nullValue())
         .body("groups[0].dose.values", hasSize(2))
         .body("groups[0].dose.values[0]", closeTo(0.5, 1e-12))
