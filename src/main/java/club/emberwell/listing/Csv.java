@@ -65,7 +65,13 @@ public final class Csv {
     }
     boolean runs = DEFUSED.indexOf(text.charAt(0)) >= 0 && !NUMBER.matcher(text).matches();
     String plain = runs ? "'" + text : text;
-    boolean quoted = plain.chars().anyMatch(c -> c == '"' || c == ',' || c == '\n' || c == '\r');
-    return quoted ? '"' + plain.replace("\"", "\"\"") + '"' : plain;
+    return isQuoted(plain) ? '"' + plain.replace("\"", "\"\"") + '"' : plain;
+  }
+
+  private static boolean isQuoted(String text) {
+    return text.indexOf('"') >= 0
+        || text.indexOf(',') >= 0
+        || text.indexOf('\n') >= 0
+        || text.indexOf('\r') >= 0;
   }
 }
