@@ -30,12 +30,17 @@ public final class Etags {
 
   /** The tag of a version, quotes included. */
   public static String of(long version) {
-    return "\"" + version + "\"";
+    return strong(Long.toString(version));
+  }
+
+  /** A tag of these very bytes, before anybody packs them. */
+  public static String strong(String text) {
+    return "\"" + text + "\"";
   }
 
   /** A weak tag: answers of which it stands mean the same, byte by byte or not. */
   public static String weak(String text) {
-    return "W/\"" + text + "\"";
+    return "W/" + strong(text);
   }
 
   /**

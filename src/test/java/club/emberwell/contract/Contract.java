@@ -44,6 +44,13 @@ public final class Contract {
           .unknownKeywordFactory((name, context) -> new NonValidationKeyword(name))
           .build();
 
+  private static final SchemaValidatorsConfig CONFIG =
+      SchemaValidatorsConfig.builder()
+          .pathType(PathType.JSON_POINTER)
+          .formatAssertionsEnabled(true)
+          .cacheRefs(true)
+          .build();
+
   /** An operation with the values its address has in the places of a path. */
   record Called(String method, Route route, JsonNode described, Map<String, String> places) {
     /** Its name among deviations. */
@@ -63,19 +70,12 @@ public final class Contract {
   private final JsonNode document;
   private final List<Route> routes = new ArrayList<>();
   private final JsonSchema schema;
-  private static final SchemaValidatorsConfig CONFIG =
-      SchemaValidatorsConfig.builder()
-          .pathType(PathType.JSON_POINTER)
-          .formatAssertionsEnabled(true)
-          .cacheRefs(true)
-          .build();
   private final Map<String, JsonSchema> parsed = new ConcurrentHashMap<>();
 
   Contract(String text) {
     try {
       document = JSON.readTree(text);
       close(document);
-      String closed = JSON.writeValueAsString(document);
       schema =
           JsonSchemaFactory.getInstance(VersionFlag.V202012, builder -> builder.metaSchema(SILENT))
               .getSchema(SchemaLocation.of(ADDRESS), document, CONFIG);

@@ -78,7 +78,7 @@ public class VocabularyResource {
 
   private Response answer(TermKind kind) {
     Catalog now = catalog.snapshot();
-    String tag = "\"" + kind.code() + "-" + now.version() + "\"";
+    String tag = Etags.strong(kind.code() + "-" + now.version());
     if (Etags.held(request, tag)) {
       return Response.notModified().header(HttpHeaders.ETAG, tag).build();
     }

@@ -5,7 +5,6 @@ import club.emberwell.access.Etags;
 import club.emberwell.access.contract.ApiDocument;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.member.Role;
-import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -24,11 +23,9 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 @Tag(name = "Description")
 public class DocumentResource {
   private final ApiDocument document;
-  private final RoutingContext request;
 
-  DocumentResource(ApiDocument document, RoutingContext request) {
+  DocumentResource(ApiDocument document) {
     this.document = document;
-    this.request = request;
   }
 
   @WithEtag
@@ -37,9 +34,8 @@ public class DocumentResource {
   @Operation(operationId = "getDescription", summary = "The description of the API, OpenAPI 3.1")
   @APIResponseSchema(value = Map.class, responseCode = "200")
   public Response get() {
-    String tag = "\"" + document.tag() + "\"";
-    return Etags.held(request, tag)
-        ? Response.notModified().header(HttpHeaders.ETAG, tag).build()
-        : Response.ok(document.bytes()).header(HttpHeaders.ETAG, tag).build();
+    return Response.ok(document.bytes())
+        .header(HttpHeaders.ETAG, Etags.strong(document.tag()))
+        .build();
   }
 }

@@ -13,8 +13,9 @@ final class Unchanged {
   private Unchanged() {}
 
   /**
-   * 304 where the reader has it, else the document. What was taken back changes it without a later
-   * date, so the date counts only for readers that kept no tag (RFC 9110, section 13.1.3).
+   * 304 where the reader has it by its date, else the document with its tag, which is looked at
+   * where all tags are. What was taken back changes it without a later date, so the date counts
+   * only for readers that kept no tag (RFC 9110, section 13.1.3).
    */
   static Response.ResponseBuilder or(
       byte[] document, Instant updated, Request request, HttpHeaders headers) {
@@ -23,7 +24,7 @@ final class Unchanged {
     Response.ResponseBuilder unchanged =
         headers.getRequestHeader(HttpHeaders.IF_NONE_MATCH).isEmpty()
             ? request.evaluatePreconditions(changed)
-            : request.evaluatePreconditions(tag);
+            : null;
     return (unchanged == null ? Response.ok(document) : unchanged).tag(tag).lastModified(changed);
   }
 }
