@@ -12,6 +12,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People.Person;
 import club.emberwell.member.club.ClubOptions;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
@@ -19,6 +21,7 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.net.HttpURLConnection;
 import java.net.URL;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,6 +41,15 @@ class HttpStandardsTest {
   private static final String CONSENSUS = "/api/v1/consensus?material=birch-plywood";
 
   @Inject ClubOptions club;
+  @Inject ObjectMapper json;
+
+  @Test
+  void aTimeHasSixDecimalsWhateverTheClockSays() throws JsonProcessingException {
+    String whole = json.writeValueAsString(Instant.parse("2026-11-25T08:00:00Z"));
+    assertEquals("\"2026-11-25T08:00:00.000000Z\"", whole);
+    String fine = json.writeValueAsString(Instant.parse("2026-11-25T08:00:00.123456789Z"));
+    assertEquals("\"2026-11-25T08:00:00.123456Z\"", fine);
+  }
 
   @TestHTTPResource("/")
   URL server;

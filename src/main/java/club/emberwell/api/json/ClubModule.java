@@ -45,9 +45,14 @@ public final class ClubModule extends SimpleModule {
     context.insertAnnotationIntrospector(new Codes());
   }
 
-  /** Teaches the API's mapper. */
+  /** Teaches the API's mapper, after all others: the last to say how a time is written is heard. */
   @Singleton
   static class Customizer implements ObjectMapperCustomizer {
+    @Override
+    public int priority() {
+      return MINIMUM_PRIORITY;
+    }
+
     @Override
     public void customize(ObjectMapper json) {
       Module module = new ClubModule();
