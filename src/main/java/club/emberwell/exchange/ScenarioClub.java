@@ -47,10 +47,10 @@ class ScenarioClub {
   }
 
   /** Everybody by handle; adds who is missing. */
-  Map<String, Actor> people(ScenarioFiles files) {
+  Map<String, Actor> people(ScenarioFiles files, ScenarioGuise guise) {
     Map<String, Actor> found = new HashMap<>();
     for (ScenarioFiles.Person person : files.members()) {
-      found.put(person.handle(), person(person));
+      found.put(person.handle(), person(person, guise));
     }
     return found;
   }
@@ -78,14 +78,18 @@ class ScenarioClub {
     return owner + "/" + machine;
   }
 
-  private Actor person(ScenarioFiles.Person person) {
+  private Actor person(ScenarioFiles.Person person, ScenarioGuise guise) {
     return members
         .byHandle(person.handle())
         .map(MemberView::actor)
         .orElseGet(
             () -> {
-              Role role = Role.valueOf(person.role().toUpperCase(Locale.ROOT));
-              MemberView made = doors.enrol(new NewMember(person.handle(), null, password), role);
+              MemberView made =
+                  guise.ownClub()
+                      ? doors.enrol(
+                          new NewMember(person.handle(), null, password),
+                          Role.valueOf(person.role().toUpperCase(Locale.ROOT)))
+                      : doors.enrolInvented(person.handle(), guise::joined);
               people.trustInvented(made.id());
               return made.actor();
             });

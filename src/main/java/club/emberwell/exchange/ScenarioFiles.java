@@ -30,12 +30,14 @@ final class ScenarioFiles {
   private static final String STOCK = "stock.jsonl";
 
   private final String folder;
+  private final ScenarioGuise guise;
 
   /**
    * @param folder on the class path, without slashes at the ends
    */
-  ScenarioFiles(String folder) {
+  ScenarioFiles(String folder, ScenarioGuise guise) {
     this.folder = folder;
+    this.guise = guise;
   }
 
   record Person(String handle, String about, String role) {}
@@ -125,6 +127,7 @@ final class ScenarioFiles {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8)
           .lines()
           .filter(line -> !line.isBlank() && !line.startsWith("#"))
+          .map(guise::line)
           .toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);

@@ -1,6 +1,5 @@
 package club.emberwell.exchange;
 
-import club.emberwell.entry.Origin;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryRefused;
@@ -59,7 +58,7 @@ public class ScenarioLoader {
   }
 
   /** Who posts, and from which machine. */
-  private record Cast(Map<String, Actor> people, Map<String, UUID> benches) {
+  private record Cast(Map<String, Actor> people, Map<String, UUID> benches, ScenarioGuise guise) {
     Actor author(ScenarioReport report) {
       return people.get(report.by());
     }
@@ -76,12 +75,25 @@ public class ScenarioLoader {
    * @throws IllegalArgumentException where there is none
    */
   public Loaded load(String folder) {
-    ScenarioFiles files = new ScenarioFiles(folder);
-    Map<String, Actor> people = club.people(files);
-    club.open();
+    return load(folder, ScenarioGuise.OWN_CLUB);
+  }
+
+  /**
+   * Loads a scenario in some guise.
+   *
+   * @param folder on the class path
+   * @throws IllegalArgumentException where there is none
+   */
+  public Loaded load(String folder, ScenarioGuise guise) {
+    ScenarioFiles files = new ScenarioFiles(folder, guise);
+    Map<String, Actor> people = club.people(files, guise);
+    if (guise.ownClub()) {
+      club.open();
+    }
     Map<String, UUID> benches = club.benches(files, people);
-    Loaded loaded = post(files.reports(), new Cast(people, benches));
-    LOG.infof("scenario: %d entries of talk were added", talk.load(files.talk(), people));
+    Loaded loaded = post(files.reports(), new Cast(people, benches, guise));
+    LOG.infof(
+        "scenario: %d entries of talk were added", talk.load(files.talk(), people, guise.origin()));
     LOG.infof(
         "scenario: %d grids, samples and lots were added",
         stock.load(files.stock(), people, benches));
@@ -96,6 +108,7 @@ public class ScenarioLoader {
       if (loaded.stored() / PROGRESS_EVERY > before / PROGRESS_EVERY) {
         LOG.infof("scenario: %d of %d reports", loaded.stored(), all.size());
       }
+      cast.guise().stored(loaded.stored() + loaded.refused(), all.size());
     }
     LOG.infof(
         "scenario: %d reports are there, %d were refused as they should be",
@@ -167,7 +180,7 @@ public class ScenarioLoader {
             report.id(),
             report.written(cast.machine(report)),
             NumberStyle.ANY,
-            Origin.HERE,
+            cast.guise().origin(),
             at,
             false));
     if (report.isTakenBack()) {

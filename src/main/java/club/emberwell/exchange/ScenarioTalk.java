@@ -1,8 +1,10 @@
 package club.emberwell.exchange;
 
 import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.Origin;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -23,14 +25,15 @@ class ScenarioTalk {
    *
    * @param lines questions before their answers
    * @param people by handle
+   * @param origin where they say they were made
    * @return how many entries were added
    */
-  int load(List<ScenarioTalkLine> lines, Map<String, Actor> people) {
+  int load(List<ScenarioTalkLine> lines, Map<String, Actor> people, Origin origin) {
     int added = 0;
     for (ScenarioTalkLine line : lines) {
       Actor author = people.get(line.by());
       if (!isThere(author, line.id())) {
-        add(author, line, people, lines);
+        add(author, line.posting(origin), line, people, lines);
         added++;
       }
     }
@@ -48,14 +51,15 @@ class ScenarioTalk {
 
   private void add(
       Actor author,
+      TalkPosting posting,
       ScenarioTalkLine line,
       Map<String, Actor> people,
       List<ScenarioTalkLine> lines) {
     if (line.question() == null) {
-      talk.post(author, kind(line), line.posting());
+      talk.post(author, kind(line), posting);
       return;
     }
-    talk.answer(author, line.question(), line.posting());
+    talk.answer(author, line.question(), posting);
     if (line.accepted()) {
       talk.accept(asker(line, people, lines), line.question(), line.id(), null, line.at());
     }

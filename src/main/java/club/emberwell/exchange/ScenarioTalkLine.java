@@ -22,7 +22,7 @@ record ScenarioTalkLine(
     UUID question,
     @JsonUnwrapped WrittenTalk said,
     boolean accepted) {
-  TalkPosting posting() {
-    return new TalkPosting(id, said, Origin.HERE, at);
+  TalkPosting posting(Origin origin) {
+    return new TalkPosting(id, said, origin, at);
   }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.bench.Machines;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.Origin;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridService;
 import club.emberwell.listing.Part;
@@ -42,7 +43,8 @@ import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 class ScenarioTest {
-  private static final ScenarioFiles FILES = new ScenarioFiles("seed-scenario");
+  private static final ScenarioFiles FILES =
+      new ScenarioFiles("seed-scenario", ScenarioGuise.OWN_CLUB);
   private static final Basis LOTS = new Basis("tidewater blanks", null, null, null);
 
   @Inject ScenarioTalk scenario;
@@ -64,7 +66,7 @@ class ScenarioTest {
     lines.stream()
         .filter(line -> line.said().ties() != null && line.said().ties().report() != null)
         .forEach(line -> post(line.said().ties().report(), people));
-    assertEquals(lines.size(), scenario.load(lines, people));
+    assertEquals(lines.size(), scenario.load(lines, people, Origin.HERE));
     for (ScenarioTalkLine line : lines) {
       TalkEntry entry = talk.get(people.get(line.by()), line.id());
       assertTrue(entry.isLive());
@@ -150,7 +152,7 @@ class ScenarioTest {
     WrittenTalk other =
         new WrittenTalk(entry.written().title(), "Changed since.", entry.written().ties());
     talk.revise(author, line.id(), entry.version(), other, null);
-    assertEquals(0, scenario.load(FILES.talk(), people));
+    assertEquals(0, scenario.load(FILES.talk(), people, Origin.HERE));
     assertEquals("Changed since.", talk.get(author, line.id()).written().text());
   }
 

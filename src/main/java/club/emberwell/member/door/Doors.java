@@ -1,5 +1,6 @@
 package club.emberwell.member.door;
 
+import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
@@ -9,6 +10,10 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
 
 /** Takes in whoever comes, by the way they bring with them. */
 @ApplicationScoped
@@ -56,5 +61,22 @@ public class Doors {
   /** Adds a member from the club's own side: same checks, but neither door nor throttle. */
   public MemberView enrol(NewMember entry, Role role) {
     return admissions.enrol(entry, role);
+  }
+
+  /**
+   * Adds a member whom no person stands behind: nobody can sign in as one.
+   *
+   * @param joined told the id in the same transaction
+   */
+  public MemberView enrolInvented(String handle, Consumer<UUID> joined) {
+    return admissions.admitWithoutPassword(
+        new NewMember(handle, null, null),
+        new Terms(
+            Role.MEMBER,
+            MemberStatus.ACTIVE,
+            "invent",
+            Map.of(),
+            Optional::empty,
+            member -> joined.accept(member.id)));
   }
 }
