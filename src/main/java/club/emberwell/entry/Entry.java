@@ -7,7 +7,7 @@ import java.util.UUID;
 /**
  * What all kinds of entries share, detached.
  *
- * @param parent the question of an answer, the report of a photo, else null
+ * @param parent the question of an answer, the report of a photo or a comment, else null
  * @param title what lists call it
  */
 public record Entry(

@@ -13,12 +13,17 @@ public enum EntryKind implements Coded {
   QUESTION("question", "Question", "this", "/ask/%s"),
   ANSWER("answer", "Answer", "this", "/ask/%2$s?answer=%1$s#answer-%1$s"),
   NOTICE("notice", "Notice", "this", "/notices/%s"),
+  COMMENT("comment", "Comment", "this", "/reports/%2$s?comment=%1$s#comment-%1$s"),
   PHOTO("photo", "Photo", "this", "/reports/%2$s#photos"),
   GRID("grid", "Test grid", "this grid", "/grids/%s"),
   SAMPLE("sample", "Sample", "this sample", "/samples/%s"),
   LOT("lot", "Lot", "this lot", "/lots/%s");
 
-  public static final Set<EntryKind> TALK = Set.copyOf(EnumSet.of(QUESTION, ANSWER, NOTICE));
+  public static final Set<EntryKind> TALK =
+      Set.copyOf(EnumSet.of(QUESTION, ANSWER, NOTICE, COMMENT));
+
+  /** Words alone, without a title, below what they are about. */
+  public static final Set<EntryKind> REPLIES = Set.copyOf(EnumSet.of(ANSWER, COMMENT));
 
   /** Kept by their authors for themselves: nobody else sees them, moderators neither. */
   public static final Set<EntryKind> PRIVATE = Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT));

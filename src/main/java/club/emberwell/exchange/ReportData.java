@@ -28,7 +28,10 @@ class ReportData implements PersonalData {
   private static final String HIDDEN =
       "(select id from entry where kind = 'report' and member_id = :member and state <> 'live')";
 
-  /** Photos go whatever is chosen; whoever follows the changes looks at repeats again. */
+  /**
+   * Photos go whatever is chosen, comments with their report; whoever follows the changes looks at
+   * repeats again.
+   */
   private static final String ERASING =
       """
       update report set written = written - 'repeatOf' where repeat_of in LEAVING;
@@ -41,8 +44,11 @@ class ReportData implements PersonalData {
       update report set repeat_of = null where repeat_of in LEAVING;
       delete from entry_revision where entry_id in (
         select id from entry
-         where kind = 'photo' and (member_id = :member or parent_id in LEAVING));
-      delete from entry where kind = 'photo' and (member_id = :member or parent_id in LEAVING);
+         where kind = 'photo' and member_id = :member
+           or kind in ('photo', 'comment') and parent_id in LEAVING);
+      delete from entry
+       where kind = 'photo' and member_id = :member
+         or kind in ('photo', 'comment') and parent_id in LEAVING;
       delete from entry_revision where entry_id in LEAVING;
       delete from entry where id in LEAVING;
       update report

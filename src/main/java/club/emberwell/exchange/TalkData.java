@@ -5,8 +5,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 
 /**
- * A member's questions, answers, notices and watches. Texts go whatever is chosen; a question that
- * others answered stays as an empty frame round their answers.
+ * A member's questions, answers, notices, comments and watches. Texts go whatever is chosen; a
+ * question that others answered stays as an empty frame round their answers.
  */
 @Priority(500)
 @ApplicationScoped
@@ -23,7 +23,7 @@ class TalkData implements PersonalData {
   private static final String MINE =
       """
       (select id from entry
-        where kind in ('question', 'answer', 'notice') and member_id = :member)""";
+        where kind in ('question', 'answer', 'notice', 'comment') and member_id = :member)""";
 
   /** Own entries under which nobody else has written go, others lose their words. */
   private static final String ERASING =

@@ -16,6 +16,7 @@ public enum HookEvent implements Coded {
   RESULT_WITHDRAWN("result.withdrawn", "A result is no longer shown", "report", Move.GONE),
   QUESTION_ASKED("question.asked", "A question was asked", "question", Move.APPEARED),
   QUESTION_ANSWERED("question.answered", "A question was answered", "answer", Move.APPEARED),
+  RESULT_COMMENTED("result.commented", "A result was commented on", "comment", Move.APPEARED),
   NOTICE_POSTED("notice.posted", "A notice was posted", "notice", Move.APPEARED),
   DESK_WAITING("desk.waiting", "Desk: an entry waits for approval", null, Move.WAITING),
   DESK_FLAGGED("desk.flagged", "Desk: a member flagged an entry", "flag", Move.WAITING),

@@ -5,11 +5,15 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.BlockQuote;
+import org.commonmark.node.Document;
 import org.commonmark.node.FencedCodeBlock;
+import org.commonmark.node.HardLineBreak;
 import org.commonmark.node.Image;
 import org.commonmark.node.IndentedCodeBlock;
 import org.commonmark.node.ListBlock;
 import org.commonmark.node.Node;
+import org.commonmark.node.Paragraph;
+import org.commonmark.node.Text;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
 import org.commonmark.renderer.text.LineBreakRendering;
@@ -68,6 +72,22 @@ public final class Markdown {
   public static SafeHtml render(String text) {
     Node document = PARSER.parse(text);
     document.accept(new WithoutPictures());
+    return new SafeHtml(POLICY.sanitize(RENDERER.render(document)));
+  }
+
+  /** What may be shown of a text that is no Markdown: its lines, each letter as it was typed. */
+  static SafeHtml asTyped(String text) {
+    Document document = new Document();
+    for (String block : text.strip().split("\\R\\s*\\R")) {
+      Paragraph paragraph = new Paragraph();
+      document.appendChild(paragraph);
+      for (String line : block.split("\\R")) {
+        if (paragraph.getFirstChild() != null) {
+          paragraph.appendChild(new HardLineBreak());
+        }
+        paragraph.appendChild(new Text(line));
+      }
+    }
     return new SafeHtml(POLICY.sanitize(RENDERER.render(document)));
   }
 

@@ -41,9 +41,13 @@ class TalkChecks {
   WrittenTalk read(EntryKind kind, WrittenTalk written) {
     FieldReader in = new FieldReader(NumberStyle.ANY);
     String title = title(kind, written, in);
-    String text = in.text("/text", written.text(), TalkLimits.TEXT, true);
+    int most = kind == EntryKind.COMMENT ? TalkLimits.COMMENT : TalkLimits.TEXT;
+    String text = in.text("/text", written.text(), most, true);
     in.required("/text", written.text());
-    Ties ties = kind == EntryKind.ANSWER ? untied(written.ties(), in) : ties(written.ties(), in);
+    Ties ties =
+        EntryKind.REPLIES.contains(kind)
+            ? untied(kind, written.ties(), in)
+            : ties(written.ties(), in);
     Remarks.refuse(in.remarks());
     return new WrittenTalk(title, text, ties);
   }
@@ -53,9 +57,9 @@ class TalkChecks {
   }
 
   private static String title(EntryKind kind, WrittenTalk written, FieldReader in) {
-    if (kind == EntryKind.ANSWER) {
+    if (EntryKind.REPLIES.contains(kind)) {
       if (!isBlank(written.title())) {
-        in.add(Remark.error(RemarkId.TITLE_UNWANTED, "/title", "An answer has no title."));
+        in.add(Remark.error(RemarkId.TITLE_UNWANTED, "/title", a(kind) + " has no title."));
       }
       return null;
     }
@@ -68,12 +72,17 @@ class TalkChecks {
     return title;
   }
 
-  private static Ties untied(Ties ties, FieldReader in) {
+  private static Ties untied(EntryKind kind, Ties ties, FieldReader in) {
     if (!ties.isEmpty()) {
-      String detail = "An answer is about what its question is about.";
+      String above = kind == EntryKind.ANSWER ? "question" : "report";
+      String detail = a(kind) + " is about what its " + above + " is about.";
       in.add(Remark.error(RemarkId.TIES_UNWANTED, "/ties", detail));
     }
     return Ties.NONE;
+  }
+
+  private static String a(EntryKind kind) {
+    return kind == EntryKind.ANSWER ? "An answer" : "A comment";
   }
 
   private Ties ties(Ties written, FieldReader in) {

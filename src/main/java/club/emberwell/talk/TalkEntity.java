@@ -17,11 +17,11 @@ import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
 
-/** What a question, an answer or a notice has of its own. */
+/** What a question, an answer, a notice or a comment has of its own. */
 @Entity
 @Table(name = "talk")
 class TalkEntity {
-  /** Characters of an answer that lists call it by. */
+  /** Characters of an answer or a comment that lists call it by. */
   private static final int SHORT = 80;
 
   @Id private UUID id;
@@ -122,7 +122,7 @@ class TalkEntity {
   WrittenTalk written() {
     Ties ties =
         new Ties(material, coating, source, process, machineModel, controllerVersion, reportId);
-    String title = kind == EntryKind.ANSWER ? null : entry.title();
+    String title = EntryKind.REPLIES.contains(kind) ? null : entry.title();
     return new WrittenTalk(title, body, ties);
   }
 

@@ -7,10 +7,10 @@ import java.time.Instant;
 import java.util.UUID;
 
 /**
- * A question, an answer or a notice as it stands, detached.
+ * A question, an answer, a notice or a comment as it stands, detached.
  *
  * @param entry what it shares with every other entry
- * @param written title, Markdown and ties
+ * @param written title, text and ties
  * @param accepted of a question: the answer that helped, or null
  * @param answers of a question: how many live ones there are
  * @param activeAt when it was posted or last answered
@@ -42,11 +42,6 @@ public record TalkEntry(
     return entry.author().handle();
   }
 
-  /** The question an answer belongs to, else null. */
-  public UUID question() {
-    return entry.parent();
-  }
-
   public Instant createdAt() {
     return entry.times().created();
   }
@@ -59,9 +54,11 @@ public record TalkEntry(
     return entry.live();
   }
 
-  /** The text as it may stand on a page. */
+  /** The text as it may stand on a page: Markdown, of a comment what was typed. */
   public SafeHtml html() {
-    return Markdown.render(written.text());
+    return kind() == EntryKind.COMMENT
+        ? Markdown.asTyped(written.text())
+        : Markdown.render(written.text());
   }
 
   /** Where a person reads it: a path of this server. */

@@ -9,6 +9,9 @@ public final class TalkLimits {
   /** Characters of a question, an answer or a notice. */
   public static final int TEXT = 10_000;
 
+  /** Characters of a comment. */
+  public static final int COMMENT = 1000;
+
   /** Shorter ones help nobody. */
   public static final int TITLE_LEAST = 8;
 
@@ -25,6 +28,9 @@ public final class TalkLimits {
 
   /** Answers a page of a question. */
   public static final int ANSWERS = 30;
+
+  /** Comments a page of a report. */
+  public static final int COMMENTS = 20;
 
   /** Shown beside a range, a report or a text that is being typed. */
   public static final int BESIDE = 5;

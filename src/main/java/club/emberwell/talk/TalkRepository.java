@@ -1,6 +1,7 @@
 package club.emberwell.talk;
 
 import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryState;
 import club.emberwell.listing.Place;
 import club.emberwell.member.Actor;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
@@ -12,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
-/** Rows of questions, answers and notices. */
+/** Rows of questions, answers, notices and comments. */
 @ApplicationScoped
 public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   private static final String WITH_NAME =
@@ -21,9 +22,9 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
       from TalkEntity t join fetch t.entry e join Member m on m.id = e.memberId
       where\s""";
 
-  private static final String SEEN_ANSWERS =
+  private static final String SEEN_BELOW =
       """
-      e.parentId = :question and (e.state = EntryState.LIVE or e.state <> EntryState.WITHDRAWN
+      e.parentId = :above and (e.state = EntryState.LIVE or e.state <> EntryState.WITHDRAWN
         and (e.memberId = :reader or :moderates = true))
       """;
 
@@ -102,7 +103,7 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
   List<TalkEntry> answers(TalkEntry question, Actor actor, Place place) {
     return entries(
-        seen(query(SEEN_ANSWERS.concat(IN_ORDER)), question, actor)
+        seen(query(SEEN_BELOW.concat(IN_ORDER)), question.id(), question.accepted(), actor)
             .setParameter("first", place.number(1))
             .setParameter("at", place.time(2))
             .setParameter("id", place.id(3))
@@ -116,19 +117,51 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
    */
   long answersBefore(TalkEntry question, UUID answer, Actor actor) {
     return seen(
-            getEntityManager().createQuery(BEFORE.concat(SEEN_ANSWERS), Long.class),
-            question,
+            getEntityManager().createQuery(BEFORE.concat(SEEN_BELOW), Long.class),
+            question.id(),
+            question.accepted(),
             actor)
         .setParameter("answer", answer)
         .getSingleResult();
   }
 
-  private static <T> TypedQuery<T> seen(TypedQuery<T> query, TalkEntry question, Actor actor) {
+  private static <T> TypedQuery<T> seen(
+      TypedQuery<T> query, UUID above, UUID accepted, Actor actor) {
     return query
-        .setParameter("question", question.id())
+        .setParameter("above", above)
         .setParameter("reader", actor.signedIn() ? actor.memberId() : NOBODY)
         .setParameter("moderates", actor.moderates())
-        .setParameter("accepted", question.accepted() == null ? NOBODY : question.accepted());
+        .setParameter("accepted", accepted == null ? NOBODY : accepted);
+  }
+
+  /** What this actor may see of a report's comments, the oldest first. */
+  List<TalkEntry> comments(UUID report, Actor actor, Place place) {
+    return entries(
+        seen(query(SEEN_BELOW.concat(IN_ORDER)), report, null, actor)
+            .setParameter("first", place.number(0))
+            .setParameter("at", place.time(1))
+            .setParameter("id", place.id(2))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
+  }
+
+  /** How many comments stand before this one where {@link #comments} lists them. */
+  long commentsBefore(UUID report, UUID comment, Actor actor) {
+    return seen(
+            getEntityManager().createQuery(BEFORE.concat(SEEN_BELOW), Long.class),
+            report,
+            null,
+            actor)
+        .setParameter("answer", comment)
+        .getSingleResult();
+  }
+
+  long liveComments(UUID report) {
+    return count(
+        "kind = ?1 and entry.parentId = ?2 and entry.state = ?3",
+        EntryKind.COMMENT,
+        report,
+        EntryState.LIVE);
   }
 
   List<TalkEntry> aboutReport(UUID report, int most) {
@@ -152,8 +185,13 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
         .toList();
   }
 
-  long writtenSince(UUID member, Instant since) {
-    return count("entry.memberId = ?1 and entry.createdAt >= ?2", member, since);
+  /** What was told of other times is counted in its own. */
+  long writtenBetween(UUID member, Instant since, Instant until) {
+    return count(
+        "entry.memberId = ?1 and entry.createdAt >= ?2 and entry.createdAt <= ?3",
+        member,
+        since,
+        until);
   }
 
   /** How many live answers a question has and when the last one came. */
@@ -183,7 +221,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
         .createQuery(
             """
             select t from TalkEntity t join fetch t.entry e
-            where e.state = EntryState.LIVE and t.kind <> EntryKind.ANSWER and (e.id in :ids
+            where e.state = EntryState.LIVE and t.kind in (EntryKind.QUESTION, EntryKind.NOTICE)
+              and (e.id in :ids
               or e.id in (select a.parentId from EntryEntity a where a.id in :ids))""",
             TalkEntity.class)
         .setParameter("ids", ids)
@@ -213,6 +252,28 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
             where a.parentId in :questions and a.state = EntryState.LIVE order by a.number""",
             Object[].class)
         .setParameter("questions", questions)
+        .getResultList();
+  }
+
+  /**
+   * Live comments among these ids, each with whom it concerns: the author of the report and whoever
+   * commented on it before, but not whoever wrote it.
+   */
+  public List<Object[]> commentsWithReaders(Collection<UUID> ids) {
+    return getEntityManager()
+        .createQuery(
+            """
+            select distinct c.id, o.memberId, c.number
+              from EntryEntity c
+              join EntryEntity r on r.id = c.parentId
+              join EntryEntity o on o.id = r.id
+                or o.parentId = r.id and o.kind = EntryKind.COMMENT and o.number < c.number
+             where c.id in :ids and c.kind = EntryKind.COMMENT
+               and c.state = EntryState.LIVE and r.state = EntryState.LIVE
+               and o.state = EntryState.LIVE and o.memberId <> c.memberId
+             order by c.number""",
+            Object[].class)
+        .setParameter("ids", ids)
         .getResultList();
   }
 

@@ -2,11 +2,15 @@ package club.emberwell.talk;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.Entries;
+import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryLife;
+import club.emberwell.entry.EntryRef;
+import club.emberwell.entry.Gone;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Reasons;
@@ -30,12 +34,13 @@ import java.util.UUID;
 import java.util.stream.Stream;
 
 /**
- * Asks, answers and announces. Every write is one transaction with its revision and change row;
- * whatever is thrown, nothing was stored.
+ * Asks, answers, announces and comments. Every write is one transaction with its revision and
+ * change row; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
 public class TalkService implements Kind {
   private static final ListOrder ANSWERS = ListOrder.oldestFirst("answers", TalkLimits.ANSWERS);
+  private static final ListOrder COMMENTS = ListOrder.oldestFirst("comments", TalkLimits.COMMENTS);
   private static final UUID NONE_YET = new UUID(0, 0);
 
   private static final Set<EntryKind> QUESTIONS = Set.of(EntryKind.QUESTION);
@@ -44,11 +49,13 @@ public class TalkService implements Kind {
   private final TalkRepository entries;
   private final TalkChecks checks;
   private final EntryLife life;
+  private final Entries shared;
 
-  TalkService(TalkRepository entries, TalkChecks checks, EntryLife life) {
+  TalkService(TalkRepository entries, TalkChecks checks, EntryLife life, Entries shared) {
     this.entries = entries;
     this.checks = checks;
     this.life = life;
+    this.shared = shared;
   }
 
   /**
@@ -75,8 +82,8 @@ public class TalkService implements Kind {
    */
   @Transactional
   public Posted post(Actor actor, EntryKind kind, TalkPosting posting) {
-    if (kind == EntryKind.ANSWER) {
-      throw new IllegalArgumentException("an answer needs its question");
+    if (EntryKind.REPLIES.contains(kind)) {
+      throw new IllegalArgumentException("needs what it is below: " + kind);
     }
     return store(actor, kind, null, posting);
   }
@@ -96,7 +103,29 @@ public class TalkService implements Kind {
     return store(actor, EntryKind.ANSWER, question, posting);
   }
 
-  private Posted store(Actor actor, EntryKind kind, UUID question, TalkPosting posting) {
+  /**
+   * Stores a comment under a report.
+   *
+   * @throws EntryUnknown where there is no such report
+   * @throws Gone where it was public once
+   */
+  @Transactional
+  public Posted comment(Actor actor, UUID report, TalkPosting posting) {
+    EntryAccess.signedIn(actor);
+    if (!report(actor, report).live()) {
+      throw new EntryUnknown("report");
+    }
+    return store(actor, EntryKind.COMMENT, report, posting);
+  }
+
+  /** A report as far as the actor may see it. */
+  private Entry report(Actor actor, UUID id) {
+    Entry report = shared.get(new EntryRef(EntryKind.REPORT, id));
+    EntryAccess.see(actor, report.kind(), report.author().id(), report.state());
+    return report;
+  }
+
+  private Posted store(Actor actor, EntryKind kind, UUID above, TalkPosting posting) {
     UUID author = EntryAccess.signedIn(actor);
     WrittenTalk written = checks.read(kind, posting.written());
     if (life.isThere(posting.id(), kind, author)) {
@@ -109,7 +138,7 @@ public class TalkService implements Kind {
     Instant now = posting.at() == null ? Instant.now() : posting.at();
     keepPace(author, now);
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
-    NewEntry made = new NewEntry(id, kind, question, posting.origin(), now);
+    NewEntry made = new NewEntry(id, kind, above, posting.origin(), now);
     TalkEntity talk = new TalkEntity(life.begin(actor, made, TalkEntity.words(written)), written);
     entries.persistAndFlush(talk);
     recount(talk.entry());
@@ -118,7 +147,7 @@ public class TalkService implements Kind {
 
   private void keepPace(UUID author, Instant now) {
     Instant since = now.minus(TalkLimits.PACE_WINDOW);
-    if (entries.writtenSince(author, since) >= TalkLimits.PACE) {
+    if (entries.writtenBetween(author, since, now) >= TalkLimits.PACE) {
       String detail = "That is the limit for one day. Continue tomorrow.";
       throw new EntryRefused(RemarkId.PACE, "", detail);
     }
@@ -227,6 +256,9 @@ public class TalkService implements Kind {
   public TalkEntry get(Actor actor, UUID id) {
     TalkEntry entry = entries.named(id).orElseThrow(() -> new EntryUnknown("entry"));
     EntryAccess.see(actor, entry.kind(), entry.memberId(), entry.state());
+    if (entry.kind() == EntryKind.COMMENT && !actor.is(entry.memberId())) {
+      report(actor, entry.entry().parent());
+    }
     return entry;
   }
 
@@ -269,6 +301,30 @@ public class TalkService implements Kind {
                     answer.id().equals(accepted) ? 0 : 1,
                     answer.createdAt(),
                     answer.id())));
+  }
+
+  /** One page of a report's comments, the oldest first: two statements. */
+  @Transactional
+  public Slice<TalkEntry> comments(Actor actor, UUID report, Part part) {
+    report(actor, report);
+    return Slice.read(
+        part,
+        COMMENTS,
+        place -> entries.comments(report, actor, place),
+        comment -> List.of(1, comment.createdAt(), comment.id()));
+  }
+
+  /** The page of them on which this one stands, the first where it is none: three statements. */
+  @Transactional
+  public Slice<TalkEntry> commentsAt(Actor actor, UUID report, UUID comment) {
+    long before = entries.commentsBefore(report, comment, actor);
+    return comments(actor, report, Part.page(Math.toIntExact(before / TalkLimits.COMMENTS)));
+  }
+
+  /** How many live comments a report has. */
+  @Transactional
+  public long commentCount(UUID report) {
+    return entries.liveComments(report);
   }
 
   /** What is said about one report, the latest first, at most {@link TalkLimits#PAGE}. */

@@ -251,6 +251,8 @@ class SchemaTest {
         "entry parent_id = id",
         "entry origin = 'https://club.example'",
         "entry kind = 'photo'",
+        "entry kind = 'comment'",
+        "talk kind = 'comment'",
         "member status = 'erased'",
         "member email_confirmed_at = now()"
       })

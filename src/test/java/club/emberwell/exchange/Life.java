@@ -74,6 +74,7 @@ class Life {
     Actor actor = members.byId(UUID.fromString(person.id())).orElseThrow().actor();
     Actor other = members.byId(UUID.fromString(neighbour.id())).orElseThrow().actor();
     photoOfGrid(person, grids.plan(actor, 2));
+    comments(actor, other, UUID.fromString(report), UUID.fromString(repeat));
     UUID question = talk(actor, other, person.handle(), email);
     watches.add(actor, "q=birch", person.handle() + "'s birch", false);
     flags.flag(
@@ -206,12 +207,18 @@ class Life {
     return question;
   }
 
+  /** Each under the other's report. */
+  private void comments(Actor actor, Actor other, UUID report, UUID repeat) {
+    talk.comment(actor, repeat, answer("Glad it works, says " + actor.handle()));
+    talk.comment(other, report, answer("Thanks to " + actor.handle()));
+  }
+
   private static TalkPosting posting(String title, String text) {
     return TalkPosting.of(null, new WrittenTalk(title, text, Ties.NONE));
   }
 
   private static TalkPosting answer(String text) {
-    return TalkPosting.of(null, WrittenTalk.answer(text));
+    return TalkPosting.of(null, WrittenTalk.untitled(text));
   }
 
   /** What lies about in tables that no service fills on demand. */

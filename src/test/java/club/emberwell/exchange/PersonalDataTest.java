@@ -333,7 +333,7 @@ class PersonalDataTest {
     assertEquals("400 mm/s", written(reports.get(0)));
     assertEquals(400.0, reports.get(0).at("/trials/0/settings/speed").asDouble());
     assertTrue(reports.get(0).get("revisions").size() >= 1);
-    assertEquals(2, json.readTree(files.get("talk.json")).size());
+    assertEquals(3, json.readTree(files.get("talk.json")).size());
     assertEquals(1, json.readTree(files.get("machines.json")).size());
     assertEquals(1, json.readTree(files.get("watches.json")).size());
     KeptThings.areIn(files, lived.report());

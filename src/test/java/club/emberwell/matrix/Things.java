@@ -52,6 +52,7 @@ final class Things {
       case "question" -> post("questions", text());
       case "unseen" -> unseen();
       case "answer" -> post("questions/" + get("question") + "/answers", words());
+      case "comment" -> post("reports/" + get("report") + "/comments", words());
       case "notice" -> post("notices", text());
       case "watch" -> post("watches", Map.of("query", "q=maple", "label", "Maple", "mail", false));
       case "feed" -> feed();

@@ -61,7 +61,7 @@ class TalkFinderTest {
         talk.answer(
                 club.member(),
                 asked.id(),
-                TalkPosting.of(null, WrittenTalk.answer("Use wollemi tape.")))
+                TalkPosting.of(null, WrittenTalk.untitled("Use wollemi tape.")))
             .entry();
     finder.show(answer);
     assertEquals(
@@ -75,7 +75,8 @@ class TalkFinderTest {
     TalkEntry told = question("Bandicoot halo, somebody knew", "Text", Ties.NONE);
     Actor ben = club.member();
     TalkEntry answer =
-        talk.answer(ben, told.id(), TalkPosting.of(null, WrittenTalk.answer("Slow down."))).entry();
+        talk.answer(ben, told.id(), TalkPosting.of(null, WrittenTalk.untitled("Slow down.")))
+            .entry();
     finder.show(answer);
     assertEquals(List.of(open.id()), unanswered("bandicoot"));
     assertEquals(2, finder.find(EntryKind.QUESTION, "bandicoot", false, Part.FIRST).rows().size());

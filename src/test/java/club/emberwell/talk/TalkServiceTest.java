@@ -71,7 +71,7 @@ class TalkServiceTest {
 
   private TalkEntry answer(TalkEntry question) {
     return talk.answer(
-            ben, question.id(), TalkPosting.of(null, WrittenTalk.answer("Slow down, then oil.")))
+            ben, question.id(), TalkPosting.of(null, WrittenTalk.untitled("Slow down, then oil.")))
         .entry();
   }
 
@@ -175,7 +175,7 @@ class TalkServiceTest {
         talk.answer(
                 moderator,
                 question.id(),
-                TalkPosting.of(null, WrittenTalk.answer("Try a coat of paint first.")))
+                TalkPosting.of(null, WrittenTalk.untitled("Try a coat of paint first.")))
             .entry();
     assertEquals(2, talk.get(STRANGER, question.id()).answers());
     talk.accept(ada, question.id(), second.id(), null);
@@ -347,7 +347,7 @@ class TalkServiceTest {
     boolean answers = kind == EntryKind.ANSWER;
     WrittenTalk written =
         answers
-            ? WrittenTalk.answer("Text")
+            ? WrittenTalk.untitled("Text")
             : new WrittenTalk("A question of " + when, "t", Ties.NONE);
     TalkPosting posting = new TalkPosting(null, written, Origin.HERE, Instant.parse(when));
     return (answers ? talk.answer(writer, question, posting) : talk.post(writer, kind, posting))

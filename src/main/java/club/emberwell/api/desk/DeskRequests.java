@@ -41,7 +41,8 @@ final class DeskRequests {
       name = "FlagRequest",
       requiredProperties = {"kind", "id", "reason"})
   record Raise(
-      @Schema(enumeration = {"report", "question", "answer", "notice", "photo"}) String kind,
+      @Schema(enumeration = {"report", "question", "answer", "notice", "comment", "photo"})
+          String kind,
       UUID id,
       @Schema(implementation = FlagReason.class) String reason,
       String note) {}

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * An entry as answered.
  *
  * @param question the question an answer belongs to
+ * @param report the report a comment stands under
  * @param accepted of a question: the answer that helped
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -23,6 +24,7 @@ record TalkJson(
     @JsonUnwrapped Head head,
     @JsonUnwrapped Words words,
     @Nullable UUID question,
+    @Nullable UUID report,
     @Nullable Ties ties,
     @Nullable UUID accepted,
     @JsonUnwrapped @Nullable Activity activity,
@@ -35,7 +37,7 @@ record TalkJson(
   /**
    * What it says.
    *
-   * @param text Markdown as written
+   * @param text Markdown, of a comment plain text, as written
    * @param html what may be shown of it
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -46,7 +48,7 @@ record TalkJson(
 
   static TalkJson of(TalkEntry entry) {
     boolean asks = entry.kind() == EntryKind.QUESTION;
-    boolean answers = entry.kind() == EntryKind.ANSWER;
+    UUID above = entry.entry().parent();
     return new TalkJson(
         new Head(
             entry.id(),
@@ -55,8 +57,9 @@ record TalkJson(
             entry.state(),
             MemberJson.of(entry.memberId(), entry.memberHandle())),
         new Words(entry.written().title(), entry.written().text(), entry.html().getMarkup()),
-        entry.question(),
-        answers ? null : entry.written().ties(),
+        entry.kind() == EntryKind.ANSWER ? above : null,
+        entry.kind() == EntryKind.COMMENT ? above : null,
+        EntryKind.REPLIES.contains(entry.kind()) ? null : entry.written().ties(),
         entry.accepted(),
         asks ? new Activity(entry.answers(), entry.activeAt()) : null,
         new Times(entry.createdAt(), entry.updatedAt()));

@@ -6,10 +6,11 @@ import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
- * A question, an answer or a notice as sent.
+ * A question, an answer, a notice or a comment as sent.
  *
  * @param id made by the client, or left out
- * @param text Markdown
+ * @param title of a question or a notice
+ * @param text Markdown; of a comment plain text
  * @param reason of an edit, for readers of the history
  */
 @Schema(

@@ -19,7 +19,7 @@ import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Supplier;
 
-/** What questions, answers and notices have in common over HTTP. */
+/** What questions, answers, notices and comments have in common over HTTP. */
 @RequestScoped
 class TalkRequests {
   private final TalkService talk;
@@ -47,6 +47,12 @@ class TalkRequests {
     return store(
         sent,
         () -> talk.answer(request.actor(), question, TalkPosting.of(sent.id(), sent.written())));
+  }
+
+  Response comment(UUID report, TalkRequest sent) {
+    return store(
+        sent,
+        () -> talk.comment(request.actor(), report, TalkPosting.of(sent.id(), sent.written())));
   }
 
   private Response store(TalkRequest sent, Supplier<Posted> write) {

@@ -283,7 +283,7 @@ public class RuleRepository {
         """;
     String talk =
         """
-        select concat_ws(' ', case when t.kind <> 'answer' then e.title end, t.body)
+        select concat_ws(' ', case when t.kind not in ('answer', 'comment') then e.title end, t.body)
         from talk t join entry e on e.id = t.id where t.id = :id
         """;
     return db.createNativeQuery(ref.kind() == EntryKind.REPORT ? report : talk, String.class)

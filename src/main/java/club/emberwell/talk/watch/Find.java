@@ -12,7 +12,7 @@ import java.util.UUID;
 /**
  * Something new that a watch found, as it reads now.
  *
- * @param parent the question of an answer, else null
+ * @param parent the question of an answer, the report of a comment, else null
  * @param title what to call it on a line of its own
  * @param author whose it is
  * @param kept the watch; null for an answer to one's own question
@@ -40,7 +40,7 @@ public record Find(
     return kept == null ? null : kept.label();
   }
 
-  /** {@code report}, {@code question}, {@code notice} or {@code answer}. */
+  /** {@code report}, {@code question}, {@code notice}, {@code answer} or {@code comment}. */
   public String entity() {
     return ref.kind().code();
   }

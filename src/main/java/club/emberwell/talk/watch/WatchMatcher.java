@@ -21,11 +21,13 @@ import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 
 /**
  * Holds what became live against all watches. One node at a time does it, following the change
@@ -83,19 +85,24 @@ public class WatchMatcher {
 
   private void take(List<Change> some) {
     Instant now = Instant.now();
-    answered(Change.ids(some, Set.of(EntryKind.ANSWER)), now);
+    tell(entries::answersWithAsker, Change.ids(some, Set.of(EntryKind.ANSWER)), now);
+    tell(entries::commentsWithReaders, Change.ids(some, Set.of(EntryKind.COMMENT)), now);
     if (watches.count() > 0) {
       match(some, now);
     }
   }
 
-  /** Whoever asked is told of every answer, without a watch. */
-  private void answered(Set<UUID> answers, Instant now) {
-    if (answers.isEmpty()) {
+  /**
+   * Without a watch whoever asked is told of every answer, and of every comment whose report it is
+   * and who commented on it before.
+   */
+  private void tell(
+      Function<Collection<UUID>, List<Object[]>> whom, Set<UUID> replies, Instant now) {
+    if (replies.isEmpty()) {
       return;
     }
     hits.add(
-        entries.answersWithAsker(answers).stream()
+        whom.apply(replies).stream()
             .map(row -> new Hit((UUID) row[1], null, (UUID) row[0], false))
             .toList(),
         now);

@@ -28,7 +28,7 @@ class ItemContents {
               viewer.page(reports.get(actor, item.id()), ReportViewer.Repeats.NONE, actor),
               null,
               null);
-      case QUESTION, ANSWER, NOTICE ->
+      case QUESTION, ANSWER, NOTICE, COMMENT ->
           new ItemContent(null, talk.get(actor, item.id()).html(), null);
       case PHOTO ->
           new ItemContent(

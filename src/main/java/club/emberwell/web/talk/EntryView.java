@@ -9,7 +9,7 @@ import java.time.Instant;
 import java.util.List;
 
 /**
- * A question, an answer or a notice in full.
+ * A question, an answer, a notice or a comment in full.
  *
  * @param banner what must be said of its state, or null
  * @param accepted of an answer: whether it is the one that helped

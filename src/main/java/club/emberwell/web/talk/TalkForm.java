@@ -16,7 +16,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 
-/** The fields of a question, an answer or a notice, and what was typed into them. */
+/** The fields of a question, an answer, a notice or a comment, and what was typed into them. */
 final class TalkForm {
   static final String TITLE = "title";
   static final String TEXT = "text";
@@ -38,25 +38,31 @@ final class TalkForm {
    */
   static Form of(EntryKind kind, UUID id) {
     Form form = new Form().add(Field.of("id", "").hidden().value(id.toString()));
-    if (kind != EntryKind.ANSWER) {
+    boolean titled = !EntryKind.REPLIES.contains(kind);
+    if (titled) {
       form.add(
           Field.of(TITLE, kind == EntryKind.QUESTION ? "Your question in one line" : "Title")
               .hint("Name the material and what happens: others find it by these words.")
               .maxLength(TalkLimits.TITLE)
               .required());
     }
-    form.add(
-        Field.of(TEXT, kind == EntryKind.ANSWER ? "Your answer" : "Details")
-            .hint(
-                "Markdown: **bold**, - lists, > quotes, `code`. You can add pictures to reports only.")
-            .maxLength(TalkLimits.TEXT)
-            .lines()
-            .apart()
-            .required());
-    if (kind != EntryKind.ANSWER) {
+    form.add(text(kind).lines().apart().required());
+    if (titled) {
       ties(form);
     }
     return form;
+  }
+
+  private static Field text(EntryKind kind) {
+    if (kind == EntryKind.COMMENT) {
+      return Field.of(TEXT, "Your comment")
+          .hint("Plain text, up to " + TalkLimits.COMMENT + " characters.")
+          .maxLength(TalkLimits.COMMENT);
+    }
+    return Field.of(TEXT, kind == EntryKind.ANSWER ? "Your answer" : "Details")
+        .hint(
+            "Markdown: **bold**, - lists, > quotes, `code`. You can add pictures to reports only.")
+        .maxLength(TalkLimits.TEXT);
   }
 
   /** The form of an entry that is to be changed, with a reason readers of the history see. */
@@ -91,8 +97,8 @@ final class TalkForm {
   }
 
   static WrittenTalk written(EntryKind kind, SentForm sent) {
-    if (kind == EntryKind.ANSWER) {
-      return WrittenTalk.answer(sent.text(TEXT));
+    if (EntryKind.REPLIES.contains(kind)) {
+      return WrittenTalk.untitled(sent.text(TEXT));
     }
     return new WrittenTalk(
         sent.text(TITLE),

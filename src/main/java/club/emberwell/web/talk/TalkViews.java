@@ -71,7 +71,7 @@ class TalkViews {
   /**
    * An entry being written.
    *
-   * @param words what the fields suggest; null for an answer
+   * @param words what the fields suggest; null for an answer or a comment
    */
   record Writing(String action, Form form, Words.Lists words) {}
 
@@ -98,7 +98,7 @@ class TalkViews {
 
   /** An entry in its form. */
   Writing writing(EntryKind kind, String action, Form form) {
-    return new Writing(action, form, kind == EntryKind.ANSWER ? null : words.lists());
+    return new Writing(action, form, EntryKind.REPLIES.contains(kind) ? null : words.lists());
   }
 
   Form editing(TalkEntry entry) {

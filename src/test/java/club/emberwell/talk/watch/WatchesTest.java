@@ -110,9 +110,9 @@ class WatchesTest {
     TalkEntry question =
         talk.post(ada, EntryKind.QUESTION, Club.posting("A plain question", "t", Ties.NONE))
             .entry();
-    talk.answer(ada, question.id(), TalkPosting.of(null, WrittenTalk.answer("My own addition.")));
+    talk.answer(ada, question.id(), TalkPosting.of(null, WrittenTalk.untitled("My own addition.")));
     TalkEntry answer =
-        talk.answer(ben, question.id(), TalkPosting.of(null, WrittenTalk.answer("Like this.")))
+        talk.answer(ben, question.id(), TalkPosting.of(null, WrittenTalk.untitled("Like this.")))
             .entry();
     assertEquals(List.of(answer.id()), inboxOf(ada));
     Find find = inbox.page(ada, Part.FIRST).rows().get(0);
