@@ -14,6 +14,8 @@ public enum EntryAction {
   /** After a first look. */
   APPROVED("approved", "Restored"),
   PHOTO_ADDED("photo-added", "Photo added"),
+  /** Its words, or which stands first. */
+  PHOTO_CHANGED("photo-changed", "Photo changed"),
   PHOTO_REMOVED("photo-removed", "Photo removed"),
   /** The words in it were filed anew, or a mended reader read it. */
   READ_AGAIN("read-again", "Read again with new words");

@@ -14,7 +14,7 @@ public enum EntryKind implements Coded {
   ANSWER("answer", "Answer", "this", "/ask/%2$s?answer=%1$s#answer-%1$s"),
   NOTICE("notice", "Notice", "this", "/notices/%s"),
   COMMENT("comment", "Comment", "this", "/reports/%2$s?comment=%1$s#comment-%1$s"),
-  PHOTO("photo", "Photo", "this", "/reports/%2$s#photos"),
+  PHOTO("photo", "Photo", "this", "/photos/%s"),
   GRID("grid", "Test grid", "this grid", "/grids/%s"),
   SAMPLE("sample", "Sample", "this sample", "/samples/%s"),
   LOT("lot", "Lot", "this lot", "/lots/%s");
@@ -24,6 +24,9 @@ public enum EntryKind implements Coded {
 
   /** Words alone, without a title, below what they are about. */
   public static final Set<EntryKind> REPLIES = Set.copyOf(EnumSet.of(ANSWER, COMMENT));
+
+  /** What photos belong to. */
+  public static final Set<EntryKind> PICTURED = Set.copyOf(EnumSet.of(REPORT, QUESTION, ANSWER));
 
   /** Kept by their authors for themselves: nobody else sees them, moderators neither. */
   public static final Set<EntryKind> PRIVATE = Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT));

@@ -7,10 +7,14 @@ public final class ReportLimits {
   /** The same words by the same member within this time look like a slip. */
   public static final Duration DUPLICATE_WITHIN = Duration.ofDays(1);
 
+  /** Of one report, question or answer. */
   public static final int PHOTOS = 6;
 
-  /** Bytes of stored pictures one member may own. */
-  public static final long PHOTO_BYTES_PER_MEMBER = 500L * 1024 * 1024;
+  /** Pictures of forms that are not stored yet, for one member. */
+  public static final int PARKED = 30;
+
+  /** As long as a form waits on a phone without a connection. */
+  public static final Duration PARKED_FOR = Duration.ofDays(7);
 
   /** Bytes of an uploaded file. */
   public static final int PHOTO_UPLOAD = 10 * 1024 * 1024;
@@ -18,9 +22,10 @@ public final class ReportLimits {
   /** Width times height of an uploaded picture, checked before it is decoded. */
   public static final long PHOTO_PIXELS = 40_000_000;
 
-  /** Longer side of the kept picture and of its thumbnail, pixels. */
+  /** Longer side of the kept picture and of its smaller sizes, pixels. */
   public static final int PHOTO_SIDE = 1600;
 
+  public static final int MIDDLE_SIDE = 960;
   public static final int THUMB_SIDE = 400;
 
   /** Reports read again in one transaction. */

@@ -8,7 +8,6 @@ import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
-import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -74,8 +73,4 @@ public record ReportJson(
       @Nullable TriedByOthers triedByOthers,
       @Nullable List<CautionJson> cautions,
       @JsonUnwrapped @Nullable Noticed noticed) {}
-
-  /** A picture and where to load it. */
-  public record PhotoJson(
-      UUID id, String url, String thumb, int width, int height, Instant createdAt) {}
 }

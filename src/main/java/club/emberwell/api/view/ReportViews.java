@@ -2,7 +2,6 @@ package club.emberwell.api.view;
 
 import club.emberwell.api.view.ReportJson.Beside;
 import club.emberwell.api.view.ReportJson.Maker;
-import club.emberwell.api.view.ReportJson.PhotoJson;
 import club.emberwell.api.view.ReportJson.Standing;
 import club.emberwell.api.view.ReportJson.UsedMachine;
 import club.emberwell.api.view.ReportJson.WorkJson;
@@ -13,7 +12,6 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.TriedByOthers;
-import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.Work;
@@ -51,7 +49,7 @@ public class ReportViews {
 
   /** A report by itself, with everything. */
   public ReportJson whole(StoredReport report, TriedByOthers tried) {
-    List<PhotoJson> photos = report.photos().stream().map(ReportViews::photo).toList();
+    List<PhotoJson> photos = PhotoJson.all(report.photos());
     return json(
         report.snapshot(),
         report,
@@ -69,13 +67,6 @@ public class ReportViews {
     return ReportCautions.of(r.work(), r.laser().source(), catalog.snapshot().cautions()).stream()
         .map(CautionJson::of)
         .toList();
-  }
-
-  /** A picture and where to load it. */
-  public static PhotoJson photo(Photo photo) {
-    String url = path(photo.reportId()) + "/photos/" + photo.id();
-    return new PhotoJson(
-        photo.id(), url, url + "?size=thumb", photo.width(), photo.height(), photo.createdAt());
   }
 
   private ReportJson json(ReportSnapshot r, StoredReport stored, Beside beside) {

@@ -9,7 +9,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.ReportLimits;
+import club.emberwell.report.photo.PhotoSpace;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.Pixels;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -31,12 +31,19 @@ public class GridPhotos {
   private final GridPhotoRepository photos;
   private final GridService grids;
   private final Photos ofReports;
+  private final PhotoSpace space;
   private final EntryLife life;
 
-  GridPhotos(GridPhotoRepository photos, GridService grids, Photos ofReports, EntryLife life) {
+  GridPhotos(
+      GridPhotoRepository photos,
+      GridService grids,
+      Photos ofReports,
+      PhotoSpace space,
+      EntryLife life) {
     this.photos = photos;
     this.grids = grids;
     this.ofReports = ofReports;
+    this.space = space;
     this.life = life;
   }
 
@@ -49,10 +56,7 @@ public class GridPhotos {
   public GridPhoto put(Actor actor, UUID id, Photos.Ready ready) {
     life.own(actor, GRIDS, id, null);
     grids.get(actor, id);
-    if (photos.bytesOf(EntryAccess.signedIn(actor)) >= ReportLimits.PHOTO_BYTES_PER_MEMBER) {
-      String detail = "You have used all your space for photos of grids.";
-      throw new EntryRefused(RemarkId.TOO_MANY_PHOTOS, "/photo", detail);
-    }
+    space.need(EntryAccess.signedIn(actor));
     GridPhotoEntity photo = photos.findById(id);
     if (photo == null) {
       photo = new GridPhotoEntity(id);
@@ -150,7 +154,7 @@ public class GridPhotos {
   public void show(Actor actor, UUID id, UUID report, Photos.Ready ready) {
     GridPhotoEntity photo = found(actor, id);
     if (photo.toPhoto().shown() == null) {
-      photo.shown(ofReports.add(actor, report, null, ready).id());
+      photo.shown(ofReports.add(actor, report, Photos.Added.of(null, ready)).id());
     }
   }
 

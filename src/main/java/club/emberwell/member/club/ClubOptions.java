@@ -47,6 +47,11 @@ public class ClubOptions {
       String notes,
       long version) {}
 
+  /** Of pictures that the club keeps for one member, until owners say otherwise. */
+  static final int PHOTO_MEGABYTES_USUAL = 500;
+
+  private static final long MEGABYTE = 1024 * 1024;
+
   private static final Duration FRESH = Duration.ofSeconds(5);
   private static final long STALE = Long.MIN_VALUE / 2;
   private static final String DOOR = "door";
@@ -56,6 +61,7 @@ public class ClubOptions {
   private static final String LICENCE = "licence";
   private static final String DATA_LICENCE = "data-licence";
   private static final String NOTES = "notes";
+  private static final String PHOTO_MEGABYTES = "photo-megabytes";
   private static final String VERSION = "club-version";
   private static final String ON = "on";
   private static final String FORM_KEY = "form-key";
@@ -100,6 +106,16 @@ public class ClubOptions {
 
   public void localSignIn(boolean on) {
     set(LOCAL_SIGN_IN, on ? ON : "off");
+  }
+
+  /** Bytes of pictures that the club keeps for one member. */
+  public long photoBytes() {
+    return photoMegabytes(current().values()) * MEGABYTE;
+  }
+
+  private static int photoMegabytes(Map<String, String> values) {
+    String decided = values.get(PHOTO_MEGABYTES);
+    return decided == null ? PHOTO_MEGABYTES_USUAL : Integer.parseInt(decided);
   }
 
   /** All of it as one, of one moment. */

@@ -1,7 +1,7 @@
 package club.emberwell.report.photo;
 
 import club.emberwell.entry.EntryEntity;
-import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.FetchType;
 import jakarta.persistence.Id;
@@ -9,10 +9,9 @@ import jakarta.persistence.JoinColumn;
 import jakarta.persistence.MapsId;
 import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
-import java.util.Arrays;
 import java.util.UUID;
 
-/** The row of a photo; both pictures are our own JPEGs without metadata. */
+/** The row of a photo. */
 @Entity
 @Table(name = "photo")
 class PhotoEntity {
@@ -23,32 +22,24 @@ class PhotoEntity {
   @JoinColumn(name = "id")
   private EntryEntity entry;
 
-  private int width;
-  private int height;
+  private String caption;
+  private String alt;
+  private int place;
 
-  @Column(name = "size_bytes")
-  private int sizeBytes;
-
-  private byte[] picture;
-  private byte[] thumb;
+  @Embedded private PictureColumns picture;
 
   protected PhotoEntity() {}
 
-  PhotoEntity(EntryEntity entry, CleanPicture clean) {
+  PhotoEntity(EntryEntity entry, int place, PhotoWords words, CleanPicture clean) {
     this.entry = entry;
-    width = clean.width();
-    height = clean.height();
-    picture = clean.picture();
-    thumb = clean.thumb();
-    sizeBytes = picture.length + thumb.length;
+    this.place = place;
+    caption = words.caption();
+    alt = words.alt();
+    picture = new PictureColumns(clean);
   }
 
-  /** Whether this is that picture of that report. */
-  boolean shows(UUID report, CleanPicture clean) {
-    return entry.parentId().equals(report) && Arrays.equals(picture, clean.picture());
-  }
-
-  Photo toPhoto() {
-    return new Photo(entry.id(), entry.parentId(), width, height, sizeBytes, entry.createdAt());
+  /** Whether this is that picture of that entry. */
+  boolean shows(UUID parent, CleanPicture clean) {
+    return entry.parentId().equals(parent) && picture.shows(clean);
   }
 }

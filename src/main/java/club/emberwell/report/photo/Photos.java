@@ -1,5 +1,6 @@
 package club.emberwell.report.photo;
 
+import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
@@ -10,36 +11,45 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.entry.Reasons;
 import club.emberwell.entry.Words;
 import club.emberwell.member.Actor;
+import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportLimits;
-import club.emberwell.report.ReportReader;
-import club.emberwell.report.ReportService;
+import com.fasterxml.jackson.core.type.TypeReference;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Instant;
-import java.util.Optional;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
-/** The pictures of reports. */
+/** The pictures of reports, questions and answers. */
 @ApplicationScoped
 public class Photos implements Kind {
   private static final Set<EntryKind> PHOTOS = Set.of(EntryKind.PHOTO);
-
-  private static final Words WORDS = new Words("A photo", "{}", null);
+  private static final TypeReference<PhotoWords> SHAPE = new TypeReference<>() {};
 
   private final PhotoRepository photos;
-  private final ReportReader reader;
+  private final PhotoSpace space;
   private final EntryLife life;
 
-  Photos(PhotoRepository photos, ReportReader reader, EntryLife life) {
+  Photos(PhotoRepository photos, PhotoSpace space, EntryLife life) {
     this.photos = photos;
-    this.reader = reader;
+    this.space = space;
     this.life = life;
   }
 
@@ -47,7 +57,7 @@ public class Photos implements Kind {
   public static final class Ready {
     private final CleanPicture clean;
 
-    private Ready(CleanPicture clean) {
+    Ready(CleanPicture clean) {
       this.clean = clean;
     }
 
@@ -63,6 +73,23 @@ public class Photos implements Kind {
     public byte[] picture() {
       return clean.picture();
     }
+
+    CleanPicture clean() {
+      return clean;
+    }
+  }
+
+  /**
+   * A picture about to be added.
+   *
+   * @param id the client gave it, or null; the same id with the same picture twice is one
+   * @param at when it is added; null = now
+   */
+  public record Added(UUID id, Ready ready, PhotoWords words, Instant at) {
+    /** Without words, now. */
+    public static Added of(UUID id, Ready ready) {
+      return new Added(id, ready, PhotoWords.NONE, null);
+    }
   }
 
   /**
@@ -74,56 +101,163 @@ public class Photos implements Kind {
     return new Ready(PictureCleaner.clean(upload));
   }
 
+  /** The same of what the program drew itself. */
+  public static Ready drawn(BufferedImage own) {
+    try {
+      return new Ready(PictureCleaner.drawn(own));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /**
-   * Adds a picture to one's own report.
+   * Adds a picture to one's own report, question or answer, behind those it has.
    *
-   * @param made the id the client gave it, or null; the same id with the same picture twice is one
-   * @throws EntryRefused where the report or the member has enough pictures
+   * @throws EntryRefused where the entry or the member has enough pictures, or its words cannot be
+   *     kept
    */
   @Transactional
-  public Photo add(Actor actor, UUID id, UUID made, Ready ready) {
-    EntryEntity report = life.own(actor, ReportService.REPORTS, id, null);
-    if (life.isThere(made, EntryKind.PHOTO, actor.memberId())) {
-      return same(id, made, ready);
+  public Photo add(Actor actor, UUID of, Added added) {
+    return add(actor, of, List.of(added)).get(0);
+  }
+
+  /** The same of several at once, in their order. */
+  @Transactional
+  public List<Photo> add(Actor actor, UUID of, List<Added> added) {
+    EntryEntity parent = life.own(actor, EntryKind.PICTURED, of, null);
+    List<UUID> ids = new ArrayList<>();
+    EntryAction action = null;
+    Instant at = Instant.now();
+    for (Added one : added) {
+      UUID id = one.id() == null ? UUID.randomUUID() : one.id();
+      ids.add(id);
+      if (life.isThere(one.id(), EntryKind.PHOTO, actor.memberId())) {
+        same(of, id, one.ready());
+        continue;
+      }
+      at = one.at() == null ? at : one.at();
+      begin(actor, parent, id, one, at);
+      action = EntryAction.PHOTO_ADDED;
     }
-    if (report.state() == EntryState.WITHDRAWN) {
-      throw new EntryForbidden(EntryForbidden.Why.STATE, "You cannot edit a withdrawn report.");
+    if (action != null) {
+      life.touched(parent, action, Cause.of(actor, at));
     }
-    if (photos.of(id).size() >= ReportLimits.PHOTOS) {
-      throw tooMany("A report has at most " + ReportLimits.PHOTOS + " pictures.");
+    photos.flush();
+    return ids.stream().map(this::there).toList();
+  }
+
+  private void begin(Actor actor, EntryEntity parent, UUID id, Added one, Instant at) {
+    if (parent.state() == EntryState.WITHDRAWN) {
+      throw new EntryForbidden(
+          EntryForbidden.Why.STATE, "You cannot edit a withdrawn " + parent.kind().code() + ".");
     }
-    if (photos.bytesOf(actor.memberId()) >= ReportLimits.PHOTO_BYTES_PER_MEMBER) {
-      throw tooMany("You have used all your space for pictures.");
+    if (photos.of(parent.id()).size() >= ReportLimits.PHOTOS) {
+      throw tooMany(parent.kind());
     }
-    Instant now = Instant.now();
-    UUID own = made == null ? UUID.randomUUID() : made;
-    NewEntry entry = new NewEntry(own, EntryKind.PHOTO, id, Origin.HERE, now);
-    PhotoEntity photo = new PhotoEntity(life.begin(actor, entry, WORDS), ready.clean);
-    photos.persistAndFlush(photo);
-    life.touched(report, EntryAction.PHOTO_ADDED, Cause.of(actor, now));
-    return photo.toPhoto();
+    space.need(actor.memberId());
+    PhotoWords words = one.words().checked();
+    NewEntry entry = new NewEntry(id, EntryKind.PHOTO, parent.id(), Origin.HERE, at);
+    photos.persistAndFlush(
+        new PhotoEntity(
+            life.begin(actor, entry, words(words)),
+            photos.lastPlace(parent.id()),
+            words,
+            one.ready().clean()));
+  }
+
+  private static Words words(PhotoWords words) {
+    String title = words.caption() == null ? "A photo" : words.caption();
+    return new Words(title, StoredJson.write(words), null);
+  }
+
+  static EntryRefused tooMany(EntryKind of) {
+    String detail =
+        "%s has at most %d photos."
+            .formatted(
+                "A" + (of == EntryKind.ANSWER ? "n " : " ") + of.code(), ReportLimits.PHOTOS);
+    return new EntryRefused(RemarkId.TOO_MANY_PHOTOS, "/photo", detail);
   }
 
   /** What came in already under this id; its bytes are gone where it was removed since. */
-  private Photo same(UUID report, UUID photo, Ready ready) {
+  private void same(UUID parent, UUID photo, Ready ready) {
     PhotoEntity there =
         photos.findByIdOptional(photo).orElseThrow(() -> new EntryUnknown("picture"));
-    if (!there.shows(report, ready.clean)) {
+    if (!there.shows(parent, ready.clean())) {
       throw EntryLife.taken(EntryKind.PHOTO);
     }
-    return there.toPhoto();
+  }
+
+  private Photo there(UUID id) {
+    return photos.photo(id).orElseThrow(() -> new EntryUnknown("picture"));
+  }
+
+  /**
+   * Says other words of a photo; its author may, and moderators.
+   *
+   * @param version the change is based on; null = whatever the version
+   * @throws EntryChanged where somebody else changed it meanwhile
+   */
+  @Transactional
+  public Photo say(Actor actor, UUID id, Integer version, PhotoWords words) {
+    return say(actor, id, version, words, null);
+  }
+
+  private Photo say(Actor actor, UUID id, Integer version, PhotoWords words, String reason) {
+    EntryEntity picture = editable(actor, id, version);
+    PhotoWords read = words.checked();
+    if (!there(id).words().equals(read)) {
+      Cause cause = Cause.now(actor, Reasons.checked(reason));
+      photos.say(id, read);
+      life.rewritten(picture, words(read), EntryAction.EDITED, cause);
+      touch(picture, EntryAction.PHOTO_CHANGED, cause);
+    }
+    photos.flush();
+    return there(id);
+  }
+
+  /**
+   * Puts a photo at another place among those of its entry; the first one stands for it.
+   *
+   * @param position 1 = the first; behind all others where there are fewer
+   */
+  @Transactional
+  public Photo move(Actor actor, UUID id, int position) {
+    if (position < 1) {
+      throw new EntryRefused(
+          List.of(Remark.error(RemarkId.OUT_OF_RANGE, "/position", "The first place is 1.")));
+    }
+    EntryEntity picture = editable(actor, id, null);
+    List<UUID> before = photos.of(picture.parentId()).stream().map(Photo::id).toList();
+    List<UUID> after = new ArrayList<>(before);
+    after.remove(id);
+    after.add(Math.min(position - 1, after.size()), id);
+    if (!after.equals(before)) {
+      for (int i = 0; i < after.size(); i++) {
+        photos.put(after.get(i), i);
+      }
+      touch(picture, EntryAction.PHOTO_CHANGED, Cause.now(actor, null));
+    }
+    return there(id);
+  }
+
+  /** A photo in sight whose entry stays as it is until the transaction ends. */
+  private EntryEntity editable(Actor actor, UUID id, Integer version) {
+    EntryEntity picture = life.find(PHOTOS, id).orElseThrow(() -> new EntryUnknown("picture"));
+    EntryAccess.edit(actor, life.locked(EntryKind.PICTURED, picture.parentId()));
+    if (!picture.live()) {
+      throw new EntryUnknown("picture");
+    }
+    if (version != null && picture.version() != version) {
+      throw new EntryChanged(picture.version());
+    }
+    return picture;
   }
 
   /** Takes a picture and its bytes away for good; its author may, and moderators. */
   @Transactional
-  public void remove(Actor actor, UUID id, UUID photo) {
-    Optional<EntryEntity> found = life.find(PHOTOS, photo);
-    EntryAccess.edit(actor, life.locked(ReportService.REPORTS, id));
-    EntryEntity picture =
-        found
-            .filter(p -> p.live() && p.parentId().equals(id))
-            .orElseThrow(() -> new EntryUnknown("picture"));
-    photos.deleteById(photo);
+  public void remove(Actor actor, UUID id) {
+    EntryEntity picture = editable(actor, id, null);
+    photos.deleteById(id);
     life.move(picture, EntryState.WITHDRAWN, EntryAction.WITHDRAWN, Cause.now(actor, null));
   }
 
@@ -132,30 +266,89 @@ public class Photos implements Kind {
     return PHOTOS;
   }
 
-  /** What a report shows is another version of it. */
+  /** What shows it is another version of itself. */
   @Override
   public void moved(EntryEntity picture, Cause cause) {
-    EntryAction action = picture.live() ? EntryAction.PHOTO_ADDED : EntryAction.PHOTO_REMOVED;
-    life.touched(life.locked(ReportService.REPORTS, picture.parentId()), action, cause);
+    touch(picture, picture.live() ? EntryAction.PHOTO_ADDED : EntryAction.PHOTO_REMOVED, cause);
+  }
+
+  private void touch(EntryEntity picture, EntryAction action, Cause cause) {
+    life.touched(life.locked(EntryKind.PICTURED, picture.parentId()), action, cause);
   }
 
   @Override
+  @Transactional
   public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
-    throw new EntryForbidden(EntryForbidden.Why.STATE, "A picture has one version.");
+    say(actor, id, version, StoredJson.read(written, SHAPE), reason);
   }
 
   /**
-   * The JPEG, for whoever may see the report.
+   * A photo, for whoever may see it and what it belongs to.
    *
-   * @param small the thumbnail instead of the large size
+   * @throws EntryUnknown where it must not be known
    */
   @Transactional
-  public byte[] bytes(Actor actor, UUID id, UUID photo, boolean small) {
-    reader.seen(actor, id);
-    return photos.bytes(id, photo, small).orElseThrow(() -> new EntryUnknown("picture"));
+  public Photo get(Actor actor, UUID id) {
+    seen(actor, id);
+    return there(id);
   }
 
-  private static EntryRefused tooMany(String detail) {
-    return new EntryRefused(RemarkId.TOO_MANY_PHOTOS, "/photo", detail);
+  private PhotoRepository.Pair seen(Actor actor, UUID id) {
+    PhotoRepository.Pair pair = photos.pair(id).orElseThrow(() -> new EntryUnknown("picture"));
+    EntryAccess.see(actor, pair.parent());
+    EntryAccess.see(actor, pair.photo());
+    return pair;
+  }
+
+  /** Those in sight of an entry, the first one first, for whoever may see it. */
+  @Transactional
+  public List<Photo> of(Actor actor, EntryKind kind, UUID id) {
+    EntryEntity parent =
+        photos
+            .parent(id)
+            .filter(entry -> entry.kind() == kind)
+            .orElseThrow(() -> new EntryUnknown(kind.code()));
+    EntryAccess.see(actor, parent);
+    return photos.of(id);
+  }
+
+  /** Those in sight of several entries that the reader may see: one statement. */
+  @Transactional
+  public Map<UUID, List<Photo>> of(Collection<UUID> ids) {
+    return ids.isEmpty()
+        ? Map.of()
+        : photos.of(ids).stream().collect(Collectors.groupingBy(photo -> photo.of().id()));
+  }
+
+  /** The first of each of several entries that the reader may see: one statement. */
+  @Transactional
+  public Map<UUID, Photo> firstOf(Collection<UUID> ids) {
+    return ids.isEmpty()
+        ? Map.of()
+        : photos.firstOf(ids).stream()
+            .collect(Collectors.toMap(photo -> photo.of().id(), Function.identity()));
+  }
+
+  /**
+   * A JPEG, and whether everybody may see it who may read here.
+   *
+   * @param settled false where it is held, removed or waits with what it belongs to
+   */
+  public record Served(byte[] jpeg, boolean settled) {}
+
+  /** A picture in one of its sizes, for whoever may see it and what it belongs to. */
+  @Transactional
+  public Served bytes(Actor actor, UUID id, PhotoSize size) {
+    boolean settled = seen(actor, id).live();
+    byte[] jpeg = photos.bytes(id, size);
+    if (jpeg != null) {
+      return new Served(jpeg, settled);
+    }
+    byte[] large = photos.bytes(id, PhotoSize.LARGE);
+    if (there(id).sizes().contains(size)) {
+      large = PictureCleaner.middle(large);
+      photos.keep(id, large);
+    }
+    return new Served(large, settled);
   }
 }

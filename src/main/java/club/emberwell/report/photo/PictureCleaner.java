@@ -10,6 +10,7 @@ import com.twelvemonkeys.imageio.plugins.webp.WebPImageReaderSpi;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.Iterator;
 import java.util.concurrent.Semaphore;
 import javax.imageio.ImageIO;
@@ -74,10 +75,35 @@ final class PictureCleaner {
 
   private static CleanPicture encode(BufferedImage decoded, int orientation) throws IOException {
     BufferedImage large =
-        Pixels.upright(Pixels.within(decoded, ReportLimits.PHOTO_SIDE), orientation);
-    BufferedImage small = Pixels.within(large, ReportLimits.THUMB_SIDE);
+        Pixels.upright(Pixels.within(decoded, PhotoSize.LARGE.side()), orientation);
+    return sizes(large, Pixels.jpeg(large));
+  }
+
+  /** A picture of our own, made ready. */
+  static CleanPicture drawn(BufferedImage own) throws IOException {
+    return encode(own, 1);
+  }
+
+  private static CleanPicture sizes(BufferedImage large, byte[] jpeg) throws IOException {
+    BufferedImage middle = Pixels.within(large, PhotoSize.MIDDLE.side());
     return new CleanPicture(
-        large.getWidth(), large.getHeight(), Pixels.jpeg(large), Pixels.jpeg(small));
+        large.getWidth(),
+        large.getHeight(),
+        jpeg,
+        middle.getWidth() < large.getWidth() ? Pixels.jpeg(middle) : null,
+        Pixels.jpeg(Pixels.within(middle, PhotoSize.THUMB.side())));
+  }
+
+  /** The size between of one of our own JPEGs that was kept before there was such a size. */
+  static byte[] middle(byte[] large) {
+    AT_ONCE.acquireUninterruptibly();
+    try {
+      return Pixels.jpeg(Pixels.within(Pixels.decoded(large), PhotoSize.MIDDLE.side()));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } finally {
+      AT_ONCE.release();
+    }
   }
 
   private static PictureRefused unreadable() {

@@ -23,6 +23,7 @@ public final class Pixels {
 
   /** No side longer than this; opaque, what was transparent is white. */
   static BufferedImage within(BufferedImage picture, int side) {
+    Photo.Size to = new Photo.Size(picture.getWidth(), picture.getHeight()).within(side);
     BufferedImage now = picture;
     int longer = Math.max(now.getWidth(), now.getHeight());
     // by halves first: one big step would skip pixels
@@ -30,10 +31,7 @@ public final class Pixels {
       now = drawn(now, (now.getWidth() + 1) / 2, (now.getHeight() + 1) / 2);
       longer = Math.max(now.getWidth(), now.getHeight());
     }
-    double scale = Math.min(1, (double) side / longer);
-    int width = Math.max(1, (int) Math.round(now.getWidth() * scale));
-    int height = Math.max(1, (int) Math.round(now.getHeight() * scale));
-    return drawn(now, width, height);
+    return drawn(now, to.width(), to.height());
   }
 
   private static BufferedImage drawn(BufferedImage from, int width, int height) {

@@ -10,6 +10,7 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
+import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.PictureRefused;
 import club.emberwell.report.reading.WrittenDifference;
@@ -135,7 +136,7 @@ public class ReportPages extends Pages {
   public Response addPhoto(
       @RestPath UUID id, @RestForm("photo") FileUpload upload, @RestForm("id") String photo) {
     return press(ReportPages::photoForm, form -> Templates.report(shown(id), form))
-        .run(s -> photos.add(actor(), id, SentForm.readId(photo), picture(upload)))
+        .run(s -> photos.add(actor(), id, Photos.Added.of(SentForm.readId(photo), picture(upload))))
         .then("/reports/" + id + "#photos");
   }
 
@@ -161,7 +162,7 @@ public class ReportPages extends Pages {
   @Path("reports/{id}/photos/{photo}/remove")
   @RolesAllowed(Role.WRITE)
   public Response removePhoto(@RestPath UUID id, @RestPath UUID photo) {
-    photos.remove(actor(), id, photo);
+    photos.remove(actor(), photo);
     return to("/reports/" + id + "#photos");
   }
 
@@ -171,7 +172,8 @@ public class ReportPages extends Pages {
   @Produces("image/jpeg")
   @RolesAllowed(Role.READ)
   public Response photo(@RestPath UUID id, @RestPath UUID photo, @RestQuery String small) {
-    return Response.ok(photos.bytes(actor(), id, photo, small != null))
+    PhotoSize size = small == null ? PhotoSize.LARGE : PhotoSize.THUMB;
+    return Response.ok(photos.bytes(actor(), photo, size).jpeg())
         .header("Content-Security-Policy", "sandbox; default-src 'none'")
         .header("Cache-Control", "private, max-age=86400, immutable")
         .build();

@@ -1,0 +1,117 @@
+package club.emberwell.api.photo;
+
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.access.problem.Problems;
+import club.emberwell.api.view.ListJson;
+import club.emberwell.api.view.PhotoJson;
+import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.remark.Coded;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.ReportLimits;
+import club.emberwell.report.photo.Photo;
+import club.emberwell.report.photo.PhotoSize;
+import club.emberwell.report.photo.PhotoWords;
+import club.emberwell.report.photo.Photos;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.nio.file.Files;
+import java.util.List;
+import java.util.UUID;
+import org.apache.commons.codec.digest.DigestUtils;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
+
+/** What the photos of all kinds of entries have in common over HTTP. */
+@RequestScoped
+class PhotoRequests {
+  /** A description for adding. */
+  static final String ADDED =
+      "JPEG, PNG or WebP, at most 10 MB and 40 million pixels. It is encoded anew without metadata,"
+          + " in up to three sizes. Needs an Idempotency-Key.";
+
+  static final String PART = "The part is named photo.";
+
+  static final String CHANGED =
+      "Its author may, and moderators. The picture itself stays as it is. Needs If-Match with the"
+          + " version of the photo.";
+
+  static final String SIZES =
+      "size=thumb answers the small one, size=middle the one between, where there is one.";
+
+  private final Photos photos;
+  private final ApiRequest request;
+
+  PhotoRequests(Photos photos, ApiRequest request) {
+    this.photos = photos;
+    this.request = request;
+  }
+
+  Response add(EntryKind kind, UUID id, PhotoWords words, InputStream body) throws IOException {
+    byte[] upload = body.readNBytes(ReportLimits.PHOTO_UPLOAD + 1);
+    Photos.Ready ready = Photos.ready(upload);
+    return request.once(
+        words.equals(PhotoWords.NONE) ? upload : List.of(DigestUtils.sha256Hex(upload), words),
+        () -> {
+          // what is of another kind is not known here
+          photos.of(request.actor(), kind, id);
+          PhotoJson photo =
+              PhotoJson.of(
+                  photos.add(request.actor(), id, new Photos.Added(null, ready, words, null)));
+          return Response.created(URI.create(photo.url())).entity(photo).build();
+        });
+  }
+
+  Response addPart(EntryKind kind, UUID id, PhotoWords words, FileUpload part) throws IOException {
+    if (part == null) {
+      throw Problems.of(ProblemKind.INVALID_REQUEST, "Send the picture as the part named photo.")
+          .exception();
+    }
+    try (InputStream body = Files.newInputStream(part.uploadedFile())) {
+      return add(kind, id, words, body);
+    }
+  }
+
+  ListJson<PhotoJson> list(EntryKind kind, UUID id) {
+    return ListJson.of(PhotoJson.all(photos.of(request.actor(), kind, id)));
+  }
+
+  Response get(EntryKind kind, UUID id, UUID photo, String size) {
+    needed(kind, id, photo);
+    PhotoSize wanted = Coded.of(PhotoSize.class, size).orElse(PhotoSize.LARGE);
+    Photos.Served served = photos.bytes(request.actor(), photo, wanted);
+    return Response.ok(served.jpeg(), "image/jpeg")
+        .header("X-Content-Type-Options", "nosniff")
+        .header("Content-Security-Policy", "default-src 'none'; sandbox")
+        .header("Content-Disposition", "inline; filename=\"" + photo + ".jpg\"")
+        // private: what may be seen today may be withdrawn tomorrow
+        .header(HttpHeaders.CACHE_CONTROL, "private, max-age=3600")
+        .build();
+  }
+
+  Response change(EntryKind kind, UUID id, UUID photo, PhotoChange sent) {
+    needed(kind, id, photo);
+    int version = request.version();
+    Photo now = photos.say(request.actor(), photo, version, sent.words());
+    if (sent.position() != null) {
+      now = photos.move(request.actor(), photo, sent.position());
+    }
+    return ApiRequest.answer(Response.ok(), now.version(), PhotoJson.of(now));
+  }
+
+  void remove(EntryKind kind, UUID id, UUID photo) {
+    needed(kind, id, photo);
+    photos.remove(request.actor(), photo);
+  }
+
+  /** A photo is found at what it belongs to, and nowhere else. */
+  private void needed(EntryKind kind, UUID id, UUID photo) {
+    Photo found = photos.get(request.actor(), photo);
+    if (found.of().kind() != kind || !found.of().id().equals(id)) {
+      throw new EntryUnknown("picture");
+    }
+  }
+}
