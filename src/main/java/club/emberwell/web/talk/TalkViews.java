@@ -17,10 +17,12 @@ import java.util.stream.Stream;
 class TalkViews {
   private final TieLabels labels;
   private final Words words;
+  private final WorkBeside works;
 
-  TalkViews(TieLabels labels, Words words) {
+  TalkViews(TieLabels labels, Words words, WorkBeside works) {
     this.labels = labels;
     this.words = words;
+    this.works = works;
   }
 
   /**
@@ -64,9 +66,19 @@ class TalkViews {
   /** A list one can go to. */
   record Tab(String label, String href, boolean current) {}
 
-  /** A question with a page of its answers. */
+  /**
+   * A question with a page of its answers.
+   *
+   * @param open whether the reader may answer
+   * @param known what members used for the work it is about
+   */
   record Thread(
-      EntryView question, int count, List<EntryView> answers, Pager pager, boolean open) {}
+      EntryView question,
+      int count,
+      List<EntryView> answers,
+      Pager pager,
+      boolean open,
+      WorkBeside.Known known) {}
 
   /**
    * An entry being written.
@@ -89,7 +101,8 @@ class TalkViews {
             .map(answer -> EntryView.answer(answer, question, actor, labels))
             .toList(),
         Pager.of(thread.answers(), question.path()),
-        actor.signedIn() && question.isLive());
+        actor.signedIn() && question.isLive(),
+        works.of(question.written().ties(), actor));
   }
 
   EntryView entry(TalkEntry entry, Actor actor) {
