@@ -66,10 +66,8 @@ class KeyboardTest extends BrowserTest {
       type(visit, "q", "powder coat");
       press(visit, "Enter");
       assertThat(visit.one("#found section.works").first()).isVisible();
-      if (screen == Screen.PHONE) {
-        tabTo(visit, ".narrow > summary");
-        press(visit, "Enter");
-      }
+      tabTo(visit, "#group-laser > summary");
+      press(visit, "Enter");
       tabTo(visit, "#source-diode");
       press(visit, "Enter");
       assertThat(visit.one(".chips a.chip:has-text('Diode')")).isVisible();

@@ -13,11 +13,12 @@ import java.util.Set;
 /**
  * A facet as the page shows it.
  *
- * @param open whether it stands open: something in it is chosen
+ * @param chosen whether something in it is chosen
+ * @param open whether it stands open within its group
  * @param first the values in sight
  * @param rest what "show more" opens
  */
-record FacetView(String code, String label, boolean open, List<Value> first, List<Value> rest) {
+record FacetView(Facet facet, boolean chosen, boolean open, List<Value> first, List<Value> rest) {
   /** Values in sight before "show more". */
   static final int IN_SIGHT = 7;
 
@@ -27,7 +28,7 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
   /** With this few branches at the top, what grows on them is in sight too. */
   private static final int FEW_ROOTS = 2;
 
-  /** What people narrow by most; these stand open. */
+  /** What people narrow by most; these stand open within their group. */
   private static final Set<Facet> OPEN =
       Set.of(Facet.SOURCE, Facet.MATERIAL, Facet.COATING, Facet.PROCESS);
 
@@ -62,8 +63,7 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
         rest.add(view);
       }
     }
-    return new FacetView(
-        code, list.facet().label(), chosen || isOpen(list.facet(), query), first, rest);
+    return new FacetView(list.facet(), chosen, chosen || isOpen(list.facet(), query), first, rest);
   }
 
   private static boolean isOpen(Facet facet, SearchQuery query) {
@@ -84,6 +84,14 @@ record FacetView(String code, String label, boolean open, List<Value> first, Lis
       }
     }
     return open;
+  }
+
+  public String getCode() {
+    return facet.code();
+  }
+
+  public String getLabel() {
+    return facet.label();
   }
 
   boolean isEmpty() {

@@ -56,7 +56,7 @@ record FindView(
    * @param chips what is applied beside the words, each with the address without it
    * @param clear address without all of it, or null
    */
-  record Narrowed(List<Chip> chips, String clear, List<FacetView> facets) {}
+  record Narrowed(List<Chip> chips, String clear, List<FacetGroup> groups) {}
 
   /**
    * What members used.

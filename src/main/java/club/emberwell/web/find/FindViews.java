@@ -102,10 +102,11 @@ class FindViews {
         new Narrowed(
             chips(query),
             query.isEverything() ? null : "/",
-            result.facets().stream()
-                .map(list -> FacetView.of(list, query))
-                .filter(facet -> !facet.isEmpty())
-                .toList()),
+            FacetGroup.of(
+                result.facets().stream()
+                    .map(list -> FacetView.of(list, query))
+                    .filter(facet -> !facet.isEmpty())
+                    .toList())),
         CautionsView.of(QueryCautions.of(query, now), now.vocabulary(), reader),
         met.map(answer -> answer(answer, query, actor, now)).orElse(Answer.TOO_WIDE),
         new Found(
