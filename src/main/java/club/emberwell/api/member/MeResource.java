@@ -125,7 +125,7 @@ public class MeResource {
   /**
    * Where the member is signed in.
    *
-   * @param label the kind of browser
+   * @param label device and browser in words, as "Phone (Android), Firefox"
    */
   @Schema(name = "Session")
   record SessionJson(

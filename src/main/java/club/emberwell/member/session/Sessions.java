@@ -58,7 +58,11 @@ public class Sessions {
    */
   public record SignedIn(String secret, Instant expires, MemberView member) {}
 
-  /** A session as its owner sees it. */
+  /**
+   * A session as its owner sees it.
+   *
+   * @param label device and browser in words
+   */
   public record SessionView(
       UUID id, String label, Instant createdAt, Instant lastSeen, Instant expires) {}
 
@@ -73,7 +77,7 @@ public class Sessions {
   /**
    * Starts a session. Unknown names cost the same work as known ones and count the same.
    *
-   * @param label what the member will know the session by, e.g. the kind of browser
+   * @param label what the browser calls itself, or null
    * @throws Unproven where name and password do not fit together
    * @throws EntryForbidden for an account that waits or was shut out
    * @throws TooManyTries of this account, or from this address
@@ -200,9 +204,16 @@ public class Sessions {
             memberId,
             now,
             now.minus(limits.sessionIdle()));
-    return live.stream()
-        .map(s -> new SessionView(s.id, s.label, s.createdAt, s.lastSeen, s.expiresAt))
-        .toList();
+    return live.stream().map(Sessions::view).toList();
+  }
+
+  private static SessionView view(MemberSession session) {
+    return new SessionView(
+        session.id,
+        BrowserWords.of(session.label),
+        session.createdAt,
+        session.lastSeen,
+        session.expiresAt);
   }
 
   /** Ends one of the member's own sessions; false if it is none. */

@@ -14,6 +14,7 @@ import jakarta.inject.Inject;
 import jakarta.inject.Named;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -109,6 +110,15 @@ public class PageFrame {
   /** A date as it stands on pages. */
   public String day(Instant when) {
     return DAY.format(when.atZone(ZoneOffset.UTC));
+  }
+
+  /** A day not long ago, in words. */
+  public String lately(Instant when) {
+    LocalDate today = LocalDate.now(ZoneOffset.UTC);
+    LocalDate day = LocalDate.ofInstant(when, ZoneOffset.UTC);
+    return day.equals(today)
+        ? "today"
+        : day.equals(today.minusDays(1)) ? "yesterday" : "on " + day(when);
   }
 
   /** What a field of an entry is called. */
