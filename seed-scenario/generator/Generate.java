@@ -3,11 +3,21 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.MonthDay;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.UUID;
 
 /**
@@ -19,6 +29,10 @@ import java.util.UUID;
  * which a result is likely right. A colour shifts it, a member's machine shifts it (sd 0.16), air
  * assist and one supplier's batch shift it where the table says so. A member aims at the middle of
  * what they believe, misses by their care, rounds to numbers people type, and judges with noise.
+ * A supplier's lot shifts the window by the factor of its delivery; the member aims along with it.
+ *
+ * <p>What a club is beyond its numbers (hours, remarks, pictures, comments) is drawn apart from
+ * them, so that a new remark changes no result.
  */
 public final class Generate {
   static final long SEED = 20_260_114L;
@@ -35,7 +49,14 @@ public final class Generate {
 
   record Combo(
       String source, String[] material, String[] coating, String[] colours, String process, double low, double high,
-      String[] thickness, double airFactor, double batchFactor, int weight, List<Becomes> becomes) {}
+      String[] thickness, double airFactor, double batchFactor, int weight, List<Becomes> becomes, List<String> tags) {}
+
+  /** A delivery and how much more dose it wants. */
+  record Lot(String tag, String name, String supplier, LocalDate from, LocalDate until, double factor) {
+    boolean isBurned(LocalDate day) {
+      return !day.isBefore(from) && day.isBefore(until);
+    }
+  }
 
   /** A colour that a mark takes up to this share of the window, and how people spell it. */
   record Becomes(double upTo, String... spellings) {}
@@ -45,10 +66,46 @@ public final class Generate {
    *
    * @param line its place in the file
    * @param work what must be the same in a repeat of it
+   * @param position where its dose lies in the whole window: -1 the least that is right, 1 the most
    */
-  record Made(int line, String by, int day, Combo combo, String work, double lnDose) {}
+  record Made(
+      int line, String by, LocalDateTime at, Combo combo, String work, double lnDose, double position, String effect,
+      Circumstances now) {}
 
-  Random random = new Random(SEED);
+  /** A grid as it was drawn, for its picture: the positions of its trials. */
+  record MadeGrid(int line, Combo combo, Circumstances now, List<Double> positions, String plan, LocalDateTime at) {}
+
+  /**
+   * A sentence of {@code remarks.txt}.
+   *
+   * @param kind a space for a remark, + for what is added to one, > for a comment, = for a caption
+   * @param tags all of them must be told of a report
+   */
+  record Sentence(char kind, Set<String> tags, String text) {}
+
+  /** One that can be drawn from without moving on. */
+  static final class Dice extends Random {
+    private long state;
+
+    Dice(long seed) {
+      super(0);
+      setSeed(seed);
+    }
+
+    @Override
+    public void setSeed(long seed) {
+      super.setSeed(seed);
+      state = (seed ^ 0x5DEECE66DL) & ((1L << 48) - 1);
+    }
+
+    @Override
+    protected int next(int bits) {
+      state = (state * 0x5DEECE66DL + 0xBL) & ((1L << 48) - 1);
+      return (int) (state >>> (48 - bits));
+    }
+  }
+
+  Dice random = new Dice(SEED);
 
   /** Draws what was added later, so that the earlier reports stay as they were. */
   final Random more = new Random(SEED + 1);
@@ -59,7 +116,14 @@ public final class Generate {
   final List<Combo> combos = new ArrayList<>();
   final List<String> lines = new ArrayList<>();
   final List<Made> made = new ArrayList<>();
+  final List<MadeGrid> madeGrids = new ArrayList<>();
+  final List<Lot> lots = new ArrayList<>();
+  final List<Sentence> sentences = new ArrayList<>();
+  final List<String> comments = new ArrayList<>();
+  final double[] calendar = calendar();
+  final List<String> stock = new ArrayList<>();
   int written;
+  int kept;
 
   Generate(Path folder) {
     this.folder = folder;
@@ -73,6 +137,10 @@ public final class Generate {
     generate.oddities();
     generate.colours();
     generate.repeats();
+    generate.remarks();
+    generate.pictures();
+    generate.comments();
+    generate.stock();
     generate.save();
   }
 
@@ -90,7 +158,17 @@ public final class Generate {
     for (String[] cell : table("generator/model.csv")) {
       combos.add(new Combo(cell[0], words(cell[1]), words(cell[2]), words(cell[3]), cell[4], Double.parseDouble(cell[5]),
           Double.parseDouble(cell[6]), words(cell[7]), Double.parseDouble(cell[8]), Double.parseDouble(cell[9]),
-          Integer.parseInt(cell[10]), becomes(cell[11])));
+          Integer.parseInt(cell[10]), becomes(cell[11]), List.of(cell[12].split(" "))));
+    }
+    for (String[] cell : table("generator/lots.csv")) {
+      lots.add(new Lot(cell[0], cell[1], cell[2], LocalDate.parse(cell[3]), LocalDate.parse(cell[4]), Double.parseDouble(cell[5])));
+    }
+    for (String line : Files.readAllLines(folder.resolve("generator/remarks.txt"), StandardCharsets.UTF_8)) {
+      if (!line.isBlank() && !line.startsWith("#")) {
+        boolean plain = "+>=".indexOf(line.charAt(0)) < 0;
+        String[] parts = (plain ? line : line.substring(1)).strip().split(": ", 2);
+        sentences.add(new Sentence(plain ? ' ' : line.charAt(0), Set.of(parts[0].split(" ")), parts[1]));
+      }
     }
   }
 
@@ -153,17 +231,32 @@ public final class Generate {
 
   void report(Member member, Machine machine, Combo combo, int day, Circumstances now) {
     double lnDose = now.middle + now.miss * (random.nextGaussian() * member.care() + (random.nextInt(4) == 0 ? random.nextGaussian() * 0.5 : 0));
+    LocalDateTime at = at(member, day, now);
+    name(now, combo, at.toLocalDate());
+    long before = random.state;
     Typed typed = settings(member, machine, combo, lnDose, now);
     String effect = effect(typed.lnDose(), now);
+    double share = (typed.lnDose() - now.low) / (now.high - now.low);
+    double position = 2 * (typed.lnDose() - now.least) / (now.most - now.least) - 1;
     if (now.became == null) {
-      now.became = became(combo, (typed.lnDose() - now.low) / (now.high - now.low));
+      now.became = became(combo, share);
     }
-    StringBuilder json = open(member, machine, combo, day, now);
+    if (now.drift != 0) {
+      long after = random.state;
+      random.state = before;
+      typed = settings(member, machine, combo, lnDose + now.drift, now);
+      random.state = after;
+    }
+    StringBuilder json = open(member, machine, combo, at, now);
     json.append(",\"settings\":").append(typed.json());
     json.append(judgement(effect, combo));
-    maybe(json, "notes", note(effect, combo, now), 35);
+    // an earlier edition drew its remark here
+    if (random.nextInt(effect.equals("right") ? 7 : 4) >= 0) {
+      random.nextInt(100);
+    }
+    now.machine = machine;
     String work = now.colour + "/" + now.became + "/" + value(json, "thickness");
-    made.add(new Made(lines.size(), member.handle(), day, combo, work, typed.lnDose()));
+    made.add(new Made(lines.size(), member.handle(), at, combo, work, typed.lnDose(), position, effect, now));
     lines.add(json.append('}').toString());
   }
 
@@ -183,6 +276,21 @@ public final class Generate {
     String became;
     /** A colour is told by eye more surely than a depth, and its steps are narrower. */
     double miss = 1;
+
+    /** The whole window, where {@code low} to {@code high} is one colour of it. */
+    double least;
+
+    double most;
+
+    /** What the lot adds to ln dose; the batch of the table is in the window already. */
+    double drift;
+
+    Boolean laterBatch;
+    String namedLot;
+    double wants = 1;
+    String supplier;
+    String base;
+    Machine machine;
   }
 
   /** The colour at a share of the window; some say nothing of it. */
@@ -223,6 +331,7 @@ public final class Generate {
     }
     if (combo.batchFactor() != 1) {
       boolean later = random.nextInt(100) < 40;
+      now.laterBatch = later;
       now.lot = later ? "Tidewater 26-07" : "Tidewater 25-11";
       shift += later ? Math.log(combo.batchFactor()) : 0;
     } else if (random.nextInt(100) < 12) {
@@ -232,13 +341,118 @@ public final class Generate {
       String[] cell = combo.colours()[random.nextInt(combo.colours().length)].split("=");
       shift += Math.log(Double.parseDouble(cell[1]));
       String[] spellings = cell[0].split("/");
+      now.base = spellings[0];
       now.colour = spellings[random.nextInt(100) < 60 ? 0 : random.nextInt(spellings.length)];
     }
     now.controller = random.nextInt(100) < 30 ? List.of("3.9", "4.1", "4.2", "4.2.1").get(random.nextInt(4)) : null;
     now.low = Math.log(combo.low()) + shift;
     now.high = Math.log(combo.high()) + shift;
     now.middle = (now.low + now.high) / 2;
+    now.least = now.low;
+    now.most = now.high;
     return now;
+  }
+
+  // ---- when: evenings, weekends and seasons, drawn apart from the results
+
+  /** How busy the club is up to each day, from 0 to {@link #DAYS}: keeps the order of what was drawn. */
+  static double[] calendar() {
+    double[] upTo = new double[DAYS + 1];
+    for (int day = 0; day < DAYS; day++) {
+      upTo[day + 1] = upTo[day] + busy(FIRST_DAY.plusDays(day));
+    }
+    return Arrays.stream(upTo).map(sum -> sum * DAYS / upTo[DAYS]).toArray();
+  }
+
+  static boolean within(LocalDate day, String from, String to) {
+    MonthDay at = MonthDay.from(day);
+    return !at.isBefore(MonthDay.parse("--" + from)) && !at.isAfter(MonthDay.parse("--" + to));
+  }
+
+  static boolean isQuiet(LocalDate day) {
+    return within(day, "12-24", "12-26") || day.equals(LocalDate.of(2026, 4, 3)) || day.equals(LocalDate.of(2026, 4, 5));
+  }
+
+  static double busy(LocalDate day) {
+    double week = switch (day.getDayOfWeek()) {
+      case SATURDAY -> 2.1;
+      case SUNDAY -> 1.8;
+      case FRIDAY -> 1;
+      default -> 0.75;
+    };
+    double season = isQuiet(day) ? 0.08 : within(day, "12-27", "12-31") || within(day, "01-01", "01-02") ? 0.3
+        : within(day, "11-14", "12-18") ? 2 : within(day, "12-19", "12-23") ? 1.1 : within(day, "10-10", "11-13") ? 1.4
+        : within(day, "05-02", "06-14") ? 1.6 : within(day, "08-01", "08-24") ? 0.4 : within(day, "07-10", "07-31") ? 0.6
+        : within(day, "01-03", "02-20") ? 0.7 : 1;
+    return week * season;
+  }
+
+  /** The day of the calendar that is as far on as the drawn one, and an hour at which this member has time. */
+  LocalDateTime at(Member member, int drawn, Circumstances now) {
+    Random life = life(4);
+    double place = drawn + life.nextDouble();
+    if (now.laterBatch != null) {
+      // the later batch is not there before it was delivered, and of the earlier one little is left
+      place = now.laterBatch ? busyBy(LocalDate.of(2026, 7, 7)) + place / DAYS * (DAYS - busyBy(LocalDate.of(2026, 7, 7)))
+          : place / DAYS * busyBy(LocalDate.of(2026, 8, 9));
+    }
+    int day = 0;
+    while (day < DAYS - 1 && calendar[day + 1] <= place) {
+      day++;
+    }
+    LocalDate date = FIRST_DAY.plusDays(day);
+    if (member.handle().equals("larchling") && date.getDayOfWeek().getValue() > 5) {
+      date = date.with(DayOfWeek.FRIDAY); // a school
+    }
+    return date.atTime(hour(member, date, life), life.nextInt(60), life.nextInt(60));
+  }
+
+  double busyBy(LocalDate day) {
+    return calendar[(int) (day.toEpochDay() - FIRST_DAY.toEpochDay())];
+  }
+
+  static final Set<String> BY_DAY = Set.of("emberfox", "jigwright", "pinwright", "slatewing", "larchling");
+
+  static int hour(Member member, LocalDate date, Random life) {
+    if (date.getDayOfWeek().getValue() > 5) {
+      return life.nextInt(3) == 0 ? 17 + life.nextInt(5) : 9 + life.nextInt(8);
+    }
+    if (BY_DAY.contains(member.handle()) && life.nextInt(10) < 7) {
+      return 8 + life.nextInt(member.handle().equals("larchling") ? 5 : 9);
+    }
+    return life.nextInt(10) == 0 ? 12 : 17 + (life.nextInt(6) + life.nextInt(5)) / 2;
+  }
+
+  /** Chance of one report alone, whatever else is added to the club. */
+  Random life(int what) {
+    return new Random(SEED * 31 + what * 1_000_003L + written * 7919L);
+  }
+
+  /** Which delivery it was, where a member says so. */
+  void name(Circumstances now, Combo combo, LocalDate day) {
+    Random life = life(5);
+    if (now.laterBatch != null) {
+      lots.stream()
+          .filter(lot -> lot.name().startsWith("Tidewater") && lot.tag().equals("powder"))
+          .filter(lot -> now.laterBatch ? lot.factor() > 1 : lot.factor() == 1 && (lot.isBurned(day) || lot.name().endsWith("25-11")))
+          .findFirst()
+          .ifPresent(lot -> named(now, lot, life));
+      return;
+    }
+    List<Lot> burned = lots.stream().filter(lot -> combo.tags().contains(lot.tag()) && lot.isBurned(day)).toList();
+    if (!burned.isEmpty() && life.nextInt(100) < 42) {
+      Lot lot = burned.get(life.nextInt(burned.size()));
+      named(now, lot, life);
+      now.drift = Math.log(lot.factor());
+    } else if (combo.tags().contains("ply") && life.nextInt(100) < 8) {
+      now.namedLot = "offcut bin";
+    }
+  }
+
+  static void named(Circumstances now, Lot lot, Random life) {
+    now.namedLot = lot.name();
+    now.wants = lot.factor();
+    now.supplier = life.nextInt(100) < 70 ? lot.supplier() : null;
   }
 
   String effect(double lnDose, Circumstances now) {
@@ -381,10 +595,10 @@ public final class Generate {
 
   // ---- the rest of a report
 
-  StringBuilder open(Member member, Machine machine, Combo combo, int day, Circumstances now) {
+  StringBuilder open(Member member, Machine machine, Combo combo, LocalDateTime at, Circumstances now) {
     StringBuilder json = new StringBuilder("{\"id\":").append(text(id()));
     json.append(",\"by\":").append(text(member.handle()));
-    json.append(",\"at\":").append(text(FIRST_DAY.plusDays(day).toString()));
+    json.append(",\"at\":").append(text(stamp(at)));
     json.append(",\"machine\":").append(text(machine.name()));
     String material = spell(combo.material());
     String coating = combo.coating().length > 0 ? spell(combo.coating()) : null;
@@ -410,10 +624,15 @@ public final class Generate {
     if (now.became != null) {
       json.append(",\"resultColour\":").append(text(now.became));
     }
-    maybe(json, "lot", now.lot, 100);
+    if (now.lot != null) {
+      random.nextInt(100);
+    }
     String supplier = supplier(now.lot);
-    if (supplier != null) {
-      json.append(",\"supplier\":").append(text(supplier));
+    if (now.namedLot != null) {
+      json.append(",\"lot\":").append(text(now.namedLot));
+    }
+    if (now.supplier != null || now.lot == null && now.namedLot == null && supplier != null) {
+      json.append(",\"supplier\":").append(text(now.supplier != null ? now.supplier : supplier));
     }
     maybe(json, "controllerVersion", now.controller, 100);
     return json;
@@ -445,17 +664,6 @@ public final class Generate {
     return json.toString();
   }
 
-  String note(String effect, Combo combo, Circumstances now) {
-    if (effect.equals("right")) {
-      return pickText("Clean edges, wiped with a damp cloth.", "Second blank came out the same.", "Masked first; peeled easily.",
-          "Crisp enough for 2 mm letters.", "Lens wiped before the run.", "Held flat with pins.", "Good contrast after rubbing.");
-    }
-    if (effect.equals("too little")) {
-      return pickText("Patchy in the corners.", "Could still see the coat in the fill.", "Needs another go.", "Left tabs at the start of the line.");
-    }
-    return pickText("Browned round the letters.", "Base metal looks heat tinted.", "Smelled of burnt resin, stopped early.", "Soft edges, went too far.");
-  }
-
   void maybe(StringBuilder json, String name, String value, int percent) {
     if (value != null && random.nextInt(100) < percent) {
       json.append(",\"").append(name).append("\":").append(text(value));
@@ -485,7 +693,12 @@ public final class Generate {
     double spacing = machine.beamUm() < 60 ? 0.03 : 0.1;
     double middleShare = 0.5;
     double middleSpeed = Math.min(machine.maxSpeed() / 2, speedFor(machine, Math.exp(now.middle), spacing, 1, middleShare));
-    StringBuilder json = open(member, machine, combo, day, now).append(",\"trials\":[");
+    LocalDateTime at = at(member, day, now);
+    if (now.laterBatch != null) {
+      name(now, combo, at.toLocalDate());
+    }
+    StringBuilder json = open(member, machine, combo, at, now).append(",\"trials\":[");
+    List<Double> positions = new ArrayList<>();
     for (int r = 0; r < rows; r++) {
       for (int c = 0; c < columns; c++) {
         double percent = Math.max(2, Math.min(100, Math.round(middleShare * 100 * Math.pow(1.3, r - (rows - 1) / 2.0))));
@@ -500,16 +713,39 @@ public final class Generate {
           json.append(machine.setsPulse() ? ",\"pulseDuration\":\"200 ns\"" : "");
         }
         json.append(now.air == null ? "" : ",\"airAssist\":" + now.air).append('}');
-        json.append(",\"effect\":").append(text(effect(lnDose, now))).append('}');
+        String effect = effect(lnDose, now);
+        json.append(",\"effect\":").append(text(effect)).append('}');
+        positions.add(seen(2 * (lnDose - now.least) / (now.most - now.least) - 1, effect, now));
       }
     }
+    madeGrids.add(new MadeGrid(lines.size(), combo, now, positions, plan(json.toString(), rows, columns), at));
     lines.add(json.append("],\"notes\":\"Test grid: power down, speed across.\"}").toString());
+  }
+
+  /** The plan of a grid as its owner keeps it, read off the report of it. */
+  static String plan(String json, int rows, int columns) {
+    StringBuilder plan = new StringBuilder("{");
+    for (String name : List.of("material", "coating", "colour", "resultColour", "process")) {
+      String value = value(json, name);
+      plan.append(value.isEmpty() ? "" : "\"" + name + "\":" + text(value) + ",");
+    }
+    String[] trials = json.substring(json.indexOf("\"trials\"")).split("\\{\"row\"");
+    String fixed = trials[1].replaceFirst(".*(\"lineSpacing\".*?)}.*", "$1");
+    plan.append("\"settings\":{").append(fixed).append("},\"axes\":{\"across\":{\"setting\":\"speed\",\"values\":[");
+    for (int c = 0; c < columns; c++) {
+      plan.append(c == 0 ? "" : ",").append(text(value(trials[1 + c], "speed")));
+    }
+    plan.append("]},\"down\":{\"setting\":\"power\",\"values\":[");
+    for (int r = 0; r < rows; r++) {
+      plan.append(r == 0 ? "" : ",").append(text(value(trials[1 + r * columns], "power")));
+    }
+    return plan.append("]}},\"blank\":{\"cell\":\"7 mm\",\"gap\":\"2 mm\",\"width\":\"90 mm\",\"height\":\"70 mm\"}}").toString();
   }
 
   // ---- colours on bare metal: each member tries to hit some of them
 
   void colours() {
-    random = new Random(SEED + 2);
+    random = new Dice(SEED + 2);
     for (Combo combo : combos) {
       if (!combo.source().equals("fibre") || combo.becomes().size() < 3) {
         continue;
@@ -536,7 +772,7 @@ public final class Generate {
     List<Made> repeating = new ArrayList<>();
     for (Made later : made) {
       List<Made> near = made.stream().filter(m -> !repeating.contains(m) && tried(m, later)).toList();
-      if (near.isEmpty() || tries.nextInt(100) >= 13) {
+      if (near.isEmpty() || tries.nextInt(100) >= 17) {
         continue;
       }
       List<Made> known = near.stream().filter(repeated::contains).toList();
@@ -553,11 +789,258 @@ public final class Generate {
   /** Reports are loaded in the order of their lines, so an original stands before its repeat. */
   static boolean tried(Made original, Made later) {
     return original.line() < later.line()
-        && original.day() <= later.day()
+        && original.at().isBefore(later.at())
         && !original.by().equals(later.by())
         && original.combo() == later.combo()
         && original.work().equals(later.work())
         && Math.abs(original.lnDose() - later.lnDose()) < 0.25;
+  }
+
+  // ---- what members say of their results
+
+  /** In the order of the calendar, so that nobody quotes what is still to come. */
+  void remarks() {
+    Map<Sentence, Integer> used = new HashMap<>();
+    Set<String> said = new HashSet<>();
+    for (Made one : made.stream().sorted(Comparator.comparing(Made::at)).toList()) {
+      Random life = new Random(SEED * 37 + one.line());
+      if (life.nextInt(100) >= 52) {
+        continue;
+      }
+      Set<String> tags = tags(one);
+      Sentence main = best(' ', tags, used, said, one.by(), life, "");
+      if (main == null) {
+        continue;
+      }
+      String remark = main.text();
+      boolean german = main.tags().contains("@larchling");
+      Sentence added = !german && life.nextInt(100) < 45 ? best('+', tags, used, said, one.by(), life, remark) : null;
+      remark = fill(added == null ? remark : remark + " " + added.text(), one);
+      lines.set(one.line(), insert(one.line(), "notes", text(inTheirWay(one.by(), remark, life))));
+    }
+  }
+
+  String insert(int line, String name, String value) {
+    String json = lines.get(line);
+    return json.substring(0, json.length() - 1) + ",\"" + name + "\":" + value + "}";
+  }
+
+  Set<String> tags(Made one) {
+    String json = lines.get(one.line());
+    Set<String> tags = new HashSet<>(one.combo().tags());
+    tags.add(one.combo().source());
+    tags.add(one.now().machine.motion());
+    tags.add(Map.of("surface engraving", "engrave", "deep engraving", "deep", "coating removal", "strip", "colour marking", "mark").getOrDefault(one.combo().process(), one.combo().process()));
+    tags.add(Map.of("too little", "little", "too much", "much").getOrDefault(one.effect(), "right"));
+    tags.add("@" + one.by());
+    tags.add("q" + json.replaceFirst(".*\"quality\":(\\d).*|.*", "$1"));
+    tags.add(one.now().air == null ? "" : one.now().air ? "air" : "noair");
+    String passes = passes(json);
+    tags.add(passes.isEmpty() || passes.equals("1") ? "" : "passes");
+    String offset = value(json, "focusOffset");
+    tags.add(offset.isEmpty() || offset.startsWith("0 ") ? "" : "offset");
+    tags.add(one.now().namedLot == null || one.now().namedLot.startsWith("offcut") ? "" : "lot");
+    tags.add(one.now().wants > 1.05 ? "thick" : one.now().wants < 0.97 ? "thin" : "");
+    tags.add(json.contains("\"repeatOf\"") ? "repeat" : "");
+    LocalDate day = one.at().toLocalDate();
+    tags.add(within(day, "11-25", "12-23") ? "december" : within(day, "05-02", "06-14") ? "fair" : within(day, "07-10", "08-24") ? "summer" : "");
+    tags.add(within(day, "12-16", "12-23") ? "advent" : "");
+    return tags;
+  }
+
+  static String passes(String json) {
+    return json.replaceFirst(".*\"passes\":(\\d+).*|.*", "$1");
+  }
+
+  /** What fits best, was used least and was not said by the same member; nothing that speaks of the same thing twice. */
+  Sentence best(char kind, Set<String> tags, Map<Sentence, Integer> used, Set<String> said, String by, Random life, String after) {
+    Sentence best = null;
+    double least = Double.MAX_VALUE;
+    for (Sentence one : sentences) {
+      if (one.kind() != kind || !tags.containsAll(one.tags()) || sharesWord(one.text(), after)) {
+        continue;
+      }
+      double score = used.getOrDefault(one, 0) * 1.5 - one.tags().size() + life.nextDouble() * 4 + (said.contains(by + one.text()) ? 5 : 0);
+      if (score < least) {
+        least = score;
+        best = one;
+      }
+    }
+    if (best != null) {
+      used.merge(best, 1, Integer::sum);
+      said.add(by + best.text());
+    }
+    return best;
+  }
+
+  static boolean sharesWord(String added, String main) {
+    Set<String> stems = new HashSet<>();
+    for (String word : main.toLowerCase(Locale.ROOT).split("[^a-zäöüß{}]+")) {
+      if (word.length() > 2) {
+        stems.add(word.substring(0, Math.min(4, word.length())));
+      }
+    }
+    stems.removeAll(Set.of("the", "and", "was", "with", "that", "this", "not", "for", "befo", "afte", "more", "one", "all", "once", "only", "done", "last", "week"));
+    return Arrays.stream(added.toLowerCase(Locale.ROOT).split("[^a-zäöüß{}]+")).anyMatch(word -> word.length() > 2 && stems.contains(word.substring(0, Math.min(4, word.length()))));
+  }
+
+  String fill(String remark, Made one) {
+    String json = lines.get(one.line());
+    String filled = remark.replace("{passes}", passes(json)).replace("{offset}", value(json, "focusOffset")).replace("{lot}", "" + one.now().namedLot);
+    return filled.contains("{first}") ? filled.replace("{first}", authorOf(value(json, "repeatOf"))) : filled;
+  }
+
+  String authorOf(String id) {
+    return lines.stream().filter(line -> line.startsWith("{\"id\":\"" + id)).map(line -> value(line, "by")).findFirst().orElseThrow();
+  }
+
+  /** Some never bother with capitals and full stops. */
+  static String inTheirWay(String by, String remark, Random life) {
+    if (!Set.of("moorcock", "rustbucket", "wickerwill", "brindle", "newcomer-lin", "kerfuffle").contains(by) || life.nextInt(3) == 0) {
+      return remark;
+    }
+    String own = remark.replaceFirst("\\.$", "");
+    boolean name = own.startsWith("I ") || own.matches("(Tidewater|Marl|Osier|Von|Klasse).*");
+    return name ? own : own.substring(0, 1).toLowerCase(Locale.ROOT) + own.substring(1);
+  }
+
+  // ---- what is drawn of them when the club is loaded
+
+  /** A judgement has noise that a picture must not contradict. */
+  static double seen(double position, String effect, Circumstances now) {
+    boolean whole = now.low == now.least && now.high == now.most;
+    double clear = !whole ? position : effect.equals("right") ? Math.max(-1, Math.min(1, position))
+        : effect.equals("too little") ? Math.min(-1.15, position) : Math.max(1.15, position);
+    return Math.round(Math.max(-3, Math.min(3, clear)) * 100) / 100.0;
+  }
+
+  /** Of every combination the first of each outcome, and of the rest one in nine. */
+  void pictures() {
+    Set<String> shown = new HashSet<>();
+    Map<Sentence, Integer> used = new HashMap<>();
+    int drawn = madeGrids.size();
+    for (Made one : made) {
+      Random life = new Random(SEED * 41 + one.line());
+      boolean first = shown.add(combos.indexOf(one.combo()) + one.effect());
+      if (life.nextInt(9) != 0 && !(first && life.nextInt(3) == 0)) {
+        continue;
+      }
+      Sentence caption = best('=', tags(one), used, new HashSet<>(), one.by(), life, "");
+      StringBuilder picture = picture(one.combo(), one.now()).append(",\"at\":[").append(seen(one.position(), one.effect(), one.now())).append(']');
+      if (caption != null) {
+        picture.append(",\"caption\":").append(text(caption.text()));
+      }
+      lines.set(one.line(), insert(one.line(), "picture", picture.append('}').toString()));
+      drawn++;
+    }
+    for (MadeGrid grid : madeGrids) {
+      StringBuilder picture = picture(grid.combo(), grid.now()).append(",\"at\":").append(grid.positions().toString().replace(" ", ""));
+      picture.append(",\"caption\":").append(text(grid.line() % 2 == 0 ? "The whole grid, rows of power, columns of speed" : "The grid after wiping"));
+      lines.set(grid.line(), insert(grid.line(), "picture", picture.append('}').toString()));
+    }
+    System.out.println(drawn + " of them have a picture");
+  }
+
+  static StringBuilder picture(Combo combo, Circumstances now) {
+    List<String> tags = combo.tags();
+    String of = tags.get(0).equals("wood") || tags.get(0).equals("metal") || tags.get(0).equals("stone") || tags.get(0).equals("mdf") ? tags.get(tags.size() - 1) : tags.get(0);
+    of = tags.contains("oxide") ? tags.get(2) + " oxide" : of;
+    StringBuilder json = new StringBuilder("{\"of\":").append(text(of));
+    return now.base == null ? json : json.append(",\"base\":").append(text(now.base));
+  }
+
+  // ---- what others say under them
+
+  void comments() {
+    Map<Sentence, Integer> used = new HashMap<>();
+    Map<LocalDateTime, String> sorted = new TreeMap<>();
+    Random talk = new Random(SEED + 6);
+    LocalDateTime end = FIRST_DAY.plusDays(DAYS + 1).atTime(20, 0);
+    for (Made one : made) {
+      if (talk.nextInt(100) >= (lines.get(one.line()).contains("\"picture\"") ? 22 : 9) || one.by().equals("kerfuffle") && talk.nextInt(3) > 0) {
+        continue;
+      }
+      Member other = members.get(talk.nextInt(members.size() - 2)); // not the two who came last
+      Sentence said = best('>', tags(one), used, new HashSet<>(), other.handle(), talk, "");
+      LocalDateTime at = one.at().plusMinutes(20 + (long) Math.pow(talk.nextDouble() * 70, 2)).withSecond(talk.nextInt(60));
+      at = at.getHour() < 7 ? at.plusHours(9) : at;
+      if (other.handle().equals(one.by()) || said == null || at.isAfter(end)) {
+        continue;
+      }
+      String[] parts = said.text().split(" => ");
+      String report = value(lines.get(one.line()), "id");
+      sorted.put(at, comment(other.handle(), at, report, inTheirWay(other.handle(), parts[0], talk)));
+      LocalDateTime back = at.plusMinutes(15 + (long) Math.pow(talk.nextDouble() * 36, 2));
+      back = back.getHour() < 7 ? back.plusHours(9) : back;
+      if (parts.length > 1 && talk.nextInt(10) < 8 && back.isBefore(end)) {
+        sorted.put(back, comment(one.by(), back, report, inTheirWay(one.by(), parts[1], talk)));
+      }
+    }
+    sorted.values().forEach(line -> comments.add("{\"id\":" + text(new UUID(0x0193_0000_c000_7000L + ((long) (comments.size() + 1) << 16), 0x8000_7a1c_0000_0000L | comments.size() + 1).toString()) + line));
+  }
+
+  // ---- what members keep: the grids they burned, pieces of them, deliveries
+
+  static final List<String> PLACES = List.of("shelf by the window", "drawer two", "box under the bench", "tin on the rack", "board behind the door", "shoe box", "wall, upper row", "folder with pockets");
+
+  void stock() {
+    Random keeps = new Random(SEED + 7);
+    Set<String> byHand = Set.of("fernhollow", "emberfox", "hearthside");
+    for (MadeGrid grid : madeGrids) {
+      String json = lines.get(grid.line());
+      String by = value(json, "by");
+      if (byHand.contains(by) || keeps.nextInt(10) < 2) {
+        continue;
+      }
+      String id = keptId();
+      stock.add(kept(id, by, grid.at().minusHours(1), "\"machine\":" + text(value(json, "machine")) + ",\"report\":" + text(value(json, "id")) + ",\"grid\":" + grid.plan()));
+      String place = PLACES.get(Math.floorMod(by.hashCode(), PLACES.size()));
+      stock.add(kept(keptId(), by, grid.at().plusHours(3), "\"sample\":{\"grid\":" + text(id) + ",\"place\":" + text(place) + ",\"notes\":\"The grid itself, date on the back.\"}"));
+    }
+    Map<String, Integer> samples = new HashMap<>();
+    for (Made one : made) {
+      boolean keeper = one.effect().equals("right") && keeps.nextInt(14) == 0 && !byHand.contains(one.by());
+      if (keeper && samples.merge(one.by(), 1, Integer::sum) <= 4) {
+        String place = PLACES.get(Math.floorMod(one.by().hashCode(), PLACES.size()));
+        String box = keeps.nextBoolean() ? ",\"box\":" + text("Box " + (1 + keeps.nextInt(3))) : "";
+        stock.add(kept(keptId(), one.by(), one.at().plusHours(2), "\"sample\":{\"report\":" + text(value(lines.get(one.line()), "id")) + box + ",\"place\":" + text(place) + "}"));
+      }
+    }
+    Set<String> delivered = new HashSet<>();
+    for (Made one : made.stream().sorted(Comparator.comparing(Made::at)).toList()) {
+      Lot lot = lots.stream().filter(l -> l.name().equals(one.now().namedLot)).findFirst().orElse(null);
+      if (lot == null || byHand.contains(one.by()) || !delivered.add(one.by() + lot.name()) || keeps.nextInt(3) > 0) {
+        continue;
+      }
+      int received = 10 * (1 + keeps.nextInt(6));
+      int usable = received - keeps.nextInt(1 + received / 8);
+      int burned = one.at().getYear() == 2025 ? usable : keeps.nextInt(usable);
+      String json = lines.get(one.line());
+      LocalDate day = one.at().toLocalDate().minusDays(keeps.nextInt(9));
+      String coating = value(json, "coating");
+      StringBuilder said = new StringBuilder("\"lot\":{\"supplier\":").append(text(lot.supplier())).append(",\"material\":").append(text(one.combo().material()[0]));
+      said.append(coating.isEmpty() ? "" : ",\"coating\":" + text(one.combo().coating()[0])).append(one.now().base == null || coating.isEmpty() ? "" : ",\"colour\":" + text(one.now().base));
+      said.append(",\"received\":").append(received).append(",\"usable\":").append(usable).append(",\"burned\":").append(burned).append(",\"date\":").append(text(day.toString()));
+      said.append(",\"notes\":").append(text(lot.name() + (lot.factor() > 1.05 ? ", wants more than the one before." : lot.factor() < 0.97 ? ", wants a little less." : ".")));
+      stock.add(kept(keptId(), one.by(), day.atTime(10, 0), said.append('}').toString()));
+    }
+  }
+
+  String keptId() {
+    kept++;
+    return new UUID(0x0193_0000_d000_7000L + ((long) kept << 16), 0x8000_7a1d_0000_0000L | kept).toString();
+  }
+
+  static String kept(String id, String by, LocalDateTime at, String what) {
+    return "{\"id\":" + text(id) + ",\"by\":" + text(by) + ",\"at\":" + text(stamp(at)) + "," + what + "}";
+  }
+
+  static String stamp(LocalDateTime at) {
+    return at.withNano(0) + (at.getSecond() == 0 ? ":00Z" : "Z");
+  }
+
+  static String comment(String by, LocalDateTime at, String report, String said) {
+    return ",\"by\":" + text(by) + ",\"at\":" + text(stamp(at)) + ",\"report\":" + text(report) + ",\"text\":" + text(said) + "}";
   }
 
   // ---- what goes wrong in real life, each once or a few times
@@ -571,10 +1054,18 @@ public final class Generate {
   }
 
   void save() throws IOException {
-    try (PrintWriter out = new PrintWriter(Files.newBufferedWriter(folder.resolve("reports.jsonl"), StandardCharsets.UTF_8))) {
-      lines.forEach(line -> out.print(line + "\n"));
+    save("reports.jsonl", lines);
+    comments.add(0, "# What members say under the reports of others, and what these reply; made by the generator");
+    save("comments.jsonl", comments);
+    stock.add(0, "# What more members keep for themselves: grids, the pieces of them, and deliveries; made by the generator");
+    save("stock-made.jsonl", stock);
+  }
+
+  void save(String file, List<String> all) throws IOException {
+    try (PrintWriter out = new PrintWriter(Files.newBufferedWriter(folder.resolve(file), StandardCharsets.UTF_8))) {
+      all.forEach(line -> out.print(line + "\n"));
     }
-    System.out.println(lines.size() + " reports written");
+    System.out.println(all.size() + " lines of " + file);
   }
 
   // ---- small change

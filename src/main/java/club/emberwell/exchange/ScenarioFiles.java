@@ -27,7 +27,7 @@ final class ScenarioFiles {
           .build();
 
   private static final String TALK = "talk.jsonl";
-  private static final String STOCK = "stock.jsonl";
+  private static final List<String> STOCK = List.of("stock.jsonl", "stock-made.jsonl");
 
   private final String folder;
   private final ScenarioGuise guise;
@@ -90,7 +90,10 @@ final class ScenarioFiles {
 
   /** Empty where nobody keeps anything. */
   List<ScenarioStockLine> stock() {
-    return has(STOCK) ? objects(STOCK, ScenarioStockLine.class) : List.of();
+    return STOCK.stream()
+        .filter(this::has)
+        .flatMap(file -> objects(file, ScenarioStockLine.class).stream())
+        .toList();
   }
 
   private boolean has(String file) {

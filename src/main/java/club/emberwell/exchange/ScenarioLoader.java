@@ -8,8 +8,6 @@ import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.ReportService;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -24,7 +22,6 @@ import org.jboss.logging.Logger;
 public class ScenarioLoader {
   private static final Logger LOG = Logger.getLogger(ScenarioLoader.class);
   private static final int PROGRESS_EVERY = 250;
-  private static final int SECONDS_APART = 20;
 
   /** Reports that share a transaction: waiting for the disk takes longer than storing one. */
   private static final int TOGETHER = 10;
@@ -143,9 +140,8 @@ public class ScenarioLoader {
       QuarkusTransaction.requiringNew()
           .run(
               () -> {
-                int place = soFar.stored();
                 for (ScenarioReport report : some) {
-                  post(report, cast, place++);
+                  post(report, cast);
                 }
               });
       int letIn = (int) some.stream().filter(ScenarioReport::mustBeRefused).count();
@@ -166,13 +162,7 @@ public class ScenarioLoader {
     }
   }
 
-  private void post(ScenarioReport report, Cast cast, int place) {
-    Instant at =
-        report
-            .at()
-            .atTime(9, 0)
-            .toInstant(ZoneOffset.UTC)
-            .plusSeconds((long) SECONDS_APART * place % 36_000);
+  private void post(ScenarioReport report, Cast cast) {
     Actor author = cast.author(report);
     reports.post(
         author,
@@ -181,7 +171,7 @@ public class ScenarioLoader {
             report.written(cast.machine(report)),
             NumberStyle.ANY,
             cast.guise().origin(),
-            at,
+            report.at(),
             false));
     if (report.isTakenBack()) {
       reports.withdraw(author, report.id(), null);

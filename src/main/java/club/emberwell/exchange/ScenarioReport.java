@@ -5,7 +5,7 @@ import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
 import club.emberwell.report.reading.WrittenWork;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
-import java.time.LocalDate;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 
@@ -19,7 +19,7 @@ record ScenarioReport(
     UUID id,
     UUID repeatOf,
     String by,
-    LocalDate at,
+    Instant at,
     String machine,
     @JsonUnwrapped WrittenWork work,
     @JsonUnwrapped Tried tried,
@@ -47,8 +47,10 @@ record ScenarioReport(
    * @param expect {@code refused} where the checks must not let it in, else null
    * @param why it must be refused, or null
    * @param oddity what is wrong with it on purpose, or null
+   * @param picture what is drawn of it, or null
    */
-  record Fate(String withdrawn, String expect, String why, String oddity) {}
+  record Fate(
+      String withdrawn, String expect, String why, String oddity, ScenarioPicture picture) {}
 
   WrittenReport written(UUID machineId) {
     return new WrittenReport(machineId, null, work, tried.all(), repeatOf, List.of());

@@ -31,10 +31,13 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
@@ -95,6 +98,49 @@ class InventedClubTest {
       before.put(entry.get("id").asText(), entry);
     }
     assertTrue(repeats >= 60, "repeats: " + repeats);
+  }
+
+  @Test
+  void membersHaveMuchToSayMostlyInEveningsAndOnWeekendsAndLittleOnHolidays() throws IOException {
+    Set<String> said = new HashSet<>();
+    int weekends = 0;
+    int holidays = 0;
+    int nights = 0;
+    int all = 0;
+    for (String line : Files.readAllLines(CLUB.resolve("reports.jsonl"))) {
+      JsonNode entry = JSON.readTree(line);
+      said.add(entry.path("notes").asText());
+      OffsetDateTime at = OffsetDateTime.parse(entry.get("at").asText());
+      weekends += at.getDayOfWeek().getValue() > 5 ? 1 : 0;
+      holidays +=
+          at.getMonthValue() == 12 && at.getDayOfMonth() >= 24 && at.getDayOfMonth() <= 26 ? 1 : 0;
+      nights += at.getHour() < 7 ? 1 : 0;
+      all++;
+    }
+    assertTrue(said.size() >= 500, "remarks: " + said.size());
+    assertTrue(weekends * 5 > all * 2, weekends + " of " + all + " on weekends");
+    assertTrue(holidays <= 3 && nights == 0, holidays + " at Christmas, " + nights + " at night");
+  }
+
+  @Test
+  void whatIsDrawnOfAResultIsWhatItsAuthorSaw() throws IOException {
+    int drawn = 0;
+    for (String line : Files.readAllLines(CLUB.resolve("reports.jsonl"))) {
+      JsonNode entry = JSON.readTree(line);
+      if (!entry.has("picture")) {
+        continue;
+      }
+      JsonNode at = entry.get("picture").get("at");
+      assertEquals(entry.has("trials") ? entry.get("trials").size() : 1, at.size(), line);
+      for (int i = 0; i < at.size() && !entry.has("resultColour"); i++) {
+        JsonNode trial = entry.has("trials") ? entry.get("trials").get(i) : entry;
+        double place = at.get(i).doubleValue();
+        String seen = place < -1 ? "too little" : place > 1 ? "too much" : "right";
+        assertEquals(trial.get("effect").asText(), seen, line);
+      }
+      drawn++;
+    }
+    assertTrue(drawn >= 150, "pictures: " + drawn);
   }
 
   /** Nominal doses of right trials by member, of fibre marks on one metal in one colour. */
