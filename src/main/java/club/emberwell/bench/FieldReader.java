@@ -122,13 +122,17 @@ public final class FieldReader {
     if (isAbsent(given)) {
       return null;
     }
-    return take(pointer, read(dimension, given), bounds);
+    return take(pointer, read(dimension, given, bounds), bounds);
   }
 
-  /** The reading alone, without any remark noted. */
-  public Reading<Quantity> read(QuantityKind dimension, WrittenQuantity given) {
+  /**
+   * The reading alone, without any remark noted.
+   *
+   * @param bounds what lies beyond them is not asked about
+   */
+  public Reading<Quantity> read(QuantityKind dimension, WrittenQuantity given, Bounds bounds) {
     return given.text() != null
-        ? QuantityReader.read(dimension, given.text(), style)
+        ? QuantityReader.read(dimension, given.text(), style, bounds)
         : QuantityReader.read(dimension, given.value(), given.unit());
   }
 

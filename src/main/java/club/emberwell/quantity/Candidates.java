@@ -13,8 +13,15 @@ import org.hipparchus.fraction.BigFraction;
  */
 record Candidates(List<Amount> numbers, List<String> codes) {
 
-  /** So many units are offered for a bare number. */
+  /** So many units are offered. */
   private static final int OFFERED = 4;
+
+  /**
+   * A reading that would be accepted.
+   *
+   * @param text is read in just that way
+   */
+  record Possible(String text, String code, Quantity quantity) {}
 
   /**
    * A number and how to write it so that it is taken only that way.
@@ -37,32 +44,42 @@ record Candidates(List<Amount> numbers, List<String> codes) {
   }
 
   static Candidates bare(QuantityKind kind, List<Amount> numbers) {
-    if (numbers.stream().anyMatch(n -> n.spelled().contains("/"))) {
-      return new Candidates(numbers, List.of("[in_i]", "mm"));
-    }
+    boolean ruler =
+        kind.dimension().isLength() && numbers.stream().anyMatch(n -> n.spelled().contains("/"));
     return new Candidates(
-        numbers, UnitTable.choices(kind).stream().map(UnitChoice::code).limit(OFFERED).toList());
+        numbers,
+        ruler
+            ? List.of("[in_i]", "mm")
+            : UnitTable.choices(kind).stream().map(UnitChoice::code).toList());
   }
 
   boolean isClear() {
     return numbers.size() == 1 && codes.size() == 1;
   }
 
-  /** Every reading that would be accepted, as a text that is read in just that way. */
+  /** As {@link #possible}, wherever it lies. */
   List<String> spelled(QuantityKind kind) {
-    List<String> texts = new ArrayList<>();
+    return possible(kind, Bounds.NONE).stream().map(Possible::text).toList();
+  }
+
+  /** Every reading that would be accepted within bounds, in few units. */
+  List<Possible> possible(QuantityKind kind, Bounds bounds) {
+    List<Possible> all = new ArrayList<>();
     for (Amount number : numbers) {
       for (String code : codes) {
         String text = number.spelled() + " " + UnitTable.label(kind.dimension(), code);
-        boolean accepted =
-            CanonicalRules.settle(kind, text, number.value(), UcumCodes.tabled(code, kind))
-                .value()
-                .isPresent();
-        if (accepted && text.length() <= QuantityLimits.TEXT) {
-          texts.add(text);
-        }
+        CanonicalRules.settle(kind, text, number.value(), UcumCodes.tabled(code, kind))
+            .value()
+            .filter(quantity -> bounds.hold(quantity.doubleValue()))
+            .filter(quantity -> text.length() <= QuantityLimits.TEXT)
+            .ifPresent(quantity -> all.add(new Possible(text, code, quantity)));
       }
     }
-    return texts;
+    List<String> few =
+        codes.stream()
+            .filter(code -> all.stream().anyMatch(one -> one.code().equals(code)))
+            .limit(OFFERED)
+            .toList();
+    return all.stream().filter(one -> few.contains(one.code())).toList();
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.quantity;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -32,6 +33,13 @@ enum Dimension {
    */
   Dimension(String ownCodes) {
     this.ownCodes = ownCodes == null ? null : Pattern.compile(ownCodes);
+  }
+
+  /**
+   * @param code in lower camel case, e.g. {@code arealEnergy}
+   */
+  static Dimension of(String code) {
+    return valueOf(code.replaceAll("(?=[A-Z])", "_").toUpperCase(Locale.ROOT));
   }
 
   boolean isLength() {

@@ -4,11 +4,15 @@ import club.emberwell.quantity.Candidates.Amount;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.hipparchus.fraction.BigFraction;
 
-/** Fractions as rulers and drawings have them: {@code 1/8}, {@code 1 1/2}, {@code 1-1/2}. */
+/**
+ * Fractions as rulers and drawings have them: {@code 1/8}, {@code 1 1/2}, {@code 1-1/2}; of other
+ * things than lengths only those that cannot be two values with a slash between.
+ */
 final class FractionText {
   private static final Pattern FRACTION =
       Pattern.compile(
@@ -17,12 +21,24 @@ final class FractionText {
   /** Most digits above the line beside a whole number: three would look like a group. */
   private static final int WITH_WHOLE = 2;
 
+  /** Below the line of fractions that have a character of their own, and of an inch. */
+  private static final Set<Integer> SMALL = Set.of(2, 3, 4, 5, 6, 8, 16);
+
   private FractionText() {}
 
   /**
    * @param numbers none: no fraction after all (zero below, or three halves beside a whole)
+   * @param sides above and below the line
    */
-  record Found(List<Amount> numbers, String unit) {}
+  record Found(List<Amount> numbers, String unit, boolean mixed, List<Integer> sides) {
+
+    /** Half an inch a second, but not 20/40 W, nor 300/1000 mm/s. */
+    boolean isUsual() {
+      int above = sides.get(0);
+      int below = sides.get(1);
+      return mixed || above == 1 || numbers.size() > 1 || above < below && SMALL.contains(below);
+    }
+  }
 
   /** Empty where the text does not look like a fraction. {@code text} has no sign. */
   static Optional<Found> read(String text) {
@@ -30,7 +46,12 @@ final class FractionText {
     if (!m.matches()) {
       return Optional.empty();
     }
-    return Optional.of(new Found(amounts(m.group(1), m.group(2), m.group(3)), m.group(4)));
+    return Optional.of(
+        new Found(
+            amounts(m.group(1), m.group(2), m.group(3)),
+            m.group(4),
+            m.group(1) != null,
+            List.of(Integer.parseInt(m.group(2)), Integer.parseInt(m.group(3)))));
   }
 
   private static List<Amount> amounts(String whole, String above, String below) {

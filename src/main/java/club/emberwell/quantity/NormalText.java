@@ -5,10 +5,15 @@ import java.util.Optional;
 
 /**
  * One form for what keyboards, phones and word processors make of the same text: NFKC, one kind of
- * space, minus, quote and micro sign. What NFKC would silently turn into another number (a vulgar
- * fraction after a digit, a raised digit after a number) is spaced apart or refused.
+ * digit, space, minus, quote and micro sign. Digits of any script become 0 to 9; of the Arabic
+ * marks only {@link #DECIMAL_MARK} stays, since it can mean nothing else. What NFKC would silently
+ * turn into another number (a vulgar fraction after a digit, a raised digit after a number) is
+ * spaced apart or refused.
  */
 final class NormalText {
+  /** The Arabic decimal separator. */
+  static final char DECIMAL_MARK = '\u066b';
+
   private static final char FRACTION_SLASH = '\u2044';
 
   private NormalText() {}
@@ -18,9 +23,9 @@ final class NormalText {
     String composed = Normalizer.normalize(text, Normalizer.Form.NFC);
     StringBuilder out = new StringBuilder(text.length() + 8);
     for (int i = 0; i < composed.length(); ) {
-      int c = quote(composed.codePointAt(i));
+      int c = mark(composed.codePointAt(i));
       i += Character.charCount(c);
-      if (!append(out, c) || out.length() > 2 * QuantityLimits.TEXT) {
+      if (!isDirectionMark(c) && !append(out, c) || out.length() > 2 * QuantityLimits.TEXT) {
         return Optional.empty();
       }
     }
@@ -37,6 +42,11 @@ final class NormalText {
       return true;
     }
     int type = Character.getType(c);
+    // Beyond the basic plane digits are ornaments of mathematics.
+    if (type == Character.DECIMAL_DIGIT_NUMBER && Character.isBmpCodePoint(c)) {
+      out.append(Character.digit(c, 10));
+      return true;
+    }
     if (type == Character.CONTROL
         || type == Character.FORMAT
         || type == Character.SURROGATE
@@ -51,10 +61,6 @@ final class NormalText {
   private static boolean appendFolded(StringBuilder out, int c, String folded) {
     if (folded.indexOf(FRACTION_SLASH) >= 0) {
       return appendFraction(out, folded);
-    }
-    if (isFullWidthDigit(c)) {
-      out.append(folded);
-      return true;
     }
     boolean startsWithDigit = Character.isDigit(folded.charAt(0));
     if (startsWithDigit && !isExponent(out)) {
@@ -82,8 +88,9 @@ final class NormalText {
     return true;
   }
 
-  private static boolean isFullWidthDigit(int c) {
-    return c >= '\uff10' && c <= '\uff19';
+  // What Arabic keyboards and number formats put before a sign: it shows nothing.
+  private static boolean isDirectionMark(int c) {
+    return c == '\u061c' || c == '\u200e' || c == '\u200f';
   }
 
   /** A raised digit belongs to a unit only: directly after a letter, or after its raised minus. */
@@ -100,9 +107,11 @@ final class NormalText {
   }
 
   // NFKC would take these apart into a space and a combining mark.
-  private static int quote(int c) {
+  private static int mark(int c) {
     return switch (c) {
-      case '\u00b4', '\u02b9' -> '\'';
+      case '\u00b4', '\u02b9', '\u02bc', '\u066c' -> '\'';
+      case '\u066a' -> '%';
+      case '\u060c' -> ',';
       case '\u02dd', '\u02ba' -> '"';
       default -> c;
     };

@@ -11,12 +11,13 @@ import java.util.regex.Pattern;
  * {@code 0.500} nor {@code 4500.125}, since no group starts with a zero or has four digits.
  */
 final class NumberText {
-  private static final Pattern PLAIN = Pattern.compile("([0-9]*)(?:([.,])([0-9]+))?");
+  private static final Pattern PLAIN = Pattern.compile("([0-9]*)(?:([.,\u066b])([0-9]+))?");
   private static final Pattern EITHER = Pattern.compile("([1-9][0-9]{0,2})([.,])([0-9]{3})");
   private static final Pattern SPACED =
-      Pattern.compile("([1-9][0-9]{0,2}([ '])[0-9]{3}(?:\\2[0-9]{3})*)(?:([.,])([0-9]+))?");
+      Pattern.compile("([1-9][0-9]{0,2}([ '])[0-9]{3}(?:\\2[0-9]{3})*)(?:([.,\u066b])([0-9]+))?");
   private static final Pattern MIXED =
-      Pattern.compile("([1-9][0-9]{0,2}([.,])[0-9]{3}(?:\\2[0-9]{3})*)(?:(?!\\2)([.,])([0-9]+))");
+      Pattern.compile(
+          "([1-9][0-9]{0,2}([.,])[0-9]{3}(?:\\2[0-9]{3})*)(?:(?!\\2)([.,\u066b])([0-9]+))");
   private static final Pattern REPEATED =
       Pattern.compile("([1-9][0-9]{0,2}([.,])[0-9]{3}(?:\\2[0-9]{3})+)(?:()())");
   private static final Pattern EXPONENT = Pattern.compile("(.+?)[eE]([+-]?[0-9]{1,2})");

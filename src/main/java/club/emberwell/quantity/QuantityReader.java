@@ -10,7 +10,8 @@ import java.util.Optional;
  * Quantities as people type them, and as programs send them. Bad input never throws: it comes back
  * refused, with a remark of {@link QuantityRemarks} whose field is empty (the caller moves it with
  * {@link Reading#at}) and, where the text could mean two things, with the possible readings, each
- * of which is read when typed. Nothing is guessed. A null text is an empty one.
+ * of which is read when typed. Nothing is guessed: a text that can mean one thing only is read with
+ * a note of what it was read as, and of words that were left out. A null text is an empty one.
  */
 public final class QuantityReader {
   private QuantityReader() {}
@@ -22,6 +23,17 @@ public final class QuantityReader {
 
   /** By the number style that the writer has stated; for that member's own pages. */
   public static Reading<Quantity> read(QuantityKind kind, String text, NumberStyle style) {
+    return read(kind, text, style, Bounds.NONE);
+  }
+
+  /**
+   * The same for a place that takes no value outside of bounds: readings beyond them are not asked
+   * about, unless there are no others. A clear value is read wherever it lies.
+   *
+   * @param bounds in the canonical unit
+   */
+  public static Reading<Quantity> read(
+      QuantityKind kind, String text, NumberStyle style, Bounds bounds) {
     String written = text == null ? "" : text;
     if (written.length() > QuantityLimits.TEXT) {
       return refused(
@@ -42,7 +54,7 @@ public final class QuantityReader {
     if (normal.get().isEmpty()) {
       return refused(written, RemarkId.EMPTY, "Nothing was given.");
     }
-    return new TextReader(kind, style, written).read(normal.get());
+    return new TextReader(kind, style, new Settling(kind, written, bounds)).read(normal.get());
   }
 
   /** The structured form: a number and a UCUM code, case sensitive. */

@@ -1,6 +1,7 @@
 package club.emberwell.quantity;
 
 import club.emberwell.quantity.Candidates.Amount;
+import club.emberwell.quantity.Candidates.Possible;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -10,12 +11,13 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The last step of reading a text: one number and one unit become a value, anything else a refusal
- * that says what to write instead.
+ * The last step of reading a text: one number and one unit become a value, what can be meant in one
+ * way only too, with a note; anything else a refusal that says what to write instead.
  *
  * @param written the text as typed, kept with whatever comes out
+ * @param bounds what lies beyond them cannot be meant
  */
-record Settling(QuantityKind kind, String written) {
+record Settling(QuantityKind kind, String written, Bounds bounds) {
 
   /** Numbers, at least one, and the spelling of a unit, which may be empty. */
   Reading<Quantity> withUnit(List<Amount> numbers, String unit) {
@@ -54,9 +56,21 @@ record Settling(QuantityKind kind, String written) {
         UcumCodes.tabled(clear.codes().get(0), kind));
   }
 
-  /** The number, the unit or both are in question; every remark carries all readings. */
+  /**
+   * The number, the unit or both are in question; every remark carries all readings. Where one only
+   * is possible, nobody is asked.
+   */
   Reading<Quantity> asked(Candidates candidates, List<Amount> numbers, Optional<RemarkId> unitId) {
-    List<String> readings = candidates.spelled(kind);
+    List<Possible> possible = candidates.possible(kind, bounds);
+    if (possible.isEmpty()) {
+      possible = candidates.possible(kind, Bounds.NONE);
+    }
+    List<String> readings = possible.stream().map(Possible::text).toList();
+    if (possible.size() == 1) {
+      String text = readings.get(0);
+      return taken(
+          possible.get(0).quantity(), note(RemarkId.READ_AS, "Read as " + text + ".", text));
+    }
     List<Remark> remarks = new ArrayList<>();
     if (numbers.size() > 1) {
       boolean fraction = numbers.stream().anyMatch(n -> n.spelled().contains("/"));
@@ -79,6 +93,18 @@ record Settling(QuantityKind kind, String written) {
                         : "Do you mean this unit?",
                     readings)));
     return Reading.refused(written, remarks.toArray(Remark[]::new));
+  }
+
+  /** What was read, kept with the whole text as typed. */
+  Reading<Quantity> taken(Quantity read, Remark note) {
+    return Reading.of(written, new Quantity(kind, read.value(), written), note);
+  }
+
+  /**
+   * @param text what was read, itself read when typed
+   */
+  static Remark note(RemarkId id, String detail, String text) {
+    return new Remark(id, Severity.INFO, "", detail, List.of(text));
   }
 
   Reading<Quantity> notANumber() {

@@ -69,7 +69,7 @@ record SpecialForms(QuantityKind kind, NumberStyle style, Settling settling) {
                     : settling.accepted(new Candidates(amounts, List.of("%"))));
   }
 
-  // Whether F counts millimetres or inches stands elsewhere in the program.
+  // Without a unit, whether F counts millimetres or inches stands elsewhere in the program.
   private Optional<Reading<Quantity>> feedWord(String text) {
     Matcher m = FEED_WORD.matcher(text);
     if (!m.matches()) {
@@ -78,7 +78,7 @@ record SpecialForms(QuantityKind kind, NumberStyle style, Settling settling) {
     List<Amount> numbers = NumberText.read(m.group(1), style).stream().map(Amount::of).toList();
     Candidates candidates = new Candidates(numbers, List.of("mm/min", "[in_i]/min"));
     return numbers.isEmpty()
-        ? Optional.empty()
+        ? Optional.of(new TextReader(kind, style, settling).read(m.group(1)))
         : Optional.of(settling.asked(candidates, numbers, Optional.of(RemarkId.UNIT_MISSING)));
   }
 }

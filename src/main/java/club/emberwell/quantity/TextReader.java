@@ -3,58 +3,106 @@ package club.emberwell.quantity;
 import club.emberwell.quantity.Candidates.Amount;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.RemarkId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** One text, normalised: first what is no single value, then a number and what follows it. */
 final class TextReader {
   private static final Pattern SIGNED = Pattern.compile("([+-]?) ?([^+-].*)");
+  private static final Pattern MINUS =
+      Pattern.compile("(?iu)(?:minus|moins|menos|meno|минус) (?=[0-9.,\u066b])");
   private static final Pattern NUMBER_FIRST =
-      Pattern.compile("([0-9.,' ]*[0-9](?:[eE][+-]?[0-9]{1,2}(?![0-9]))?)(.*)");
+      Pattern.compile("([0-9.,\u066b' ]*[0-9](?:[eE][+-]?[0-9]{1,2}(?![0-9]))?)(.*)");
+  private static final Pattern UNIT_FIRST =
+      Pattern.compile(
+          "([^0-9.,\u066b+-]*[^0-9.,\u066b+ :=-])\\.? ?[:=]? ?([+-]?[0-9.,\u066b][0-9.,\u066b'/ ]*)");
   private static final Pattern LONG_EXPONENT = Pattern.compile("[eE][+-]?[0-9].*");
   private static final Pattern RANGE =
       Pattern.compile(
-          "(?<low>[0-9][0-9.,' /]*?) ?(?<unit>(?![eE]-)[^0-9 .,~-][^0-9-]*?)?"
-              + " ?(?:-|~|\\.{2,}|to|bis) ?(?<high>[0-9.,][^-]*)");
-  private static final Pattern HEDGED =
+          "(?<low>[0-9][0-9.,\u066b' /]*?) ?(?<unit>(?![eE]-)[^0-9 .,~-][^0-9-]*?)?"
+              + "(?: ?(?:-|~|\\.{2,}|to|bis) ?| (?:à|a|до|hasta) )(?<high>[0-9.,\u066b][^-]*)");
+  private static final Pattern LIMIT =
       Pattern.compile(
-          "(?i)(?:[~\\u2248<>\\u2264\\u2265]=?"
-              + "|(?:ca|circa|about|around|approx|max|min|up to)\\b\\.?) ?(.+)");
+          "(?iu)(?:[<>\\u2264\\u2265]=?"
+              + "|(?:max|min|maximum|minimum|up to|at most|at least|under|over|below|above|mind|höchstens"
+              + "|mindestens|unter|über|jusqu'à|hasta|fino a|до)\\b\\.?) ?(.+)");
+  private static final Pattern ABOUT =
+      Pattern.compile(
+          "(?iu)([~\\u2248]=?|(?:ca|circa|about|around|approx|approximately|etwa|ungefähr|rund|env"
+              + "|environ|aprox|около|примерно)\\b\\.?) ?(.+)");
+
+  // What a value may hide behind: all else says by itself what is wrong.
+  private static final Set<RemarkId> UNREAD =
+      Set.of(RemarkId.NOT_A_NUMBER, RemarkId.UNIT_UNKNOWN, RemarkId.UNIT_OF_OTHER_DIMENSION);
 
   private final QuantityKind kind;
   private final NumberStyle style;
   private final Settling settling;
 
-  TextReader(QuantityKind kind, NumberStyle style, String written) {
+  TextReader(QuantityKind kind, NumberStyle style, Settling settling) {
     this.kind = kind;
     this.style = style;
-    this.settling = new Settling(kind, written);
+    this.settling = settling;
   }
 
   /** {@code text} is normalised and not empty. */
-  Reading<Quantity> read(String text) {
+  Reading<Quantity> read(String typed) {
+    String text = MINUS.matcher(typed).replaceFirst("-");
     return hedged(text)
         .or(() -> new SpecialForms(kind, style, settling).read(text))
-        .orElseGet(() -> signed(text));
+        .orElseGet(() -> plain(text));
+  }
+
+  private Reading<Quantity> plain(String text) {
+    Reading<Quantity> read = signed(text);
+    boolean unread = read.remarks().stream().anyMatch(r -> UNREAD.stream().anyMatch(r::is));
+    return unread
+        ? unitFirst(text).or(() -> new AmongWords(kind, settling, this).read(text)).orElse(read)
+        : read;
   }
 
   private Optional<Reading<Quantity>> hedged(String text) {
-    Matcher m = HEDGED.matcher(text);
     if (text.contains("±") || text.contains("+/-")) {
       return Optional.of(
           settling.refused(
               RemarkId.NOT_EXACT, "One value is needed, without its tolerance.", List.of()));
     }
-    return m.matches()
-        ? Optional.of(
-            settling.refused(
-                RemarkId.NOT_EXACT,
-                "One value is needed, without words or signs around it.",
-                readable(List.of(m.group(1)))))
-        : Optional.empty();
+    Matcher about = ABOUT.matcher(text);
+    if (about.matches()) {
+      Optional<Reading<Quantity>> found =
+          sure(about.group(2)).map(one -> leaving(one, List.of(about.group(1))));
+      return found.or(() -> Optional.of(inexact(about.group(2))));
+    }
+    Matcher limit = LIMIT.matcher(text);
+    return limit.matches() ? Optional.of(inexact(limit.group(1))) : Optional.empty();
+  }
+
+  private Reading<Quantity> inexact(String value) {
+    return settling.refused(
+        RemarkId.NOT_EXACT,
+        "One value is needed, without words or signs around it.",
+        readable(List.of(value)));
+  }
+
+  /** What was read, and what was not. */
+  Reading<Quantity> leaving(Sure found, List<String> words) {
+    String detail = "Read as %s.".formatted(found.text());
+    return words.isEmpty()
+        ? settling.taken(found.quantity(), Settling.note(RemarkId.READ_AS, detail, found.text()))
+        : settling.taken(
+            found.quantity(),
+            Settling.note(
+                RemarkId.WORDS_LEFT_OUT,
+                detail + " Left out: " + quoted(words) + ".",
+                found.text()));
+  }
+
+  static String quoted(List<String> words) {
+    return String.join(", ", words.stream().map(word -> "“" + word + "”").toList());
   }
 
   private Reading<Quantity> signed(String text) {
@@ -78,12 +126,62 @@ final class TextReader {
     }
     return new SpecialForms(kind, style, settling)
         .read(text)
-        .or(() -> lengthFraction(m.group(2)).map(found -> fraction(found, m.group(1))))
+        .or(() -> FractionText.read(m.group(2)).map(found -> fraction(found, m.group(1))))
         .orElseGet(() -> number(m.group(2), m.group(1)));
   }
 
-  private Optional<FractionText.Found> lengthFraction(String unsigned) {
-    return kind.dimension().isLength() ? FractionText.read(unsigned) : Optional.empty();
+  /**
+   * A value nobody has to be asked about.
+   *
+   * @param text the value, written so that it is read so in any style
+   */
+  record Sure(String text, Quantity quantity) {}
+
+  /** The text as one value with its unit. */
+  Optional<Sure> sure(String text) {
+    return clear(text)
+        .map(quantity -> new Sure(unmistakable(text), quantity))
+        .filter(found -> style == NumberStyle.ANY || isSureForAll(found))
+        .filter(found -> found.text().length() <= QuantityLimits.TEXT);
+  }
+
+  private Optional<Quantity> clear(String text) {
+    Reading<Quantity> read = single(text);
+    return read.remarks().isEmpty() ? read.value() : Optional.empty();
+  }
+
+  private boolean isSureForAll(Sure found) {
+    return new TextReader(kind, NumberStyle.ANY, settling)
+        .clear(found.text())
+        .filter(quantity -> quantity.value().equals(found.quantity().value()))
+        .isPresent();
+  }
+
+  private String unmistakable(String text) {
+    Matcher signed = SIGNED.matcher(text);
+    if (!signed.matches() || FractionText.read(signed.group(2)).isPresent()) {
+      return text;
+    }
+    Matcher m = NUMBER_FIRST.matcher(signed.group(2));
+    if (!m.matches()) {
+      return text;
+    }
+    return NumberText.read(m.group(1), style).stream()
+        .findFirst()
+        .map(n -> signed.group(1) + NumberText.unmistakable(n) + " " + m.group(2).strip())
+        .orElse(text);
+  }
+
+  /** {@code kHz 20}. */
+  private Optional<Reading<Quantity>> unitFirst(String text) {
+    Matcher m = UNIT_FIRST.matcher(text);
+    if (!m.matches()) {
+      return Optional.empty();
+    }
+    return switch (UnitSpelling.read(kind.dimension(), m.group(1).strip()).outcome()) {
+      case KNOWN, AMBIGUOUS -> Optional.of(single(m.group(2).strip() + " " + m.group(1).strip()));
+      case OTHER_DIMENSION, UNKNOWN -> Optional.empty();
+    };
   }
 
   private Reading<Quantity> number(String unsigned, String sign) {
@@ -105,22 +203,22 @@ final class TextReader {
     if (found.numbers().isEmpty()) {
       return settling.notANumber();
     }
-    if (kind.dimension().isLength()) {
+    boolean ratio = kind.dimension() == Dimension.RATIO;
+    if (kind.dimension().isLength() || (ratio ? found.mixed() : found.isUsual())) {
       return settling.withUnit(signs(found.numbers(), sign), found.unit());
     }
-    List<String> readings = new ArrayList<>();
-    if (kind.dimension() == Dimension.RATIO) {
-      found.numbers().forEach(a -> readings.add(a.spelled()));
-    }
-    found.numbers().stream()
-        .filter(a -> ExactNumbers.endsAsDecimal(a.value()))
-        .map(a -> ExactNumbers.decimal(a.value()))
-        .map(d -> sign + NumberText.unmistakable(d) + " " + found.unit())
-        .forEach(readings::add);
+    Stream<String> shares = ratio ? found.numbers().stream().map(Amount::spelled) : Stream.empty();
+    Stream<String> decimals =
+        found.numbers().stream()
+            .filter(a -> ExactNumbers.endsAsDecimal(a.value()))
+            .map(a -> ExactNumbers.decimal(a.value()))
+            .map(d -> sign + NumberText.unmistakable(d) + " " + found.unit());
+    Stream<String> either =
+        ratio ? Stream.empty() : found.sides().stream().map(n -> sign + n + " " + found.unit());
     return settling.refused(
         RemarkId.FRACTION_NOT_HERE,
-        "Fractions are read in lengths only; write a decimal number.",
-        readable(readings));
+        "Is this a fraction or two values? Write a decimal number.",
+        readable(Stream.of(shares, decimals, either).flatMap(texts -> texts).toList()));
   }
 
   /** Low and high are offered, never a mean: the writer meant neither to be averaged. */
@@ -131,7 +229,7 @@ final class TextReader {
     }
     String high = m.group("high");
     String unit = m.group("unit");
-    String unitOfHigh = high.replaceFirst("^[0-9.,' /]+", "");
+    String unitOfHigh = high.replaceFirst("^[0-9.,\u066b' /]+", "");
     if (unit != null && unitOfHigh.isEmpty()) {
       return Optional.empty();
     }
@@ -151,7 +249,7 @@ final class TextReader {
   private List<String> readable(List<String> texts) {
     return texts.stream()
         .filter(t -> t.length() <= QuantityLimits.TEXT)
-        .filter(t -> new TextReader(kind, NumberStyle.ANY, t).single(t).value().isPresent())
+        .filter(t -> new TextReader(kind, NumberStyle.ANY, settling).single(t).value().isPresent())
         .toList();
   }
 }

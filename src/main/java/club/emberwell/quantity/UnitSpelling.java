@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.BinaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * From what people write after the number to UCUM codes: "inches per minute", "J/mm^2", "mm s-1".
@@ -26,11 +27,17 @@ final class UnitSpelling {
    */
   record Match(Outcome outcome, List<String> codes) {}
 
-  private static final Pattern PER = Pattern.compile("(?i)\\s*(?:/|\\bper\\b)\\s*");
+  private static final Pattern PER =
+      Pattern.compile(
+          UnitTable.per().stream()
+              .map(word -> word.equals("/") ? word : "\\b" + word + "\\b")
+              .collect(Collectors.joining("|", "(?iU)\\s*(?:", ")\\s*")));
+  private static final Pattern GOING_ON = Pattern.compile(PER.pattern() + "|\\s*[·⋅*^]");
   private static final Pattern NEGATIVE_POWER =
-      Pattern.compile("(.*?)[ ·⋅.*]*([A-Za-z\"]+)(?:\\^|\\*\\*)?-([123])");
+      Pattern.compile("(.*?)[ ·⋅.*]*([\\p{L}\"]+)(?:\\^|\\*\\*)?-([123])");
   private static final Pattern LEADING_POWER =
-      Pattern.compile("(?i)(sq|square|cu|cubic)\\.?\\s*(\\S+)");
+      Pattern.compile("(?iu)(sq|square|кв|cu|cubic|куб)\\.?\\s*(\\S+)");
+  private static final Set<String> CUBE = Set.of("cu", "cubic", "куб");
   private static final Pattern TRAILING_POWER =
       Pattern.compile("(?i)(\\S+?)\\s*(?:(?:\\^|\\*\\*)?([23])|(squared|cubed))");
 
@@ -58,6 +65,16 @@ final class UnitSpelling {
     }
     boolean elsewhere = codes.stream().anyMatch(UnitTable::knowsAnywhere);
     return new Match(elsewhere ? Outcome.OTHER_DIMENSION : Outcome.UNKNOWN, List.of());
+  }
+
+  /** Whether the text goes on with what would make another unit of the one before it. */
+  static boolean goesOn(String text) {
+    return GOING_ON.matcher(text).lookingAt();
+  }
+
+  /** Whether the first word is a unit or a part of one. */
+  static boolean startsWithUnit(String text) {
+    return !atom(text.strip().split("[ ,;:()]", 2)[0]).isEmpty();
   }
 
   private static Set<String> codes(String text) {
@@ -99,8 +116,8 @@ final class UnitSpelling {
     }
     Matcher leading = LEADING_POWER.matcher(text);
     if (leading.matches()) {
-      boolean square = leading.group(1).toLowerCase(Locale.ROOT).startsWith("sq");
-      return raise(atom(leading.group(2)), square ? "2" : "3");
+      boolean cube = CUBE.contains(leading.group(1).toLowerCase(Locale.ROOT));
+      return raise(atom(leading.group(2)), cube ? "3" : "2");
     }
     Matcher trailing = TRAILING_POWER.matcher(text);
     if (trailing.matches()) {

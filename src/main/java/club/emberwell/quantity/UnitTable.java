@@ -1,5 +1,6 @@
 package club.emberwell.quantity;
 
+import java.text.Normalizer;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -8,14 +9,24 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 
-/** The units we know and how people spell them, as the data files beside this class list them. */
+/**
+ * The units we know and how people spell them, as {@link UnitFile} and the data files beside this
+ * class list them.
+ */
 final class UnitTable {
+  private static final UnitFile FILE = UnitFile.read();
+  private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Map<Dimension, Map<String, String>> LABELS = new EnumMap<>(Dimension.class);
   private static final Map<String, Set<String>> WHOLE = new HashMap<>();
   private static final Map<String, Set<String>> WORDS = new HashMap<>();
   private static final Map<Dimension, Map<String, List<String>>> ASKED =
       new EnumMap<>(Dimension.class);
+
+  /** Starts a spelling whose case matters. */
+  private static final String STRICT = "!";
+
   private static final Map<QuantityKind, List<UnitChoice>> CHOICES =
       new EnumMap<>(QuantityKind.class);
 
@@ -24,9 +35,9 @@ final class UnitTable {
       LABELS.put(dimension, new LinkedHashMap<>());
       ASKED.put(dimension, new HashMap<>());
     }
-    DataLines.read("units.txt").forEach(UnitTable::addUnit);
+    FILE.units().forEach((code, units) -> units.forEach(unit -> addUnit(Dimension.of(code), unit)));
     LABELS.get(Dimension.SPACING).putAll(LABELS.get(Dimension.LENGTH));
-    DataLines.read("words.txt").forEach(UnitTable::addWords);
+    FILE.atoms().forEach(atom -> atom.spelled().forEach(text -> add(WORDS, text, atom.ucum())));
     DataLines.read("asked.txt").forEach(UnitTable::addAsked);
     DataLines.read("choices.txt").forEach(UnitTable::addChoices);
   }
@@ -45,6 +56,11 @@ final class UnitTable {
     return LABELS.get(dimension).get(code);
   }
 
+  /** What may stand between a unit and what it is counted by, as words and signs. */
+  static List<String> per() {
+    return FILE.per().values().stream().flatMap(List::stream).distinct().toList();
+  }
+
   /** Codes that a whole spelling stands for; empty where it has to be taken apart. */
   static Set<String> whole(String spelling) {
     return find(WHOLE, spelling);
@@ -57,7 +73,7 @@ final class UnitTable {
 
   /** Codes that a spelling known to be mistaken could have meant; empty where it is none. */
   static List<String> asked(Dimension dimension, String spelling) {
-    List<String> strict = ASKED.get(dimension).get("!" + spelling);
+    List<String> strict = ASKED.get(dimension).get(STRICT + spelling);
     return strict != null
         ? strict
         : ASKED.get(dimension).getOrDefault(spelling.toLowerCase(Locale.ROOT), List.of());
@@ -68,24 +84,25 @@ final class UnitTable {
   }
 
   private static Set<String> find(Map<String, Set<String>> map, String spelling) {
-    Set<String> strict = map.get("!" + spelling);
+    Set<String> strict = map.get(STRICT + spelling);
     return strict != null ? strict : map.getOrDefault(spelling.toLowerCase(Locale.ROOT), Set.of());
   }
 
-  private static void addUnit(List<String> cells) {
-    String code = cells.get(1);
-    LABELS.get(Dimension.valueOf(cells.get(0))).put(code, cells.get(2));
-    add(WHOLE, "!" + code, code);
-    add(WHOLE, "!" + NormalText.of(cells.get(2)).orElseThrow(), code);
-    DataLines.items(cells.get(3)).forEach(spelling -> add(WHOLE, spelling, code));
+  private static void addUnit(Dimension dimension, UnitFile.Unit unit) {
+    String code = unit.ucum();
+    LABELS.get(dimension).put(code, unit.label());
+    add(WHOLE, STRICT + code, code);
+    add(WHOLE, STRICT + NormalText.of(unit.label()).orElseThrow(), code);
+    unit.spelled().forEach(spelling -> add(WHOLE, spelling, code));
   }
 
-  private static void addWords(List<String> cells) {
-    DataLines.items(cells.get(1)).forEach(spelling -> add(WORDS, spelling, cells.get(0)));
-  }
-
+  // Accents are often left out.
   private static void add(Map<String, Set<String>> map, String spelling, String meaning) {
-    map.computeIfAbsent(spelling, key -> new LinkedHashSet<>()).add(meaning);
+    String key = spelling.startsWith(STRICT) ? spelling : spelling.toLowerCase(Locale.ROOT);
+    String bare = MARKS.matcher(Normalizer.normalize(key, Normalizer.Form.NFD)).replaceAll("");
+    for (String each : key.equals(bare) ? List.of(key) : List.of(key, bare)) {
+      map.computeIfAbsent(each, k -> new LinkedHashSet<>()).add(meaning);
+    }
   }
 
   private static void addAsked(List<String> cells) {

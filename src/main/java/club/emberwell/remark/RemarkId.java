@@ -123,6 +123,7 @@ public enum RemarkId {
   RANGE_MISSING,
   RANGE_REVERSED,
   RATED_POWER_ELECTRICAL,
+  READ_AS,
   READING_UNKNOWN,
   REASON_MISSING,
   REGIME_ASSUMED,
@@ -189,6 +190,7 @@ public enum RemarkId {
   VALUE_UNKNOWN,
   VALUES_TOO_MANY,
   WAVELENGTH_UNLIKE_SOURCE,
+  WORDS_LEFT_OUT,
   ZERO;
 
   private final String code = name().toLowerCase(Locale.ROOT).replace('_', '-');

@@ -49,14 +49,16 @@ class QuantityPitfallsTest {
   }
 
   @Test
-  void fractionsAreReadInLengthsOnly() {
+  void aFractionIsReadWhereItCannotBeTwoValues() {
     assertValue("3.175", THICKNESS, "1/8\"");
     assertValue("38.1", THICKNESS, "1-1/2 in");
     assertValue("38.1", THICKNESS, "1 1/2 in");
     assertValue("38.1", THICKNESS, "1\u00bd in");
     assertValue("3.175", THICKNESS, "\u215b\u2033");
     assertAsked(THICKNESS, "1/8", "unit-missing", "1/8 in", "1/8 mm");
-    assertAsked(SPEED, "3/16 in/s", "fraction-not-here", "0.1875 in/s");
+    assertValue("4.7625", SPEED, "3/16 in/s");
+    assertValue("63.5", SPEED, "2\u00bd in/s");
+    assertAsked(POWER, "20/40 W", "fraction-not-here", "0.5 W", "20 W", "40 W");
   }
 
   @Test
@@ -88,7 +90,7 @@ class QuantityPitfallsTest {
     assertValue("20", REPETITION_RATE, "20 khz");
     assertValue("20", REPETITION_RATE, "20 KHZ");
     assertValue("1000", REPETITION_RATE, "1 Mhz");
-    assertAsked(REPETITION_RATE, "1 mHz", "unit-ambiguous", "1 MHz");
+    assertAsked(REPETITION_RATE, "1 mHz", "read-as", "1 MHz");
     assertValue("0.5", POWER, "500 mW");
     assertAsked(POWER, "500 mw", "unit-ambiguous", "500 mW", "500 MW");
   }

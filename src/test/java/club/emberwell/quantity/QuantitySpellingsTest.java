@@ -7,6 +7,7 @@ import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -42,6 +43,27 @@ class QuantitySpellingsTest {
     }
     assertEquals("", String.join("\n", wrong));
     assertTrue(rows.size() >= 150, "rows " + rows.size());
+  }
+
+  @Test
+  void whatCanMeanOneThingOnlyIsReadWithANoteOfWhatWasLeftOut() {
+    List<String> wrong = new ArrayList<>();
+    for (String[] row : Rows.of("noted.csv")) {
+      Reading<Quantity> reading = QuantityReader.read(QuantityKind.valueOf(row[0]), row[1]);
+      String value = reading.value().map(q -> q.value().toPlainString()).orElse("refused");
+      String left =
+          reading.remarks().stream()
+              .flatMap(r -> Pattern.compile("“(.*?)”").matcher(r.detail()).results())
+              .map(found -> found.group(1))
+              .collect(Collectors.joining("; "));
+      String got = String.join("|", value, ids(reading), readings(reading), left);
+      if (!got.equals(String.join("|", List.of(row).subList(2, row.length)))) {
+        wrong.add(row[0] + "|" + row[1] + "|" + got);
+      }
+      assertEquals(List.of(), reading.remarks().stream().filter(Remark::isError).toList());
+      assertEquals(row[1], reading.value().map(Quantity::written).orElse(row[1]));
+    }
+    assertEquals("", String.join("\n", wrong));
   }
 
   @Test

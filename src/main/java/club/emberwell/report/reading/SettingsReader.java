@@ -12,11 +12,12 @@ import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Severity;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * Reads settings from what was typed; what is needed and what may be missing the catalogue says.
@@ -100,36 +101,45 @@ public final class SettingsReader {
 
   // "45 %" and "12 W" are both a power: the basis is what the unit says, never assumed.
   private Amount quantity(List<Basis> bases, String at, WrittenQuantity written) {
-    Map<Basis, Reading<Quantity>> readings =
-        bases.stream().collect(Collectors.toMap(b -> b, b -> in.read(b.kind(), written)));
-    List<Basis> fitting = bases.stream().filter(b -> readings.get(b).value().isPresent()).toList();
-    if (fitting.size() == 1 || bases.size() == 1) {
-      Basis basis = fitting.isEmpty() ? bases.get(0) : fitting.get(0);
+    Map<Basis, Reading<Quantity>> readings = new LinkedHashMap<>();
+    bases.forEach(b -> readings.put(b, in.read(b.kind(), written, b.bounds())));
+    List<Basis> possible = bases.stream().filter(b -> !offered(readings.get(b)).isEmpty()).toList();
+    Optional<Basis> clear = bases.stream().filter(b -> isClear(readings.get(b))).findFirst();
+    if (bases.size() == 1 || clear.isPresent() || isOnlyOne(possible, readings)) {
+      Basis basis = clear.orElse(possible.isEmpty() ? bases.get(0) : possible.get(0));
       Double number = in.take(at, readings.get(basis), basis.bounds());
       return number == null ? null : new Amount(basis.kind(), number);
     }
-    in.add(neither(bases.stream().map(readings::get).toList()).at(at));
+    in.add(neither(List.copyOf(readings.values())).at(at));
     return null;
   }
 
+  private static boolean isOnlyOne(List<Basis> possible, Map<Basis, Reading<Quantity>> readings) {
+    return possible.size() == 1 && readings.get(possible.get(0)).value().isPresent();
+  }
+
+  private static boolean isClear(Reading<Quantity> reading) {
+    return reading.value().isPresent() && offered(reading).isEmpty();
+  }
+
+  private static List<String> offered(Reading<Quantity> reading) {
+    return reading.remarks().stream().flatMap(r -> r.readings().stream()).distinct().toList();
+  }
+
   private static Remark neither(List<Reading<Quantity>> readings) {
-    List<Remark> errors = readings.stream().flatMap(r -> error(r).stream()).toList();
+    List<Remark> remarks = readings.stream().flatMap(r -> r.remarks().stream().limit(1)).toList();
     List<Remark> telling =
-        errors.stream().filter(error -> OF_ANOTHER_KIND.stream().noneMatch(error::is)).toList();
+        remarks.stream().filter(remark -> OF_ANOTHER_KIND.stream().noneMatch(remark::is)).toList();
     if (telling.isEmpty()) {
-      return errors.get(errors.size() - 1);
+      return remarks.get(remarks.size() - 1);
     }
-    Remark first = telling.get(0);
+    Remark first = telling.stream().filter(Remark::isError).findFirst().orElse(telling.get(0));
     if (telling.size() == 1) {
       return first;
     }
     List<String> all = telling.stream().flatMap(e -> e.readings().stream()).distinct().toList();
     String detail =
         first.is(RemarkId.UNIT_MISSING) ? "Give the power in percent or in watts." : first.detail();
-    return first.with(detail, all);
-  }
-
-  private static Optional<Remark> error(Reading<Quantity> reading) {
-    return reading.remarks().stream().filter(Remark::isError).findFirst();
+    return first.as(Severity.ERROR).with(detail, all);
   }
 }

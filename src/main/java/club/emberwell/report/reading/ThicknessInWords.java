@@ -3,6 +3,7 @@ package club.emberwell.report.reading;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.ThicknessClass;
+import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.Quantity;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
@@ -54,7 +55,7 @@ final class ThicknessInWords {
     Folding.withoutThickness(words, texts::add);
     List<Quantity> found =
         texts.stream()
-            .map(text -> in.read(QuantityKind.THICKNESS, new WrittenQuantity(text, null, null)))
+            .map(text -> in.read(QuantityKind.THICKNESS, WrittenQuantity.of(text), Bounds.NONE))
             .map(Reading::value)
             .flatMap(Optional::stream)
             .filter(quantity -> ThicknessClass.isUsual(quantity.doubleValue()))

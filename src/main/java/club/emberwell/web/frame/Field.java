@@ -2,9 +2,11 @@ package club.emberwell.web.frame;
 
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -16,6 +18,9 @@ import java.util.stream.Stream;
 public final class Field {
   private static final int DEFAULT_MAX_LENGTH = 200;
   private static final int QUANTITY_LENGTH = 64;
+
+  private static final Set<RemarkId> UNDERSTOOD =
+      Set.of(RemarkId.READ_AS, RemarkId.WORDS_LEFT_OUT);
 
   private final String name;
   private final String label;
@@ -36,6 +41,7 @@ public final class Field {
   private List<Option> options = List.of();
   private final List<String> errors = new ArrayList<>();
   private final List<String> warnings = new ArrayList<>();
+  private final List<String> notes = new ArrayList<>();
   private final List<String> readings = new ArrayList<>();
 
   /** One of the values to choose from. */
@@ -190,6 +196,9 @@ public final class Field {
       case ERROR -> errors.add(remark.detail());
       case WARNING -> warnings.add(remark.detail());
       case INFO -> {
+        if (UNDERSTOOD.stream().anyMatch(remark::is)) {
+          notes.add(remark.detail());
+        }
         return;
       }
       default -> throw new IllegalStateException("no such severity " + remark.severity());
@@ -291,6 +300,11 @@ public final class Field {
 
   public List<String> getWarnings() {
     return warnings;
+  }
+
+  /** What a number was read as, and what of the words beside it was left out. */
+  public List<String> getNotes() {
+    return notes;
   }
 
   public List<String> getReadings() {
