@@ -2,12 +2,14 @@ package club.emberwell.laser;
 
 import static club.emberwell.laser.SettingForm.main;
 import static club.emberwell.laser.SettingForm.more;
+import static club.emberwell.laser.SettingForm.pulses;
 import static club.emberwell.laser.SettingValue.choice;
 import static club.emberwell.laser.SettingValue.count;
 import static club.emberwell.laser.SettingValue.either;
 import static club.emberwell.laser.SettingValue.flag;
 import static club.emberwell.laser.SettingValue.quantity;
 
+import club.emberwell.laser.SettingForm.Applies;
 import club.emberwell.laser.SettingValue.Basis;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.quantity.Bounds;
@@ -49,14 +51,14 @@ public enum Setting {
       "repetitionRate",
       "Frequency",
       quantity(QuantityKind.REPETITION_RATE, 0.000_001, 1_000_000_000).searchable(),
-      more("30 kHz; also called pulse repetition rate")),
+      pulses("30 kHz; also called pulse repetition rate")),
   PULSE_DURATION(
       "pulseDuration",
       "Pulse duration",
       quantity(QuantityKind.PULSE_DURATION, 0.000_001, 10_000_000_000d)
           .usual(RemarkId.PULSE_DURATION_OUT_OF_RANGE, 0.0001, 1_000_000, "ns")
           .searchable(),
-      more("200 ns; also called pulse width")),
+      pulses("200 ns; also called pulse width")),
   FOCUS_OFFSET(
       "focusOffset",
       "Focus offset",
@@ -78,12 +80,12 @@ public enum Setting {
       "Direction",
       choice(
           Stream.of(Direction.values()).map(d -> new Choice(d.code(), d.label(), null)).toList()),
-      more(null).asking("Direction of the lines")),
+      more(null).asking("Direction of the lines").ofAreaWork()),
   CROSS_PASS(
       "crossPass",
       "Cross-hatch",
       flag(new Choice("true", "yes", "cross-hatch"), new Choice("false", "no", null)),
-      more(null).asking("Cross-hatch (second fill)"));
+      more(null).asking("Cross-hatch (second fill)").ofAreaWork());
 
   private final String code;
   private final String label;
@@ -120,6 +122,16 @@ public enum Setting {
   /** The question on the form where the label does not suffice. */
   public String question() {
     return form.question() == null ? label : form.question();
+  }
+
+  /** Whether it says anything about such work; forms ask for it and plans vary it only then. */
+  public boolean appliesTo(Process process) {
+    return form.applies() != Applies.TO_AREA_WORK || process.doseKind() == DoseKind.AREAL;
+  }
+
+  /** Whether such a laser is told it at all: a beam that never stops has no pulses. */
+  public boolean appliesTo(Laser laser) {
+    return form.applies() != Applies.TO_PULSED_LASERS || laser.regime().pulsed() || laser.gated();
   }
 
   /** The settings of a group of the form, in their order. */

@@ -8,7 +8,8 @@ import java.util.Map;
 /**
  * The units and the number style a member wants to see. Only units of {@link #choices} get in.
  *
- * @param units UCUM code by kind, where it differs from the default
+ * @param units UCUM code by kind, where the member said one; a bare number is read in it on forms
+ *     that show it
  * @param style how numbers are written for this member, and how a single mark with three digits is
  *     read on this member's pages
  */
@@ -25,11 +26,14 @@ public record UnitPreferences(Map<QuantityKind, String> units, NumberStyle style
           if (!isChoice(kind, code)) {
             throw new IllegalArgumentException("no choice for " + kind + ": " + code);
           }
-          if (!code.equals(choices(kind).get(0).code())) {
-            kept.put(kind, code);
-          }
+          kept.put(kind, code);
         });
     units = Map.copyOf(kept);
+  }
+
+  /** Whether the member said a unit for this kind, be it the default. */
+  public boolean isStated(QuantityKind kind) {
+    return units.containsKey(kind);
   }
 
   /** Nothing is assumed when reading; a decimal point when printing. */

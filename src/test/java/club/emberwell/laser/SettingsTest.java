@@ -81,7 +81,7 @@ class SettingsTest {
     assertEquals(
         List.of(Setting.POWER, Setting.SPEED, Setting.LINE_SPACING, Setting.PASSES),
         Setting.of(SettingForm.Group.MAIN));
-    assertEquals(Setting.values().length - 4, Setting.of(SettingForm.Group.MORE).size());
+    assertEquals(Setting.values().length - 6, Setting.of(SettingForm.Group.MORE).size());
     assertEquals("Direction of the lines", Setting.DIRECTION.question());
     assertEquals("Passes", Setting.PASSES.question());
     assertEquals(

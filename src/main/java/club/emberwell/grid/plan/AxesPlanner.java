@@ -2,7 +2,6 @@ package club.emberwell.grid.plan;
 
 import club.emberwell.grid.reading.Axis;
 import club.emberwell.grid.reading.Wish;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
@@ -269,7 +268,7 @@ final class AxesPlanner {
     Setting missing =
         Stream.of(Setting.POWER, Setting.SPEED, Setting.LINE_SPACING)
             .filter(setting -> settings.number(setting) == null)
-            .filter(setting -> !setting.form().areaOnly() || process.doseKind() == DoseKind.AREAL)
+            .filter(setting -> setting.appliesTo(process))
             .findFirst()
             .orElse(Setting.POWER);
     String detail = "Give the %s: the energy of a test depends on it.";

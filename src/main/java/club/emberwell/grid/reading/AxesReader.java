@@ -2,7 +2,6 @@ package club.emberwell.grid.reading;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.laser.Amount;
-import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
@@ -119,13 +118,12 @@ final class AxesReader {
   }
 
   private Optional<Remark> notHere(Setting setting) {
-    if (process != null && process.doseKind() == DoseKind.LINE && setting.form().areaOnly()) {
+    if (process != null && !setting.appliesTo(process)) {
       String detail = "%s is for filled areas only. Choose another setting.";
       return Optional.of(
           Remark.error(RemarkId.AXIS_NOT_HERE, "", detail.formatted(setting.label())));
     }
-    boolean pulse = setting == Setting.REPETITION_RATE || setting == Setting.PULSE_DURATION;
-    if (pulse && laser != null && !laser.regime().pulsed() && !laser.gated()) {
+    if (laser != null && !setting.appliesTo(laser)) {
       String detail = "This laser is continuous: it has no %s to set.";
       return Optional.of(
           Remark.error(

@@ -33,6 +33,12 @@ final class Draft {
 
   Interpretation done() {
     return new Interpretation(
-        written.machine(), laser, work, written.repeatOf(), trials, ban, in.remarks());
+        written.machine(),
+        laser,
+        work,
+        written.repeatOf(),
+        trials,
+        ban,
+        in.remarks().stream().map(remark -> PossibleReadings.on(laser, remark)).toList());
   }
 }

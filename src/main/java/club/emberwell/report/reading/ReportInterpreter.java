@@ -11,7 +11,7 @@ import java.util.List;
  */
 public final class ReportInterpreter {
   /** Goes up whenever the same entry may be read differently; stored with every report. */
-  public static final int VERSION = 2;
+  public static final int VERSION = 3;
 
   /** One step; each may use what those before it read. */
   interface Step {

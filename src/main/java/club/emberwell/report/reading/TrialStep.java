@@ -5,6 +5,8 @@ import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Effect;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.dose.Derived;
 import club.emberwell.laser.dose.Dose;
@@ -16,6 +18,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 
 /** The trials: settings, what follows from them, what looks implausible, and the judgement. */
@@ -94,12 +97,24 @@ final class TrialStep implements ReportInterpreter.Step {
       String detail = "Without the line spacing we cannot calculate the energy per area.";
       draft.in.add(Remark.warning(RemarkId.SPACING_MISSING, at + "/settings/lineSpacing", detail));
     }
+    settings.values().keySet().stream()
+        .filter(setting -> !setting.appliesTo(draft.work.process()))
+        .map(setting -> elsewhere(setting, at, draft.work.process()))
+        .forEach(draft.in::add);
     Derived derived = Dose.derive(draft.laser, draft.work.process(), settings);
     Plausibility.check(draft.laser, draft.work.process(), settings, derived).stream()
         .filter(remark -> !remark.field().startsWith("/laser"))
         .map(remark -> remark.at(at + remark.field()))
         .forEach(draft.in::add);
     return derived;
+  }
+
+  private static Remark elsewhere(Setting setting, String at, Process process) {
+    String detail = "%s says nothing about work of this kind: %s.";
+    return Remark.info(
+        RemarkId.SETTING_NOT_OF_PROCESS,
+        at + "/settings/" + setting.code(),
+        detail.formatted(setting.label(), process.label().toLowerCase(Locale.ROOT)));
   }
 
   private static Integer quality(FieldReader in, String at, Integer given, Effect effect) {

@@ -1,5 +1,6 @@
 package club.emberwell.report.reading;
 
+import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Process;
 import club.emberwell.remark.RemarkId;
 
@@ -11,10 +12,17 @@ import club.emberwell.remark.RemarkId;
  * @param question asked instead of the label, null = the label
  * @param isNeeded whether no report is complete without it
  * @param isOnce whether the next report of the same member likely says something else
+ * @param isOfSurface whether it is seldom said of work that goes through the piece
  * @param missed what is said where it is missing, null = nothing
  */
 public record WorkForm(
-    Group group, String hint, String question, boolean isNeeded, boolean isOnce, Missed missed) {
+    Group group,
+    String hint,
+    String question,
+    boolean isNeeded,
+    boolean isOnce,
+    boolean isOfSurface,
+    Missed missed) {
   /** Part of the form. */
   public enum Group {
     PIECE,
@@ -33,23 +41,35 @@ public record WorkForm(
     return missed != null && missed.at() == process;
   }
 
+  /** Whether the form asks for it at such work by itself; elsewhere only whoever looks for it. */
+  public boolean isAskedAt(Process process) {
+    return missed == null
+        ? !isOfSurface || process.doseKind() == DoseKind.AREAL
+        : missed.at() == process;
+  }
+
   static WorkForm asked(Group group, String hint) {
-    return new WorkForm(group, hint, null, false, false, null);
+    return new WorkForm(group, hint, null, false, false, false, null);
   }
 
   WorkForm as(String words) {
-    return new WorkForm(group, hint, words, isNeeded, isOnce, missed);
+    return new WorkForm(group, hint, words, isNeeded, isOnce, isOfSurface, missed);
   }
 
   WorkForm needed() {
-    return new WorkForm(group, hint, question, true, isOnce, missed);
+    return new WorkForm(group, hint, question, true, isOnce, isOfSurface, missed);
   }
 
   WorkForm once() {
-    return new WorkForm(group, hint, question, isNeeded, true, missed);
+    return new WorkForm(group, hint, question, isNeeded, true, isOfSurface, missed);
+  }
+
+  WorkForm ofSurface() {
+    return new WorkForm(group, hint, question, isNeeded, isOnce, true, missed);
   }
 
   WorkForm missedAt(Process process, RemarkId id, String words) {
-    return new WorkForm(group, hint, question, isNeeded, isOnce, new Missed(process, id, words));
+    Missed some = new Missed(process, id, words);
+    return new WorkForm(group, hint, question, isNeeded, isOnce, isOfSurface, some);
   }
 }

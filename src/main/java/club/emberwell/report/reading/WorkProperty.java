@@ -31,12 +31,12 @@ public enum WorkProperty implements Coded {
       "coating",
       "Coating",
       word(TermKind.COATING).weighing(3),
-      asked(Group.FINISH, "Powder coat, anodised, paint …")),
+      asked(Group.FINISH, "Powder coat, anodised, paint …").ofSurface()),
   COLOUR(
       "colour",
       "Colour",
       word(TermKind.COLOUR).weighing(3),
-      asked(Group.FINISH, "A word or a hex colour.").as("Colour of the coating")),
+      asked(Group.FINISH, "A word or a hex colour.").as("Colour of the coating").ofSurface()),
   THICKNESS(
       "thickness",
       "Thickness",

@@ -31,6 +31,7 @@ public class Assets {
           "base.css",
           "layout.css",
           "forms.css",
+          "posting.css",
           "search.css",
           "bench.css",
           "talk.css",

@@ -37,6 +37,8 @@ public final class Field {
   private boolean lines;
   private boolean folded;
   private boolean several;
+  private boolean focused;
+  private Field unit;
   private int maxLength = DEFAULT_MAX_LENGTH;
   private List<Option> options = List.of();
   private final List<String> errors = new ArrayList<>();
@@ -136,6 +138,17 @@ public final class Field {
     return this;
   }
 
+  /** Says in which unit a number is that comes without one; compared together with it. */
+  public Field inUnit(Field chosen) {
+    this.unit = chosen.aside();
+    return this;
+  }
+
+  /** The field of its unit, or null. */
+  public Field getUnit() {
+    return unit;
+  }
+
   /** Several lines of text. */
   public Field lines() {
     this.lines = true;
@@ -224,12 +237,17 @@ public final class Field {
 
   /** What it holds as people read it, or null. */
   String getShown() {
-    String typed = value.isEmpty() ? null : value;
+    String typed = value.isEmpty() ? null : withUnit();
     return options.stream()
         .filter(Option::selected)
         .map(Option::label)
         .reduce((one, other) -> one + ", " + other)
         .orElse(typed);
+  }
+
+  private String withUnit() {
+    boolean bare = unit != null && !unit.value.isEmpty() && !value.endsWith(unit.value);
+    return bare ? value + " " + unit.value : value;
   }
 
   boolean isAside() {
@@ -280,6 +298,15 @@ public final class Field {
   /** Not named as the method above, as for {@link #isMandatory}. */
   public boolean isManyChosen() {
     return several;
+  }
+
+  /** Puts the cursor here when the page opens. */
+  void focus() {
+    this.focused = true;
+  }
+
+  public boolean isFocused() {
+    return focused;
   }
 
   public boolean isFoldedUp() {

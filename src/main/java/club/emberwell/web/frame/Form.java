@@ -34,6 +34,7 @@ public final class Form {
   private List<FieldChange> meanwhile;
   private boolean same = true;
   private boolean typed;
+  private boolean atField;
 
   /** One line of the error summary; target is the id to jump to or null. */
   public record Line(String text, String target) {}
@@ -119,6 +120,17 @@ public final class Form {
         .toList();
   }
 
+  /** After a refusal the cursor stands in the first field at fault, not at the list above. */
+  public Form atField() {
+    atField = true;
+    return this;
+  }
+
+  /** Whether it does; where no field is at fault the list is what matters. */
+  public boolean isCursorAtField() {
+    return fields.values().stream().anyMatch(Field::isFocused);
+  }
+
   /** Spreads remarks over the fields; those without a field here stand in the summary alone. */
   public Form remarks(List<Remark> remarks) {
     for (Remark remark : remarks) {
@@ -135,6 +147,9 @@ public final class Form {
       if (remark.isError()) {
         summary.add(new Line(line(field, remark), field == null ? null : field.getName()));
       }
+    }
+    if (atField) {
+      getFields().stream().filter(Field::isFailed).findFirst().ifPresent(Field::focus);
     }
     return this;
   }

@@ -2,9 +2,8 @@ package club.emberwell.web.report;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
+import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
-import club.emberwell.laser.Setting;
-import club.emberwell.laser.SettingForm;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
@@ -15,14 +14,13 @@ import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.ReportBriefs;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
-import club.emberwell.report.reading.WorkForm;
-import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.search.index.SearchIndex;
-import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
+import club.emberwell.web.report.PostEntry.Kind;
+import club.emberwell.web.report.PostEntry.Purpose;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -53,7 +51,9 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Blocking
 @RolesAllowed(Role.WRITE)
 public class PostPages extends Pages {
-  private static final Purpose POST = new Purpose("Post a result", "/post", false);
+  private static final String FROM = "from";
+  private static final Purpose POST = new Purpose("Post a result", "/post", Kind.FIRST);
+  private static final Purpose NEXT = new Purpose("Post the next result", "/post", Kind.NEXT);
 
   private final ReportService reports;
   private final LastReport last;
@@ -81,101 +81,18 @@ public class PostPages extends Pages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance post(Entry entry);
-  }
-
-  /**
-   * What the form is for, and where it is sent to.
-   *
-   * @param repeat whether all but the result is known: that comes first then
-   */
-  record Purpose(String heading, String action, boolean repeat) {}
-
-  /** The form in one state. */
-  record Entry(Purpose purpose, Form form, Words.Lists words) {
-    /** Whether it is about many tests, which it leaves as they are. */
-    public boolean isGrid() {
-      return form.find("effect").isEmpty();
-    }
-
-    /** What has something to correct stands open. */
-    public boolean isMoreOpen() {
-      return toCorrect(fields(SettingForm.Group.MORE));
-    }
-
-    public boolean isWordsOpen() {
-      return toCorrect(
-          Stream.of(form.find("defects").stream().toList(), getNotes(), getBeside())
-              .flatMap(List::stream)
-              .toList());
-    }
-
-    /** How many of the folded settings hold something, so that none is sent unnoticed. */
-    public long getMoreFilled() {
-      return fields(SettingForm.Group.MORE).stream()
-          .filter(field -> !field.getValue().isEmpty())
-          .count();
-    }
-
-    /** The settings that everybody sets. */
-    public List<Field> getMain() {
-      return fields(SettingForm.Group.MAIN);
-    }
-
-    /** The folded settings that are typed. */
-    public List<Field> getMoreTyped() {
-      return fields(SettingForm.Group.MORE).stream().filter(f -> f.getOptions().isEmpty()).toList();
-    }
-
-    /** The folded settings that are chosen. */
-    public List<Field> getMoreChosen() {
-      return fields(SettingForm.Group.MORE).stream()
-          .filter(f -> !f.getOptions().isEmpty())
-          .toList();
-    }
-
-    public List<Field> getPiece() {
-      return fields(WorkForm.Group.PIECE);
-    }
-
-    public List<Field> getFinish() {
-      return fields(WorkForm.Group.FINISH);
-    }
-
-    public List<Field> getOfProcess() {
-      return fields(WorkForm.Group.OF_PROCESS);
-    }
-
-    public List<Field> getNotes() {
-      return fields(WorkForm.Group.NOTES);
-    }
-
-    public List<Field> getBeside() {
-      return fields(WorkForm.Group.BESIDE);
-    }
-
-    private List<Field> fields(WorkForm.Group group) {
-      return Stream.of(WorkProperty.values())
-          .filter(property -> property.form().group() == group)
-          .map(property -> form.field(property.code()))
-          .toList();
-    }
-
-    private List<Field> fields(SettingForm.Group group) {
-      return Setting.of(group).stream().map(SettingFields::name).map(form::field).toList();
-    }
-
-    private static boolean toCorrect(List<Field> fields) {
-      return fields.stream().anyMatch(f -> f.isFailed() || f.isWarned());
-    }
+    static native TemplateInstance post(PostEntry entry);
   }
 
   private TemplateInstance shown(Purpose purpose, Form form) {
-    return Templates.post(new Entry(purpose, form, words.lists()));
+    return Templates.post(
+        new PostEntry(
+            purpose, UnitFields.follow(form), words.lists(), machines.of(actor())));
   }
 
   private Form blank() {
-    return ReportForm.of(machines.of(actor()));
+    Actor actor = actor();
+    return UnitFields.add(ReportForm.of(machines.of(actor)), actor.units()).atField();
   }
 
   /** For a report that is to be posted, whose id makes it one however often it is sent. */
@@ -186,19 +103,21 @@ public class PostPages extends Pages {
   /**
    * @param uri may name fields with what stands in them, as the settings of an answer do; then
    *     nothing is taken from the last report
+   * @param from the report whose next one it is; without it the last that was posted
    */
   @GET
   @Path("post")
-  public TemplateInstance post(@Context UriInfo uri) {
+  public TemplateInstance post(@Context UriInfo uri, @RestQuery String from) {
     Map<String, String> given = new LinkedHashMap<>();
     uri.getQueryParameters().forEach((name, values) -> given.put(name, values.get(0)));
-    return shown(
-        POST,
-        fresh()
-            .fill(
-                given.isEmpty()
-                    ? last.of(actor()).map(ReportFormValues::likely).orElse(Map.of())
-                    : given));
+    given.remove(FROM);
+    if (!given.isEmpty()) {
+      return shown(POST, UnitFields.part(fresh().fill(given)));
+    }
+    UUID before = SentForm.readId(from);
+    return (before == null ? last.of(actor()) : Optional.of(reports.get(actor(), before)))
+        .map(report -> shown(NEXT, UnitFields.part(fresh().fill(ReportFormValues.likely(report)))))
+        .orElseGet(() -> shown(POST, fresh()));
   }
 
   @POST
@@ -217,7 +136,7 @@ public class PostPages extends Pages {
   }
 
   private static Purpose repeating(UUID id) {
-    return new Purpose("I tried this", "/reports/" + id + "/repeat", true);
+    return new Purpose("I tried this", "/reports/" + id + "/repeat", Kind.REPEAT);
   }
 
   /** The settings of a trial with the machine that the member used last for such work. */
@@ -225,7 +144,7 @@ public class PostPages extends Pages {
     Actor actor = actor();
     StoredReport original = reports.get(actor, id);
     List<Machine> own = machines.of(actor);
-    Form form = fresh().fill(ReportFormValues.repeated(original, trial));
+    Form form = UnitFields.part(fresh().fill(ReportFormValues.repeated(original, trial)));
     likely(own, original).ifPresent(machine -> form.field("machine").value(machine.toString()));
     return form;
   }
@@ -255,15 +174,19 @@ public class PostPages extends Pages {
   }
 
   private static Purpose editing(UUID id) {
-    return new Purpose("Edit your report", "/reports/" + id + "/edit", false);
+    return new Purpose("Edit your report", "/reports/" + id + "/edit", Kind.EDIT);
   }
 
   private Form form(UUID id) {
     StoredReport report = reports.get(actor(), id);
-    Form empty = isGrid(report) ? ReportForm.ofGrid(machines.of(actor())) : blank();
-    return empty
-        .changing("report", report.snapshot().version(), "/reports/" + id)
-        .fill(ReportFormValues.all(report));
+    Form empty =
+        isGrid(report)
+            ? UnitFields.add(ReportForm.ofGrid(machines.of(actor())), actor().units())
+            : blank();
+    return UnitFields.part(
+        empty
+            .changing("report", report.snapshot().version(), "/reports/" + id)
+            .fill(ReportFormValues.all(report)));
   }
 
   @POST
@@ -306,7 +229,8 @@ public class PostPages extends Pages {
 
   private Posting read(SentForm sent, UUID repeatOf) {
     Actor actor = actor();
-    WrittenReport written = ReportFormReader.written(sent, repeatOf);
+    WrittenReport written =
+        ReportFormReader.written(sent, repeatOf, laser(sent), actor.units().style());
     List<Remark> told = new ArrayList<>(sent.remarks());
     if (told.isEmpty()) {
       return Posting.ofPage(sent.id(ReportForm.ID), written, actor.units().style());
@@ -315,6 +239,13 @@ public class PostPages extends Pages {
       told.addAll(others(actor, written, told));
     }
     throw new EntryRefused(told);
+  }
+
+  private Laser laser(SentForm sent) {
+    return Optional.ofNullable(ReportFormReader.machineOf(sent))
+        .flatMap(id -> machines.find(actor().memberId(), id))
+        .map(Machine::laser)
+        .orElse(null);
   }
 
   /** What else is wrong, so that one look at the form corrects all of it. */

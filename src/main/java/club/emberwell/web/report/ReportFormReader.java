@@ -1,28 +1,75 @@
 package club.emberwell.web.report;
 
+import club.emberwell.laser.Laser;
+import club.emberwell.laser.Process;
+import club.emberwell.laser.Setting;
+import club.emberwell.laser.SettingValue;
+import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WorkValue;
 import club.emberwell.report.reading.WrittenReport;
+import club.emberwell.report.reading.WrittenSettings;
 import club.emberwell.report.reading.WrittenTrial;
+import club.emberwell.report.reading.WrittenWork;
 import club.emberwell.web.frame.SentForm;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 /** What a sent form says, as an entry in its author's own words. */
 final class ReportFormReader {
   private ReportFormReader() {}
 
-  static WrittenReport written(SentForm form, UUID repeatOf) {
+  /**
+   * @param laser of the machine that was chosen, or null
+   * @param style in which the member writes numbers
+   */
+  static WrittenReport written(SentForm form, UUID repeatOf, Laser laser, NumberStyle style) {
     WrittenTrial trial =
         new WrittenTrial(
             null,
             null,
-            SettingFields.written(form),
+            settings(form, laser, style),
             form.text("effect"),
             form.number("quality"),
             defects(form));
     return new WrittenReport(
-        machine(form), null, WorkFields.written(form), List.of(trial), repeatOf, form.confirmed());
+        machine(form),
+        null,
+        work(form, laser, style),
+        List.of(trial),
+        repeatOf,
+        form.confirmed());
+  }
+
+  /** What says nothing about such work is not sent on, though it may stand in a field unseen. */
+  private static WrittenSettings settings(SentForm form, Laser laser, NumberStyle style) {
+    WrittenSettings written = SettingFields.written(form);
+    Optional<Process> process = Process.of(form.text("process"));
+    for (Setting setting : Setting.values()) {
+      if (process.filter(done -> !setting.appliesTo(done)).isPresent()) {
+        written = written.with(setting, null);
+      } else if (setting.value().shape() == SettingValue.Shape.QUANTITY) {
+        String name = SettingFields.name(setting);
+        written = written.with(setting, UnitFields.sent(form, name, laser, style));
+      }
+    }
+    return written;
+  }
+
+  private static WrittenWork work(SentForm form, Laser laser, NumberStyle style) {
+    WrittenWork written = WorkFields.written(form);
+    for (WorkProperty property : WorkProperty.of(WorkValue.Shape.QUANTITY)) {
+      written = written.with(property, UnitFields.sent(form, property.code(), laser, style));
+    }
+    return written;
+  }
+
+  /** The machine that was chosen; null where none was, or what was sent is none. */
+  static UUID machineOf(SentForm form) {
+    return SentForm.readId(form.text("machine"));
   }
 
   private static UUID machine(SentForm form) {

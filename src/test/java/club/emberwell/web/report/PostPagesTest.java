@@ -9,7 +9,9 @@ import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jsoup.nodes.Document;
@@ -91,7 +93,7 @@ class PostPagesTest {
         "process | drilling",
         "settings.power | 5 mm",
         "settings.power | -5 W",
-        "settings.power | 45",
+        "settings.power | 8",
         "settings.power | 140 %",
         "settings.speed | ''",
         "settings.speed | 600 mm/m",
@@ -184,9 +186,70 @@ class PostPagesTest {
   void whatOnePostedLastIsTheStartOfTheNextWithoutItsJudgement() {
     Person person = People.join();
     Browser browser = atTheForm(person).send(FORM, result()).get("/post");
-    assertEquals("1 in/s", browser.field("settings.speed"));
+    assertEquals("1", browser.field("settings.speed"));
+    assertEquals("in/s", unitOn(browser, "settings.speed"), "as it was typed the last time");
     assertTrue(browser.page().select("[name=effect][checked]").isEmpty());
     assertEquals("", browser.field("notes"));
+  }
+
+  private static String unitOn(Browser browser, String field) {
+    return browser.page().select("[name='unit." + field + "'][checked]").val();
+  }
+
+  private static JsonPath stored(Person person, Browser browser) {
+    assertEquals(303, browser.status(), browser.page().select(".error-summary").text());
+    String id = browser.location().replaceAll("^/reports/|\\?.*$", "");
+    return person.asks().get("/api/v1/reports/" + id).jsonPath();
+  }
+
+  @Test
+  void aNumberWithoutAUnitIsInTheOneThatIsOnBesideIt() {
+    Person person = People.join();
+    Map<String, String> fields = result();
+    fields.putAll(Map.of("settings.speed", "60", "unit.settings.speed", "mm/min"));
+    fields.putAll(Map.of("settings.lineSpacing", "0.1 mm", "unit.settings.lineSpacing", "dpi"));
+    JsonPath report = stored(person, atTheForm(person).send(FORM, fields));
+    assertEquals("60 mm/min", report.get("settings.speed.written"));
+    assertEquals("0.1 mm", report.get("settings.lineSpacing.written"), "what is typed counts");
+  }
+
+  @Test
+  void theUnitAMemberSaidIsOnAndNothingIsAskedThen() {
+    Person person = People.join();
+    Browser browser = atTheForm(person);
+    assertEquals("", unitOn(browser, "settings.speed"), "nobody said one");
+    browser.get("/me").send("form[action$=preferences]", Map.of("units.SPEED", "mm/min"));
+    browser.get("/post").tidy();
+    assertEquals("mm/min", unitOn(browser, "settings.speed"));
+    Map<String, String> fields = result();
+    fields.put("settings.speed", "600");
+    assertEquals(
+        "600 mm/min",
+        stored(person, browser.send(FORM, fields)).get("settings.speed.written"));
+  }
+
+  @Test
+  void onlyReadingsThatTheMachineCanBeToldAreOfferedAndOneIsTaken() {
+    Person person = People.join();
+    Map<String, String> fields = result();
+    fields.put("settings.power", "8");
+    fields.put("settings.speed", "600");
+    Browser browser = atTheForm(person).send(FORM, fields);
+    assertEquals(422, browser.status());
+    Document page = browser.tidy().page();
+    assertEquals(
+        List.of("8 %", "8 W"), page.select("[name='use:settings.power']").eachAttr("value"));
+    assertEquals(
+        List.of("600 mm/s", "600 mm/min", "600 in/min"),
+        page.select("[name='use:settings.speed']").eachAttr("value"),
+        "a gantry runs no 600 in/s");
+    assertEquals("settings.power", page.selectFirst("[autofocus]").id(), "the cursor is there");
+    JsonPath report =
+        stored(
+            person,
+            browser.send(FORM, Map.of("settings.power", "45", "settings.speed", "6000")));
+    assertEquals("45 %", report.get("settings.power.written"), "no other power is possible");
+    assertEquals("6000 mm/min", report.get("settings.speed.written"));
   }
 
   @Test

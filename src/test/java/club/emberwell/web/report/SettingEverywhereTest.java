@@ -225,4 +225,47 @@ class SettingEverywhereTest extends EverywhereCase {
   private static double number(Setting setting) {
     return Double.parseDouble(typed(setting).replaceAll(" .*", ""));
   }
+
+  /** Which setting says something of which work stands in the catalogue, and nowhere else. */
+  @ParameterizedTest
+  @EnumSource(Process.class)
+  void whatSaysNothingOfSuchWorkIsNeitherAskedNorKeptByThePageAndIsToldByTheApi(Process process) {
+    Map<String, Object> settings = new HashMap<>();
+    Map<String, String> fields = new HashMap<>();
+    for (Setting setting : Setting.values()) {
+      settings.put(setting.code(), sample(setting));
+      fields.put("settings." + setting.code(), sample(setting).toString());
+    }
+    Map<String, Object> report = report(settings);
+    report.put("process", process.code());
+    List<String> told = post(report, "warnings.field");
+    Browser browser = Browser.of(ada).get("/post?fresh=yes").tidy();
+    for (Setting setting : Setting.values()) {
+      Element asked = browser.page().selectFirst(".asked:has([name='settings." + setting.code() + "'])");
+      boolean applies = setting.appliesTo(process);
+      assertEquals(!applies, asked.hasClass("never-at-" + process.code()), setting + " on the form");
+      assertEquals(!applies, told.contains("/settings/" + setting.code()), setting + " by the API");
+    }
+    fields.put("material", "birch plywood");
+    fields.put("thickness", "3 mm");
+    fields.put("resultColour", "gold");
+    fields.put("process", process.code());
+    fields.put("effect", "right");
+    browser.send(FORM, fields);
+    if (browser.status() == 422) {
+      browser.send(FORM, Map.of());
+    }
+    String id = browser.location().replaceAll("^/reports/|\\?.*$", "");
+    holds(process, read(id));
+    browser.get("/reports/" + id + "/edit").send(FORM, Map.of("settings.lineSpacing", "0.1 mm"));
+    assertEquals(303, browser.status());
+    holds(process, read(id));
+  }
+
+  private static void holds(Process process, JsonPath report) {
+    for (Setting setting : Setting.values()) {
+      Object kept = report.get("settings." + answered(setting));
+      assertEquals(setting.appliesTo(process), kept != null, setting + " at " + process);
+    }
+  }
 }
