@@ -9,8 +9,8 @@ import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.QuantityKind;
 
 /**
- * What a laser can be told at all, by the bounds of {@link PlausibilityRules}: of the readings of an
- * ambiguous text only these are worth a question.
+ * What a laser can be told at all, by the bounds of {@link PlausibilityRules}: of the readings of
+ * an ambiguous text only these are worth a question.
  */
 public final class Possible {
   /** Share of the rated power below which nobody works; common practice, no source. */

@@ -176,7 +176,8 @@ record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> ma
   }
 
   private static String when(Setting setting) {
-    String pulses = setting.form().applies() == SettingForm.Applies.TO_PULSED_LASERS ? "pulses" : "";
+    String pulses =
+        setting.form().applies() == SettingForm.Applies.TO_PULSED_LASERS ? "pulses" : "";
     return classes("never-at-", process -> !setting.appliesTo(process), pulses);
   }
 

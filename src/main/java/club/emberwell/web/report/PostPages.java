@@ -86,8 +86,7 @@ public class PostPages extends Pages {
 
   private TemplateInstance shown(Purpose purpose, Form form) {
     return Templates.post(
-        new PostEntry(
-            purpose, UnitFields.follow(form), words.lists(), machines.of(actor())));
+        new PostEntry(purpose, UnitFields.follow(form), words.lists(), machines.of(actor())));
   }
 
   private Form blank() {

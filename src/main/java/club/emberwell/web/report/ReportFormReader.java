@@ -36,12 +36,7 @@ final class ReportFormReader {
             form.number("quality"),
             defects(form));
     return new WrittenReport(
-        machine(form),
-        null,
-        work(form, laser, style),
-        List.of(trial),
-        repeatOf,
-        form.confirmed());
+        machine(form), null, work(form, laser, style), List.of(trial), repeatOf, form.confirmed());
   }
 
   /** What says nothing about such work is not sent on, though it may stand in a field unseen. */

@@ -135,8 +135,7 @@ final class UnitFields {
     String text = field.getValue();
     Optional<String> own = own(text, unit);
     unit.value(own.orElse(""));
-    own.ifPresent(
-        label -> field.value(text.substring(0, text.length() - label.length()).strip()));
+    own.ifPresent(label -> field.value(text.substring(0, text.length() - label.length()).strip()));
   }
 
   /** Beside a number that brings its unit that one is on, or none. */
@@ -160,9 +159,7 @@ final class UnitFields {
         .filter(label -> text.endsWith(" " + label))
         .filter(
             label ->
-                NUMBER
-                    .matcher(text.substring(0, text.length() - label.length()).strip())
-                    .matches())
+                NUMBER.matcher(text.substring(0, text.length() - label.length()).strip()).matches())
         .findFirst();
   }
 

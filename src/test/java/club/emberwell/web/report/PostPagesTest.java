@@ -224,8 +224,7 @@ class PostPagesTest {
     Map<String, String> fields = result();
     fields.put("settings.speed", "600");
     assertEquals(
-        "600 mm/min",
-        stored(person, browser.send(FORM, fields)).get("settings.speed.written"));
+        "600 mm/min", stored(person, browser.send(FORM, fields)).get("settings.speed.written"));
   }
 
   @Test
@@ -246,8 +245,7 @@ class PostPagesTest {
     assertEquals("settings.power", page.selectFirst("[autofocus]").id(), "the cursor is there");
     JsonPath report =
         stored(
-            person,
-            browser.send(FORM, Map.of("settings.power", "45", "settings.speed", "6000")));
+            person, browser.send(FORM, Map.of("settings.power", "45", "settings.speed", "6000")));
     assertEquals("45 %", report.get("settings.power.written"), "no other power is possible");
     assertEquals("6000 mm/min", report.get("settings.speed.written"));
   }

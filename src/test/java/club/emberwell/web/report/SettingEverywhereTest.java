@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
+import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Basis;
 import club.emberwell.quantity.QuantityPrinter;
@@ -27,6 +28,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -238,12 +240,14 @@ class SettingEverywhereTest extends EverywhereCase {
     }
     Map<String, Object> report = report(settings);
     report.put("process", process.code());
-    List<String> told = post(report, "warnings.field");
+    List<String> told = read(post(report)).getList("remarks.pointer");
     Browser browser = Browser.of(ada).get("/post?fresh=yes").tidy();
     for (Setting setting : Setting.values()) {
-      Element asked = browser.page().selectFirst(".asked:has([name='settings." + setting.code() + "'])");
+      Element asked =
+          browser.page().selectFirst(".asked:has([name='settings." + setting.code() + "'])");
       boolean applies = setting.appliesTo(process);
-      assertEquals(!applies, asked.hasClass("never-at-" + process.code()), setting + " on the form");
+      assertEquals(
+          !applies, asked.hasClass("never-at-" + process.code()), setting + " on the form");
       assertEquals(!applies, told.contains("/settings/" + setting.code()), setting + " by the API");
     }
     fields.put("material", "birch plywood");
