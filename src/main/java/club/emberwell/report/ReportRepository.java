@@ -170,6 +170,20 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .getResultList();
   }
 
+  /** Whether the author of a report had one about the same material before it that still stands. */
+  boolean isKnownMaterial(UUID id) {
+    return getEntityManager()
+        .createQuery(
+            """
+            select count(b) > 0 from ReportEntity r join r.entry e, ReportEntity b join b.entry f
+            where r.id = :id and f.memberId = e.memberId and f.createdAt < e.createdAt
+              and f.state in (EntryState.LIVE, EntryState.WAITING)
+              and b.work.material = r.work.material""",
+            Boolean.class)
+        .setParameter("id", id)
+        .getSingleResult();
+  }
+
   /** One report of a member's on one of their machines, or none with a null machine. */
   record Use(Long member, UUID machine) {}
 

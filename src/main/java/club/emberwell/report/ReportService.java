@@ -196,6 +196,12 @@ public class ReportService implements Kind {
     return reader.latest(EntryAccess.signedIn(actor), most);
   }
 
+  /** Whether its author reported about the same material before. */
+  @Transactional
+  public boolean isKnownMaterial(UUID id) {
+    return reports.isKnownMaterial(id);
+  }
+
   /** Every version of a report, newest first; seen by whoever sees the report. */
   @Transactional
   public List<Revision<WrittenReport>> history(Actor actor, UUID id) {

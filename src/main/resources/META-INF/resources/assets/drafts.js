@@ -188,6 +188,13 @@
     begin(form).catch(() => {});
   });
 
+  // Where no worker saw it being sent, the page of what was stored tells.
+  for (const stored of document.querySelectorAll("[data-stored]")) {
+    Kept.change(stored.dataset.stored, (kept) =>
+      kept && kept.member === root.member && Kept.EDITED.includes(kept.state) ? null : undefined,
+    ).catch(() => {});
+  }
+
   // A page that is left has no time to write; the worker has.
   document.addEventListener("visibilitychange", function () {
     const worker = navigator.serviceWorker && navigator.serviceWorker.controller;

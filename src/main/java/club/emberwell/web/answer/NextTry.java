@@ -9,6 +9,7 @@ import club.emberwell.consensus.range.Range;
 import club.emberwell.member.Actor;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
+import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.search.index.IndexNotReady;
 import club.emberwell.web.range.MeasureText;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -67,6 +68,10 @@ public class NextTry {
                     .formatted(
                         text.told(found.dose()), text.unit(), AnswerWords.because(found, text)),
                 PostAddress.of(
-                    one.range().key(), report.machine().id(), found.settings(), actor.units())));
+                    one.range().key(),
+                    report.machine().id(),
+                    report.work().typed(WorkProperty.MATERIAL),
+                    found.settings(),
+                    actor.units())));
   }
 }

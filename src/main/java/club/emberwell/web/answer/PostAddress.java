@@ -20,9 +20,17 @@ import java.util.UUID;
 final class PostAddress {
   private PostAddress() {}
 
-  static String of(RangeKey key, UUID machine, Settings settings, UnitPreferences reader) {
+  /**
+   * The form for a result.
+   *
+   * @param material where the work does not ask, as coatings come off alike from most; null =
+   *     unknown
+   */
+  static String of(
+      RangeKey key, UUID machine, String material, Settings settings, UnitPreferences reader) {
     StringJoiner address = new StringJoiner("&", "/post?", "");
     work(address, key, machine);
+    material(address, key, material);
     settings
         .values()
         .forEach(
@@ -38,15 +46,19 @@ final class PostAddress {
   static String plan(RangeKey key, UUID machine, String material) {
     StringJoiner address = new StringJoiner("&", "/grids/plan?", "");
     work(address, key, machine);
-    if (material != null && key.work().part(Facet.MATERIAL).isEmpty()) {
-      add(address, WorkProperty.MATERIAL.code(), material);
-    }
+    material(address, key, material);
     key.work()
         .part(Facet.THICKNESS)
         .flatMap(part -> ThicknessClass.of(part.value()))
         .map(ThicknessClass::nominalMm)
         .ifPresent(mm -> add(address, WorkProperty.THICKNESS.code(), mm + " mm"));
     return address.toString();
+  }
+
+  private static void material(StringJoiner address, RangeKey key, String material) {
+    if (material != null && key.work().part(Facet.MATERIAL).isEmpty()) {
+      add(address, WorkProperty.MATERIAL.code(), material);
+    }
   }
 
   private static void work(StringJoiner address, RangeKey key, UUID machine) {

@@ -115,7 +115,9 @@ final class StartWords {
         AnswerWords.whole(settings, units),
         said(rest.isEmpty() ? List.of(first) : List.of("With " + rest + ".", first)),
         before,
-        machine.map(m -> PostAddress.of(one.range().key(), m.id(), settings, units)).orElse(null),
+        machine
+            .map(m -> PostAddress.of(one.range().key(), m.id(), material(), settings, units))
+            .orElse(null),
         machine.map(m -> PostAddress.plan(one.range().key(), m.id(), material())).orElse(null));
   }
 

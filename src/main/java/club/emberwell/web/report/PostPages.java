@@ -222,7 +222,10 @@ public class PostPages extends Pages {
             stored -> {
               UUID id = stored.snapshot().id();
               index.awaitSeen(id);
-              return "/reports/" + id + "?saved";
+              return "/reports/"
+                  + id
+                  + "?saved"
+                  + (purpose.kind() == Kind.EDIT ? "=" + ReportPages.EDITED : "");
             });
   }
 

@@ -46,6 +46,9 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 public class ReportPages extends Pages {
+  /** Of the address that one comes to from an edit; from a new report it says nothing. */
+  static final String EDITED = "edited";
+
   private final ReportService reports;
   private final Photos photos;
   private final ReportViewer viewer;
@@ -62,7 +65,7 @@ public class ReportPages extends Pages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance report(ReportPage report, Form photo);
+    static native TemplateInstance report(ReportPage report, Form photo, boolean stored);
 
     static native TemplateInstance gone(String what);
 
@@ -75,7 +78,8 @@ public class ReportPages extends Pages {
   @Path("reports/{id}")
   @RolesAllowed(Role.READ)
   public Response show(@RestPath UUID id, @RestQuery String saved) {
-    say(saved, "Posted. Others can find it now.");
+    boolean edited = EDITED.equals(saved);
+    say(edited ? saved : null, "Saved.");
     try {
       StoredReport stored = reports.get(actor(), id);
       ReportPage report = shown(stored);
@@ -83,7 +87,7 @@ public class ReportPages extends Pages {
       if (stored.snapshot().state() == EntryState.LIVE) {
         page.preview(viewer.preview(stored, actor()));
       }
-      return Response.ok(Templates.report(report, photoForm())).build();
+      return Response.ok(Templates.report(report, photoForm(), saved != null && !edited)).build();
     } catch (Gone e) {
       return Response.status(Response.Status.GONE).entity(Templates.gone(e.getMessage())).build();
     }
@@ -135,7 +139,7 @@ public class ReportPages extends Pages {
   @RolesAllowed(Role.WRITE)
   public Response addPhoto(
       @RestPath UUID id, @RestForm("photo") FileUpload upload, @RestForm("id") String photo) {
-    return press(ReportPages::photoForm, form -> Templates.report(shown(id), form))
+    return press(ReportPages::photoForm, form -> Templates.report(shown(id), form, false))
         .run(s -> photos.add(actor(), id, Photos.Added.of(SentForm.readId(photo), picture(upload))))
         .then("/reports/" + id + "#photos");
   }

@@ -30,7 +30,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.Objects;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -48,6 +47,7 @@ public class AskPages extends Pages {
   private final Beforehand beforehand;
   private final CatalogService catalog;
   private final Opened opened;
+  private final AskedReport asked;
 
   AskPages(
       TalkService talk,
@@ -55,13 +55,15 @@ public class AskPages extends Pages {
       TalkViews views,
       Beforehand beforehand,
       CatalogService catalog,
-      Opened opened) {
+      Opened opened,
+      AskedReport asked) {
     this.talk = talk;
     this.finder = finder;
     this.views = views;
     this.beforehand = beforehand;
     this.catalog = catalog;
     this.opened = opened;
+    this.asked = asked;
   }
 
   @CheckedTemplate
@@ -105,7 +107,10 @@ public class AskPages extends Pages {
     if (material != null) {
       form.field(TalkForm.MATERIAL).value(material);
     }
-    form.field(TalkForm.REPORT).value(Objects.toString(SentForm.readId(report), ""));
+    UUID id = SentForm.readId(report);
+    if (id != null) {
+      form.fill(asked.values(id, actor()));
+    }
     return Templates.ask(writing(form), null);
   }
 

@@ -206,10 +206,10 @@ class PostPagesTest {
   void aNumberWithoutAUnitIsInTheOneThatIsOnBesideIt() {
     Person person = People.join();
     Map<String, String> fields = result();
-    fields.putAll(Map.of("settings.speed", "60", "unit.settings.speed", "mm/min"));
+    fields.putAll(Map.of("settings.speed", "600", "unit.settings.speed", "mm/min"));
     fields.putAll(Map.of("settings.lineSpacing", "0.1 mm", "unit.settings.lineSpacing", "dpi"));
     JsonPath report = stored(person, atTheForm(person).send(FORM, fields));
-    assertEquals("60 mm/min", report.get("settings.speed.written"));
+    assertEquals("600 mm/min", report.get("settings.speed.written"));
     assertEquals("0.1 mm", report.get("settings.lineSpacing.written"), "what is typed counts");
   }
 
@@ -246,7 +246,7 @@ class PostPagesTest {
     JsonPath report =
         stored(
             person, browser.send(FORM, Map.of("settings.power", "45", "settings.speed", "6000")));
-    assertEquals("45 %", report.get("settings.power.written"), "no other power is possible");
+    assertEquals("45 %", report.get("settings.powerPercent.written"), "no other power is possible");
     assertEquals("6000 mm/min", report.get("settings.speed.written"));
   }
 
