@@ -49,8 +49,10 @@ public final class CatalogFiles {
   /**
    * @param variants word to the word it stands for
    * @param fillers words that say nothing about which material it is
+   * @param things words for what may be made of several materials
    */
-  private record SpellingsFile(Map<String, String> variants, List<String> fillers) {}
+  private record SpellingsFile(
+      Map<String, String> variants, List<String> fillers, Map<String, Thing> things) {}
 
   /** All terms of the files, in file order; ambiguous spellings are synonyms of each candidate. */
   public static List<Term> terms() {
@@ -90,7 +92,7 @@ public final class CatalogFiles {
 
   public static Folding folding() {
     SpellingsFile file = read("vocabulary/spellings.yaml", SpellingsFile.class);
-    return new Folding(file.variants(), file.fillers());
+    return new Folding(file.variants(), file.fillers(), file.things());
   }
 
   /** The named colours of CSS Color 4: lower-case name to 0xRRGGBB. */

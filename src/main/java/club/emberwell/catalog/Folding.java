@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
@@ -32,15 +33,27 @@ public final class Folding {
 
   private final Map<String, String> variants;
   private final Set<String> fillers;
+  private final Map<String, Thing> things;
 
   /**
    * @param variants single words to the word they stand for, both lower-case without accents
    * @param fillers words that say nothing about which material it is ("sheet", "blank")
+   * @param things by the word for each, lower-case without accents
    */
-  public Folding(Map<String, String> variants, Collection<String> fillers) {
+  public Folding(
+      Map<String, String> variants, Collection<String> fillers, Map<String, Thing> things) {
     this.variants = Map.copyOf(variants);
     this.fillers =
         fillers.stream().map(Folding::plain).map(Folding::singular).collect(Collectors.toSet());
+    this.things =
+        things.entrySet().stream()
+            .collect(
+                Collectors.toUnmodifiableMap(each -> singular(each.getKey()), Map.Entry::getValue));
+  }
+
+  /** What a folded word may be made of, if it is the word for a thing. */
+  public Optional<Thing> thing(String word) {
+    return Optional.ofNullable(things.get(word));
   }
 
   /** The key under which a text is looked up; empty where it holds no letter and no digit. */

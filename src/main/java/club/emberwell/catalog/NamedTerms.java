@@ -3,12 +3,15 @@ package club.emberwell.catalog;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The materials and coatings a text names, wherever in it they stand. The longest spelling counts:
- * "carbon steel" names a steel, not carbon. A denial beside the word ("PVC-free", "no vinyl") is
- * believed.
+ * "carbon steel" names a steel, not carbon, and a "steel mug" no porcelain. A denial beside the
+ * word ("PVC-free", "no vinyl") is believed.
  */
 final class NamedTerms {
   private static final Set<String> DENIALS = Set.of("no", "non", "not", "without", "ohne", "sans");
@@ -37,7 +40,34 @@ final class NamedTerms {
         named.look(from, from + length);
       }
     }
+    named.things();
     return new ArrayList<>(named.found);
+  }
+
+  /**
+   * A thing beside a named material is made of that, beside a coating of what is coated; alone it
+   * may be any but the coated one, which nobody thinks of then.
+   */
+  private void things() {
+    Set<TermKind> kinds = found.stream().map(Term::kind).collect(Collectors.toSet());
+    if (kinds.contains(TermKind.MATERIAL)) {
+      return;
+    }
+    boolean coated = kinds.contains(TermKind.COATING);
+    for (int at = 0; at < words.size(); at++) {
+      Optional<Thing> thing =
+          taken[at] || denied(at, at + 1)
+              ? Optional.empty()
+              : vocabulary.folding().thing(words.get(at));
+      thing.stream()
+          .flatMap(t -> coated ? Stream.of(t.coated()) : alone(t))
+          .flatMap(slug -> vocabulary.successor(TermKind.MATERIAL, slug).stream())
+          .forEach(found::add);
+    }
+  }
+
+  private static Stream<String> alone(Thing thing) {
+    return thing.of().stream().filter(slug -> !slug.equals(thing.coated()));
   }
 
   private void look(int from, int to) {

@@ -1,5 +1,6 @@
 package club.emberwell.catalog;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** How far a mistyped text is from a known spelling: edits, relative to the longer of the two. */
@@ -25,7 +26,26 @@ final class Nearness {
     if (words.contains(spelling) || spelling.length() >= CONTAINED && text.contains(spelling)) {
       return Math.min(byEdits(spelling, longer), byContent(spelling, longer));
     }
-    return byEdits(spelling, longer);
+    return isOf(words, spelling)
+        ? Math.min(byEdits(spelling, longer), byContent(spelling, longer))
+        : byEdits(spelling, longer);
+  }
+
+  /** Whether a spelling is made of these words in any order: "plywood, birch" is birch plywood. */
+  private static boolean isOf(List<String> words, String spelling) {
+    if (spelling.isEmpty()) {
+      return true;
+    }
+    for (int at = 0; at < words.size(); at++) {
+      if (spelling.startsWith(words.get(at))) {
+        List<String> others = new ArrayList<>(words);
+        others.remove(at);
+        if (isOf(others, spelling.substring(words.get(at).length()))) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private static double byContent(String spelling, int longer) {

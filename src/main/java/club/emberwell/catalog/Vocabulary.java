@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
  * An immutable snapshot of all terms: lookup by slug and by any spelling, and the tree. A lookup
@@ -75,7 +76,36 @@ public final class Vocabulary {
     return lookUp(kind, text, cut)
         .or(() -> lookUp(kind, text, bare).map(Match::inPart))
         .or(() -> lookUp(kind, text, folding.withoutFillers(bare)).map(Match::inPart))
+        .or(() -> kind == TermKind.MATERIAL ? madeOf(text, bare) : Optional.empty())
         .orElseGet(() -> Match.open(text, Outcome.NONE, nearest(kind, cut)));
+  }
+
+  /** What a text means that names a thing: the material beside it, or the one that is coated. */
+  private Optional<Match> madeOf(String written, String text) {
+    List<String> words = folding.words(folding.withoutFillers(text));
+    Optional<Thing> thing = words.stream().flatMap(w -> folding.thing(w).stream()).findFirst();
+    if (thing.isEmpty()) {
+      return Optional.empty();
+    }
+    String beside =
+        words.stream()
+            .filter(word -> folding.thing(word).isEmpty())
+            .collect(Collectors.joining(" "));
+    Optional<Match> named = lookUp(TermKind.MATERIAL, written, beside).map(Match::inPart);
+    if (named.isPresent()) {
+      return named;
+    }
+    if (!holders(TermKind.COATING, beside).isEmpty()) {
+      return successor(TermKind.MATERIAL, thing.get().coated())
+          .map(coated -> Match.exact(written, coated).inPart());
+    }
+    return Optional.of(
+        Match.open(
+            written,
+            Outcome.AMBIGUOUS,
+            thing.get().of().stream()
+                .flatMap(slug -> successor(TermKind.MATERIAL, slug).stream())
+                .toList()));
   }
 
   private Optional<Match> lookUp(TermKind kind, String written, String text) {

@@ -30,7 +30,7 @@ class VocabularyTest {
   }
 
   private static Vocabulary of(Term... terms) {
-    return new Vocabulary(List.of(terms), new Folding(Map.of(), Set.of()));
+    return new Vocabulary(List.of(terms), new Folding(Map.of(), Set.of(), Map.of()));
   }
 
   @ParameterizedTest
@@ -126,7 +126,7 @@ class VocabularyTest {
     Term a = term("a", null, null, "x", "y");
     Term b = term("b", "a", null);
     List<Term> reordered = new ArrayList<>(List.of(b, term("a", null, null, "y", "x")));
-    Vocabulary other = new Vocabulary(reordered, new Folding(Map.of(), Set.of()));
+    Vocabulary other = new Vocabulary(reordered, new Folding(Map.of(), Set.of(), Map.of()));
     assertEquals(of(a, b).contentHash(), other.contentHash());
     assertNotEquals(of(a, b).contentHash(), of(a).contentHash());
     assertNotEquals(of(a).contentHash(), of(term("a", null, null, "x")).contentHash());

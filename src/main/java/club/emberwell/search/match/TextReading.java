@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What was typed, as far as the vocabulary knows it, as choices in facets: "navy powder coat" is a
@@ -42,7 +43,27 @@ public final class TextReading {
       }
       at = next;
     }
-    return read.withText(String.join(" ", rest));
+    return coated(read, rest, vocabulary);
+  }
+
+  /** A thing whose coating is known and whose material is not: a powder-coated mug is of steel. */
+  private static SearchQuery coated(SearchQuery read, List<String> rest, Vocabulary vocabulary) {
+    Optional<String> thing =
+        read.facets().containsKey(Facet.MATERIAL.code())
+                || !read.facets().containsKey(Facet.COATING.code())
+            ? Optional.empty()
+            : rest.stream()
+                .filter(word -> vocabulary.folding().thing(word).isPresent())
+                .findFirst();
+    if (thing.isEmpty()) {
+      return read.withText(String.join(" ", rest));
+    }
+    String steel = vocabulary.folding().thing(thing.get()).orElseThrow().coated();
+    return read.withFacet(Facet.MATERIAL.code(), List.of(steel))
+        .withText(
+            rest.stream()
+                .filter(word -> !word.equals(thing.get()))
+                .collect(Collectors.joining(" ")));
   }
 
   private static Optional<Meant> meaning(String phrase, SearchQuery query, Vocabulary vocabulary) {

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
@@ -30,7 +31,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -76,12 +76,17 @@ public class VocabularyPages extends Pages {
   record MergePage(Term term, Term into, Effects effects, Form form) {}
 
   @GET
+  public Response first() {
+    return to(PATH + TermKind.MATERIAL.code());
+  }
+
+  @GET
   @Path("{kind}")
   public TemplateInstance list(@RestPath String kind, @RestQuery String q) {
     TermKind which = kind(kind);
     Vocabulary now = catalog.vocabulary();
     String part = q == null ? "" : q.strip();
-    String sought = part.toLowerCase(Locale.ROOT);
+    List<String> sought = now.folding().words(part);
     return Templates.list(
         kind,
         part,
@@ -89,15 +94,17 @@ public class VocabularyPages extends Pages {
             .map(k -> new Place(PATH + k.code(), k.plural(), null, k == which))
             .toList(),
         now.terms(which).stream()
-            .filter(term -> has(term, sought))
+            .filter(term -> has(now.folding(), term, sought))
             .map(term -> new TermLine(term, part.isEmpty() ? depth(now, term) : 0))
             .toList(),
-        now.redirects(which).stream().filter(term -> has(term, sought)).toList());
+        now.redirects(which).stream().filter(term -> has(now.folding(), term, sought)).toList());
   }
 
-  private static boolean has(Term term, String part) {
+  /** Whether one of its spellings has all the words, in whatever order. */
+  private static boolean has(Folding folding, Term term, List<String> words) {
     return Stream.concat(Stream.of(term.label(), term.slug()), term.synonyms().stream())
-        .anyMatch(text -> text.toLowerCase(Locale.ROOT).contains(part));
+        .map(folding::fold)
+        .anyMatch(text -> words.stream().allMatch(text::contains));
   }
 
   private static int depth(Vocabulary vocabulary, Term term) {

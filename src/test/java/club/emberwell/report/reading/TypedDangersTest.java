@@ -15,6 +15,8 @@ import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.SearchQuery;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -61,6 +63,26 @@ class TypedDangersTest {
   void aLongerNameOrADenialIsNotTakenForTheDangerInIt(String typed) {
     assertTrue(searched(typed).stream().noneMatch(c -> c.rule().isBan()), typed);
     assertTrue(cut(typed, null).ban().isEmpty(), typed);
+  }
+
+  @Test
+  void aThingIsOfStainlessSteelOnlyWhereAWordOrACoatingSaysSo() {
+    Set<String> steel = dangers("stainless steel");
+    assertFalse(steel.isEmpty());
+    for (String typed : List.of("mug", "bottle", "two cups", "engraved flask")) {
+      assertTrue(dangers(typed).stream().noneMatch(steel::contains), typed);
+    }
+    for (String typed : List.of("stainless mug", "inox bottle", "powder coated mug")) {
+      assertTrue(dangers(typed).containsAll(steel), typed);
+    }
+  }
+
+  /** What a text raises through stainless steel. */
+  private static Set<String> dangers(String text) {
+    return searched(text).stream()
+        .filter(c -> c.because().filter(t -> t.slug().equals("stainless-steel")).isPresent())
+        .map(c -> c.rule().id())
+        .collect(Collectors.toSet());
   }
 
   @Test
