@@ -50,6 +50,7 @@ class VocabularyTest {
   @CsvSource({
     "unobtanium steel sheet, steel",
     "borch plywood, birch-plywood",
+    "'plywood 1st grade, baltic birch', birch-plywood",
     "black acrylic, acrylic",
     "stianless steel, stainless-steel",
     "walnt, walnut"

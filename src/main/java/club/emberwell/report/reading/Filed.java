@@ -12,4 +12,9 @@ public record Filed(String slug, String written) {
   public boolean waits() {
     return written != null && slug == null;
   }
+
+  /** As a person says it: "birch plywood" also where a program wrote {@code birch-plywood}. */
+  String said() {
+    return written.equals(slug) ? slug.replace('-', ' ') : written;
+  }
 }

@@ -65,11 +65,14 @@ public record Work(Process process, @JsonIgnore Map<WorkProperty, Object> values
     return values.get(property) instanceof Filed filed ? filed.written() : text(property);
   }
 
-  /** What lists call it: the words its author used of it. */
+  /**
+   * What lists call it: the words its author used of it; of a slug, as programs write them, the
+   * words in it.
+   */
   public String called() {
     return WorkProperty.of(Shape.WORD).stream()
         .filter(values::containsKey)
-        .map(property -> property.among(typed(property)))
+        .map(property -> property.among(word(property).said()))
         .collect(Collectors.joining(", "));
   }
 

@@ -1,7 +1,7 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.CatalogLimits;
+import club.emberwell.catalog.Folding;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;

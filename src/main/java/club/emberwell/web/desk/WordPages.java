@@ -1,6 +1,7 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.catalog.CatalogLimits;
+import club.emberwell.catalog.Match;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.catalog.store.TermDraft;
@@ -25,6 +26,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -81,12 +83,13 @@ public class WordPages extends Pages {
   private TemplateInstance shown(Unfiled word, Form file, Form add, Form dismiss) {
     return Templates.word(
         new WordPage(
-            word,
-            catalog.vocabulary().resolve(word.kind(), word.written()).candidates(),
-            catalog.vocabulary().terms(word.kind()),
-            file,
-            add,
-            dismiss));
+            word, near(word), catalog.vocabulary().terms(word.kind()), file, add, dismiss));
+  }
+
+  /** What it means now, else what is spelled much like it. */
+  private List<Term> near(Unfiled word) {
+    Match match = catalog.vocabulary().resolve(word.kind(), word.written());
+    return Stream.concat(match.term().stream(), match.candidates().stream()).toList();
   }
 
   private static Form file() {
