@@ -125,6 +125,7 @@ class CatalogFilesTest {
     "vocabulary/spellings.yaml, spellings",
     "vocabulary/css-colours.yaml, css-colours",
     "vocabulary/thicknesses.yaml, thicknesses",
+    "vocabulary/units.yaml, units",
     "hazards/rules.yaml, cautions"
   })
   void everyFileMatchesItsSchema(String file, String schema) throws IOException {

@@ -17,6 +17,7 @@ import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityReader;
 import club.emberwell.search.query.Facet.Pictured;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -35,6 +36,8 @@ public final class FacetValues {
           Facet.MOTION, labels(Motion.values(), Motion::code, Motion::label),
           Facet.THICKNESS, thicknesses(),
           Facet.PHOTO, labels(Pictured.values(), one -> one.code, one -> one.label));
+
+  private static final String THINNEST = ThicknessClass.all().get(0).code();
 
   /** Ends a value that means a branch of a tree itself, without what grows on it. */
   private static final String ITSELF = ".itself";
@@ -124,12 +127,26 @@ public final class FacetValues {
         .or(() -> facet == Facet.THICKNESS ? thickness(value) : Optional.empty());
   }
 
-  /** The class of a thickness in any unit. */
+  /** The class of a thickness in any unit; without one where it can be of one class only. */
   private static Optional<String> thickness(String text) {
+    List<String> meant = thicknesses(text);
+    return meant.size() == 1 ? classOf(meant.get(0)) : classOf(text);
+  }
+
+  private static Optional<String> classOf(String text) {
     return QuantityReader.read(QuantityKind.THICKNESS, text, NumberStyle.ANY)
         .value()
         .flatMap(quantity -> ThicknessClass.of(quantity.doubleValue()))
         .map(ThicknessClass::code);
+  }
+
+  /** What a thickness may mean that is not clear; nothing thinner than sheets are. */
+  static List<String> thicknesses(String text) {
+    return QuantityReader.read(QuantityKind.THICKNESS, text).remarks().stream()
+        .flatMap(remark -> remark.readings().stream())
+        .distinct()
+        .filter(reading -> classOf(reading).filter(code -> !code.equals(THINNEST)).isPresent())
+        .toList();
   }
 
   private static Optional<String> filed(TermKind kind, String value, Vocabulary vocabulary) {

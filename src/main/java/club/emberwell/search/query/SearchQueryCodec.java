@@ -181,6 +181,12 @@ public final class SearchQueryCodec {
   }
 
   private Remark unknown(Facet facet, String text) {
+    List<String> thicknesses = facet == Facet.THICKNESS ? FacetValues.thicknesses(text) : List.of();
+    if (!thicknesses.isEmpty()) {
+      String asked = "Do you mean %s?".formatted(String.join(" or ", thicknesses));
+      return new Remark(
+          RemarkId.UNIT_MISSING, Severity.ERROR, "/" + facet.code(), asked, thicknesses);
+    }
     List<String> readings =
         facet
             .vocabulary()

@@ -87,7 +87,14 @@ record FindView(
    *
    * @param guesses how words were read
    */
-  record Help(List<String> problems, List<String> guesses, List<Way> suggestions) {}
+  record Help(List<Problem> problems, List<String> guesses, List<Way> suggestions) {}
+
+  /**
+   * What was not understood.
+   *
+   * @param ways what may have been meant
+   */
+  record Problem(String said, List<Way> ways) {}
 
   /** An applied limit. */
   record Chip(String label, String href) {}

@@ -9,6 +9,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.search.SearchResult;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.query.Facet;
@@ -30,6 +31,7 @@ import club.emberwell.web.find.FindView.Found;
 import club.emberwell.web.find.FindView.Help;
 import club.emberwell.web.find.FindView.Narrowed;
 import club.emberwell.web.find.FindView.Ordering;
+import club.emberwell.web.find.FindView.Problem;
 import club.emberwell.web.find.FindView.Way;
 import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.range.RangeView;
@@ -119,11 +121,30 @@ class FindViews {
                 : null),
         talk.search(query),
         new Help(
-            parsed.problems().stream().map(Remark::detail).toList(),
+            parsed.problems().stream().map(problem -> problem(problem, query)).toList(),
             result.guesses().entrySet().stream()
                 .map(e -> "“" + e.getKey() + "” was read as " + String.join(", ", e.getValue()))
                 .toList(),
             result.suggestions().stream().map(FindViews::way).toList()));
+  }
+
+  private static Problem problem(Remark problem, SearchQuery query) {
+    Optional<Facet> facet =
+        Coded.of(Facet.class, problem.field().substring(1))
+            .filter(found -> problem.is(RemarkId.UNIT_MISSING));
+    return new Problem(
+        problem.detail(),
+        facet
+            .map(f -> problem.readings().stream().map(text -> meaning(query, f, text)).toList())
+            .orElse(List.of()));
+  }
+
+  /** The search with a reading for what was not understood. */
+  private static Way meaning(SearchQuery query, Facet facet, String reading) {
+    List<String> values = new ArrayList<>(query.facets().get(facet.code()));
+    values.removeIf(value -> !FacetValues.fixed(facet).containsKey(value));
+    values.add(reading);
+    return new Way(reading, FindView.address(query.withFacet(facet.code(), values)));
   }
 
   private static Way way(SearchResult.Suggestion way) {

@@ -81,6 +81,16 @@ class SearchQueryCodecTest {
   }
 
   @Test
+  void aThicknessWithoutAUnitIsAskedAboutInTheUnitsThatSheetsAreSoldIn() {
+    Remark asked = read("thickness=3").problems().get(0);
+    assertEquals("/thickness", asked.field());
+    assertEquals("Do you mean 3 mm or 3 in?", asked.detail());
+    assertEquals(List.of("3 mm", "3 in"), asked.readings());
+    asked.readings().forEach(text -> canonical("thickness=" + text));
+    assertEquals("thickness=3-mm", canonical("thickness=1/8"));
+  }
+
+  @Test
   void whatCannotBeReadIsNamed() {
     assertEquals(List.of("/colur"), problems("colur=black"));
     assertEquals(List.of("/source"), problems("source=steam"));
