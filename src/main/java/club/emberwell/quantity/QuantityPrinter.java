@@ -13,6 +13,14 @@ public final class QuantityPrinter {
   /** From the fewest digits that may do to all we store. */
   private static final int[] PRECISIONS = {4, 8, 12, 16, 20, 24, 28, 32, 34};
 
+  /** Figures that a person sets. */
+  private static final int FEW = 3;
+
+  /** A value is moved by half of this share at most (own rule, no source). */
+  private static final double SETTABLE_SHARE = 0.05;
+
+  private static final double SAME = 1e-9;
+
   private QuantityPrinter() {}
 
   /**
@@ -59,6 +67,33 @@ public final class QuantityPrinter {
   public static double value(double canonical, QuantityKind kind, UnitPreferences preferences) {
     String code = preferences.unit(kind).code();
     return UcumCodes.tabled(code, kind).fromCanonical(canonical);
+  }
+
+  /**
+   * A computed value moved to one that can be set in the chosen unit: 22 mm/s is 0.8661 in/s, and
+   * 0.86 in/s is as good. What has few figures there stays as it is.
+   *
+   * @param top canonical, not passed; null = no limit
+   * @return canonical
+   */
+  public static double settable(
+      double canonical, Double top, QuantityKind kind, UnitPreferences preferences) {
+    double shown = value(canonical, kind, preferences);
+    if (!(shown > 0) || Math.abs(shown / RoundNumber.significant(shown, FEW) - 1) < SAME) {
+      return canonical;
+    }
+    double most = shown * SETTABLE_SHARE;
+    double near = canonical(RoundNumber.near(shown, most), kind, preferences);
+    return top != null && near > top
+        ? canonical(RoundNumber.below(shown, most), kind, preferences)
+        : near;
+  }
+
+  private static double canonical(double shown, QuantityKind kind, UnitPreferences preferences) {
+    Conversion conversion = UcumCodes.tabled(preferences.unit(kind).code(), kind);
+    return ExactNumbers.decimal(
+            conversion.toCanonical(ExactNumbers.fraction(BigDecimal.valueOf(shown))))
+        .doubleValue();
   }
 
   /** The chosen unit as people see it: {@code in/s}. */

@@ -12,6 +12,7 @@ import club.emberwell.report.ReportSource;
 import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.search.index.IndexNotReady;
 import club.emberwell.web.range.MeasureText;
+import club.emberwell.web.trial.Settable;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Named;
 import java.util.List;
@@ -61,17 +62,21 @@ public class NextTry {
     MeasureText text = new MeasureText(Range.doseMeasure(one.range().key()), actor.units());
     Optional<Next> next = one.answer().flatMap(Answer::next);
     return next.map(
-        found ->
-            new Shown(
-                "Try next " + AnswerWords.whole(found.settings(), actor.units()),
-                "%s %s. %s"
-                    .formatted(
-                        text.told(found.dose()), text.unit(), AnswerWords.because(found, text)),
-                PostAddress.of(
-                    one.range().key(),
-                    report.machine().id(),
-                    report.work().typed(WorkProperty.MATERIAL),
-                    found.settings(),
-                    actor.units())));
+        found -> {
+          Settable settable =
+              Settable.of(
+                  found.settings(), found.dose(), report.laser().maxSpeedMmS(), actor.units());
+          return new Shown(
+              "Try next " + AnswerWords.whole(settable.settings(), actor.units()),
+              "%s %s. %s"
+                  .formatted(
+                      text.told(settable.dose()), text.unit(), AnswerWords.because(found, text)),
+              PostAddress.of(
+                  one.range().key(),
+                  report.machine().id(),
+                  report.work().typed(WorkProperty.MATERIAL),
+                  settable.settings(),
+                  actor.units()));
+        });
   }
 }

@@ -12,6 +12,7 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportBrief;
 import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.web.range.MeasureText;
+import club.emberwell.web.trial.Settable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -44,16 +45,17 @@ final class StartWords {
     Optional<Answer> answer = one.answer();
     Optional<Next> next = answer.flatMap(Answer::next);
     if (next.isPresent()) {
+      Settable tried = settable(next.get().settings(), next.get().dose());
       return of(
           "Try next ",
-          next.get().settings(),
-          doseWords(next.get().dose()) + " " + AnswerWords.because(next.get(), text) + factor(),
+          tried.settings(),
+          doseWords(tried.dose()) + " " + AnswerWords.because(next.get(), text) + factor(),
           null);
     }
     AnswerView.Before before = answer.flatMap(this::before).orElse(null);
     return answer
         .flatMap(Answer::start)
-        .map(start -> of("Start at ", start.settings(), begun(start), before))
+        .map(start -> begun(start, settable(start.settings(), start.dose()), before))
         .orElseGet(() -> none(answer, before));
   }
 
@@ -74,12 +76,18 @@ final class StartWords {
                     "/reports/" + reports.get(whole.made().report()).id()));
   }
 
-  private String begun(Start start) {
+  private Settable settable(Settings settings, double dose) {
+    Double top = machine.map(m -> m.laser().maxSpeedMmS()).orElse(null);
+    return Settable.of(settings, dose, top, units);
+  }
+
+  private AnswerView.Start begun(Start start, Settable settable, AnswerView.Before before) {
     String lowered =
         start.lowered() ? " The power is lower because your machine runs no faster." : "";
     String one =
         start.basis() == Start.Basis.ONE_TRIAL ? " This is the dose of one member's test." : "";
-    return doseWords(start.dose()) + one + factor() + lowered;
+    String first = doseWords(settable.dose()) + one + factor() + lowered;
+    return of("Start at ", settable.settings(), first, before);
   }
 
   /** How the machine stands to others, where it did not do this work yet. */
