@@ -248,6 +248,6 @@ enum PageState {
   }
 
   private static Visit own(Visit visit) {
-    return visit.open("/bench").press(".hit h3 a[href^='/reports/']");
+    return visit.open("/bench").press(".hit th a[href^='/reports/']");
   }
 }

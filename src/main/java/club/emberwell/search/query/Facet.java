@@ -27,6 +27,7 @@ public enum Facet implements Coded {
   MOTION(
       "motion", "Motion", (r, t) -> r.laser().motion() == null ? null : r.laser().motion().code()),
   MACHINE_MODEL("machineModel", "Machine model", (r, t) -> r.machine().model()),
+  MACHINE_NAME("machineName", "Machine", (r, t) -> r.machine().name()),
   CONTROLLER_VERSION(WorkProperty.CONTROLLER_VERSION),
   LOT(WorkProperty.LOT),
   SUPPLIER(WorkProperty.SUPPLIER),

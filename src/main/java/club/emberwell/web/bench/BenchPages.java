@@ -2,17 +2,11 @@ package club.emberwell.web.bench;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
-import club.emberwell.catalog.Vocabulary;
-import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.factor.MachineFactor;
-import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.report.OwnReports;
-import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.index.IndexNotReady;
-import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -22,27 +16,32 @@ import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** My bench: the machines somebody owns and what they posted. */
-@Path("/bench")
+@Path(BenchPages.PATH)
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.WRITE)
 public class BenchPages extends Pages {
+  static final String PATH = "/bench";
+
+  private static final String FROM = "from";
+  private static final String DONE = "done";
+
   private final Machines machines;
-  private final OwnReports reports;
-  private final CatalogService catalog;
+  private final OwnResults results;
   private final ConsensusService consensus;
 
-  BenchPages(
-      Machines machines, OwnReports reports, CatalogService catalog, ConsensusService consensus) {
+  BenchPages(Machines machines, OwnResults results, ConsensusService consensus) {
     this.machines = machines;
-    this.reports = reports;
-    this.catalog = catalog;
+    this.results = results;
     this.consensus = consensus;
   }
 
@@ -58,20 +57,20 @@ public class BenchPages extends Pages {
    *
    * @param begun true right after the first machine was added
    */
-  record Bench(List<MachineCard> machines, List<OwnReport> reports, Pager pager, boolean begun) {}
+  record Bench(List<MachineCard> machines, OwnResults.Results results, boolean begun) {}
 
   @GET
-  public TemplateInstance bench(@RestQuery @DefaultValue("0") String from, @RestQuery String done) {
+  public TemplateInstance bench(
+      @RestQuery(FROM) @DefaultValue("0") String from,
+      @RestQuery(DONE) String done,
+      @Context UriInfo uri) {
     Actor actor = actor();
-    Vocabulary vocabulary = catalog.vocabulary();
     List<MachineCard> cards =
         machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units(), factor(m))).toList();
-    Slice<ReportSnapshot> own = reports.of(actor, Pager.part(from));
-    List<OwnReport> lines =
-        own.rows().stream().map(r -> OwnReport.of(r, vocabulary, actor.units())).toList();
+    OwnResults.Results own = results.of(uri.getQueryParameters(), from, Set.of(FROM, DONE), actor);
     boolean begun = "added".equals(done) && cards.size() == 1;
     say(done, begun);
-    return Templates.bench(new Bench(cards, lines, Pager.of(own, BenchPages::address), begun));
+    return Templates.bench(new Bench(cards, own, begun));
   }
 
   /** Empty too while there is no index to find it in. */
@@ -94,9 +93,5 @@ public class BenchPages extends Pages {
     } else if ("deleted".equals(done)) {
       page.say("The machine is removed. Its reports stay.");
     }
-  }
-
-  private static String address(int number) {
-    return number == 0 ? "/bench#reports" : "/bench?from=" + number + "#reports";
   }
 }

@@ -27,7 +27,15 @@ record FacetGroup(String code, String label, boolean open, List<FacetView> facet
     private static Topic of(Facet facet) {
       return switch (facet) {
         case MATERIAL, COATING, COLOUR, THICKNESS, PROCESS -> WORK;
-        case SOURCE, POWER_CLASS, BAND, REGIME, MOTION, MACHINE_MODEL, CONTROLLER_VERSION -> LASER;
+        case SOURCE,
+            POWER_CLASS,
+            BAND,
+            REGIME,
+            MOTION,
+            MACHINE_MODEL,
+            MACHINE_NAME,
+            CONTROLLER_VERSION ->
+            LASER;
         case EFFECT, RESULT_COLOUR, PHOTO -> RESULT;
         case MEMBER, SUPPLIER, LOT -> ORIGIN;
       };

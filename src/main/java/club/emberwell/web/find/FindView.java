@@ -80,7 +80,13 @@ record FindView(
    *
    * @param previous address or null, the same for next
    */
-  record Found(String said, List<HitView> hits, String previous, String pageOf, String next) {}
+  record Found(
+      String said,
+      List<HitView> hits,
+      HitHeads heads,
+      String previous,
+      String pageOf,
+      String next) {}
 
   /**
    * What was not understood as it was typed, and ways out of an empty result.

@@ -106,6 +106,7 @@ class FindViews {
             query.isEverything() ? null : "/",
             FacetGroup.of(
                 result.facets().stream()
+                    .filter(list -> isOffered(list.facet(), query))
                     .map(list -> FacetView.of(list, query))
                     .filter(facet -> !facet.isEmpty())
                     .toList())),
@@ -114,6 +115,7 @@ class FindViews {
         new Found(
             found(result),
             result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
+            HitHeads.of(result.order(), order -> FindView.address(query.withSort(order.code()))),
             query.page() > 0 ? FindView.address(query.withPage(query.page() - 1)) : null,
             "Page " + (query.page() + 1) + " of " + Math.max(1, result.pages()),
             query.page() + 1 < result.pages()
@@ -145,6 +147,11 @@ class FindViews {
     values.removeIf(value -> !FacetValues.fixed(facet).containsKey(value));
     values.add(reading);
     return new Way(reading, FindView.address(query.withFacet(facet.code(), values)));
+  }
+
+  /** What machines are called tells something only of one member's. */
+  private static boolean isOffered(Facet facet, SearchQuery query) {
+    return facet != Facet.MACHINE_NAME || query.filters(facet) || query.filters(Facet.MEMBER);
   }
 
   private static Way way(SearchResult.Suggestion way) {

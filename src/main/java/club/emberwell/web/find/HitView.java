@@ -1,6 +1,7 @@
 package club.emberwell.web.find;
 
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.EntryState;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.reading.TrialSnapshot;
@@ -9,6 +10,7 @@ import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * One found report in a few lines.
@@ -18,7 +20,7 @@ import java.util.List;
  * @param more how many further trials match
  * @param tests how many a test grid has; 0 where it is none
  */
-record HitView(
+public record HitView(
     String href,
     String work,
     String process,
@@ -27,8 +29,13 @@ record HitView(
     int tests,
     Posted posted,
     int photos) {
-  /** By whom, on which laser and when. */
-  record Posted(String member, String laser, Instant at) {
+  /**
+   * By whom, on which laser and when.
+   *
+   * @param member null among one's own, which stand by the name of the machine
+   * @param state in words, empty for what everybody sees
+   */
+  public record Posted(String member, String laser, Instant at, String state) {
     public String getMemberHref() {
       return PersonPages.address(member);
     }
@@ -38,13 +45,61 @@ record HitView(
   static final int TRIALS_IN_SIGHT = 2;
 
   /** A trial in one line. */
-  record TrialLine(
+  public record TrialLine(
       String settings, String dose, String effect, String effectClass, Integer quality) {}
 
   static HitView of(Hit hit, Vocabulary vocabulary, UnitPreferences reader) {
     ReportSnapshot report = hit.report();
+    return of(
+        report,
+        hit.trials(),
+        new Posted(
+            report.author().handle(),
+            TrialText.laser(report.laser(), reader),
+            report.createdAt(),
+            ""),
+        vocabulary,
+        reader);
+  }
+
+  /** One of the reader's own that was found. */
+  public static HitView own(Hit hit, Vocabulary vocabulary, UnitPreferences reader) {
+    return of(hit.report(), hit.trials(), own(hit.report(), reader), vocabulary, reader);
+  }
+
+  /** One of the reader's own, with all its trials. */
+  public static HitView own(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
+    List<Integer> all = IntStream.range(0, report.trials().size()).boxed().toList();
+    return of(report, all, own(report, reader), vocabulary, reader);
+  }
+
+  private static Posted own(ReportSnapshot report, UnitPreferences reader) {
+    String machine = report.machine().name();
+    return new Posted(
+        null,
+        machine == null ? TrialText.laser(report.laser(), reader) : machine,
+        report.createdAt(),
+        inWords(report.state()));
+  }
+
+  private static String inWords(EntryState state) {
+    return switch (state) {
+      case LIVE -> "";
+      case WAITING -> "waits for approval by a moderator";
+      case HELD -> "held by a moderator";
+      case REMOVED -> "removed by a moderator";
+      case WITHDRAWN -> "withdrawn by you";
+    };
+  }
+
+  private static HitView of(
+      ReportSnapshot report,
+      List<Integer> trials,
+      Posted posted,
+      Vocabulary vocabulary,
+      UnitPreferences reader) {
     List<TrialLine> lines =
-        hit.trials().stream()
+        trials.stream()
             .limit(TRIALS_IN_SIGHT)
             .map(i -> line(report.trials().get(i), reader))
             .toList();
@@ -53,10 +108,9 @@ record HitView(
         WorkText.of(report, vocabulary, reader),
         report.process().label(),
         lines,
-        Math.max(0, hit.trials().size() - lines.size()),
+        trials.size() - lines.size(),
         report.trials().size() > 1 ? report.trials().size() : 0,
-        new Posted(
-            report.author().handle(), TrialText.laser(report.laser(), reader), report.createdAt()),
+        posted,
         report.photos());
   }
 

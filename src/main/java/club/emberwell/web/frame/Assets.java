@@ -33,6 +33,7 @@ public class Assets {
           "forms.css",
           "posting.css",
           "search.css",
+          "hits.css",
           "bench.css",
           "talk.css",
           "desk.css",

@@ -84,6 +84,8 @@ class FoundBesideTest extends DeskCalls {
     String machine = send("machines", machine("Sprig 20")).statusCode(201).extract().path("id");
     report(machine);
     assertEquals(1, found("machineModel=Sprig 20"));
+    assertEquals(1, found("machineName=Marking fibre"));
+    assertEquals(0, found("machineName=Other"));
     assertEquals(1, found("q=sprig"));
     author
         .asks()

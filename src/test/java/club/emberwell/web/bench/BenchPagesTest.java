@@ -51,10 +51,36 @@ class BenchPagesTest {
     assertEquals(200, browser.status());
     var page = browser.page();
     assertEquals(2, page.select(".hit").size());
-    assertEquals("/reports/" + withdrawn, page.select(".hit h3 a").get(0).attr("href"));
+    assertEquals("/reports/" + withdrawn, page.select(".hit th a").get(0).attr("href"));
     assertTrue(page.select(".hit").get(0).text().contains("withdrawn by you"));
-    assertEquals("/reports/" + kept, page.select(".hit h3 a").get(1).attr("href"));
+    assertEquals("/reports/" + kept, page.select(".hit th a").get(1).attr("href"));
     assertNull(page.select(".hit").get(1).selectFirst(".state"));
+  }
+
+  @Test
+  void ownReportsAreSearchedByWordsAndFilters() {
+    Person person = People.join();
+    String birch = post(person, 300);
+    post(person, 310);
+    Browser browser = Browser.of(person).get("/bench").tidy();
+    var page = browser.page();
+    assertEquals(
+        List.of("q", "material", "process", "effect", "machineName"),
+        page.select(".own-filter [name]").eachAttr("name"));
+    assertEquals(
+        "Birch plywood (2)", page.select("#own-material option[value=birch-plywood]").text());
+    browser.get("/bench?q=birch&material=birch-plywood&process=&effect=right").tidy();
+    assertEquals(2, browser.page().select(".hit").size());
+    assertEquals("birch", browser.page().select("#q").attr("value"));
+    browser.get("/bench?effect=too-much").tidy();
+    assertEquals(0, browser.page().select(".hit").size());
+    assertTrue(browser.page().text().contains("None of your results fits"));
+    browser.get("/bench?sort=dose").tidy();
+    assertEquals("/reports/" + birch, browser.page().select(".hit th a").last().attr("href"));
+    assertEquals("ascending", browser.page().select("th[aria-sort]").attr("aria-sort"));
+    browser.get("/bench?speedMin=lots");
+    assertEquals(200, browser.status());
+    assertEquals(1, browser.page().select(".box-warn").size());
   }
 
   @Test
