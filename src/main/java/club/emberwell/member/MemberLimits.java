@@ -13,8 +13,11 @@ public final class MemberLimits {
   public static final int PASSWORD_MAX = 128;
   public static final int EMAIL_MAX = 254;
 
-  /** Names of sessions and tokens. */
+  /** Names of tokens. */
   public static final int LABEL_MAX = 60;
+
+  /** Of what a browser calls itself; the longest in use have some 250 letters. */
+  public static final int AGENT_MAX = 300;
 
   /** Reasons that somebody in charge gives. */
   public static final int REASON_MAX = 500;

@@ -163,7 +163,7 @@ public class Sessions {
             : label
                 .codePoints()
                 .filter(c -> c >= ' ' && c < 0xD800)
-                .limit(MemberLimits.LABEL_MAX)
+                .limit(MemberLimits.AGENT_MAX)
                 .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
                 .toString();
     return clean.isBlank() ? "a browser" : clean;
