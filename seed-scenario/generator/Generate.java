@@ -73,7 +73,7 @@ public final class Generate {
       Circumstances now) {}
 
   /** A grid as it was drawn, for its picture: the positions of its trials. */
-  record MadeGrid(int line, Combo combo, Circumstances now, List<Double> positions, String plan, LocalDateTime at) {}
+  record MadeGrid(int line, Combo combo, Circumstances now, int columns, List<Double> positions, String plan, LocalDateTime at) {}
 
   /**
    * A sentence of {@code remarks.txt}.
@@ -718,7 +718,7 @@ public final class Generate {
         positions.add(seen(2 * (lnDose - now.least) / (now.most - now.least) - 1, effect, now));
       }
     }
-    madeGrids.add(new MadeGrid(lines.size(), combo, now, positions, plan(json.toString(), rows, columns), at));
+    madeGrids.add(new MadeGrid(lines.size(), combo, now, columns, positions, plan(json.toString(), rows, columns), at));
     lines.add(json.append("],\"notes\":\"Test grid: power down, speed across.\"}").toString());
   }
 
@@ -934,7 +934,7 @@ public final class Generate {
       drawn++;
     }
     for (MadeGrid grid : madeGrids) {
-      StringBuilder picture = picture(grid.combo(), grid.now()).append(",\"at\":").append(grid.positions().toString().replace(" ", ""));
+      StringBuilder picture = picture(grid.combo(), grid.now()).append(",\"columns\":").append(grid.columns()).append(",\"at\":").append(grid.positions().toString().replace(" ", ""));
       picture.append(",\"caption\":").append(text(grid.line() % 2 == 0 ? "The whole grid, rows of power, columns of speed" : "The grid after wiping"));
       lines.set(grid.line(), insert(grid.line(), "picture", picture.append('}').toString()));
     }
@@ -945,7 +945,7 @@ public final class Generate {
     List<String> tags = combo.tags();
     String of = tags.get(0).equals("wood") || tags.get(0).equals("metal") || tags.get(0).equals("stone") || tags.get(0).equals("mdf") ? tags.get(tags.size() - 1) : tags.get(0);
     of = tags.contains("oxide") ? tags.get(2) + " oxide" : of;
-    StringBuilder json = new StringBuilder("{\"of\":").append(text(of));
+    StringBuilder json = new StringBuilder("{\"of\":").append(text(of)).append(combo.process().equals("cut") ? ",\"cut\":true" : "");
     return now.base == null ? json : json.append(",\"base\":").append(text(now.base));
   }
 

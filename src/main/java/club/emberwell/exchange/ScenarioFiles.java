@@ -2,6 +2,7 @@ package club.emberwell.exchange;
 
 import club.emberwell.bench.WrittenLaser;
 import club.emberwell.bench.WrittenMachine;
+import club.emberwell.exchange.drawing.Looks;
 import club.emberwell.quantity.WrittenQuantity;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.databind.DeserializationContext;
@@ -27,6 +28,8 @@ final class ScenarioFiles {
           .build();
 
   private static final String TALK = "talk.jsonl";
+  private static final String COMMENTS = "comments.jsonl";
+  private static final String LOOKS = "looks.csv";
   private static final List<String> STOCK = List.of("stock.jsonl", "stock-made.jsonl");
 
   private final String folder;
@@ -45,11 +48,11 @@ final class ScenarioFiles {
   record OwnedMachine(String owner, WrittenMachine machine) {}
 
   List<Person> members() {
-    return rows("members.csv").stream().map(c -> new Person(c[0], c[1], c[2])).toList();
+    return rows(lines("members.csv")).stream().map(c -> new Person(c[0], c[1], c[2])).toList();
   }
 
   List<OwnedMachine> machines() {
-    return rows("machines.csv").stream().map(ScenarioFiles::machine).toList();
+    return rows(lines("machines.csv")).stream().map(ScenarioFiles::machine).toList();
   }
 
   private static OwnedMachine machine(String[] cell) {
@@ -88,6 +91,16 @@ final class ScenarioFiles {
     return has(TALK) ? objects(TALK, ScenarioTalkLine.class) : List.of();
   }
 
+  /** Empty where nobody comments. */
+  List<ScenarioComment> comments() {
+    return has(COMMENTS) ? objects(COMMENTS, ScenarioComment.class) : List.of();
+  }
+
+  /** How its pictures are drawn; of nothing where none are. */
+  Looks looks() {
+    return new Looks(has(LOOKS) ? rows(raw(LOOKS)) : List.of());
+  }
+
   /** Empty where nobody keeps anything. */
   List<ScenarioStockLine> stock() {
     return STOCK.stream()
@@ -114,14 +127,18 @@ final class ScenarioFiles {
   }
 
   /** Rows of a semicolon table without comments and heading. */
-  private List<String[]> rows(String file) {
-    List<String[]> rows =
-        new ArrayList<>(lines(file).stream().map(line -> line.split(";", -1)).toList());
+  private static List<String[]> rows(List<String> lines) {
+    List<String[]> rows = new ArrayList<>(lines.stream().map(line -> line.split(";", -1)).toList());
     rows.remove(0);
     return rows;
   }
 
   private List<String> lines(String file) {
+    return raw(file).stream().map(guise::line).toList();
+  }
+
+  /** As it stands in the file, whatever the guise. */
+  private List<String> raw(String file) {
     String path = "/" + folder + "/" + file;
     try (InputStream in = ScenarioFiles.class.getResourceAsStream(path)) {
       if (in == null) {
@@ -130,7 +147,6 @@ final class ScenarioFiles {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8)
           .lines()
           .filter(line -> !line.isBlank() && !line.startsWith("#"))
-          .map(guise::line)
           .toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);

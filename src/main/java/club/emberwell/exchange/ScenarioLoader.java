@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jboss.logging.Logger;
 
 /**
@@ -30,12 +31,19 @@ public class ScenarioLoader {
   private final ReportService reports;
   private final ScenarioTalk talk;
   private final ScenarioStock stock;
+  private final ScenarioPictures pictures;
 
-  ScenarioLoader(ScenarioClub club, ReportService reports, ScenarioTalk talk, ScenarioStock stock) {
+  ScenarioLoader(
+      ScenarioClub club,
+      ReportService reports,
+      ScenarioTalk talk,
+      ScenarioStock stock,
+      ScenarioPictures pictures) {
     this.club = club;
     this.reports = reports;
     this.talk = talk;
     this.stock = stock;
+    this.pictures = pictures;
   }
 
   /** How a loading went. */
@@ -55,7 +63,11 @@ public class ScenarioLoader {
   }
 
   /** Who posts, and from which machine. */
-  private record Cast(Map<String, Actor> people, Map<String, UUID> benches, ScenarioGuise guise) {
+  private record Cast(
+      Map<String, Actor> people,
+      Map<String, UUID> benches,
+      ScenarioGuise guise,
+      ScenarioPictures.Album album) {
     Actor author(ScenarioReport report) {
       return people.get(report.by());
     }
@@ -88,13 +100,26 @@ public class ScenarioLoader {
       club.open();
     }
     Map<String, UUID> benches = club.benches(files, people);
-    Loaded loaded = post(files.reports(), new Cast(people, benches, guise));
+    List<ScenarioReport> all = files.reports();
+    List<ScenarioTalkLine> said = files.talk();
+    ScenarioPictures.Album album = pictures.album(files.looks(), pictured(all, said));
+    Loaded loaded = post(all, new Cast(people, benches, guise, album));
+    LOG.infof("scenario: %d entries of talk were added", talk.load(said, people, guise.origin()));
+    said.forEach(line -> album.add(people.get(line.by()), line.id(), line.at(), line.picture()));
+    LOG.infof("scenario: %d pictures were drawn", album.added());
     LOG.infof(
-        "scenario: %d entries of talk were added", talk.load(files.talk(), people, guise.origin()));
+        "scenario: %d comments were added", talk.comment(files.comments(), people, guise.origin()));
     LOG.infof(
         "scenario: %d grids, samples and lots were added",
         stock.load(files.stock(), people, benches));
     return loaded;
+  }
+
+  private static List<UUID> pictured(List<ScenarioReport> all, List<ScenarioTalkLine> said) {
+    return Stream.concat(
+            all.stream().filter(r -> r.fate().picture() != null).map(ScenarioReport::id),
+            said.stream().filter(line -> line.picture() != null).map(ScenarioTalkLine::id))
+        .toList();
   }
 
   private Loaded post(List<ScenarioReport> all, Cast cast) {
@@ -102,6 +127,8 @@ public class ScenarioLoader {
     for (List<ScenarioReport> some : together(all)) {
       int before = loaded.stored();
       loaded = post(some, cast, loaded);
+      some.forEach(
+          one -> cast.album().add(cast.author(one), one.id(), one.at(), one.fate().picture()));
       if (loaded.stored() / PROGRESS_EVERY > before / PROGRESS_EVERY) {
         LOG.infof("scenario: %d of %d reports", loaded.stored(), all.size());
       }

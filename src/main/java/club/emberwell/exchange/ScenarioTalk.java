@@ -1,6 +1,7 @@
 package club.emberwell.exchange;
 
 import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.Gone;
 import club.emberwell.entry.Origin;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
@@ -38,6 +39,29 @@ class ScenarioTalk {
       }
     }
     return added;
+  }
+
+  /**
+   * Adds the comments that are missing; none under a report that is gone.
+   *
+   * @return how many were added
+   */
+  int comment(List<ScenarioComment> lines, Map<String, Actor> people, Origin origin) {
+    int added = 0;
+    for (ScenarioComment line : lines) {
+      Actor author = people.get(line.by());
+      added += !isThere(author, line.id()) && isSaid(author, line, origin) ? 1 : 0;
+    }
+    return added;
+  }
+
+  private boolean isSaid(Actor author, ScenarioComment line, Origin origin) {
+    try {
+      talk.comment(author, line.report(), line.posting(origin));
+      return true;
+    } catch (EntryUnknown | Gone e) {
+      return false;
+    }
   }
 
   private boolean isThere(Actor author, UUID id) {

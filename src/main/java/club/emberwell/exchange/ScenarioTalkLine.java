@@ -13,6 +13,7 @@ import java.util.UUID;
  * @param kind {@code question}, {@code answer} or {@code notice}
  * @param question of an answer: the id of what it answers
  * @param accepted of an answer: whether it is the one that helped
+ * @param picture what is drawn with it, or null
  */
 record ScenarioTalkLine(
     UUID id,
@@ -21,7 +22,8 @@ record ScenarioTalkLine(
     Instant at,
     UUID question,
     @JsonUnwrapped WrittenTalk said,
-    boolean accepted) {
+    boolean accepted,
+    ScenarioPicture picture) {
   TalkPosting posting(Origin origin) {
     return new TalkPosting(id, said, origin, at);
   }

@@ -45,7 +45,7 @@ final class CutSurface implements Drawing.Surface {
     float near = Math.min(away, slot) + rough;
     float heat = Math.min(1, Math.max(0.15f, (position + 0.8f) / 2.6f));
     float brown = (float) Math.exp(-Math.max(0, near) / (4 + 14 * heat));
-    Tone base = look.base().towards(look.halo(), look.halo().cover() * heat * brown);
+    Tone base = look.blank().base().towards(look.halo(), look.halo().cover() * heat * brown);
     float cover = Math.min(1, Math.max(0, 0.5f - near));
     return base.towards(look.mark(position).lit(-0.5f), cover);
   }
@@ -56,11 +56,11 @@ final class CutSurface implements Drawing.Surface {
     float torn = (noise.at(x * 0.07f, 5) - 0.5f) * 0.12f;
     float reached = position < -1 ? 1 + (position + 1) * 0.3f + torn : 1;
     float streaks = (noise.at(x * 0.2f, y * 0.012f) - 0.5f) * 0.2f;
-    int ply = (int) (Math.max(0, Math.min(0.999f, down)) * look.layers());
+    int ply = (int) (Math.max(0, Math.min(0.999f, down)) * look.blank().layers());
     float layered = ply % 2 == 1 ? -0.14f : 0;
     if (down > reached) {
       float fibres = (noise.at(x * 0.5f, y * 0.1f) - 0.5f) * 0.3f;
-      return look.base().lit(fibres + layered - 0.05f);
+      return look.blank().base().lit(fibres + layered - 0.05f);
     }
     float hotter = position > 1 ? (1 - down) * 0.12f * (position - 1) : 0;
     return look.mark(position).lit(streaks + layered * 0.7f + 0.05f - hotter);

@@ -36,7 +36,7 @@ public final class Drawing {
     surface =
         sketch.cut()
             ? new CutSurface(look, noise, sketch.at().get(0).floatValue())
-            : new MarkedSurface(look, noise, new Figure(sketch, look.shape()));
+            : new MarkedSurface(look, noise, new Figure(sketch, look.blank().shape()));
     bench = BENCHES[(int) Math.floorMod(sketch.seed(), (long) BENCHES.length)];
     double turn = (noise.at(0.5f, 0.5f) - 0.5) * 2 * MOST_TURN;
     cos = (float) Math.cos(turn);
@@ -81,7 +81,8 @@ public final class Drawing {
     float away = surface.blank(x, y);
     float lamp = -(x + y) * 0.00018f;
     if (away <= -1) {
-      return rim(away, x, y, surface.tone(x, y).lit(look.texture().light(noise, x, y))).lit(lamp);
+      return rim(away, x, y, surface.tone(x, y).lit(look.blank().texture().light(noise, x, y)))
+          .lit(lamp);
     }
     float shade = Math.max(0, 1 - Math.max(0, surface.blank(x - 7, y - 9)) / 22) * 0.55f;
     Tone below = bench.lit(Texture.GRAIN.light(noise, x * 0.7f + 900, y * 0.7f)).lit(-shade);

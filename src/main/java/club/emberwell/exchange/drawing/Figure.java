@@ -46,7 +46,8 @@ final class Figure {
       float across = (sketch.seed() & 4) == 0 ? x / scale : -x / scale;
       return motif(across, y / scale) * scale;
     }
-    return box(fromCell(x, sketch.columns()), fromCell(y, sketch.rows()), 0.4f * pitch, 0.4f * pitch, 2);
+    return box(
+        fromCell(x, sketch.columns()), fromCell(y, sketch.rows()), 0.4f * pitch, 0.4f * pitch, 2);
   }
 
   /** How far heat is seen beside a mark, pixels. */
@@ -69,7 +70,7 @@ final class Figure {
     float side = Math.abs(lean);
     float arcs = length(side + 118, up) - 196;
     float vein = Math.abs(Math.floorMod(Math.round((up + 0.8f * side) * 8), 288) / 8f - 18) * 0.75f;
-    float stem = Math.max(Math.abs(lean) - 2.5f, Math.abs(up - 120) - 76);
+    float stem = Math.max(side - 2.5f, Math.abs(up - 176) - 24);
     return Math.min(stem, Math.max(arcs, Math.max(2.5f - side, 2 - vein)));
   }
 

@@ -6,19 +6,24 @@ import java.util.NavigableMap;
 /**
  * What a blank and a mark on it look like.
  *
+ * @param called in words
  * @param relief how much of a step a mark makes, 0 to 1
- * @param layers of its edge
  * @param marks by where the dose lies in the window
  */
 record Look(
-    Shape shape,
-    Texture texture,
-    Tone base,
+    String called,
+    Blank blank,
     Texture markTexture,
     float relief,
     Tone halo,
-    int layers,
     NavigableMap<Float, Tone> marks) {
+  /**
+   * What the laser has not touched.
+   *
+   * @param layers of its edge
+   */
+  record Blank(Shape shape, Texture texture, Tone base, int layers) {}
+
   enum Shape {
     CARD,
     ROUND,
@@ -37,6 +42,12 @@ record Look(
   }
 
   Look withBase(Tone other) {
-    return new Look(shape, texture, other, markTexture, relief, halo, layers, marks);
+    return new Look(
+        called,
+        new Blank(blank.shape(), blank.texture(), other, blank.layers()),
+        markTexture,
+        relief,
+        halo,
+        marks);
   }
 }

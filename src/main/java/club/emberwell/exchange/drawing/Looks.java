@@ -21,7 +21,7 @@ public final class Looks {
   public Looks(List<String[]> rows) {
     for (String[] cell : rows) {
       if (cell[0].equals(COLOURS)) {
-        each(cell[8]).forEach(part -> colours.put(part[0], Tone.of(part[1])));
+        each(cell[9]).forEach(part -> colours.put(part[0], Tone.of(part[1])));
       } else {
         looks.put(cell[0], look(cell));
       }
@@ -30,20 +30,30 @@ public final class Looks {
 
   private static Look look(String[] cell) {
     NavigableMap<Float, Tone> marks = new TreeMap<>();
-    each(cell[8]).forEach(part -> marks.put(Float.valueOf(part[0]), Tone.of(part[1])));
+    each(cell[9]).forEach(part -> marks.put(Float.valueOf(part[0]), Tone.of(part[1])));
+    Look.Blank blank =
+        new Look.Blank(
+            Look.Shape.valueOf(cell[2].toUpperCase(Locale.ROOT)),
+            Texture.valueOf(cell[3].toUpperCase(Locale.ROOT)),
+            Tone.of(cell[4]),
+            Integer.parseInt(cell[8]));
     return new Look(
-        Look.Shape.valueOf(cell[1].toUpperCase(Locale.ROOT)),
-        Texture.valueOf(cell[2].toUpperCase(Locale.ROOT)),
-        Tone.of(cell[3]),
-        Texture.valueOf(cell[4].toUpperCase(Locale.ROOT)),
-        Float.parseFloat(cell[5]),
-        Tone.of(cell[6]),
-        Integer.parseInt(cell[7]),
+        cell[1],
+        blank,
+        Texture.valueOf(cell[5].toUpperCase(Locale.ROOT)),
+        Float.parseFloat(cell[6]),
+        Tone.of(cell[7]),
         marks);
   }
 
   private static List<String[]> each(String cell) {
     return Arrays.stream(cell.split("\\|")).map(part -> part.split("=")).toList();
+  }
+
+  /** What is shown in words, with the colour of its coating or sheet where it has one. */
+  public String called(Sketch sketch) {
+    String called = of(sketch.of(), null).called();
+    return sketch.colour() == null ? called : sketch.colour() + " " + called;
   }
 
   /** Which look the edge of a cut has: its own, or that of the blank. */

@@ -1,6 +1,8 @@
 package club.emberwell.exchange.drawing;
 
-/** A blank with marks: patchy where the dose was short, with a rim of heat where it was too much. */
+/**
+ * A blank with marks: patchy where the dose was short, with a rim of heat where it was too much.
+ */
 final class MarkedSurface implements Drawing.Surface {
   private final Look look;
   private final ValueNoise noise;
@@ -22,7 +24,7 @@ final class MarkedSurface implements Drawing.Surface {
     float position = figure.position(x, y);
     float over = Math.max(0, position - 1);
     float away = figure.mark(x, y) + (noise.at(x * 0.12f, y * 0.12f) - 0.5f) * 5 * over;
-    Tone base = heated(look.base(), away, position);
+    Tone base = heated(look.blank().base(), away, position);
     if (away >= 1) {
       return base;
     }
