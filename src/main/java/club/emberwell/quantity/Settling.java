@@ -68,8 +68,9 @@ record Settling(QuantityKind kind, String written, Bounds bounds) {
     List<String> readings = possible.stream().map(Possible::text).toList();
     if (possible.size() == 1) {
       String text = readings.get(0);
-      return taken(
-          possible.get(0).quantity(), note(RemarkId.READ_AS, "Read as " + text + ".", text));
+      boolean bare = unitId.filter(id -> id == RemarkId.UNIT_MISSING).isPresent();
+      RemarkId id = bare ? RemarkId.UNIT_ASSUMED : RemarkId.READ_AS;
+      return taken(possible.get(0).quantity(), note(id, "Read as " + text + ".", text));
     }
     List<Remark> remarks = new ArrayList<>();
     if (numbers.size() > 1) {

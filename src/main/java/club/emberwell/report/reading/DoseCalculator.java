@@ -36,7 +36,7 @@ public final class DoseCalculator {
             Process::of,
             Process.values(),
             Process::code);
-    Settings set = SettingsReader.read(in, "/settings", settings);
+    Settings set = SettingsReader.read(in, "/settings", settings, read);
     Remarks.refuse(in.remarks());
     Derived derived = Dose.derive(read, work, set);
     Plausibility.check(read, work, set, derived).stream()

@@ -74,7 +74,8 @@ final class TrialStep implements ReportInterpreter.Step {
   }
 
   private static TrialSnapshot trial(Draft draft, WrittenTrial written, String at) {
-    Settings settings = SettingsReader.read(draft.in, at + "/settings", written.settings());
+    Settings settings =
+        SettingsReader.read(draft.in, at + "/settings", written.settings(), draft.laser);
     Effect effect =
         draft.in.choice(
             at + "/effect",

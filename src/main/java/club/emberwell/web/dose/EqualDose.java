@@ -51,7 +51,7 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
             .with(
                 Setting.LINE_SPACING,
                 or(sent.quantity("other.lineSpacing"), sent.quantity("settings.lineSpacing")));
-    Settings read = SettingsReader.read(in, "/other", written);
+    Settings read = SettingsReader.read(in, "/other", written, null);
     List<Remark> own =
         in.remarks().stream()
             .filter(

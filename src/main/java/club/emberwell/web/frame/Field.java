@@ -20,7 +20,7 @@ public final class Field {
   private static final int QUANTITY_LENGTH = 64;
 
   private static final Set<RemarkId> UNDERSTOOD =
-      Set.of(RemarkId.READ_AS, RemarkId.WORDS_LEFT_OUT);
+      Set.of(RemarkId.READ_AS, RemarkId.UNIT_ASSUMED, RemarkId.WORDS_LEFT_OUT);
 
   private final String name;
   private final String label;

@@ -165,10 +165,13 @@ final class UnitFields {
 
   private static boolean isBare(List<QuantityKind> kinds, String text, NumberStyle style) {
     List<Reading<Quantity>> readings = read(kinds, text, style);
-    return readings.stream().allMatch(reading -> reading.value().isEmpty())
+    return readings.stream().allMatch(r -> r.value().isEmpty() || is(r, RemarkId.UNIT_ASSUMED))
         && readings.stream()
-            .flatMap(reading -> reading.remarks().stream())
-            .anyMatch(remark -> remark.is(RemarkId.UNIT_MISSING));
+            .anyMatch(r -> is(r, RemarkId.UNIT_ASSUMED) || is(r, RemarkId.UNIT_MISSING));
+  }
+
+  private static boolean is(Reading<Quantity> reading, RemarkId id) {
+    return reading.remarks().stream().anyMatch(remark -> remark.is(id));
   }
 
   private static List<Reading<Quantity>> read(

@@ -82,7 +82,7 @@ class ReadingLimitsTest {
   void aPowerThatIsNeitherSaysWhatIsWrong() {
     assertEquals(
         List.of("/settings/power: Give the power in percent or in watts."),
-        told(Entries.with(settings("45", "400 mm/s", "0.1 mm"))));
+        told(Entries.with(settings("8", "400 mm/s", "0.1 mm"))));
     assertEquals(
         List.of("/settings/power: \"mm\" measures something else; a unit like W is needed."),
         told(Entries.with(settings("5 mm", "400 mm/s", "0.1 mm"))));

@@ -104,11 +104,43 @@ class ReportInterpreterTest {
 
   @Test
   void powerWithoutUnitIsAskedBackWithBothReadings() {
-    Interpretation read = read(Entries.with(settings("45", "400 mm/s", "0.1 mm")));
+    Interpretation read = read(Entries.with(settings("8", "400 mm/s", "0.1 mm")));
     refusedAt(read, "unit-missing", "/settings/power");
     List<String> readings = only(read, "unit-missing").readings();
     assertTrue(readings.stream().anyMatch(r -> r.contains("%")), readings::toString);
     assertTrue(readings.stream().anyMatch(r -> r.contains("W")), readings::toString);
+  }
+
+  // the laser has 10 W: 45 W is beyond it, 45 mW is less than a hundredth of it
+  @Test
+  void whatOnlyOneReadingOfTheLaserCanBeToldIsTakenWithANote() {
+    Interpretation read = read(Entries.with(settings("45", "400 mm/s", "0.1 mm")));
+    assertTrue(read.readable());
+    assertEquals(45.0, read.trials().get(0).settings().powerPercent());
+    assertEquals("Read as 45 %.", only(read, "unit-assumed").detail());
+    assertEquals("/settings/power", only(read, "unit-assumed").field());
+    // a range stays a question, though one end of it is beyond the laser
+    refusedAt(
+        read(Entries.with(settings("5-500 W", "400 mm/s", "0.1 mm"))),
+        "range-given",
+        "/settings/power");
+  }
+
+  @Test
+  void wordsBesideASettingAreNamedWhereTheyAreLeftOut() {
+    Interpretation read = read(Entries.with(settings("5W diode", "400 mm/s", "0,08 mm hatch")));
+    assertTrue(read.readable());
+    assertEquals(5.0, read.trials().get(0).settings().powerW());
+    assertEquals(0.08, read.trials().get(0).settings().lineSpacingMm());
+    assertEquals(
+        List.of("Read as 5 W. Left out: “diode”.", "Read as 0.08 mm. Left out: “hatch”."),
+        read.remarks().stream()
+            .filter(r -> r.id().equals("words-left-out"))
+            .map(Remark::detail)
+            .toList());
+    Interpretation two = read(Entries.with(settings("5W 455nm", "400 mm/s", "0.1 mm")));
+    refusedAt(two, "not-exact", "/settings/power");
+    assertEquals(List.of("5 W"), only(two, "not-exact").readings());
   }
 
   @ParameterizedTest
@@ -280,7 +312,7 @@ class ReportInterpreterTest {
                         : new WrittenTrial(
                             t.row(),
                             t.column(),
-                            settings("45", "400 mm/s", "0.1 mm"),
+                            settings("8", "400 mm/s", "0.1 mm"),
                             "right",
                             null,
                             null)));
