@@ -15,10 +15,10 @@ import org.junit.jupiter.api.Test;
 
 /** Whatever comes in, a value in range or a clear refusal comes out, and soon. */
 class QuantityFuzzTest {
-  private static final int TEXTS = 100_000;
+  private static final int TEXTS = 60_000;
   private static final Duration BOUND = Duration.ofSeconds(60);
   private static final String ALPHABET =
-      "0123456789.,' -+/%eE\"'mnuskWHzJinrpdl²³½⅛⁄\u00a0\u202f−–µμ″’:;()[]{}#~±∞①٣\u200b\ud83d";
+      "0123456789.,' -+/%eE\"'mnuskWHzJinrpdl²³½⅛⁄\u00a0\u202f−–µμ″’:;()[]{}#~±∞①٣٫٬۱５ｍмсВтZol\u200b\ud83d";
 
   private final Random random = new Random(645_16);
 
