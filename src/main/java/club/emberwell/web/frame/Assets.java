@@ -43,6 +43,7 @@ public class Assets {
           "judging.css",
           "stock.css",
           "phone.css",
+          "contrast.css",
           "print.css");
 
   private static final List<String> SCRIPTS =
