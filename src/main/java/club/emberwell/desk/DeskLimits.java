@@ -10,6 +10,15 @@ public final class DeskLimits {
   /** Rows of each list on the first screen. */
   public static final int HOME = 6;
 
+  /** Things that wait on the first screen. */
+  public static final int TASKS = 10;
+
+  /** Of each kind so many are looked at for what waits next. */
+  public static final int TASKS_READ = 1000;
+
+  /** Notes of one rule about one member that are shown and decided together. */
+  public static final int GROUP = 200;
+
   /** Counts go no further; one more stands for "more than that". */
   public static final int COUNT = 99;
 

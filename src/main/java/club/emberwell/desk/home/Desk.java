@@ -72,6 +72,17 @@ public class Desk {
         rules.open(Place.first(TOLD, DeskLimits.HOME)));
   }
 
+  /** How much waits, notes and words too: three statements. */
+  @Transactional
+  public DeskHome.Waiting waiting(Actor actor) {
+    DeskAccess.moderates(actor);
+    Instant urgent = desk.oldest();
+    return new DeskHome.Waiting(
+        desk.counts(),
+        desk.oldestOfAll(),
+        urgent != null && urgent.isBefore(Instant.now().minus(config.remindAfter())));
+  }
+
   /** What waits for a first look, oldest first: one statement. */
   @Transactional
   public Slice<Entry> waiting(Actor actor, Part part) {

@@ -52,4 +52,21 @@ class DeskRepository {
             Instant.class)
         .getSingleResult();
   }
+
+  /** The same of everything that waits: notes, words, removals and requests to join too. */
+  Instant oldestOfAll() {
+    return db.createNativeQuery(
+            """
+            select least(
+              (select min(created_at) from entry where state = 'waiting'),
+              (select min(created_at) from desk_flag where state = 'open'),
+              (select min(created_at) from desk_caution_proposal where state = 'waiting'),
+              (select min(removal_asked_at) from caution where not removed),
+              (select min(asked_at) from join_request where decided_at is null),
+              (select at from desk_rule_note where state = 'open' order by id limit 1),
+              (select min(first_seen) from unfiled where state = 'waiting'))
+            """,
+            Instant.class)
+        .getSingleResult();
+  }
 }

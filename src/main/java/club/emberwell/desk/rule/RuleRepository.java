@@ -176,6 +176,15 @@ public class RuleRepository {
             .setMaxResults(place.most()));
   }
 
+  List<RuleNote> openOf(RuleCode rule, UUID member, int most) {
+    return notes(
+        query(
+                "where n.state = 'open' and n.rule = :rule and e.memberId = :member order by n.id desc")
+            .setParameter("rule", rule)
+            .setParameter("member", member)
+            .setMaxResults(most));
+  }
+
   List<RuleNote> on(EntryRef ref) {
     return notes(query("where n.entryId = :entry order by n.id").setParameter("entry", ref.id()));
   }
@@ -201,6 +210,17 @@ public class RuleRepository {
             .setParameter("id", id)
             .executeUpdate()
         > 0;
+  }
+
+  int seenOn(EntryRef ref, UUID by) {
+    return db.createNativeMutationQuery(
+            """
+            update desk_rule_note set state = 'seen', seen_by = :by
+            where entry_id = :entry and state = 'open'
+            """)
+        .setParameter("by", by)
+        .setParameter("entry", ref.id())
+        .executeUpdate();
   }
 
   /** True for the one caller who may remind now. */

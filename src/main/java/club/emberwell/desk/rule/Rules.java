@@ -19,11 +19,13 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 
 /** How the rules are set and what they noticed. */
 @ApplicationScoped
 public class Rules {
   private static final ListOrder OPEN = ListOrder.newestFirst("notes", DeskLimits.PAGE);
+  private static final ListOrder GROUPS = ListOrder.newestFirst("note-groups", DeskLimits.PAGE);
   private static final ListOrder LOG = ListOrder.newestFirst("rule-log", DeskLimits.PAGE);
 
   private static final List<String> MODES = List.of(Rule.OFF, Rule.NOTE, Rule.HOLD);
@@ -31,10 +33,12 @@ public class Rules {
   private static final int LONGEST = 30 * 24 * 60;
 
   private final RuleRepository rules;
+  private final NoteGroupRepository groups;
   private final Audit audit;
 
-  Rules(RuleRepository rules, Audit audit) {
+  Rules(RuleRepository rules, NoteGroupRepository groups, Audit audit) {
     this.rules = rules;
+    this.groups = groups;
     this.audit = audit;
   }
 
@@ -109,6 +113,20 @@ public class Rules {
     return Slice.read(part, OPEN, rules::open, note -> List.of(note.id()));
   }
 
+  /** The same by rule and member, those with the newest notes first. */
+  @Transactional
+  public Slice<NoteGroup> groups(Actor actor, Part part) {
+    DeskAccess.moderates(actor);
+    return Slice.read(part, GROUPS, groups::open, group -> List.of(group.latest()));
+  }
+
+  /** Open notes of one rule about one member's entries, newest first. */
+  @Transactional
+  public List<RuleNote> group(Actor actor, RuleCode rule, UUID member) {
+    DeskAccess.moderates(actor);
+    return rules.openOf(rule, member, DeskLimits.GROUP);
+  }
+
   /** Everything a rule noticed, newest first. */
   @Transactional
   public Slice<RuleNote> log(Actor actor, String code, Part part) {
@@ -122,6 +140,13 @@ public class Rules {
   public List<RuleNote> on(Actor actor, EntryRef ref) {
     DeskAccess.moderates(actor);
     return rules.on(ref);
+  }
+
+  /** Lays aside what rules noticed about an entry; answers how many. */
+  @Transactional
+  public int seenOn(Actor actor, EntryRef ref) {
+    DeskAccess.moderates(actor);
+    return rules.seenOn(ref, DeskAccess.signedIn(actor));
   }
 
   /** Lays a note aside. */

@@ -133,6 +133,45 @@ class UndoCandidateRepository {
         .executeUpdate();
   }
 
+  /**
+   * Makes the steps of a decision about what a rule noticed of a member's entries.
+   *
+   * @param step what happens to the entries that can take it; null = nothing
+   * @return how many notes there were
+   */
+  int keepTogether(UUID run, RuleCode rule, UUID member, UndoStep step) {
+    if (step != null) {
+      db.createNativeMutationQuery(
+              """
+              insert into desk_undo_item (run_id, step, kind, item_id, was, back_to)
+              select :run, :step, e.kind, e.id, e.state, 0
+              from desk_rule_note n join entry e on e.id = n.entry_id
+              where n.state = 'open' and n.rule = :rule and e.member_id = :member
+                and (:step = 'release' and e.state = 'held'
+                  or :step = 'hold' and e.state in ('live', 'waiting')
+                  or :step = 'remove' and e.state in ('live', 'waiting', 'held'))
+              order by n.id
+              """)
+          .setParameter("run", run)
+          .setParameter("step", step.code())
+          .setParameter("rule", rule.code())
+          .setParameter("member", member)
+          .executeUpdate();
+    }
+    return db.createNativeMutationQuery(
+            """
+            insert into desk_undo_item (run_id, step, kind, item_id, was, back_to)
+            select :run, 'seen', e.kind, e.id, n.state, 0
+            from desk_rule_note n join entry e on e.id = n.entry_id
+            where n.state = 'open' and n.rule = :rule and e.member_id = :member
+            order by n.id
+            """)
+        .setParameter("run", run)
+        .setParameter("rule", rule.code())
+        .setParameter("member", member)
+        .executeUpdate();
+  }
+
   int vocabulary(UUID member, Instant since) {
     return db.createNativeQuery(
             """

@@ -230,6 +230,23 @@ class UndoRepository {
         .executeUpdate();
   }
 
+  /**
+   * @param by who looked at it; null = nobody has
+   */
+  void setSeen(RuleCode rule, EntryRef ref, UUID by) {
+    db.createNativeMutationQuery(
+            """
+            update desk_rule_note
+            set state = case when cast(:by as uuid) is null then 'open' else 'seen' end,
+              seen_by = cast(:by as uuid)
+            where rule = :rule and entry_id = :entry and state in ('open', 'seen')
+            """)
+        .setParameter("by", by, UUID.class)
+        .setParameter("rule", rule.code())
+        .setParameter("entry", ref.id())
+        .executeUpdate();
+  }
+
   void setNote(RuleCode rule, EntryRef ref, String from, String to) {
     db.createNativeMutationQuery(
             """

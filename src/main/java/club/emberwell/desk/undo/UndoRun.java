@@ -89,6 +89,14 @@ public record UndoRun(
 
   /** Whose deeds, in words. */
   public String about() {
+    if (together()) {
+      return "%s: %s".formatted(subject.handle(), rule().label());
+    }
     return rule() == null ? subject.handle() : "the rule " + rule().label();
+  }
+
+  /** Whether it is a decision about what a rule noticed of a member's entries, not an undo. */
+  public boolean together() {
+    return member() != null && rule() != null;
   }
 }

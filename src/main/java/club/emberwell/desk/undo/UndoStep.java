@@ -11,7 +11,8 @@ public enum UndoStep implements Coded {
   FLAG("flag", "Remove a flag"),
   PROPOSAL("proposal", "Decline a proposed caution"),
   UNBAN("unban", "Lift a ban"),
-  NOTE("note", "Remove a note of the rule");
+  NOTE("note", "Remove a note of the rule"),
+  SEEN("seen", "Lay a note aside");
 
   private final String code;
   private final String label;

@@ -113,6 +113,7 @@ class UndoWork {
       case PROPOSAL -> done(() -> undos.setProposal(due.id(), "waiting", "withdrawn"));
       case UNBAN -> done(() -> accounts.unban(actor, due.id(), why));
       case NOTE -> done(() -> undos.setNote(run.rule(), ref(due), "open", "undone"));
+      case SEEN -> done(() -> undos.setSeen(run.rule(), ref(due), run.startedBy()));
     };
   }
 
@@ -124,6 +125,7 @@ class UndoWork {
       case PROPOSAL -> done(() -> undos.setProposal(due.id(), "withdrawn", "waiting"));
       case UNBAN -> done(() -> accounts.ban(actor, due.id(), why));
       case NOTE -> done(() -> undos.setNote(run.rule(), ref(due), "undone", "open"));
+      case SEEN -> done(() -> undos.setSeen(run.rule(), ref(due), null));
     };
   }
 

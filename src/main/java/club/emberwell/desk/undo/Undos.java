@@ -140,7 +140,7 @@ public class Undos {
   private void beginRestoring(Actor actor, UUID id) {
     DeskAccess.moderates(actor);
     UndoRun run = find(id);
-    if (run.member() != null) {
+    if (run.member() != null && !run.together()) {
       DeskAccess.above(actor, members.byId(run.member()).orElseThrow());
     }
     if (run.state().equals("running")) {

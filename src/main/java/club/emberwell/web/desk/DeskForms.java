@@ -4,26 +4,20 @@ import club.emberwell.desk.DeskLimits;
 import club.emberwell.desk.flag.FlagReason;
 import club.emberwell.entry.Decision;
 import club.emberwell.entry.EntryState;
-import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
+import java.util.ArrayList;
+import java.util.List;
 
 /** What the forms of the desk share. */
 final class DeskForms {
-  private DeskForms() {}
+  /** The item stays as it is: the flags on it were wrong. */
+  private static final String LEAVE = "leave";
 
-  /**
-   * An answer that must be given.
-   *
-   * @throws EntryRefused for anything but yes or no
-   */
-  static boolean yes(String pointer, String answer) {
-    if (!"yes".equals(answer) && !"no".equals(answer)) {
-      throw new EntryRefused(RemarkId.CHOICE_UNKNOWN, pointer, "Choose yes or no.");
-    }
-    return answer.equals("yes");
-  }
+  /** The same where they were right until its author mended it. */
+  private static final String MENDED = "mended";
+
+  private DeskForms() {}
 
   /** A reason others will read. */
   static Field reason(String hint) {
@@ -39,40 +33,59 @@ final class DeskForms {
     return new Form().add(reason(hint));
   }
 
-  /** Deciding about an item in this state. */
-  static Form decision(EntryState state) {
-    return new Form()
-        .add(
-            Field.of("action", "Decision")
-                .choices(Decision.from(state), Decision::code, Decision::label)
-                .required())
-        .add(why("reason", "The author reads this. Optional when you approve."));
-  }
+  /** A button that decides. */
+  record Choice(String code, String label, String style) {}
 
-  /** Answering the flags on an item in this state. */
-  static Form settling(EntryState state) {
+  /** Deciding about an item: why. */
+  static Form decision() {
     return new Form()
-        .named(name -> "settle." + name)
-        .add(
-            Field.of("upheld", "Were the flags right?")
-                .choice("yes", "Yes")
-                .choice("no", "No")
-                .required())
-        .add(
-            Field.of("settle.action", "Decision about the entry")
-                .choice("", "Nothing")
-                .choices(
-                    Decision.from(state).stream()
-                        .filter(a -> a == Decision.HOLD || a == Decision.REMOVE)
-                        .toList(),
-                    Decision::code,
-                    Decision::label)
-                .required())
         .add(
             why(
-                    "settle.reason",
-                    "The person who flagged it reads this. If you hold or remove it, the author too.")
-                .required());
+                "reason",
+                "The author reads this, and whoever flagged it. Optional when you approve."));
+  }
+
+  /** Deciding about many items at once: why. */
+  static Form together() {
+    return new Form()
+        .add(why("reason", "The author reads this. Optional if you leave all as it is."));
+  }
+
+  /**
+   * What can be decided about an item in this state.
+   *
+   * @param flagged whether members flagged it
+   * @param open whether there is something to answer although it stays as it is
+   */
+  static List<Choice> choices(EntryState state, boolean flagged, boolean open) {
+    List<Choice> choices = new ArrayList<>();
+    if (open && (state == EntryState.LIVE || state == EntryState.WITHDRAWN)) {
+      choices.add(
+          new Choice(LEAVE, flagged ? "Leave it: nothing is wrong" : "Leave it", "primary"));
+    }
+    if (flagged && state == EntryState.LIVE) {
+      choices.add(new Choice(MENDED, "Leave it: was wrong, is mended", "secondary"));
+    }
+    for (Decision decision : Decision.from(state)) {
+      String style =
+          decision == Decision.REMOVE
+              ? "danger"
+              : decision == Decision.HOLD ? "secondary" : "primary";
+      choices.add(new Choice(decision.code(), decision.label(), style));
+    }
+    return choices;
+  }
+
+  /** The decision about the item itself; null where it stays as it is. */
+  static Decision decided(String action) {
+    return LEAVE.equals(action) || MENDED.equals(action) ? null : Decision.read("/action", action);
+  }
+
+  /** Whether flags on it were right. */
+  static boolean upheld(String action) {
+    return MENDED.equals(action)
+        || Decision.HOLD.code().equals(action)
+        || Decision.REMOVE.code().equals(action);
   }
 
   static Form flag() {

@@ -1,16 +1,14 @@
 package club.emberwell.web.desk;
 
-import club.emberwell.catalog.store.Unfiled;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;
 import club.emberwell.desk.home.Desk;
 import club.emberwell.desk.home.DeskHome;
+import club.emberwell.desk.home.Judging;
+import club.emberwell.desk.home.Tasks;
 import club.emberwell.desk.rule.RuleNote;
 import club.emberwell.desk.rule.Rules;
-import club.emberwell.desk.word.CautionProposal;
-import club.emberwell.entry.Decision;
 import club.emberwell.entry.Entry;
-import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
@@ -18,8 +16,8 @@ import club.emberwell.hook.Webhooks;
 import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
+import club.emberwell.search.query.QueryString;
 import club.emberwell.web.frame.Form;
-import club.emberwell.web.frame.LocalPath;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
@@ -32,10 +30,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
-import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -46,7 +42,8 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.MODERATE)
 public class DeskPages extends Pages {
   private final Desk desk;
-  private final EntryLife life;
+  private final Tasks tasks;
+  private final Judging judging;
   private final Verdicts verdicts;
   private final Flags flags;
   private final Rules rules;
@@ -55,14 +52,16 @@ public class DeskPages extends Pages {
 
   DeskPages(
       Desk desk,
-      EntryLife life,
+      Tasks tasks,
+      Judging judging,
       Verdicts verdicts,
       Flags flags,
       Rules rules,
       ItemContents contents,
       Webhooks hooks) {
     this.desk = desk;
-    this.life = life;
+    this.tasks = tasks;
+    this.judging = judging;
     this.verdicts = verdicts;
     this.flags = flags;
     this.rules = rules;
@@ -82,26 +81,22 @@ public class DeskPages extends Pages {
   }
 
   /**
-   * The first screen: how much waits where, and the head of each list.
+   * The first screen: how much waits where, and what stands first.
    *
+   * @param says how much waits and since when
+   * @param late whether something waits longer than anything should
    * @param brokenHooks webhooks that were switched off by themselves; 0 for who cannot mend them
    */
   record Home(
-      Oldest oldest,
+      String says,
+      boolean late,
       List<Tile> tiles,
-      List<ItemRow> waiting,
-      List<ItemRow> flagged,
-      List<ItemRow> notes,
-      List<Unfiled> words,
-      List<CautionProposal> proposals,
+      List<TaskRow> tasks,
+      Orders orders,
       int brokenHooks) {}
 
-  /**
-   * How long the oldest item waits, or what to say where none does.
-   *
-   * @param age empty where none waits
-   */
-  record Oldest(String age, boolean late, String calm) {}
+  /** Where to begin, and the same list the other way round. */
+  record Orders(boolean oldestFirst, String first) {}
 
   /** A list and how long it is. */
   record Tile(String href, String label, String count) {}
@@ -109,7 +104,7 @@ public class DeskPages extends Pages {
   /**
    * One item with everything said about it.
    *
-   * @param decide null where nothing can be decided
+   * @param choices empty where nothing can be decided
    */
   record ItemPage(
       Entry item,
@@ -117,43 +112,60 @@ public class DeskPages extends Pages {
       ItemContent content,
       boolean own,
       Said said,
+      List<DeskForms.Choice> choices,
       Form decide,
-      Form settle) {}
+      Turn turn) {}
 
   /** What was decided about an item, and what members and rules said of it. */
-  record Said(List<Verdict> decisions, List<Flag> flags, List<RuleNote> notes) {}
+  record Said(List<Verdict> decisions, List<Flag> flags, List<RuleNote> notes) {
+    /** Whether something is to be answered even where the item stays as it is. */
+    boolean isOpen() {
+      return !flags.isEmpty() || notes.stream().anyMatch(note -> note.state().equals("open"));
+    }
+  }
 
   @GET
-  public TemplateInstance home() {
-    DeskHome home = desk.home(actor());
+  public TemplateInstance home(@RestQuery String by) {
+    Actor actor = actor();
+    DeskHome.Waiting waiting = desk.waiting(actor);
+    boolean oldest = Tasks.OLDEST.equals(by);
+    List<TaskRow> rows = TaskRow.of(tasks.first(actor, by), Tasks.order(by));
     return Templates.home(
         new Home(
-            new Oldest(home.age(), home.late(), calm(home.counts())),
-            tiles(home.counts()),
-            home.waiting().stream().map(ItemRow::of).toList(),
-            home.flagged().stream().map(ItemRow::of).toList(),
-            home.notes().stream().map(ItemRow::of).toList(),
-            home.words(),
-            home.proposals(),
-            hooks.broken(actor())));
+            says(waiting, rows),
+            waiting.late(),
+            tiles(waiting.counts()),
+            rows,
+            new Orders(oldest, rows.isEmpty() ? null : rows.get(0).href()),
+            hooks.broken(actor)));
   }
 
-  /** What there is where nothing waits for a decision. */
-  private static String calm(DeskHome.Counts counts) {
-    List<String> there = new ArrayList<>();
-    if (counts.notes() > 0) {
-      there.add(counted(counts.notes(), " note", " notes"));
+  /** "51 things wait: 32 notes, 19 new words. The oldest has been waiting for 3 days." */
+  private static String says(DeskHome.Waiting waiting, List<TaskRow> yours) {
+    List<String> parts = waiting.counts().inWords();
+    if (parts.isEmpty()) {
+      return "Nothing waits.";
     }
-    if (counts.words() > 0) {
-      there.add(counted(counts.words(), " new word", " new words"));
-    }
-    return there.isEmpty()
-        ? "Nothing urgent."
-        : "Nothing urgent. " + String.join(" and ", there) + ".";
+    String total = DeskHome.Counts.said(waiting.counts().total());
+    String all =
+        total.equals("1")
+            ? "1 thing waits: " + parts.get(0) + "."
+            : total + " things wait: " + String.join(", ", parts) + ".";
+    String age = " The oldest has been waiting for " + waiting.age() + ".";
+    return all + age + (yours.isEmpty() ? " Another moderator decides them." : "");
   }
 
-  private static String counted(int count, String one, String many) {
-    return DeskHome.Counts.said(count) + (count == 1 ? one : many);
+  /** Leads to what waits next, to the first screen where that was the last. */
+  @GET
+  @Path("next")
+  public Response next(@RestQuery String by, @RestQuery String after, @RestQuery String done) {
+    String order = Tasks.order(by);
+    String said = done == null ? "" : "&done=" + QueryString.encoded(done);
+    return to(
+        tasks
+            .next(actor(), order, after)
+            .map(task -> Turn.path(task, order) + said)
+            .orElse("/desk?by=" + order + said));
   }
 
   private static List<Tile> tiles(DeskHome.Counts counts) {
@@ -194,82 +206,46 @@ public class DeskPages extends Pages {
   }
 
   @GET
-  @Path("notes")
-  public TemplateInstance notes(@RestQuery Integer page) {
-    return Templates.items(
-        Listing.of(
-            "Noticed by rules",
-            "No open notes.",
-            rules.open(actor(), Part.page(page)).map(ItemRow::of),
-            "/desk/notes"));
-  }
-
-  @POST
-  @Path("notes/{id}/seen")
-  public Response seen(@RestPath long id, @RestForm String to) {
-    rules.seen(actor(), id);
-    return to(LocalPath.of(to, "/desk/notes").toString());
-  }
-
-  @GET
   @Path("items/{kind}/{id}")
-  public TemplateInstance item(@RestPath String kind, @RestPath UUID id) {
+  public TemplateInstance item(
+      @RestPath String kind, @RestPath UUID id, @RestQuery String by, @RestQuery String place) {
     Entry item = desk.item(actor(), EntryRef.of(kind, id));
-    return page(item, DeskForms.decision(item.state()), DeskForms.settling(item.state()));
+    return page(item, new Turn(by, place), DeskForms.decision());
   }
 
-  private TemplateInstance page(Entry item, Form decide, Form settle) {
+  private TemplateInstance page(Entry item, Turn turn, Form decide) {
     Actor actor = actor();
+    Said said =
+        new Said(
+            verdicts.about(actor, item.ref()),
+            flags.on(actor, item.ref()),
+            rules.on(actor, item.ref()));
     return Templates.item(
         new ItemPage(
             item,
             item.state().code(),
             contents.of(actor, item),
             actor.is(item.author().id()),
-            new Said(
-                verdicts.about(actor, item.ref()),
-                flags.on(actor, item.ref()),
-                rules.on(actor, item.ref())),
-            Decision.from(item.state()).isEmpty() ? null : decide,
-            settle));
+            said,
+            DeskForms.choices(item.state(), !said.flags().isEmpty(), said.isOpen()),
+            decide,
+            turn));
   }
 
   @POST
   @Path("items/{kind}/{id}/decide")
   public Response decide(@RestPath String kind, @RestPath UUID id, SentForm sent) {
     Entry item = desk.item(actor(), EntryRef.of(kind, id));
-    return take(
-            sent,
-            () -> DeskForms.decision(item.state()),
-            form -> page(item, form, DeskForms.settling(item.state())))
+    Turn turn = Turn.of(sent);
+    return take(sent, DeskForms::decision, form -> page(item, turn, form))
         .run(
             s ->
-                life.decide(
+                judging.decide(
                     actor(),
                     item.ref(),
-                    Decision.read("/action", s.typed("action")),
+                    DeskForms.decided(s.typed("action")),
+                    DeskForms.upheld(s.typed("action")),
                     s.typed("reason")))
-        .then(item.deskPath());
-  }
-
-  @POST
-  @Path("items/{kind}/{id}/settle")
-  public Response settle(@RestPath String kind, @RestPath UUID id, SentForm sent) {
-    Entry item = desk.item(actor(), EntryRef.of(kind, id));
-    return take(
-            sent,
-            () -> DeskForms.settling(item.state()),
-            form -> page(item, DeskForms.decision(item.state()), form))
-        .run(
-            s -> {
-              String action = s.text("settle.action");
-              flags.settle(
-                  actor(),
-                  item.ref(),
-                  DeskForms.yes("/upheld", s.typed("upheld")),
-                  action == null ? null : Decision.read("/action", action),
-                  s.typed("settle.reason"));
-            })
-        .then(item.deskPath());
+        .then(turn.done());
   }
 }

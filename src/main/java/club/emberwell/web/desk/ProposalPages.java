@@ -67,7 +67,8 @@ public class ProposalPages extends Pages {
       List<FieldChange> differences,
       boolean own,
       boolean decides,
-      Form form) {}
+      Form form,
+      Turn turn) {}
 
   @GET
   @Path("new")
@@ -119,11 +120,12 @@ public class ProposalPages extends Pages {
 
   @GET
   @Path("proposals/{id}")
-  public TemplateInstance proposal(@RestPath UUID id) {
-    return look(id, decision());
+  public TemplateInstance proposal(
+      @RestPath UUID id, @RestQuery String by, @RestQuery String place) {
+    return look(id, decision(), new Turn(by, place));
   }
 
-  private TemplateInstance look(UUID id, Form form) {
+  private TemplateInstance look(UUID id, Form form, Turn turn) {
     CautionProposal proposal = proposals.one(actor(), id);
     CautionRule before =
         proposal.base() == 0 ? null : care.caution(actor(), proposal.rule().id()).rule();
@@ -134,7 +136,8 @@ public class ProposalPages extends Pages {
             care.differences(before, proposal.rule()),
             own,
             actor().moderates() && !own && proposal.waiting(),
-            form));
+            form,
+            turn));
   }
 
   private static Form decision() {
@@ -150,9 +153,9 @@ public class ProposalPages extends Pages {
   @Path("proposals/{id}")
   @RolesAllowed(Role.MODERATE)
   public Response decide(@RestPath UUID id, SentForm sent) {
-    return take(sent, ProposalPages::decision, form -> look(id, form))
+    return take(sent, ProposalPages::decision, form -> look(id, form, Turn.of(sent)))
         .run(s -> decide(id, "yes".equals(s.typed("accept")), s.typed("reason")))
-        .then("/desk/cautions");
+        .then(Turn.of(sent).or("/desk/cautions"));
   }
 
   private void decide(UUID id, boolean accept, String reason) {

@@ -61,7 +61,13 @@ public class WordPages extends Pages {
    * @param near terms that are spelled much like it
    */
   record WordPage(
-      Unfiled word, List<Term> near, List<Term> all, Form file, Form add, Form dismiss) {}
+      Unfiled word,
+      List<Term> near,
+      List<Term> all,
+      Form file,
+      Form add,
+      Form dismiss,
+      Turn turn) {}
 
   @GET
   public TemplateInstance words(@RestQuery Integer page) {
@@ -71,19 +77,19 @@ public class WordPages extends Pages {
 
   @GET
   @Path("{id}")
-  public TemplateInstance word(@RestPath UUID id) {
+  public TemplateInstance word(@RestPath UUID id, @RestQuery String by, @RestQuery String place) {
     Unfiled word = find(id);
-    return shown(word, file(), add(word), dismiss());
+    return shown(word, file(), add(word), dismiss(), new Turn(by, place));
   }
 
   private Unfiled find(UUID id) {
     return catalog.unfiled(id).orElseThrow(() -> new EntryUnknown("word"));
   }
 
-  private TemplateInstance shown(Unfiled word, Form file, Form add, Form dismiss) {
+  private TemplateInstance shown(Unfiled word, Form file, Form add, Form dismiss, Turn turn) {
     return Templates.word(
         new WordPage(
-            word, near(word), catalog.vocabulary().terms(word.kind()), file, add, dismiss));
+            word, near(word), catalog.vocabulary().terms(word.kind()), file, add, dismiss, turn));
   }
 
   /** What it means now, else what is spelled much like it. */
@@ -126,16 +132,17 @@ public class WordPages extends Pages {
   @Path("{id}/file")
   public Response file(@RestPath UUID id, SentForm sent) {
     Unfiled word = find(id);
-    return take(sent, WordPages::file, form -> shown(word, form, add(word), dismiss()))
+    return take(
+            sent, WordPages::file, form -> shown(word, form, add(word), dismiss(), Turn.of(sent)))
         .run(s -> care.file(actor(), id, s.values().getOrDefault("term", ""), null))
-        .then(PATH);
+        .then(Turn.of(sent).or(PATH));
   }
 
   @POST
   @Path("{id}/term")
   public Response term(@RestPath UUID id, SentForm sent) {
     Unfiled word = find(id);
-    return take(sent, () -> add(word), form -> shown(word, file(), form, dismiss()))
+    return take(sent, () -> add(word), form -> shown(word, file(), form, dismiss(), Turn.of(sent)))
         .run(
             s ->
                 care.add(
@@ -145,15 +152,16 @@ public class WordPages extends Pages {
                     new TermDraft(s.typed("label"), s.typed("parent"), false, null, null, false),
                     id,
                     null))
-        .then(PATH);
+        .then(Turn.of(sent).or(PATH));
   }
 
   @POST
   @Path("{id}/dismiss")
   public Response dismiss(@RestPath UUID id, SentForm sent) {
     Unfiled word = find(id);
-    return take(sent, WordPages::dismiss, form -> shown(word, file(), add(word), form))
+    return take(
+            sent, WordPages::dismiss, form -> shown(word, file(), add(word), form, Turn.of(sent)))
         .run(s -> care.dismiss(actor(), id, s.typed("reason")))
-        .then(PATH);
+        .then(Turn.of(sent).or(PATH));
   }
 }

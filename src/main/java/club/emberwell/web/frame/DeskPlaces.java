@@ -7,6 +7,7 @@ import jakarta.inject.Named;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 
 /** The places of the desk, as a moderator or an owner sees them. */
 @Named("deskPlaces")
@@ -20,6 +21,20 @@ public class DeskPlaces {
     List<Place> places = new ArrayList<>(queues());
     places.addAll(getTools());
     return places;
+  }
+
+  /** Whether a decision led here. */
+  public boolean isDone() {
+    return done() != null;
+  }
+
+  /** The decision about many things that led here, to be undone in one; null where none did. */
+  public UUID getUndo() {
+    return SentForm.readId(done());
+  }
+
+  private String done() {
+    return uri.getQueryParameters().getFirst("done");
   }
 
   /** Where something can wait. */

@@ -1,0 +1,57 @@
+package club.emberwell.web.desk;
+
+import club.emberwell.desk.home.Task;
+import club.emberwell.desk.home.Tasks;
+import club.emberwell.web.frame.SentForm;
+import java.util.UUID;
+import java.util.regex.Pattern;
+
+/**
+ * Where a moderator is among what waits, so that each decision leads to the next thing.
+ *
+ * @param by which order they go in
+ * @param place of what is before them; null where they came from elsewhere
+ */
+record Turn(String by, String place) {
+  private static final Pattern PLACE = Pattern.compile("[A-Za-z0-9_-]{1,400}");
+
+  Turn {
+    by = Tasks.order(by);
+    place = place == null || !PLACE.matcher(place).matches() ? null : place;
+  }
+
+  /** What a form brought along, by the tag {@code turnFields}. */
+  static Turn of(SentForm sent) {
+    return new Turn(sent.text("by"), sent.text("place"));
+  }
+
+  /** Where a task is decided in its turn. */
+  static String path(Task task, String by) {
+    return task.path() + "?by=" + by + "&place=" + Tasks.place(task, by);
+  }
+
+  /** Whether they go through what waits. */
+  public boolean isOn() {
+    return place != null;
+  }
+
+  /** Where what waits after this is found. */
+  public String getNext() {
+    return "/desk/next?by=" + by + (place == null ? "" : "&after=" + place);
+  }
+
+  /** The same after a decision. */
+  String done() {
+    return getNext() + "&done=yes";
+  }
+
+  /** The same after a decision that is undone in one. */
+  String done(UUID run) {
+    return getNext() + "&done=" + run;
+  }
+
+  /** The same after a decision where they go through what waits, else this path. */
+  String or(String path) {
+    return isOn() ? done() : path;
+  }
+}
