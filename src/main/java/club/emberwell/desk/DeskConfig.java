@@ -3,6 +3,7 @@ package club.emberwell.desk;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import java.time.Duration;
+import java.time.ZoneId;
 
 /** What an operator can set of the desk; moderators change rules on the desk itself. */
 @ConfigMapping(prefix = "emberwell.desk")
@@ -17,6 +18,10 @@ public interface DeskConfig {
 
   @WithDefault("24H")
   Duration remindEvery();
+
+  /** Where no browser says another one, days of the desk begin in this zone. */
+  @WithDefault("UTC")
+  ZoneId timeZone();
 
   /** How often new entries are held against the rules. */
   @WithDefault("2S")

@@ -36,6 +36,9 @@ public final class DeskLimits {
 
   public static final Duration FLAG_WINDOW = Duration.ofDays(1);
 
+  /** So long an answer to a flag stands in the inbox. */
+  public static final Duration ANSWERED = Duration.ofDays(30);
+
   /** Largest number of first entries that can be made to wait. */
   public static final int FIRST_LOOK_MOST = 100;
 

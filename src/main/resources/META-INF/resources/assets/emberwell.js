@@ -101,6 +101,11 @@
     }
   });
 
+  // Days begin where the reader is.
+  document.querySelectorAll("input[data-zone]").forEach(function (each) {
+    each.value = Intl.DateTimeFormat().resolvedOptions().timeZone || "";
+  });
+
   document.documentElement.classList.add("scripted");
   focusMarked();
 })();

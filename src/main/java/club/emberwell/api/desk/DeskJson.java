@@ -184,17 +184,28 @@ final class DeskJson {
    *
    * @param state waiting, active, banned or erased
    * @param trusted whether their entries need no first look
+   * @param entries how many they have posted and not withdrawn
+   * @param lastSeenAt when they were last signed in or posted
    */
   @Schema(name = "DeskMember")
+  @JsonInclude(JsonInclude.Include.NON_NULL)
   record PersonView(
       @JsonUnwrapped MemberJson member,
       @Schema(implementation = Role.class) String role,
       @Schema(enumeration = {"waiting", "active", "banned", "erased"}) String state,
       boolean trusted,
+      long entries,
+      @Nullable Instant lastSeenAt,
       Instant createdAt) {
     static PersonView of(People.Person p) {
       return new PersonView(
-          MemberJson.of(p.id(), p.handle()), p.role(), p.status(), p.trusted(), p.joined());
+          MemberJson.of(p.id(), p.handle()),
+          p.role(),
+          p.status(),
+          p.trusted(),
+          p.entries(),
+          p.lastSeen(),
+          p.joined());
     }
   }
 

@@ -18,7 +18,8 @@ final class UndoJson {
   private UndoJson() {}
 
   /**
-   * Whose deeds: a member's or a rule's, one of both.
+   * Whose deeds: a member's or a rule's; both where what a rule noticed of a member's entries was
+   * decided together.
    *
    * @param since from when on
    */

@@ -40,6 +40,20 @@ public record Flag(
     return settled == null ? null : settled.at();
   }
 
+  public boolean upheld() {
+    return "upheld".equals(state);
+  }
+
+  /** How it stands, in words. */
+  public String said() {
+    return switch (state) {
+      case "open" -> "waits for an answer";
+      case "upheld" -> "a moderator agreed";
+      case "dismissed" -> "a moderator saw nothing wrong";
+      default -> state;
+    };
+  }
+
   public boolean open() {
     return "open".equals(state);
   }

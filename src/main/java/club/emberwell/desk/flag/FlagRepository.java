@@ -115,6 +115,18 @@ public class FlagRepository {
             .setMaxResults(place.most()));
   }
 
+  /** A member's flags that were answered since a time, the last answer first. */
+  List<Flag> answered(UUID member, Instant since, int most) {
+    return flags(
+        query(
+                """
+                where f.memberId = :member and f.decidedAt >= :since
+                order by f.decidedAt desc""")
+            .setParameter("member", member)
+            .setParameter("since", since)
+            .setMaxResults(most));
+  }
+
   List<Flag> openOn(EntryRef ref, int most) {
     return flags(
         query("where f.entryId = :entry and f.state = 'open' order by f.createdAt")

@@ -121,6 +121,13 @@ public class Flags {
         part, MINE, place -> flags.of(member, place), flag -> List.of(flag.createdAt(), flag.id()));
   }
 
+  /** What moderators answered lately to the actor's flags, the last answer first. */
+  @Transactional
+  public List<Flag> answered(Actor actor, int most) {
+    UUID member = DeskAccess.signedIn(actor);
+    return flags.answered(member, Instant.now().minus(DeskLimits.ANSWERED), most);
+  }
+
   /** Items with open flags, the longest flagged first. */
   @Transactional
   public Slice<Flagged> open(Actor actor, Part part) {

@@ -56,9 +56,18 @@ public class People {
    * A member as moderators see them: no address.
    *
    * @param trusted whether their entries need no first look
+   * @param entries how many they have posted and not withdrawn
+   * @param lastSeen when they were last signed in or posted; null where nobody knows any more
    */
   public record Person(
-      UUID id, String handle, String role, String status, Instant joined, boolean trusted) {
+      UUID id,
+      String handle,
+      String role,
+      String status,
+      Instant joined,
+      boolean trusted,
+      long entries,
+      Instant lastSeen) {
     public boolean banned() {
       return "banned".equals(status);
     }
@@ -67,12 +76,18 @@ public class People {
   /** Members whose name begins with some letters, by name. */
   @Transactional
   public Slice<Person> find(Actor actor, String start, Part part) {
+    return find(actor, start, Instant.EPOCH, part);
+  }
+
+  /** The same of those who joined since a time. */
+  @Transactional
+  public Slice<Person> find(Actor actor, String start, Instant since, Part part) {
     DeskAccess.moderates(actor);
     String letters = DeskAccess.text("/q", start, DeskLimits.FILTER, false);
     return Slice.read(
         part,
         BY_NAME,
-        place -> people.find(letters == null ? "" : letters, place),
+        place -> people.find(letters == null ? "" : letters, since, place),
         person -> List.of(person.handle().toLowerCase(Locale.ROOT)));
   }
 

@@ -1,8 +1,10 @@
 package club.emberwell.desk.home;
 
 import club.emberwell.desk.home.People.Person;
+import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Place;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -12,6 +14,20 @@ import org.hibernate.Session;
 /** Members as the desk sees them. */
 @ApplicationScoped
 class PeopleRepository {
+  private static final String PERSON =
+      """
+      select m.id, m.handle, m.role, m.status, m.created_at,
+        exists (select 1 from desk_trust t where t.member_id = m.id),
+        (select count(*) from entry e
+          where e.member_id = m.id and e.state <> 'withdrawn' and e.kind in (:posts)),
+        greatest((select max(s.last_seen) from session s where s.member_id = m.id),
+          (select max(k.last_used) from api_token k where k.member_id = m.id),
+          (select max(e.created_at) from entry e where e.member_id = m.id))
+      from member m
+      where\s""";
+
+  private static final List<String> POSTS = EntryKind.POSTS.stream().map(EntryKind::code).toList();
+
   private final Session db;
 
   PeopleRepository(Session db) {
@@ -19,18 +35,17 @@ class PeopleRepository {
   }
 
   /** The index on lower(handle) serves this in the C collation only; a club's table is small. */
-  List<Person> find(String start, Place place) {
+  List<Person> find(String start, Instant since, Place place) {
     return db.createNativeQuery(
-            """
-            select m.id, m.handle, m.role, m.status, m.created_at,
-              exists (select 1 from desk_trust t where t.member_id = m.id)
-            from member m
-            where m.status <> 'erased' and starts_with(lower(m.handle), :start)
-              and lower(m.handle) > :after
-            order by lower(m.handle) offset :skip limit :most
-            """,
+            PERSON.concat(
+                """
+                m.status <> 'erased' and starts_with(lower(m.handle), :start)
+                  and m.created_at >= :since and lower(m.handle) > :after
+                order by lower(m.handle) offset :skip limit :most"""),
             Person.class)
+        .setParameterList("posts", POSTS)
         .setParameter("start", start.toLowerCase(Locale.ROOT))
+        .setParameter("since", since)
         .setParameter("after", place.word(0))
         .setParameter("skip", place.from())
         .setParameter("most", place.most())
@@ -38,15 +53,8 @@ class PeopleRepository {
   }
 
   Optional<Person> one(UUID id) {
-    return db.createNativeQuery(
-            """
-            select m.id, m.handle,
-              m.role, m.status, m.created_at,
-              exists (select 1 from desk_trust t where t.member_id = m.id)
-            from member m
-            where m.id = :id
-            """,
-            Person.class)
+    return db.createNativeQuery(PERSON.concat("m.id = :id"), Person.class)
+        .setParameterList("posts", POSTS)
         .setParameter("id", id)
         .uniqueResultOptional();
   }

@@ -54,6 +54,13 @@ public record Find(
     return ref.kind().path(ref.id(), parent);
   }
 
+  /** Why it came without a watch, behind the name of its author. */
+  public String why() {
+    return ref.kind() == EntryKind.COMMENT
+        ? "on a result that you posted or commented on"
+        : "to your question";
+  }
+
   /** What it is, as a word on the page. */
   public String kind() {
     return ref.kind() == EntryKind.REPORT ? "Result" : ref.kind().label();

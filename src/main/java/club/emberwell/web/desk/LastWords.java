@@ -1,6 +1,8 @@
 package club.emberwell.web.desk;
 
 import club.emberwell.access.CurrentActor;
+import club.emberwell.desk.flag.Flag;
+import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
@@ -16,10 +18,12 @@ public class LastWords {
   private static final int RECENT = 5;
 
   private final Verdicts verdicts;
+  private final Flags flags;
   private final CurrentActor current;
 
-  LastWords(Verdicts verdicts, CurrentActor current) {
+  LastWords(Verdicts verdicts, Flags flags, CurrentActor current) {
     this.verdicts = verdicts;
+    this.flags = flags;
     this.current = current;
   }
 
@@ -31,5 +35,10 @@ public class LastWords {
   /** What was decided last about the reader's own entries. */
   public List<Verdict> getRecent() {
     return current.get().signedIn() ? verdicts.mine(current.get(), RECENT) : List.of();
+  }
+
+  /** What was answered last to what the reader flagged. */
+  public List<Flag> getAnswers() {
+    return current.get().signedIn() ? flags.answered(current.get(), RECENT) : List.of();
   }
 }

@@ -19,6 +19,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -32,6 +34,9 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class MemberPages extends Pages {
   private static final String PATH = "/desk/members/";
 
+  /** Who joined so lately is new. */
+  private static final Duration WEEK = Duration.ofDays(7);
+
   private final People people;
 
   MemberPages(People people) {
@@ -42,19 +47,27 @@ public class MemberPages extends Pages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance members(String q, Listing<Person> list);
+    static native TemplateInstance members(String q, boolean fresh, Listing<Person> list);
 
     static native TemplateInstance member(
         Person person, boolean self, Listing<ItemRow> list, Form form);
   }
 
   @GET
-  public TemplateInstance members(@RestQuery String q, @RestQuery Integer page) {
+  public TemplateInstance members(
+      @RestQuery String q, @RestQuery("new") String joined, @RestQuery Integer page) {
     String start = q == null ? "" : q;
-    String path = "/desk/members?q=" + URLEncoder.encode(start, StandardCharsets.UTF_8);
+    boolean fresh = joined != null;
+    String path =
+        "/desk/members?q="
+            + URLEncoder.encode(start, StandardCharsets.UTF_8)
+            + (fresh ? "&new=week" : "");
+    Instant since = fresh ? Instant.now().minus(WEEK) : Instant.EPOCH;
     return Templates.members(
         start,
-        Listing.of("Members", "Nobody.", people.find(actor(), start, Part.page(page)), path));
+        fresh,
+        Listing.of(
+            "Members", "Nobody.", people.find(actor(), start, since, Part.page(page)), path));
   }
 
   @GET

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import club.emberwell.desk.DeskConfig;
 import club.emberwell.desk.DeskTimes;
 import club.emberwell.desk.home.People;
 import club.emberwell.desk.rule.RuleCode;
@@ -24,8 +25,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
@@ -39,12 +42,22 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class UndoPages extends Pages {
   private static final String PATH = "/desk/undos/";
 
+  private static final Map<String, String> SINCE = new LinkedHashMap<>();
+
+  static {
+    SINCE.put(DeskTimes.TODAY, "Today");
+    SINCE.put(DeskTimes.WEEK, "This week");
+    SINCE.put(DeskTimes.EVERYTHING, "Everything");
+  }
+
   private final Undos undos;
   private final People people;
+  private final DeskConfig config;
 
-  UndoPages(Undos undos, People people) {
+  UndoPages(Undos undos, People people, DeskConfig config) {
     this.undos = undos;
     this.people = people;
+    this.config = config;
   }
 
   @CheckedTemplate
@@ -76,22 +89,27 @@ public class UndoPages extends Pages {
 
   @GET
   @Path("new")
-  public Response plan(@RestQuery UUID member, @RestQuery String rule, @RestQuery String since) {
-    if (since == null) {
-      return Response.ok(shown(form(rule, yesterday()), member, rule, null, null, confirm()))
-          .build();
+  public Response plan(
+      @RestQuery UUID member,
+      @RestQuery String rule,
+      @RestQuery String since,
+      @RestQuery String at,
+      @RestQuery String zone) {
+    if (since == null && at == null) {
+      Form form = form(rule, DeskTimes.TODAY, "");
+      return Response.ok(shown(form, member, rule, null, null, confirm())).build();
     }
-    return press(() -> form(rule, since), form -> shown(form, member, rule, since, null, confirm()))
-        .store(s -> undos.preview(actor(), wanted(member, rule, since)))
-        .show((form, found) -> shown(form, member, rule, since, found, confirm()));
-  }
-
-  private static String yesterday() {
-    return Instant.now()
-        .minus(1, ChronoUnit.DAYS)
-        .truncatedTo(ChronoUnit.MINUTES)
-        .toString()
-        .replace(":00Z", "");
+    boolean typed = at != null && !at.isBlank();
+    ZoneId here = DeskTimes.zone(zone).orElse(config.timeZone());
+    return press(
+            () -> form(rule, since, at), form -> shown(form, member, rule, since, null, confirm()))
+        .store(
+            s -> {
+              Instant from = DeskTimes.read(typed ? "/at" : "/since", typed ? at : since, here);
+              return undos.preview(actor(), wanted(member, rule, from));
+            })
+        .show(
+            (form, found) -> shown(form, member, rule, found.since().toString(), found, confirm()));
   }
 
   private TemplateInstance shown(
@@ -100,12 +118,17 @@ public class UndoPages extends Pages {
     return Templates.plan(new Plan(form, member, handle, since, found, UUID.randomUUID(), confirm));
   }
 
-  private static Wanted wanted(UUID member, String rule, String since) {
+  private static Wanted wanted(UUID member, String rule, Instant since) {
     String only = rule == null || rule.isEmpty() ? null : rule;
-    return new Wanted(member, only, DeskTimes.read("/since", since));
+    return new Wanted(member, only, since);
   }
 
-  private static Form form(String rule, String since) {
+  /**
+   * @param since a word, or a time as addresses have it
+   * @param at a time as somebody typed it
+   */
+  private static Form form(String rule, String since, String at) {
+    boolean word = since != null && SINCE.containsKey(since);
     List<RuleCode> rules =
         Stream.of(RuleCode.values()).filter(r -> r != RuleCode.FIRST_LOOK).toList();
     return new Form()
@@ -116,9 +139,12 @@ public class UndoPages extends Pages {
                 .required())
         .add(
             Field.of("since", "Since")
-                .hint("Like 2026-11-25 or 2026-11-25T10:30, in UTC.")
-                .value(since)
-                .required());
+                .choices(SINCE.keySet(), code -> code, SINCE::get)
+                .value(word ? since : ""))
+        .add(
+            Field.of("at", "Or since a time (optional)")
+                .hint("Like 2026-11-25 or 2026-11-25T10:30, in your time zone.")
+                .value(at != null && !at.isBlank() ? at : word || since == null ? "" : since));
   }
 
   private static Form confirm() {
@@ -131,12 +157,18 @@ public class UndoPages extends Pages {
     UUID member = sent.id("member");
     String rule = sent.typed("rule");
     String since = sent.typed("since");
-    Wanted wanted = wanted(member, rule, since);
+    Wanted wanted = wanted(member, rule, DeskTimes.read("/since", since));
     return take(
             sent,
             UndoPages::confirm,
             form ->
-                shown(form(rule, since), member, rule, since, undos.preview(actor(), wanted), form))
+                shown(
+                    form(rule, since, ""),
+                    member,
+                    rule,
+                    since,
+                    undos.preview(actor(), wanted),
+                    form))
         .run(s -> undos.start(actor(), id, wanted, s.typed("reason")))
         .then(PATH + id);
   }

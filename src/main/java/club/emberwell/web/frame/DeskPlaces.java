@@ -25,7 +25,7 @@ public class DeskPlaces {
 
   /** Whether a decision led here. */
   public boolean isDone() {
-    return done() != null;
+    return "yes".equals(done()) || getUndo() != null;
   }
 
   /** The decision about many things that led here, to be undone in one; null where none did. */

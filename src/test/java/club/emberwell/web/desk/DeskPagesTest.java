@@ -11,11 +11,18 @@ import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.desk.SweptCatalog;
+import club.emberwell.desk.home.Desk;
+import club.emberwell.desk.home.Tasks;
+import club.emberwell.launch.StatementCount;
 import club.emberwell.listing.Part;
+import club.emberwell.member.Actor;
+import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Browser;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -62,6 +69,14 @@ class DeskPagesTest {
         .path("id");
   }
 
+  @Inject EntityManager db;
+  @Inject Members members;
+  @Inject Desk desk;
+  @Inject Tasks tasks;
+  @Inject club.emberwell.desk.home.People people;
+
+  private static final String DECIDE = "form[action$=decide]";
+
   @AfterEach
   void sweep() {
     swept.sweep("quillwood");
@@ -91,6 +106,9 @@ class DeskPagesTest {
             "/desk/rules/burst",
             "/desk/rules/first-look",
             "/desk/words",
+            "/desk?by=oldest",
+            "/desk/members?new=week",
+            "/desk/notes/burst/" + author.id(),
             "/desk/terms/material",
             "/desk/terms/material/maple",
             "/desk/terms/material/hdf/merge?into=mdf",
@@ -121,23 +139,20 @@ class DeskPagesTest {
 
     String desk = "/desk/items/report/" + report;
     moderator.get(desk).tidy();
-    moderator.send(
-        "form[action$=settle]",
-        Map.of("upheld", "yes", "settle.action", "hold", "settle.reason", ""));
+    moderator.send(DECIDE, Map.of("reason", ""), Map.of("action", "hold"));
     assertEquals(422, moderator.status());
-    moderator.send(
-        "form[action$=settle]",
-        Map.of(
-            "upheld", "yes", "settle.action", "hold", "settle.reason", "Please say which lens."));
+    moderator.send(DECIDE, Map.of("reason", "Please say which lens."), Map.of("action", "hold"));
     assertEquals(303, moderator.status());
+    assertTrue(moderator.location().startsWith("/desk/next"), moderator.location());
+    String answer = flagger.get("/inbox").tidy().page().text();
+    assertTrue(answer.contains("a moderator agreed. Please say which lens."), answer);
     assertTrue(flagger.get("/flags").page().text().contains("Please say which lens."));
     Browser writer = Browser.of(author);
     assertTrue(writer.get("/reports/" + report).page().text().contains("Please say which lens."));
     assertTrue(writer.get("/flags").tidy().page().text().contains("Please say which lens."));
     assertEquals(404, Browser.of(People.join()).get("/reports/" + report).status());
-    moderator
-        .get(desk)
-        .send("form[action$=decide]", Map.of("action", "restore", "reason", "Fine."));
+    assertTrue(moderator.get(desk).tidy().page().text().contains("held until something"));
+    moderator.send(DECIDE, Map.of("reason", "Fine."), Map.of("action", "restore"));
     assertEquals(303, moderator.status());
   }
 
@@ -175,7 +190,7 @@ class DeskPagesTest {
     moderator.get(desk);
     assertTrue(moderator.page().text().contains("400 mm/s"), moderator.page().text());
     assertEquals(List.of("hold", "remove"), choices(moderator));
-    moderator.send("form[action$=decide]", Map.of("action", "remove", "reason", "Twice."));
+    moderator.send(DECIDE, Map.of("reason", "Twice."), Map.of("action", "remove"));
     assertEquals(List.of("restore", "hold"), choices(moderator.get(desk)));
   }
 
@@ -191,7 +206,7 @@ class DeskPagesTest {
   }
 
   private static List<String> choices(Browser browser) {
-    return browser.page().select("form[action$=decide] input[name=action]").eachAttr("value");
+    return browser.page().select(DECIDE + " button[name=action]").eachAttr("value");
   }
 
   @Test
@@ -239,5 +254,80 @@ class DeskPagesTest {
     moderator.get("/desk/cautions/" + caution).tidy();
     moderator.get("/cautions/" + caution + "/propose").tidy();
     assertEquals(200, moderator.status());
+  }
+
+  @Test
+  void oneGoesThroughWhatWaitsOneByOneAndNotesOfARuleAreDecidedAndUndoneInOne() {
+    Person author = People.join();
+    List<String> reports = List.of(report(author), report(author), report(author));
+    reports.forEach(this::notice);
+    Person judge = staff.person(Role.MODERATOR);
+    Browser moderator = Browser.of(judge);
+    String group = "/desk/notes/far-outside/" + author.id();
+    String home = moderator.get("/desk").tidy().page().text();
+    assertTrue(home.contains(" wait: ") || home.contains(" waits: "), home);
+    assertFalse(moderator.page().select("a[href^=/desk/notes/far-outside/]").isEmpty());
+    moderator.get("/desk/notes").tidy();
+    assertEquals(1, moderator.page().select("a[href=" + group + "]").size());
+    moderator.get(moderator.get("/desk/next").location());
+    String first = moderator.page().select("a:contains(Skip)").attr("href");
+    assertFalse(moderator.get(first).location().isEmpty());
+    moderator.get(group).tidy();
+    assertEquals(3, moderator.page().select("main .card").size());
+    String form = "form[action=" + group + "]";
+    moderator.send(form, Map.of("reason", ""), Map.of("action", "hold"));
+    assertEquals(422, moderator.status());
+    moderator.send(form, Map.of("reason", "Is the spacing right?"), Map.of("action", "hold"));
+    assertEquals(303, moderator.status());
+    assertEquals(404, judgeOf(reports.get(0)));
+    String next = moderator.follow().location();
+    moderator.get(next).tidy();
+    moderator.send("form[action$=restore]", Map.of());
+    assertEquals(303, moderator.status());
+    assertEquals(200, judgeOf(reports.get(0)));
+    assertEquals(3, moderator.get(group).page().select("main .card").size());
+    moderator.send(form, Map.of("reason", ""), Map.of("action", "leave"));
+    assertEquals(303, moderator.status());
+    assertTrue(moderator.get(group).tidy().page().text().contains("No open notes."));
+  }
+
+  private static int judgeOf(String report) {
+    return People.join().asks().get("/api/v1/reports/" + report).statusCode();
+  }
+
+  private void notice(String report) {
+    QuarkusTransaction.requiringNew()
+        .run(
+            () ->
+                db.createNativeQuery(
+                        """
+                        insert into desk_rule_note (rule, entry_id, detail, mode, at)
+                        values ('far-outside', cast(:id as uuid), 'far', 'note', now())""")
+                    .setParameter("id", report)
+                    .executeUpdate());
+  }
+
+  @Test
+  void theFirstScreenTakesFewStatementsHoweverMuchWaits() {
+    Person author = People.join();
+    notice(report(author));
+    Actor judge =
+        members.byId(UUID.fromString(staff.person(Role.MODERATOR).id())).orElseThrow().actor();
+    int few = home(judge);
+    for (int i = 0; i < 4; i++) {
+      notice(report(People.join()));
+    }
+    assertEquals(few, home(judge));
+    assertEquals(4, few);
+    assertEquals(1, StatementCount.of(() -> people.find(judge, "", Part.FIRST)).size());
+  }
+
+  private int home(Actor judge) {
+    return StatementCount.of(
+            () -> {
+              desk.waiting(judge);
+              tasks.first(judge, "");
+            })
+        .size();
   }
 }
