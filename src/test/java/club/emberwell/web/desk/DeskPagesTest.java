@@ -266,12 +266,16 @@ class DeskPagesTest {
     String group = "/desk/notes/far-outside/" + author.id();
     String home = moderator.get("/desk").tidy().page().text();
     assertTrue(home.contains(" wait: ") || home.contains(" waits: "), home);
-    assertFalse(moderator.page().select("a[href^=/desk/notes/far-outside/]").isEmpty());
     moderator.get("/desk/notes").tidy();
     assertEquals(1, moderator.page().select("a[href=" + group + "]").size());
-    moderator.get(moderator.get("/desk/next").location());
-    String first = moderator.page().select("a:contains(Skip)").attr("href");
-    assertFalse(moderator.get(first).location().isEmpty());
+    String at = moderator.get("/desk/next").location();
+    for (int i = 0; i < 300 && !at.startsWith(group); i++) {
+      String place = at.substring(at.indexOf("place=") + "place=".length());
+      at = moderator.get("/desk/next?by=worst&after=" + place).location();
+    }
+    assertTrue(at.startsWith(group), at);
+    moderator.get(at).tidy();
+    assertFalse(moderator.page().select("a:contains(Skip)").isEmpty());
     moderator.get(group).tidy();
     assertEquals(3, moderator.page().select("main .card").size());
     String form = "form[action=" + group + "]";
