@@ -49,6 +49,16 @@ public record Machine(
     return read.laser();
   }
 
+  /** Whether the spot size is calculated from lens and beam; nobody gave it. */
+  public boolean isSpotCalculated() {
+    return laser().beamDiameterUm() != null && FieldReader.isAbsent(written.laser().beamDiameter());
+  }
+
+  /** The diameter of the beam before the lens, mm; null where nobody gave it. */
+  public Double inputBeamMm() {
+    return MachineReader.inputBeamMm(new FieldReader(numberStyle), "", written.laser());
+  }
+
   /** Null where not said or not pulsed. */
   public PulseControl pulseControl() {
     return read.pulseControl();

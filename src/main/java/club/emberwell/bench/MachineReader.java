@@ -8,6 +8,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.dose.Derived;
+import club.emberwell.laser.dose.FocusedSpot;
 import club.emberwell.laser.dose.Plausibility;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
@@ -16,10 +17,10 @@ import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Reads a machine from what its owner wrote; pure. */
 public final class MachineReader {
-
   /** What was read; fields at fault are null and then {@code laser} is null too. */
   public record Values(
       String name,
@@ -48,7 +49,7 @@ public final class MachineReader {
     FieldReader in = new FieldReader(style);
     String name = in.text("/name", in.required("/name", written.name()), MachineLimits.NAME, false);
     String model = in.text("/model", written.model(), MachineLimits.MODEL, false);
-    Laser laser = laser(in, "", written.laser(), written.gated(), written.maxSpeed());
+    Laser laser = laser(in, "", written.laser(), written.gated(), written.maxSpeed(), true);
     PulseControl control =
         in.choice(
             "/pulseControl",
@@ -105,11 +106,16 @@ public final class MachineReader {
    * @param at pointer of the object they stand in, empty for the whole entry
    */
   public static Laser laser(FieldReader in, String at, WrittenLaser w) {
-    return laser(in, at, w, null, null);
+    return laser(in, at, w, null, null, false);
   }
 
   private static Laser laser(
-      FieldReader in, String at, WrittenLaser w, Boolean gated, WrittenQuantity maxSpeed) {
+      FieldReader in,
+      String at,
+      WrittenLaser w,
+      Boolean gated,
+      WrittenQuantity maxSpeed,
+      boolean ofMachine) {
     boolean failedBefore = in.failed();
     LaserSource source =
         in.choice(
@@ -118,12 +124,7 @@ public final class MachineReader {
             LaserSource::of,
             LaserSource.values(),
             LaserSource::code);
-    Double wavelength =
-        in.quantity(
-            at + "/wavelength",
-            QuantityKind.WAVELENGTH,
-            in.required(at + "/wavelength", w.wavelength()),
-            MachineLimits.WAVELENGTH_NM);
+    Double wavelength = wavelength(in, at, w, ofMachine ? source : null);
     Double power =
         in.quantity(
             at + "/ratedPower",
@@ -147,6 +148,7 @@ public final class MachineReader {
             QuantityKind.BEAM_DIAMETER,
             w.beamDiameter(),
             MachineLimits.BEAM_DIAMETER_UM);
+    Double input = inputBeamMm(in, at, w);
     Double speed =
         in.quantity(at + "/maxSpeed", QuantityKind.SPEED, maxSpeed, MachineLimits.MAX_SPEED_MM_S);
     if (source == null
@@ -164,14 +166,50 @@ public final class MachineReader {
         new Emission(
             regime == null ? usualRegime(in, at, source) : regime, Boolean.TRUE.equals(gated)),
         lens,
-        beam,
+        beam == null ? spot(in, at, source, wavelength, lens, input) : beam,
         speed);
   }
 
-  // Common practice, no source: tubes and diodes run continuously, the others in nanosecond pulses.
+  /** A machine's owner need not know it: the source tells the usual one, and that is said. */
+  private static Double wavelength(FieldReader in, String at, WrittenLaser w, LaserSource source) {
+    if (source != null && FieldReader.isAbsent(w.wavelength())) {
+      String detail =
+          "We assumed %d nm, as usual for a %s laser. Change it if the label says otherwise."
+              .formatted(source.usualNm(), source.label());
+      in.add(Remark.info(RemarkId.WAVELENGTH_ASSUMED, at + "/wavelength", detail));
+      return (double) source.usualNm();
+    }
+    return in.quantity(
+        at + "/wavelength",
+        QuantityKind.WAVELENGTH,
+        in.required(at + "/wavelength", w.wavelength()),
+        MachineLimits.WAVELENGTH_NM);
+  }
+
+  /** The diameter of the beam before the lens, mm; null where not given or at fault. */
+  public static Double inputBeamMm(FieldReader in, String at, WrittenLaser w) {
+    return in.quantity(
+        at + "/inputBeam", QuantityKind.LENGTH, w.inputBeam(), MachineLimits.INPUT_BEAM_MM);
+  }
+
+  private static Double spot(
+      FieldReader in, String at, LaserSource source, double wavelength, Double lens, Double input) {
+    if (lens == null || input == null) {
+      return null;
+    }
+    OptionalDouble um = FocusedSpot.um(source, wavelength, new FocusedSpot.Lens(lens, input));
+    if (um.isEmpty()) {
+      return null;
+    }
+    String detail =
+        "The spot size, %.0f µm, is calculated from lens and beam (M² %.1f), not measured."
+            .formatted(um.getAsDouble(), FocusedSpot.usualM2(source).getAsDouble());
+    in.add(Remark.info(RemarkId.SPOT_CALCULATED, at + "/beamDiameter", detail));
+    return um.getAsDouble();
+  }
+
   private static Regime usualRegime(FieldReader in, String at, LaserSource source) {
-    boolean continuous = source == LaserSource.CO2 || source == LaserSource.DIODE;
-    Regime usual = continuous ? Regime.CW : Regime.NS;
+    Regime usual = source.usualRegime();
     String detail =
         "We assumed %s, as usual for a %s laser. Change it if that is wrong."
             .formatted(usual.label(), source.label());

@@ -170,6 +170,25 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .getResultList();
   }
 
+  /**
+   * Models of machines whose reports everybody sees, and of a member's own; the usual ones first.
+   */
+  List<String> models(UUID memberId, int most) {
+    return getEntityManager()
+        .createQuery(
+            """
+            select m.model from MachineEntity m
+            where m.model is not null and (m.memberId = :member or exists (
+              select 1 from ReportEntity r join r.entry e
+              where r.machineId = m.id and e.state = EntryState.LIVE))
+            group by m.model
+            order by count(*) desc, m.model""",
+            String.class)
+        .setParameter("member", memberId)
+        .setMaxResults(most)
+        .getResultList();
+  }
+
   /** Whether the author of a report had one about the same material before it that still stands. */
   boolean isKnownMaterial(UUID id) {
     return getEntityManager()

@@ -1,6 +1,7 @@
 package club.emberwell.report;
 
 import club.emberwell.bench.Machine;
+import club.emberwell.bench.MachineLimits;
 import club.emberwell.bench.Machines;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.catalog.store.CatalogService;
@@ -194,6 +195,12 @@ public class ReportService implements Kind {
   @Transactional
   public List<StoredReport> latest(Actor actor, int most) {
     return reader.latest(EntryAccess.signedIn(actor), most);
+  }
+
+  /** Models of machines to suggest: those that reports tell everybody of, and one's own. */
+  @Transactional
+  public List<String> machineModels(Actor actor) {
+    return reports.models(EntryAccess.signedIn(actor), MachineLimits.MODELS_SUGGESTED);
   }
 
   /** Whether its author reported about the same material before. */

@@ -2,10 +2,12 @@ package club.emberwell.api.machine;
 
 import club.emberwell.api.view.LaserJson;
 import club.emberwell.api.view.Noticed;
+import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.Times;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.PulseControl;
 import club.emberwell.bench.WrittenMachine;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.remark.Remark;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -41,7 +43,8 @@ record MachineJson(
             w.laser().ratedPower(),
             w.laser().lens(),
             w.laser().beamDiameter(),
-            w.maxSpeed());
+            w.maxSpeed(),
+            QuantityJson.of(QuantityKind.LENGTH, machine.inputBeamMm(), w.laser().inputBeam()));
     return new MachineJson(
         machine.id(),
         machine.version(),

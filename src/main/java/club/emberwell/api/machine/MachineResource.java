@@ -11,6 +11,7 @@ import club.emberwell.bench.Machines;
 import club.emberwell.bench.Machines.Kept;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.report.ReportService;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -38,10 +39,12 @@ public class MachineResource {
   static final String PATH = "/api/v1/machines";
 
   private final Machines machines;
+  private final ReportService reports;
   private final ApiRequest request;
 
-  MachineResource(Machines machines, ApiRequest request) {
+  MachineResource(Machines machines, ReportService reports, ApiRequest request) {
     this.machines = machines;
+    this.reports = reports;
     this.request = request;
   }
 
@@ -66,6 +69,28 @@ public class MachineResource {
         machines.of(request.actor()).stream()
             .map(machine -> MachineJson.of(machine, noticed(machine).remarks()))
             .toList());
+  }
+
+  @GET
+  @Path("models")
+  @Operation(
+      operationId = "listMachineModels",
+      summary = "Models to suggest for a machine",
+      description = "Those of machines that reports tell everybody of, and of one's own.")
+  public ListJson<String> models() {
+    return ListJson.of(reports.machineModels(request.actor()));
+  }
+
+  @GET
+  @Path("lenses")
+  @Operation(
+      operationId = "listLenses",
+      summary = "Lenses that machines often have, with the spot size that follows",
+      description =
+          "Calculated by d = 4 M2 wavelength f / (pi D), never measured: M2 is the usual one of the"
+              + " source. A machine with lens and inputBeam and without beamDiameter gets the same.")
+  public ListJson<LensJson> lenses() {
+    return ListJson.of(LensJson.all());
   }
 
   @WithEtag

@@ -24,18 +24,30 @@ public record LaserJson(
   public record Beam(
       LaserSource source, QuantityJson wavelength, @Nullable QuantityJson ratedPower) {}
 
-  /** What the lens makes of it. */
+  /**
+   * What the lens makes of it.
+   *
+   * @param inputBeam before the lens; only of one's own machines
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record Focus(@Nullable QuantityJson lens, @Nullable QuantityJson beamDiameter) {}
+  public record Focus(
+      @Nullable QuantityJson lens,
+      @Nullable QuantityJson beamDiameter,
+      @Nullable QuantityJson inputBeam) {}
 
-  /** What was typed of a laser; null = nothing, or not at hand. */
+  /**
+   * What was typed of a laser; null = nothing, or not at hand.
+   *
+   * @param inputBeam with what it comes to
+   */
   public record Written(
       WrittenQuantity wavelength,
       WrittenQuantity ratedPower,
       WrittenQuantity lens,
       WrittenQuantity beamDiameter,
-      WrittenQuantity maxSpeed) {
-    private static final Written NOTHING = new Written(null, null, null, null, null);
+      WrittenQuantity maxSpeed,
+      QuantityJson inputBeam) {
+    private static final Written NOTHING = new Written(null, null, null, null, null, null);
   }
 
   public static LaserJson of(Laser laser) {
@@ -53,7 +65,8 @@ public record LaserJson(
         laser.gated(),
         new Focus(
             QuantityJson.of(QuantityKind.FOCAL_LENGTH, laser.lensFocalMm(), w.lens()),
-            QuantityJson.of(QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm(), w.beamDiameter())),
+            QuantityJson.of(QuantityKind.BEAM_DIAMETER, laser.beamDiameterUm(), w.beamDiameter()),
+            w.inputBeam()),
         QuantityJson.of(QuantityKind.SPEED, laser.maxSpeedMmS(), w.maxSpeed()));
   }
 }

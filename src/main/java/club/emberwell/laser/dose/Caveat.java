@@ -16,7 +16,9 @@ public enum Caveat {
   THICKNESS("Cutting other thicknesses does not scale in a straight line with this number."),
   SQUARE("Taken for a square pulse; a Gaussian pulse peaks at 0.94 times, a sech² at 0.88 times."),
   Q_SWITCH("On a Q-switched source the pulse duration itself follows from the repetition rate."),
-  FOCUS("Uses the spot size at focus; a focus offset makes the spot larger."),
+  FOCUS(
+      "Uses the spot size at focus, as the owner gave it or as calculated from the lens; a focus"
+          + " offset makes the spot larger."),
   GAUSSIAN("Taken for a Gaussian beam; a flat-topped beam peaks at half of it."),
   GAPS("Below zero there are gaps."),
   ONE_PASS("For one pass.");

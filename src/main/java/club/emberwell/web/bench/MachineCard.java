@@ -31,7 +31,13 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts, String 
     }
     facts.add(new Fact("Beam", light(machine)));
     add(facts, "Lens", laser.lensFocalMm(), QuantityKind.FOCAL_LENGTH, reader);
-    add(facts, "Spot size at focus", laser.beamDiameterUm(), QuantityKind.BEAM_DIAMETER, reader);
+    add(
+        facts,
+        machine.isSpotCalculated() ? "Spot size at focus (calculated)" : "Spot size at focus",
+        laser.beamDiameterUm(),
+        QuantityKind.BEAM_DIAMETER,
+        reader);
+    add(facts, "Beam before the lens", machine.inputBeamMm(), QuantityKind.LENGTH, reader);
     add(facts, "Maximum speed", laser.maxSpeedMmS(), QuantityKind.SPEED, reader);
     if (machine.controllerVersion() != null) {
       facts.add(new Fact("Firmware or software", machine.controllerVersion()));

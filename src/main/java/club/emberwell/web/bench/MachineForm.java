@@ -7,14 +7,11 @@ import club.emberwell.bench.WrittenMachine;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.laser.Motion;
 import club.emberwell.laser.Regime;
-import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -25,54 +22,70 @@ public final class MachineForm {
   private MachineForm() {}
 
   static Form blank() {
-    Form form = new Form();
+    Form form = new Form().atField();
     form.add(
         Field.of("name", "Name")
             .hint("Your name for it. Your reports show it beside the laser.")
             .maxLength(MachineLimits.NAME)
             .required());
     form.add(
-        Field.of("model", "Model")
-            .hint("The maker's name for it. Others can search for the same model.")
-            .maxLength(MachineLimits.MODEL));
-    form.add(
         Field.of("source", "Type of laser")
             .choices(LaserSource.values(), LaserSource::label)
             .required());
     form.add(
-        Field.quantity("wavelength", "Wavelength", "From its label. " + UsualWavelength.sentence())
-            .list("wavelengths")
-            .required());
-    form.add(
         Field.quantity(
                 "ratedPower",
-                "Rated power",
-                "Optical power, such as 10 W; not the electrical power.")
+                "Optical power (rated)",
+                "The power of the light, such as 10 W; not the electrical power.")
             .required());
     form.add(
         Field.of("motion", "Motion")
             .choice(Motion.GANTRY.code(), "Gantry (the head travels)")
             .choice(Motion.GALVO.code(), "Galvo (mirrors turn)")
             .required());
-    pulses(form);
-    form.add(Field.quantity("lens", "Lens (focal length)", "50 mm, 2 in"));
     form.add(
         Field.quantity(
-            "beamDiameter",
-            "Spot size at focus",
-            "80 µm, 0.08 mm; also called beam diameter. Gives better estimates"));
+                "wavelength",
+                "Wavelength",
+                "From its label. If empty, the usual one. " + UsualWavelength.sentence())
+            .list("wavelengths"));
+    pulses(form);
+    lens(form);
     form.add(Field.quantity("maxSpeed", "Maximum speed", "600 mm/s, 36000 mm/min"));
+    form.add(
+        Field.of("model", "Model")
+            .hint("The maker's name for it. Others can search for the same model.")
+            .list("models")
+            .maxLength(MachineLimits.MODEL));
     form.add(
         Field.of("controllerVersion", "Firmware or software version")
             .maxLength(MachineLimits.CONTROLLER_VERSION));
     return form;
   }
 
+  private static void lens(Form form) {
+    form.add(
+        Field.of(UsualLens.FIELD, "Lens and spot size, calculated")
+            .choice("", "As typed below")
+            .choices(UsualLens.all(), UsualLens::code, UsualLens::label)
+            .aside());
+    form.add(Field.quantity("lens", "Lens (focal length)", "50 mm, 2 in"));
+    form.add(
+        Field.quantity(
+            "inputBeam",
+            "Beam before the lens",
+            "Its diameter, such as 5 mm. With the lens it gives the spot size."));
+    form.add(
+        Field.quantity(
+            "beamDiameter",
+            "Spot size at focus, if you measured it",
+            "80 µm, 0.08 mm; also called beam diameter. Gives better estimates"));
+  }
+
   private static void pulses(Form form) {
     form.add(
         Field.of("regime", "Type of beam")
-            .hint(
-                "Continuous or pulsed. If empty: CO2 and diode continuous, others nanosecond pulses.")
+            .hint("Continuous or pulsed. If empty, the usual one of your type of laser.")
             .choice("", UNSAID)
             .choices(Regime.values(), Regime::label));
     form.add(
@@ -90,7 +103,7 @@ public final class MachineForm {
     return new WrittenMachine(
         sent.text("name"),
         sent.text("model"),
-        laser(sent, ""),
+        UsualLens.chosen(laser(sent, ""), sent.text(UsualLens.FIELD)),
         sent.flag("gated"),
         sent.text("pulseControl"),
         sent.quantity("maxSpeed"),
@@ -107,7 +120,8 @@ public final class MachineForm {
         sent.text(prefix + "motion"),
         sent.text(prefix + "regime"),
         sent.quantity(prefix + "lens"),
-        sent.quantity(prefix + "beamDiameter"));
+        sent.quantity(prefix + "beamDiameter"),
+        sent.quantity(prefix + "inputBeam"));
   }
 
   /** What was written, by field name. */
@@ -123,6 +137,7 @@ public final class MachineForm {
     values.put("gated", w.gated() == null ? "" : w.gated().toString());
     values.put("pulseControl", w.pulseControl() == null ? "" : w.pulseControl());
     values.put("lens", SentForm.typed(w.laser().lens()));
+    values.put("inputBeam", SentForm.typed(w.laser().inputBeam()));
     values.put("beamDiameter", SentForm.typed(w.laser().beamDiameter()));
     values.put("maxSpeed", SentForm.typed(w.maxSpeed()));
     values.put("controllerVersion", w.controllerVersion() == null ? "" : w.controllerVersion());
@@ -131,17 +146,5 @@ public final class MachineForm {
 
   private static String word(Optional<String> code) {
     return code.orElse("");
-  }
-
-  /** The same remarks; a missing wavelength comes with the usual one of the source, to confirm. */
-  static List<Remark> helpful(List<Remark> remarks, String source) {
-    Optional<String> usual = LaserSource.of(source).map(UsualWavelength::of);
-    return remarks.stream()
-        .map(
-            r ->
-                r.is(RemarkId.REQUIRED) && r.field().equals("/wavelength") && usual.isPresent()
-                    ? r.with(r.detail(), List.of(usual.get()))
-                    : r)
-        .toList();
   }
 }

@@ -4,11 +4,14 @@ import club.emberwell.bench.Machine;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.Machines;
 import club.emberwell.bench.WrittenMachine;
+import club.emberwell.laser.LaserSource;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.report.EntryUnconfirmed;
+import club.emberwell.report.ReportService;
+import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
@@ -38,9 +41,11 @@ public class MachinePages extends Pages {
   private static final String NEW = PATH + "new";
 
   private final Machines machines;
+  private final ReportService reports;
 
-  MachinePages(Machines machines) {
+  MachinePages(Machines machines, ReportService reports) {
     this.machines = machines;
+    this.reports = reports;
   }
 
   @CheckedTemplate
@@ -57,15 +62,60 @@ public class MachinePages extends Pages {
    *
    * @param id null for a new machine
    * @param wavelengths suggestions
+   * @param models that members' machines have
    */
-  record Entry(UUID id, Form form, List<String> wavelengths) {
+  record Entry(UUID id, Form form, List<String> wavelengths, List<String> models) {
+    /** What a beginner need not know. */
+    private static final List<String> FOLDED =
+        List.of(
+            "wavelength",
+            "regime",
+            "gated",
+            "pulseControl",
+            "lens",
+            "inputBeam",
+            "beamDiameter",
+            "maxSpeed",
+            "model",
+            "controllerVersion");
+
     public String action() {
       return id == null ? NEW : PATH + id;
     }
+
+    public List<Kind> getKinds() {
+      return form.field("source").getOptions().stream()
+          .map(option -> new Kind(option, LaserSource.of(option.value()).orElseThrow()))
+          .toList();
+    }
+
+    /** What has something to correct stands open. */
+    public boolean isOpen() {
+      return FOLDED.stream().map(form::field).anyMatch(f -> f.isFailed() || f.isWarned());
+    }
+
+    /** How many of the folded fields hold something. */
+    public long getFilled() {
+      return FOLDED.stream().map(form::field).filter(f -> !f.getValue().isEmpty()).count();
+    }
+
+    /** The lenses to choose from: what is typed, and those of each kind. */
+    public List<OfKind> getLenses() {
+      return form.field(UsualLens.FIELD).getOptions().stream()
+          .map(option -> new OfKind(option, option.value().split("/")[0]))
+          .toList();
+    }
   }
 
-  private static TemplateInstance shown(UUID id, Form form) {
-    return Templates.machine(new Entry(id, form, UsualWavelength.all()));
+  /** A lens to choose, and the type of laser that has it; empty = any. */
+  record OfKind(Field.Option option, String kind) {}
+
+  /** A type of laser to choose, and by what one knows it. */
+  record Kind(Field.Option option, LaserSource source) {}
+
+  private TemplateInstance shown(UUID id, Form form) {
+    return Templates.machine(
+        new Entry(id, form, UsualWavelength.all(), reports.machineModels(actor())));
   }
 
   @GET
@@ -111,7 +161,7 @@ public class MachinePages extends Pages {
     WrittenMachine written = MachineForm.written(sent);
     MachineReader.Result read = MachineReader.read(written, actor().units().style());
     if (!read.readable()) {
-      throw new EntryRefused(MachineForm.helpful(read.remarks(), sent.text("source")));
+      throw new EntryRefused(read.remarks());
     }
     List<Remark> doubts = read.unconfirmed(written.confirmed());
     if (!doubts.isEmpty()) {

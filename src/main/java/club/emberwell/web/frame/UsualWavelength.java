@@ -14,13 +14,7 @@ public final class UsualWavelength {
 
   /** As it can be typed. */
   public static String of(LaserSource source) {
-    return switch (source) {
-      case CO2 -> "10600 nm";
-      case DIODE -> "455 nm";
-      case FIBRE, INFRARED -> "1064 nm";
-      case GREEN -> "532 nm";
-      case UV -> "355 nm";
-    };
+    return source.usualNm() + " nm";
   }
 
   /** For a list of suggestions. */

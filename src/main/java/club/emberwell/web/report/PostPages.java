@@ -2,7 +2,6 @@ package club.emberwell.web.report;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
-import club.emberwell.laser.Laser;
 import club.emberwell.laser.LaserSource;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -232,7 +231,7 @@ public class PostPages extends Pages {
   private Posting read(SentForm sent, UUID repeatOf) {
     Actor actor = actor();
     WrittenReport written =
-        ReportFormReader.written(sent, repeatOf, laser(sent), actor.units().style());
+        ReportFormReader.written(sent, repeatOf, actor.units().style());
     List<Remark> told = new ArrayList<>(sent.remarks());
     if (told.isEmpty()) {
       return Posting.ofPage(sent.id(ReportForm.ID), written, actor.units().style());
@@ -241,13 +240,6 @@ public class PostPages extends Pages {
       told.addAll(others(actor, written, told));
     }
     throw new EntryRefused(told);
-  }
-
-  private Laser laser(SentForm sent) {
-    return Optional.ofNullable(ReportFormReader.machineOf(sent))
-        .flatMap(id -> machines.find(actor().memberId(), id))
-        .map(Machine::laser)
-        .orElse(null);
   }
 
   /** What else is wrong, so that one look at the form corrects all of it. */

@@ -1,6 +1,5 @@
 package club.emberwell.web.report;
 
-import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue;
@@ -23,24 +22,23 @@ final class ReportFormReader {
   private ReportFormReader() {}
 
   /**
-   * @param laser of the machine that was chosen, or null
    * @param style in which the member writes numbers
    */
-  static WrittenReport written(SentForm form, UUID repeatOf, Laser laser, NumberStyle style) {
+  static WrittenReport written(SentForm form, UUID repeatOf, NumberStyle style) {
     WrittenTrial trial =
         new WrittenTrial(
             null,
             null,
-            settings(form, laser, style),
+            settings(form, style),
             form.text("effect"),
             form.number("quality"),
             defects(form));
     return new WrittenReport(
-        machine(form), null, work(form, laser, style), List.of(trial), repeatOf, form.confirmed());
+        machine(form), null, work(form, style), List.of(trial), repeatOf, form.confirmed());
   }
 
   /** What says nothing about such work is not sent on, though it may stand in a field unseen. */
-  private static WrittenSettings settings(SentForm form, Laser laser, NumberStyle style) {
+  private static WrittenSettings settings(SentForm form, NumberStyle style) {
     WrittenSettings written = SettingFields.written(form);
     Optional<Process> process = Process.of(form.text("process"));
     for (Setting setting : Setting.values()) {
@@ -48,23 +46,18 @@ final class ReportFormReader {
         written = written.with(setting, null);
       } else if (setting.value().shape() == SettingValue.Shape.QUANTITY) {
         String name = SettingFields.name(setting);
-        written = written.with(setting, UnitFields.sent(form, name, laser, style));
+        written = written.with(setting, UnitFields.sent(form, name, style));
       }
     }
     return written;
   }
 
-  private static WrittenWork work(SentForm form, Laser laser, NumberStyle style) {
+  private static WrittenWork work(SentForm form, NumberStyle style) {
     WrittenWork written = WorkFields.written(form);
     for (WorkProperty property : WorkProperty.of(WorkValue.Shape.QUANTITY)) {
-      written = written.with(property, UnitFields.sent(form, property.code(), laser, style));
+      written = written.with(property, UnitFields.sent(form, property.code(), style));
     }
     return written;
-  }
-
-  /** The machine that was chosen; null where none was, or what was sent is none. */
-  static UUID machineOf(SentForm form) {
-    return SentForm.readId(form.text("machine"));
   }
 
   private static UUID machine(SentForm form) {

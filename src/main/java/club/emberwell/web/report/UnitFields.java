@@ -1,6 +1,5 @@
 package club.emberwell.web.report;
 
-import club.emberwell.laser.Laser;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Basis;
 import club.emberwell.quantity.NumberStyle;
@@ -12,13 +11,11 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Reading;
 import club.emberwell.remark.RemarkId;
-import club.emberwell.report.reading.PossibleReadings;
 import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -180,12 +177,9 @@ final class UnitFields {
   }
 
   /**
-   * What was sent as a number, with the unit that was on beside it; where none was, with the only
-   * one that the laser can be told.
-   *
-   * @param laser null where it is not known
+   * What was sent as a number, with the unit that was on beside it, unless it brings its own.
    */
-  static WrittenQuantity sent(SentForm sent, String name, Laser laser, NumberStyle style) {
+  static WrittenQuantity sent(SentForm sent, String name, NumberStyle style) {
     WrittenQuantity typed = sent.quantity(name);
     List<QuantityKind> kinds = KINDS.get(name);
     if (typed == null || !isBare(kinds, typed.text(), style)) {
@@ -193,7 +187,6 @@ final class UnitFields {
     }
     return on(sent.text(name(name)), kinds)
         .map(label -> WrittenQuantity.of(typed.text() + " " + label))
-        .or(() -> only(name, laser, read(kinds, typed.text(), style)))
         .orElse(typed);
   }
 
@@ -203,22 +196,5 @@ final class UnitFields {
         .map(UnitChoice::label)
         .filter(known -> known.equals(label))
         .findFirst();
-  }
-
-  private static Optional<WrittenQuantity> only(
-      String name, Laser laser, List<Reading<Quantity>> readings) {
-    Optional<Setting> setting =
-        Stream.of(Setting.values()).filter(s -> SettingFields.name(s).equals(name)).findFirst();
-    if (laser == null || setting.isEmpty()) {
-      return Optional.empty();
-    }
-    List<String> texts = new ArrayList<>();
-    readings.forEach(
-        reading -> reading.remarks().forEach(remark -> texts.addAll(remark.readings())));
-    List<String> possible =
-        PossibleReadings.of(laser, setting.get(), texts.stream().distinct().toList());
-    return possible.size() == 1
-        ? Optional.of(WrittenQuantity.of(possible.get(0)))
-        : Optional.empty();
   }
 }

@@ -4,12 +4,14 @@ import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -108,13 +110,67 @@ class MachinePagesTest {
   }
 
   @Test
-  void theUsualWavelengthIsOfferedButMustBeStated() {
+  void aBeginnerSaysFourThingsAndTheSourceGivesTheRest() {
+    Person person = People.join();
+    Browser browser = Browser.of(person).get("/bench/machines/new").tidy();
+    assertEquals(
+        List.of("name", "source", "ratedPower", "motion"),
+        browser
+            .page()
+            .select(FORM + " [name]:not(details *):not([type=hidden])")
+            .eachAttr("name")
+            .stream()
+            .distinct()
+            .toList(),
+        "all else is folded");
+    browser.send(FORM, tube("wavelength", ""));
+    assertEquals(303, browser.status());
+    JsonPath machine = machine(person);
+    assertEquals(10600, machine.getInt("items[0].wavelength.value"));
+    assertEquals("cw", machine.get("items[0].regime"));
+    assertTrue(
+        machine.getList("items[0].remarks.pointer").containsAll(List.of("/wavelength", "/regime")),
+        "what was assumed is told");
+  }
+
+  private static JsonPath machine(Person person) {
+    return person.asks().get("/api/v1/machines").jsonPath();
+  }
+
+  @Test
+  void aLensThatIsChosenGivesACalculatedSpotUntilOneIsMeasured() {
     Person person = People.join();
     Browser browser = Browser.of(person);
-    browser.get("/bench/machines/new").send(FORM, tube("wavelength", ""));
-    assertEquals(422, browser.status());
-    assertTrue(machines(person).isEmpty());
-    assertEquals("10600 nm", browser.page().select("button[name=use:wavelength]").val());
+    browser.get("/bench/machines/new").send(FORM, tube("usualLens", "co2/50.8/5"));
+    assertEquals(303, browser.status());
+    JsonPath machine = machine(person);
+    assertEquals(150.8, machine.getDouble("items[0].beamDiameter.value"), 0.1);
+    assertNull(machine.get("items[0].beamDiameter.written"), "nobody wrote it");
+    assertEquals(5, machine.getDouble("items[0].inputBeam.value"));
+    assertTrue(machine.getList("items[0].remarks.id").contains("spot-calculated"));
+    assertTrue(browser.get("/bench").page().text().contains("Spot size at focus (calculated)"));
+
+    browser.get("/bench/machines/" + machine.get("items[0].id")).tidy();
+    assertEquals("50.8 mm", browser.field("lens"));
+    browser.send(FORM, Map.of("beamDiameter", "180 um"));
+    assertEquals(180, machine(person).getDouble("items[0].beamDiameter.value"));
+    assertFalse(browser.get("/bench").page().text().contains("(calculated)"));
+  }
+
+  @Test
+  void modelsOfTheClubAreSuggestedAndAnyOtherMayBeTyped() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    browser.get("/bench/machines/new").send(FORM, tube("model", "Tussock 40"));
+    browser.get("/bench/machines/new");
+    assertTrue(browser.page().select("#models option").eachAttr("value").contains("Tussock 40"));
+    Person other = People.join();
+    List<String> models =
+        other.asks().get("/api/v1/machines/models").then().statusCode(200).extract().path("items");
+    assertFalse(models.contains("Tussock 40"), "a bench is private until a report tells of it");
+    List<String> lenses =
+        other.asks().get("/api/v1/machines/lenses").jsonPath().get("items.source");
+    assertFalse(lenses.contains("diode"), "for diodes the formula does not hold");
   }
 
   @Test

@@ -28,7 +28,7 @@ class MachineEverywhereTest extends EverywhereCase {
 
   /** What no report tells: it is the owner's affair. */
   private static final Set<String> OWNERS =
-      Set.of("name", "model", "pulseControl", "controllerVersion");
+      Set.of("name", "model", "pulseControl", "controllerVersion", "inputBeam");
 
   /** A gated tube that says everything; nothing of it is odd. */
   private static final Map<String, Object> SAID =
@@ -42,6 +42,7 @@ class MachineEverywhereTest extends EverywhereCase {
           Map.entry("regime", "cw"),
           Map.entry("lens", "51 mm"),
           Map.entry("beamDiameter", "152 um"),
+          Map.entry("inputBeam", "5.1 mm"),
           Map.entry("gated", true),
           Map.entry("pulseControl", "set-freely"),
           Map.entry("maxSpeed", "603 mm/s"),

@@ -246,8 +246,39 @@ class PostPagesTest {
     JsonPath report =
         stored(
             person, browser.send(FORM, Map.of("settings.power", "45", "settings.speed", "6000")));
-    assertEquals("45 %", report.get("settings.powerPercent.written"), "no other power is possible");
-    assertEquals("6000 mm/min", report.get("settings.speed.written"));
+    assertEquals(45, report.getDouble("settings.powerPercent.value"), "no other is possible");
+    assertEquals(100, report.getDouble("settings.speed.value"), "6000 mm/min");
+  }
+
+  @Test
+  void afterPostingOneGoesOnFromTheReport() {
+    Person person = People.join();
+    Browser browser = atTheForm(person);
+    Map<String, String> fields = result();
+    fields.put("effect", "too-much");
+    fields.put("quality", "");
+    browser.send(FORM, fields).follow().tidy();
+    String report = browser.page().selectFirst("[data-stored]").attr("data-stored");
+    assertEquals("Saved", browser.page().select("#stored").text());
+    assertTrue(
+        browser.page().select("section[aria-labelledby=cautions] > details").isEmpty(),
+        "the first cautions of a material stand open");
+    String next = browser.page().selectFirst("a:contains(Post the next one)").attr("href");
+
+    browser.get("/ask/new?report=" + report).tidy();
+    assertEquals("stainless tumbler", browser.field("ties.material"));
+    assertEquals("powder coated", browser.field("ties.coating"));
+    assertEquals(report, browser.field("ties.report"));
+    assertTrue(browser.field("title").contains("too much"), browser.field("title"));
+    assertTrue(browser.field("text").contains("80 % (8 W) · 25.4 mm/s"), browser.field("text"));
+
+    browser.get(next).tidy();
+    assertTrue(browser.page().select("details.same summary").text().contains("Shed diode"));
+    browser.send(FORM, Map.of("settings.power", "70", "effect", "right")).follow().tidy();
+    assertTrue(browser.page().text().contains("70 %"), "the unit is kept");
+    assertFalse(
+        browser.page().select("section[aria-labelledby=cautions] > details").isEmpty(),
+        "read before");
   }
 
   @Test
