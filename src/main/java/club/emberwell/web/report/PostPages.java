@@ -223,8 +223,8 @@ public class PostPages extends Pages {
               index.awaitSeen(id);
               return "/reports/"
                   + id
-                  + "?saved"
-                  + (purpose.kind() == Kind.EDIT ? "=" + ReportPages.EDITED : "");
+                  + "?saved="
+                  + (purpose.kind() == Kind.EDIT ? ReportPages.EDITED : "yes");
             });
   }
 
