@@ -230,8 +230,7 @@ public class PostPages extends Pages {
 
   private Posting read(SentForm sent, UUID repeatOf) {
     Actor actor = actor();
-    WrittenReport written =
-        ReportFormReader.written(sent, repeatOf, actor.units().style());
+    WrittenReport written = ReportFormReader.written(sent, repeatOf, actor.units().style());
     List<Remark> told = new ArrayList<>(sent.remarks());
     if (told.isEmpty()) {
       return Posting.ofPage(sent.id(ReportForm.ID), written, actor.units().style());

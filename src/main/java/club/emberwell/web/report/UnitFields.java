@@ -176,9 +176,7 @@ final class UnitFields {
     return kinds.stream().map(kind -> QuantityReader.read(kind, text, style)).toList();
   }
 
-  /**
-   * What was sent as a number, with the unit that was on beside it, unless it brings its own.
-   */
+  /** What was sent as a number, with the unit that was on beside it, unless it brings its own. */
   static WrittenQuantity sent(SentForm sent, String name, NumberStyle style) {
     WrittenQuantity typed = sent.quantity(name);
     List<QuantityKind> kinds = KINDS.get(name);
