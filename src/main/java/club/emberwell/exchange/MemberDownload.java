@@ -32,7 +32,8 @@ sessions.json     where you are signed in; tokens.json: keys you made for progra
 machines.json     your machines; "written" is what you typed
 reports.json      your reports: "written" is what you typed, the rest is how it was read, with
                   trials and every revision; lengths in mm, speeds in mm/s, power in W
-photos.json       your photos, with the files in photos/
+photos.json       your photos, with the files in photos/; chosen-photos.json: those of forms that
+                  you did not post, with the files in chosen-photos/
 talk.json         your questions, answers and notices with every revision
 watches.json      searches you keep; inbox.json: what they found
 flags.json        what you told the moderators; decisions.json: what they decided about yours

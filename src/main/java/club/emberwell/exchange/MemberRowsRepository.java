@@ -63,6 +63,17 @@ class MemberRowsRepository {
         .getSingleResult();
   }
 
+  /** One picture of a form that was not posted. */
+  byte[] parkedPicture(UUID photo) {
+    return db.createNativeQuery(
+            """
+            select picture from parked_photo where id = :id
+            """,
+            byte[].class)
+        .setParameter("id", photo)
+        .getSingleResult();
+  }
+
   /** The picture of one grid. */
   byte[] gridPicture(UUID grid) {
     return db.createNativeQuery(

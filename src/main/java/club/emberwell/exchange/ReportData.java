@@ -1,12 +1,10 @@
 package club.emberwell.exchange;
 
-import club.emberwell.exchange.MemberDownload.Zip;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.UUID;
 
-/** A member's reports. Settings and effects are facts and can stay; notes and photos never do. */
+/** A member's reports. Settings and effects are facts and can stay; notes never do. */
 @Priority(400)
 @ApplicationScoped
 class ReportData implements PersonalData {
@@ -28,10 +26,7 @@ class ReportData implements PersonalData {
   private static final String HIDDEN =
       "(select id from entry where kind = 'report' and member_id = :member and state <> 'live')";
 
-  /**
-   * Photos go whatever is chosen, comments with their report; whoever follows the changes looks at
-   * repeats again.
-   */
+  /** Comments go with their report; whoever follows the changes looks at repeats again. */
   private static final String ERASING =
       """
       update report set written = written - 'repeatOf' where repeat_of in LEAVING;
@@ -43,12 +38,8 @@ class ReportData implements PersonalData {
         select id from report where repeat_of in LEAVING);
       update report set repeat_of = null where repeat_of in LEAVING;
       delete from entry_revision where entry_id in (
-        select id from entry
-         where kind = 'photo' and member_id = :member
-           or kind in ('photo', 'comment') and parent_id in LEAVING);
-      delete from entry
-       where kind = 'photo' and member_id = :member
-         or kind in ('photo', 'comment') and parent_id in LEAVING;
+        select id from entry where kind = 'comment' and parent_id in LEAVING);
+      delete from entry where kind = 'comment' and parent_id in LEAVING;
       delete from entry_revision where entry_id in LEAVING;
       delete from entry where id in LEAVING;
       update report
@@ -63,25 +54,7 @@ class ReportData implements PersonalData {
 
   @Override
   public List<Rows> lists() {
-    return List.of(
-        new Rows("reports.json", ALL),
-        new Rows(
-            "photos.json",
-            """
-            select e.id, e.parent_id as report_id, p.width, p.height, p.size_bytes, e.created_at
-            from photo p join entry e using (id)
-            where e.member_id = :member
-            order by e.number"""));
-  }
-
-  @Override
-  public void addFiles(UUID member, MemberRowsRepository rows, Zip zip) {
-    for (UUID photo :
-        rows.ids(
-            "select id from photo join entry using (id) where member_id = :member order by number",
-            member)) {
-      zip.file("photos/%s.jpg".formatted(photo), rows.picture(photo));
-    }
+    return List.of(new Rows("reports.json", ALL));
   }
 
   @Override

@@ -38,7 +38,8 @@ class TalkData implements PersonalData {
       update talk q set answers = c.live
         from (
           select t.id, (
-              select count(*) from entry a where a.parent_id = t.id and a.state = 'live') as live
+              select count(*) from entry a
+                where a.parent_id = t.id and a.kind = 'answer' and a.state = 'live') as live
             from talk t where t.kind = 'question') c
        where c.id = q.id and q.answers <> c.live;
       delete from watch_hit where member_id = :member;

@@ -8,6 +8,7 @@ import club.emberwell.laser.Laser;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.Interpretation;
 import club.emberwell.report.reading.ReportInterpreter;
 import club.emberwell.report.reading.TrialSnapshot;
@@ -156,12 +157,15 @@ class ReportEntity {
         remarks);
   }
 
-  ReportSnapshot toSnapshot(ReportNames names, List<TrialEntity> trials) {
-    return snapshot(names, read(trials));
+  /**
+   * @param first of its photos, or null
+   */
+  ReportSnapshot toSnapshot(ReportNames names, List<TrialEntity> trials, Photo first) {
+    return snapshot(names, read(trials), first);
   }
 
   /** The same where its trials were just read. */
-  ReportSnapshot snapshot(ReportNames names, List<TrialSnapshot> trials) {
+  ReportSnapshot snapshot(ReportNames names, List<TrialSnapshot> trials, Photo first) {
     return new ReportSnapshot(
         new ReportSnapshot.Standing(
             entry.id(),
@@ -181,6 +185,7 @@ class ReportEntity {
         work.toWork(),
         trials,
         repeatOf,
-        Math.toIntExact(names.photos()));
+        Math.toIntExact(names.photos()),
+        first);
   }
 }

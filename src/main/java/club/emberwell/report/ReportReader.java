@@ -40,7 +40,7 @@ public class ReportReader {
 
   /** A report that was just posted, without a look at the database. */
   StoredReport made(ReportEntity report, ReportNames names, Interpretation read) {
-    return stored(report, report.snapshot(names, read.trials()), List.of(), true);
+    return stored(report, report.snapshot(names, read.trials(), null), List.of(), true);
   }
 
   private static StoredReport stored(

@@ -4,6 +4,7 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.member.Licence;
+import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
 import java.time.Instant;
@@ -15,6 +16,7 @@ import java.util.UUID;
  *
  * @param repeatOf the report it repeats, or null
  * @param photos how many pictures it carries
+ * @param photo the first of them, or null
  */
 public record ReportSnapshot(
     Standing standing,
@@ -23,7 +25,8 @@ public record ReportSnapshot(
     Work work,
     List<TrialSnapshot> trials,
     UUID repeatOf,
-    int photos) {
+    int photos,
+    Photo photo) {
   /**
    * Which report in which state.
    *

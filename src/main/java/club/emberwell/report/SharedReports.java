@@ -48,7 +48,8 @@ public class SharedReports {
             named -> {
               ReportEntity report = named.report();
               ReportSnapshot whole =
-                  report.toSnapshot(named.names(), byReport.getOrDefault(report.id(), List.of()));
+                  report.toSnapshot(
+                      named.names(), byReport.getOrDefault(report.id(), List.of()), null);
               return new StoredReport(
                   unnamed.contains(report.id()) ? withoutName(whole) : whole,
                   report.written(),
@@ -71,6 +72,7 @@ public class SharedReports {
         r.work(),
         r.trials(),
         r.repeatOf(),
-        r.photos());
+        r.photos(),
+        r.photo());
   }
 }

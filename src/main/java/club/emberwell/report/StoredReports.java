@@ -1,6 +1,8 @@
 package club.emberwell.report;
 
 import club.emberwell.report.ReportRepository.Named;
+import club.emberwell.report.photo.Photo;
+import club.emberwell.report.photo.Photos;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -9,16 +11,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-/** Snapshots from the database: one statement for the reports, one for their trials. */
+/**
+ * Snapshots from the database: one statement for the reports, one for their trials, one for the
+ * photos of those that have some.
+ */
 @ApplicationScoped
 class StoredReports implements ReportSource {
   private final ReportRepository reports;
   private final TrialRepository trials;
+  private final Photos photos;
   private final KeptSnapshots kept = new KeptSnapshots();
 
-  StoredReports(ReportRepository reports, TrialRepository trials) {
+  StoredReports(ReportRepository reports, TrialRepository trials, Photos photos) {
     this.reports = reports;
     this.trials = trials;
+    this.photos = photos;
   }
 
   @Override
@@ -58,13 +65,21 @@ class StoredReports implements ReportSource {
     }
     Map<UUID, List<TrialEntity>> byReport =
         trials.of(found.stream().map(named -> named.report().id()).toList());
+    Map<UUID, Photo> first =
+        photos.firstOf(
+            found.stream()
+                .filter(named -> named.names().photos() > 0)
+                .map(named -> named.report().id())
+                .toList());
     return found.stream()
         .map(
             named ->
                 named
                     .report()
                     .toSnapshot(
-                        named.names(), byReport.getOrDefault(named.report().id(), List.of())))
+                        named.names(),
+                        byReport.getOrDefault(named.report().id(), List.of()),
+                        first.get(named.report().id())))
         .toList();
   }
 }

@@ -49,7 +49,7 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   private static final String BEFORE =
       """
       select count(*) from EntryEntity e, EntryEntity a
-      where a.id = :answer and a.parentId = e.parentId and a.id <> :accepted
+      where a.id = :answer and a.parentId = e.parentId and a.kind = e.kind and a.id <> :accepted
         and (e.id = :accepted or e.createdAt < a.createdAt
           or e.createdAt = a.createdAt and e.id < a.id)
         and\s""";

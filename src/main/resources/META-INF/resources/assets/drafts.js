@@ -85,7 +85,7 @@
         shown(control);
       }
     }
-    form.dispatchEvent(new CustomEvent("kept:restored", { bubbles: true }));
+    form.dispatchEvent(new CustomEvent("kept:restored", { bubbles: true, detail: record.fields }));
   }
 
   function putFiles(control, values) {
@@ -148,10 +148,10 @@
       await Kept.change(own.id, () => null);
     }
     if (form.querySelector("[data-as-typed]")) {
-      // shown again by the server with everything but the files
+      // shown again by the server with everything but the files, and with those it has parked
       if (own && own.member === root.member) {
         [...form.elements]
-          .filter((control) => control.type === "file")
+          .filter((control) => control.type === "file" && !("parks" in control.dataset))
           .forEach((control) =>
             putFiles(
               control,

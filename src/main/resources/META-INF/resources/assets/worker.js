@@ -14,7 +14,7 @@
   // Forms that wait for a connection: each carries a client's id, under which it is stored once.
   const ID = "[0-9a-f-]{36}";
   const POSTS = new RegExp(
-    `^/(post|reports/${ID}/(repeat|photos|comments)|ask/new|ask/${ID}/answers|notices/new` +
+    `^/(post|reports/${ID}/(repeat|photos|comments)|talk/${ID}/photos|ask/new|ask/${ID}/answers|notices/new` +
       `|grids|grids/${ID}/(results|photo)|samples/new|lots/new)$`,
   );
 

@@ -48,7 +48,9 @@ final class Things {
       case "report" -> report();
       case "waiting" -> waiting();
       case "flagged" -> flagged();
-      case "photo" -> photo();
+      case "photo" -> photo("report");
+      case "photoOfQuestion" -> photo("question");
+      case "photoOfAnswer" -> photo("answer");
       case "question" -> post("questions", text());
       case "unseen" -> unseen();
       case "answer" -> post("questions/" + get("question") + "/answers", words());
@@ -223,13 +225,13 @@ final class Things {
     return id;
   }
 
-  private String photo() {
+  private String photo(String of) {
     UUID id = UUID.randomUUID();
     crew.run(
         ("insert into entry (id, kind, member_id, state, version, parent_id, title, created_at,"
                 + " updated_at) values ('%s', 'photo', '%s', 'live', 1, '%s', 'A photo', now(),"
                 + " now())")
-            .formatted(id, author.id(), get("report")));
+            .formatted(id, author.id(), get(of)));
     crew.run(
         ("insert into photo (id, width, height, size_bytes, picture, thumb)"
                 + " values ('%s', 1, 1, 2, '\\x00', '\\x00')")

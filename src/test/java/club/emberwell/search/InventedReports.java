@@ -79,7 +79,8 @@ final class InventedReports {
         work(filed, coating),
         trials(laser),
         null,
-        random.nextInt(3));
+        random.nextInt(3),
+        null);
   }
 
   private Work work(boolean filed, String coating) {

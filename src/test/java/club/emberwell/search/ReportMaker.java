@@ -104,7 +104,8 @@ final class ReportMaker {
             .with(WorkProperty.NOTES, notes),
         trials == null ? base.trials().subList(0, 1) : trials,
         null,
-        0);
+        0,
+        null);
   }
 
   static ReportSnapshot inState(ReportSnapshot r, EntryState state, int version) {
@@ -122,6 +123,7 @@ final class ReportMaker {
         r.work(),
         r.trials(),
         r.repeatOf(),
-        r.photos());
+        r.photos(),
+        null);
   }
 }

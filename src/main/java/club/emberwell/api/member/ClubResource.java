@@ -3,12 +3,12 @@ package club.emberwell.api.member;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.WithEtag;
-import club.emberwell.member.Licence;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubCare;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.club.ClubOptions.Door;
+import club.emberwell.member.club.ClubOptions.Terms;
 import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.member.session.SignInProvider;
 import com.fasterxml.jackson.annotation.JsonInclude;
@@ -69,15 +69,14 @@ public class ClubResource {
       @Nullable String singleSignOn,
       boolean mail,
       @JsonUnwrapped Terms terms,
-      String notes) {}
+      @JsonUnwrapped More more) {}
 
   /**
-   * How members share.
+   * What else owners decided.
    *
-   * @param licence in words
-   * @param dataLicence SPDX id for what members post who chose none
+   * @param photoMegabytes of pictures that the club keeps for one member
    */
-  public record Terms(String licence, Licence dataLicence) {}
+  public record More(String notes, int photoMegabytes) {}
 
   @WithEtag
   @GET
@@ -111,8 +110,8 @@ public class ClubResource {
             card.localSignIn(),
             provider.issuer().map(issuer -> provider.label()).orElse(null),
             mail.available(),
-            new Terms(card.licence(), card.dataLicence()),
-            card.notes());
+            card.terms(),
+            new More(card.notes(), card.photoMegabytes()));
     return ApiRequest.answer(Response.ok(), card.version(), shown);
   }
 }

@@ -11,6 +11,7 @@ import club.emberwell.api.writes.Keyed;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
+import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkService;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import jakarta.annotation.security.RolesAllowed;
@@ -28,6 +29,8 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
@@ -104,8 +107,10 @@ public class QuestionResource {
         answer == null
             ? talk.thread(request.actor(), id, list.part())
             : talk.threadAt(request.actor(), id, answer);
-    Asked asked =
-        new Asked(TalkJson.of(thread.question()), ListJson.of(thread.answers(), TalkJson::of));
+    Function<TalkEntry, TalkJson> json =
+        requests.shown(
+            Stream.concat(Stream.of(thread.question()), thread.answers().rows().stream()).toList());
+    Asked asked = new Asked(json.apply(thread.question()), ListJson.of(thread.answers(), json));
     return ApiRequest.answer(Response.ok(), thread.question().version(), asked);
   }
 
@@ -168,7 +173,7 @@ public class QuestionResource {
       description = "Only who asked can; null takes it back. Needs If-Match of the question.")
   @APIResponseSchema(TalkJson.class)
   public Response accept(@PathParam("id") UUID id, Accepted sent) {
-    return TalkRequests.answer(
+    return requests.answer(
         Response.ok(), talk.accept(request.actor(), id, sent.answer(), request.version()));
   }
 }

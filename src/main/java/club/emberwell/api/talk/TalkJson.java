@@ -1,14 +1,17 @@
 package club.emberwell.api.talk;
 
 import club.emberwell.api.view.MemberJson;
+import club.emberwell.api.view.PhotoJson;
 import club.emberwell.api.view.Times;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryState;
+import club.emberwell.report.photo.Photo;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.Ties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
+import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -35,18 +38,26 @@ record TalkJson(
   record Head(UUID id, EntryKind kind, int version, EntryState state, MemberJson member) {}
 
   /**
-   * What it says.
+   * What it says and shows.
    *
    * @param text Markdown, of a comment plain text, as written
    * @param html what may be shown of it
+   * @param photos of a question or an answer, the first one first
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  record Words(@Nullable String title, String text, String html) {}
+  record Words(
+      @Nullable String title, String text, String html, @Nullable List<PhotoJson> photos) {}
 
   /** Of a question: what came of it. */
   record Activity(int answerCount, Instant activeAt) {}
 
+  /** Of a kind that has no photos. */
   static TalkJson of(TalkEntry entry) {
+    return of(entry, null);
+  }
+
+  /** With its photos. */
+  static TalkJson of(TalkEntry entry, @Nullable List<Photo> photos) {
     boolean asks = entry.kind() == EntryKind.QUESTION;
     UUID above = entry.entry().parent();
     return new TalkJson(
@@ -56,7 +67,11 @@ record TalkJson(
             entry.version(),
             entry.state(),
             MemberJson.of(entry.memberId(), entry.memberHandle())),
-        new Words(entry.written().title(), entry.written().text(), entry.html().getMarkup()),
+        new Words(
+            entry.written().title(),
+            entry.written().text(),
+            entry.html().getMarkup(),
+            photos == null ? null : PhotoJson.all(photos)),
         entry.kind() == EntryKind.ANSWER ? above : null,
         entry.kind() == EntryKind.COMMENT ? above : null,
         EntryKind.REPLIES.contains(entry.kind()) ? null : entry.written().ties(),

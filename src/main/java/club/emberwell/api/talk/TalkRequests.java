@@ -7,6 +7,8 @@ import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
+import club.emberwell.report.photo.Photo;
+import club.emberwell.report.photo.Photos;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
@@ -15,8 +17,12 @@ import club.emberwell.talk.TalkService.Posted;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
 /** What questions, answers, notices and comments have in common over HTTP. */
@@ -24,6 +30,7 @@ import java.util.function.Supplier;
 class TalkRequests {
   private final TalkService talk;
   private final TalkFinder finder;
+  private final Photos photos;
   static final String SORTS =
       "sort=newest (as it is without), or sort=best: the closest to the words first, of which there"
           + " is one page only.";
@@ -32,9 +39,10 @@ class TalkRequests {
 
   private final ApiRequest request;
 
-  TalkRequests(TalkService talk, TalkFinder finder, ApiRequest request) {
+  TalkRequests(TalkService talk, TalkFinder finder, Photos photos, ApiRequest request) {
     this.talk = talk;
     this.finder = finder;
+    this.photos = photos;
     this.request = request;
   }
 
@@ -123,10 +131,22 @@ class TalkRequests {
     Slice<TalkEntry> found =
         finder.find(kind, wanted.text, wanted.unanswered, best ? list.first() : list.part());
     // what is best changes with every text that is added, so there is no place to go on from
-    return ListJson.of(best ? new Slice<>(found.rows(), 0, null) : found, TalkJson::of);
+    return ListJson.of(best ? new Slice<>(found.rows(), 0, null) : found, shown(found.rows()));
   }
 
-  static Response answer(Response.ResponseBuilder response, TalkEntry entry) {
-    return ApiRequest.answer(response, entry.version(), TalkJson.of(entry));
+  /** How some entries are answered: one statement for the photos of all. */
+  Function<TalkEntry, TalkJson> shown(Collection<TalkEntry> entries) {
+    Map<UUID, List<Photo>> found =
+        photos.of(entries.stream().filter(TalkRequests::pictured).map(TalkEntry::id).toList());
+    return entry ->
+        TalkJson.of(entry, pictured(entry) ? found.getOrDefault(entry.id(), List.of()) : null);
+  }
+
+  private static boolean pictured(TalkEntry entry) {
+    return EntryKind.PICTURED.contains(entry.kind());
+  }
+
+  Response answer(Response.ResponseBuilder response, TalkEntry entry) {
+    return ApiRequest.answer(response, entry.version(), shown(List.of(entry)).apply(entry));
   }
 }

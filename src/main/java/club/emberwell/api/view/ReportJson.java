@@ -64,12 +64,15 @@ public record ReportJson(
   /**
    * What is shown with it.
    *
+   * @param photos all of them, the first one first; left out in lists
+   * @param photo in lists: the first of them; left out where there is none
    * @param triedByOthers left out in lists
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record Beside(
       @Nullable List<PhotoJson> photos,
       @Nullable Integer photoCount,
+      @Nullable PhotoJson photo,
       @Nullable TriedByOthers triedByOthers,
       @Nullable List<CautionJson> cautions,
       @JsonUnwrapped @Nullable Noticed noticed) {}

@@ -44,7 +44,11 @@ public class ReportViews {
 
   /** A report among others: normalised values, without what was typed, cautions and remarks. */
   public ReportJson hit(ReportSnapshot report) {
-    return json(report, null, new Beside(null, report.photos(), null, null, null));
+    return json(report, null, new Beside(null, report.photos(), photo(report), null, null, null));
+  }
+
+  private static PhotoJson photo(ReportSnapshot report) {
+    return report.photo() == null ? null : PhotoJson.of(report.photo());
   }
 
   /** A report by itself, with everything. */
@@ -53,12 +57,13 @@ public class ReportViews {
     return json(
         report.snapshot(),
         report,
-        new Beside(photos, null, tried, cautions(report.snapshot()), Noticed.of(report.remarks())));
+        new Beside(
+            photos, null, null, tried, cautions(report.snapshot()), Noticed.of(report.remarks())));
   }
 
   /** A report to take along: with what was typed, without what only its page needs. */
   ReportJson shared(StoredReport report) {
-    Beside beside = new Beside(null, report.snapshot().photos(), null, null, null);
+    Beside beside = new Beside(null, report.snapshot().photos(), null, null, null, null);
     return json(report.snapshot(), report, beside);
   }
 

@@ -6,6 +6,7 @@ import club.emberwell.member.Licence;
 import club.emberwell.member.MemberChecks;
 import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.club.ClubOptions.Door;
+import club.emberwell.member.club.ClubOptions.Terms;
 import club.emberwell.member.session.IdentityLinkRepository;
 import club.emberwell.member.session.SignInProvider;
 import club.emberwell.remark.Coded;
@@ -24,6 +25,8 @@ import java.util.Map;
 /** What owners decide about the club; all of it is logged. */
 @ApplicationScoped
 public class ClubCare {
+  private static final int PHOTO_LEAST = 1;
+  private static final int PHOTO_MOST = 100_000;
   private static final int NAME_MAX = 80;
   private static final int LICENCE_MAX = 600;
   private static final int NOTES_MAX = 2000;
@@ -48,6 +51,7 @@ public class ClubCare {
    * @param reading public or members
    * @param localSignIn whether names and passwords of this server count
    * @param dataLicence SPDX id for what members post who chose none; null = it stays
+   * @param photoMegabytes of pictures that the club keeps for one member; null = it stays
    */
   public record Draft(
       String name,
@@ -56,7 +60,8 @@ public class ClubCare {
       Boolean localSignIn,
       String licence,
       String dataLicence,
-      String notes) {}
+      String notes,
+      Integer photoMegabytes) {}
 
   /** What the club decided so far, straight from the database. */
   @Transactional
@@ -80,9 +85,11 @@ public class ClubCare {
             Coded.of(Door.class, draft.door()).orElseThrow(),
             "public".equals(draft.reading()),
             draft.localSignIn(),
-            draft.licence().strip(),
-            Coded.of(Licence.class, draft.dataLicence()).orElse(before.dataLicence()),
+            new Terms(
+                draft.licence().strip(),
+                Coded.of(Licence.class, draft.dataLicence()).orElse(before.dataLicence())),
             draft.notes() == null ? "" : draft.notes().strip(),
+            draft.photoMegabytes() == null ? before.photoMegabytes() : draft.photoMegabytes(),
             version);
     QuarkusTransaction.requiringNew().run(() -> store(owner, before, after));
     return card();
@@ -104,6 +111,7 @@ public class ClubCare {
     note(changed, "licence", before.licence(), after.licence());
     note(changed, "dataLicence", before.dataLicence().code(), after.dataLicence().code());
     note(changed, "notes", before.notes(), after.notes());
+    note(changed, "photoMegabytes", before.photoMegabytes(), after.photoMegabytes());
     return changed;
   }
 
@@ -129,6 +137,13 @@ public class ClubCare {
       remarks.add(
           Remark.error(
               RemarkId.LICENCE_UNKNOWN, "/dataLicence", "Choose " + Licence.codes() + "."));
+    }
+    Integer megabytes = draft.photoMegabytes();
+    if (megabytes != null && (megabytes < PHOTO_LEAST || megabytes > PHOTO_MOST)) {
+      String detail =
+          "Choose %d to %d MB: what is there already stays in any case."
+              .formatted(PHOTO_LEAST, PHOTO_MOST);
+      remarks.add(Remark.error(RemarkId.OUT_OF_RANGE, "/photoMegabytes", detail));
     }
     if (draft.localSignIn() == null) {
       remarks.add(

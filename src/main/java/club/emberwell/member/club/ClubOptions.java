@@ -32,9 +32,8 @@ public class ClubOptions {
    * All that owners decide.
    *
    * @param localSignIn whether names and passwords of this server count
-   * @param licence under which terms members share, in words
-   * @param dataLicence of what members post who chose none
    * @param notes what strangers read about the club; several lines
+   * @param photoMegabytes of pictures that the club keeps for one member
    * @param version for If-Match
    */
   public record Card(
@@ -42,10 +41,26 @@ public class ClubOptions {
       Door door,
       boolean readingPublic,
       boolean localSignIn,
-      String licence,
-      Licence dataLicence,
+      Terms terms,
       String notes,
-      long version) {}
+      int photoMegabytes,
+      long version) {
+    public String licence() {
+      return terms.licence();
+    }
+
+    public Licence dataLicence() {
+      return terms.dataLicence();
+    }
+  }
+
+  /**
+   * How members share.
+   *
+   * @param licence in words
+   * @param dataLicence SPDX id for what members post who chose none
+   */
+  public record Terms(String licence, Licence dataLicence) {}
 
   /** Of pictures that the club keeps for one member, until owners say otherwise. */
   static final int PHOTO_MEGABYTES_USUAL = 500;
@@ -113,6 +128,10 @@ public class ClubOptions {
     return photoMegabytes(current().values()) * MEGABYTE;
   }
 
+  public void photoMegabytes(int most) {
+    set(PHOTO_MEGABYTES, Integer.toString(most));
+  }
+
   private static int photoMegabytes(Map<String, String> values) {
     String decided = values.get(PHOTO_MEGABYTES);
     return decided == null ? PHOTO_MEGABYTES_USUAL : Integer.parseInt(decided);
@@ -126,9 +145,10 @@ public class ClubOptions {
         Coded.of(Door.class, values.get(DOOR)).orElseThrow(),
         PUBLIC.equals(values.get(READING)),
         ON.equals(values.get(LOCAL_SIGN_IN)),
-        values.get(LICENCE),
-        Coded.of(Licence.class, values.get(DATA_LICENCE)).orElseThrow(),
+        new Terms(
+            values.get(LICENCE), Coded.of(Licence.class, values.get(DATA_LICENCE)).orElseThrow()),
         values.get(NOTES),
+        photoMegabytes(values),
         Long.parseLong(values.get(VERSION)));
   }
 
@@ -143,6 +163,7 @@ public class ClubOptions {
       set(LICENCE, card.licence());
       set(DATA_LICENCE, card.dataLicence().code());
       set(NOTES, card.notes());
+      photoMegabytes(card.photoMegabytes());
     }
     return stored;
   }

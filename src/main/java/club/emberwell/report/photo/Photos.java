@@ -2,6 +2,7 @@ package club.emberwell.report.photo;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -310,6 +311,31 @@ public class Photos implements Kind {
             .orElseThrow(() -> new EntryUnknown(kind.code()));
     EntryAccess.see(actor, parent);
     return photos.of(id);
+  }
+
+  /**
+   * What photos belong to, for whoever may see it.
+   *
+   * @throws EntryUnknown where there is none
+   */
+  @Transactional
+  public Entry pictured(Actor actor, UUID id) {
+    EntryEntity entry = parent(id);
+    EntryAccess.see(actor, entry);
+    return entry.toEntry(null);
+  }
+
+  /** Lets through whoever may add photos to an entry. */
+  @Transactional
+  public void own(Actor actor, UUID id) {
+    EntryAccess.own(actor, parent(id));
+  }
+
+  private EntryEntity parent(UUID id) {
+    return photos
+        .parent(id)
+        .filter(entry -> EntryKind.PICTURED.contains(entry.kind()))
+        .orElseThrow(() -> new EntryUnknown("entry"));
   }
 
   /** Those in sight of several entries that the reader may see: one statement. */

@@ -35,9 +35,7 @@ final class PictureCleaner {
    */
   static CleanPicture clean(byte[] upload) {
     if (upload.length > ReportLimits.PHOTO_UPLOAD) {
-      throw new PictureRefused(
-          Fault.TOO_BIG,
-          "A picture has at most " + ReportLimits.PHOTO_UPLOAD / 1024 / 1024 + " MB.");
+      throw PictureRefused.tooBig();
     }
     PictureFormat format =
         PictureFormat.of(upload)

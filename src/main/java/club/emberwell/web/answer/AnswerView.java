@@ -1,5 +1,6 @@
 package club.emberwell.web.answer;
 
+import club.emberwell.report.photo.Photo;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.frame.Field.Option;
@@ -100,9 +101,16 @@ public record AnswerView(
    *
    * @param work what it was done on, where it is not just this; else null
    * @param repeat where "I tried this" leads; null for strangers
+   * @param photo how it came out, or null
    */
   public record Whole(
-      String settings, String href, String by, String result, String work, String repeat) {}
+      String settings,
+      String href,
+      String by,
+      String result,
+      String work,
+      String repeat,
+      Photo photo) {}
 
   /**
    * What is folded away.

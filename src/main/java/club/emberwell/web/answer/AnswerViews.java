@@ -20,6 +20,8 @@ import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportBrief;
 import club.emberwell.report.ReportBriefs;
+import club.emberwell.report.photo.Photo;
+import club.emberwell.report.photo.Photos;
 import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
@@ -43,6 +45,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -58,11 +61,13 @@ public class AnswerViews {
   public static final String MACHINE = "machine";
 
   private final ReportBriefs reports;
+  private final Photos photos;
   private final CatalogService catalog;
   private final Machines machines;
 
-  AnswerViews(ReportBriefs reports, CatalogService catalog, Machines machines) {
+  AnswerViews(ReportBriefs reports, Photos photos, CatalogService catalog, Machines machines) {
     this.reports = reports;
+    this.photos = photos;
     this.catalog = catalog;
     this.machines = machines;
   }
@@ -102,7 +107,8 @@ public class AnswerViews {
       SearchQuery query,
       Actor actor,
       Catalog now,
-      Map<Long, ReportBrief> reports) {
+      Map<Long, ReportBrief> reports,
+      Map<UUID, Photo> photos) {
     UnitPreferences units() {
       return actor.units();
     }
@@ -150,12 +156,24 @@ public class AnswerViews {
     Set<Long> numbers = new HashSet<>();
     details.forEach(detail -> numbers.addAll(numbers(detail)));
     Map<Long, ReportBrief> briefs = reports.live(numbers);
+    Map<UUID, Photo> first = photos.firstOf(shown(details, briefs));
     List<AnswerView> views = new ArrayList<>();
     for (RangeDetail detail : details) {
-      Made made = new Made(detail, found, query, actor, catalog.snapshot(), briefs);
+      Made made = new Made(detail, found, query, actor, catalog.snapshot(), briefs, first);
       views.add(of(made, page, "answer" + (views.isEmpty() ? "" : views.size())));
     }
     return views;
+  }
+
+  /** The reports whose whole settings are shown. */
+  private static List<UUID> shown(List<RangeDetail> details, Map<Long, ReportBrief> briefs) {
+    return details.stream()
+        .flatMap(detail -> detail.answer().stream())
+        .flatMap(answer -> answer.wholes().stream())
+        .map(whole -> briefs.get(whole.made().report()))
+        .filter(Objects::nonNull)
+        .map(ReportBrief::id)
+        .toList();
   }
 
   private static AnswerView of(Made made, String page, String id) {
@@ -258,7 +276,8 @@ public class AnswerViews {
                 + report.id()
                 + "/repeat"
                 + (whole.made().trial() == 0 ? "" : "?trial=" + whole.made().trial())
-            : null);
+            : null,
+        made.photos().get(report.id()));
   }
 
   /** Of the work and of the words that were asked; what is prohibited stands above the panel. */

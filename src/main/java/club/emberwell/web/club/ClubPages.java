@@ -5,6 +5,7 @@ import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubCare;
 import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.mail.MailOutbox;
+import club.emberwell.remark.Remarks;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
@@ -30,6 +31,7 @@ public class ClubPages extends Pages {
   private static final String PATH = "/desk/club";
   private static final int NAME_LENGTH = 80;
   private static final int LICENCE_LENGTH = 600;
+  private static final int MEGABYTES_LENGTH = 6;
   private static final int NOTES_LENGTH = 2000;
 
   private final ClubCare care;
@@ -65,6 +67,8 @@ public class ClubPages extends Pages {
   }
 
   private static ClubCare.Draft draft(SentForm sent) {
+    Integer photoMegabytes = sent.number("photoMegabytes");
+    Remarks.refuse(sent.remarks());
     return new ClubCare.Draft(
         sent.typed("name"),
         sent.typed("door"),
@@ -72,7 +76,8 @@ public class ClubPages extends Pages {
         sent.flag("localSignIn"),
         sent.typed("licence"),
         sent.typed("dataLicence"),
-        sent.typed("notes"));
+        sent.typed("notes"),
+        photoMegabytes);
   }
 
   private Form form() {
@@ -119,7 +124,14 @@ public class ClubPages extends Pages {
                 .hint("Shown on the page “About this club”.")
                 .value(card.notes())
                 .maxLength(NOTES_LENGTH)
-                .lines());
+                .lines())
+        .add(
+            Field.of("photoMegabytes", "Space for photos of one member (MB)")
+                .hint("A photo takes about 0.4 MB. If you choose less, nothing is removed.")
+                .value(Integer.toString(card.photoMegabytes()))
+                .inputMode("numeric")
+                .maxLength(MEGABYTES_LENGTH)
+                .required());
   }
 
   private static Field choice(String name, String label, String value) {

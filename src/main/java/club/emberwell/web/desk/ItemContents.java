@@ -30,9 +30,7 @@ class ItemContents {
               null);
       case QUESTION, ANSWER, NOTICE, COMMENT ->
           new ItemContent(null, talk.get(actor, item.id()).html(), null);
-      case PHOTO ->
-          new ItemContent(
-              null, null, "/reports/" + item.parent() + "/photos/" + item.id() + ".jpg");
+      case PHOTO -> new ItemContent(null, null, "/photos/" + item.id() + "/large.jpg");
       case GRID, SAMPLE, LOT -> throw new EntryUnknown(item.kind().code());
     };
   }

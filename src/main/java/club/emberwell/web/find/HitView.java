@@ -4,6 +4,7 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.entry.EntryState;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.SearchResult.Hit;
 import club.emberwell.web.trial.TrialText;
@@ -28,7 +29,12 @@ public record HitView(
     int more,
     int tests,
     Posted posted,
-    int photos) {
+    Pictures pictures) {
+  /**
+   * @param photo the first, or null
+   */
+  public record Pictures(int count, Photo photo) {}
+
   /**
    * By whom, on which laser and when.
    *
@@ -111,7 +117,7 @@ public record HitView(
         trials.size() - lines.size(),
         report.trials().size() > 1 ? report.trials().size() : 0,
         posted,
-        report.photos());
+        new Pictures(report.photos(), report.photo()));
   }
 
   private static TrialLine line(TrialSnapshot trial, UnitPreferences reader) {

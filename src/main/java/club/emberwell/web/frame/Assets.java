@@ -34,6 +34,7 @@ public class Assets {
           "posting.css",
           "search.css",
           "hits.css",
+          "photos.css",
           "bench.css",
           "talk.css",
           "desk.css",
@@ -47,7 +48,7 @@ public class Assets {
           "print.css");
 
   private static final List<String> SCRIPTS =
-      List.of("emberwell.js", "kept.js", "outbox.js", "drafts.js", "phone.js");
+      List.of("emberwell.js", "kept.js", "outbox.js", "drafts.js", "photos.js", "phone.js");
 
   /** Only one page, seldom opened, needs each of these: all others do without its bytes. */
   private static final List<String> OF_ONE_PAGE = List.of("judging.js", "corners.js", "waiting.js");

@@ -4,6 +4,7 @@ import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.ws.rs.core.MultivaluedMap;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,6 +26,7 @@ public final class SentForm {
   private final Map<String, String> values = new LinkedHashMap<>();
   private final List<Remark> remarks = new ArrayList<>();
   private final Map<String, List<String>> all;
+  private final Map<String, List<Path>> files;
   private final List<String> confirmed;
   private boolean onlyAsked;
 
@@ -33,7 +35,15 @@ public final class SentForm {
   }
 
   SentForm(Map<String, List<String>> sent) {
+    this(sent, Map.of());
+  }
+
+  /**
+   * @param files by field, as long as the request lasts
+   */
+  SentForm(Map<String, List<String>> sent, Map<String, List<Path>> files) {
     all = Map.copyOf(sent);
+    this.files = Map.copyOf(files);
     sent.forEach((name, all) -> typed.put(name, all.isEmpty() ? "" : all.get(0)));
     typed.forEach((name, text) -> values.put(name, text.strip()));
     confirmed = List.copyOf(sent.getOrDefault(CONFIRMED, List.of()));
@@ -78,6 +88,16 @@ public final class SentForm {
   /** Every value of a field of which several can be chosen. */
   public List<String> all(String name) {
     return all.getOrDefault(name, List.of());
+  }
+
+  /** The files chosen in a field; they are there as long as the request lasts. */
+  public List<Path> files(String name) {
+    return files.getOrDefault(name, List.of());
+  }
+
+  /** Takes what was typed into a field for done with: the form that is shown again lacks it. */
+  public void forget(String name) {
+    values.remove(name);
   }
 
   public String text(String name) {

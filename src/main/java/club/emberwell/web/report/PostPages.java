@@ -18,6 +18,7 @@ import club.emberwell.search.index.SearchIndex;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
+import club.emberwell.web.photo.ChosenPhotos;
 import club.emberwell.web.report.PostEntry.Kind;
 import club.emberwell.web.report.PostEntry.Purpose;
 import io.quarkus.qute.CheckedTemplate;
@@ -60,6 +61,7 @@ public class PostPages extends Pages {
   private final Machines machines;
   private final Words words;
   private final SearchIndex index;
+  private final ChosenPhotos photos;
 
   PostPages(
       ReportService reports,
@@ -67,13 +69,15 @@ public class PostPages extends Pages {
       ReportBriefs briefs,
       Machines machines,
       Words words,
-      SearchIndex index) {
+      SearchIndex index,
+      ChosenPhotos photos) {
     this.reports = reports;
     this.last = last;
     this.briefs = briefs;
     this.machines = machines;
     this.words = words;
     this.index = index;
+    this.photos = photos;
   }
 
   @CheckedTemplate
@@ -94,8 +98,8 @@ public class PostPages extends Pages {
   }
 
   /** For a report that is to be posted, whose id makes it one however often it is sent. */
-  private Form fresh() {
-    return ReportForm.withId(blank(), UUID.randomUUID());
+  private Form fresh(SentForm sent) {
+    return photos.into(ReportForm.withId(blank(), UUID.randomUUID()), sent);
   }
 
   /**
@@ -110,18 +114,20 @@ public class PostPages extends Pages {
     uri.getQueryParameters().forEach((name, values) -> given.put(name, values.get(0)));
     given.remove(FROM);
     if (!given.isEmpty()) {
-      return shown(POST, UnitFields.part(fresh().fill(given)));
+      return shown(POST, UnitFields.part(fresh(null).fill(given)));
     }
     UUID before = SentForm.readId(from);
     return (before == null ? last.of(actor()) : Optional.of(reports.get(actor(), before)))
-        .map(report -> shown(NEXT, UnitFields.part(fresh().fill(ReportFormValues.likely(report)))))
-        .orElseGet(() -> shown(POST, fresh()));
+        .map(
+            report ->
+                shown(NEXT, UnitFields.part(fresh(null).fill(ReportFormValues.likely(report)))))
+        .orElseGet(() -> shown(POST, fresh(null)));
   }
 
   @POST
   @Path("post")
   public Response post(SentForm sent) {
-    return store(sent, POST, this::fresh, null, w -> reports.post(actor(), w));
+    return store(sent, POST, () -> fresh(sent), null, w -> reports.post(actor(), w));
   }
 
   /**
@@ -130,7 +136,7 @@ public class PostPages extends Pages {
   @GET
   @Path("reports/{id}/repeat")
   public TemplateInstance repeat(@RestPath UUID id, @RestQuery Integer trial) {
-    return shown(repeating(id), repeated(id, trial == null ? 0 : trial));
+    return shown(repeating(id), repeated(id, trial == null ? 0 : trial, null));
   }
 
   private static Purpose repeating(UUID id) {
@@ -138,11 +144,11 @@ public class PostPages extends Pages {
   }
 
   /** The settings of a trial with the machine that the member used last for such work. */
-  private Form repeated(UUID id, int trial) {
+  private Form repeated(UUID id, int trial, SentForm sent) {
     Actor actor = actor();
     StoredReport original = reports.get(actor, id);
     List<Machine> own = machines.of(actor);
-    Form form = UnitFields.part(fresh().fill(ReportFormValues.repeated(original, trial)));
+    Form form = UnitFields.part(fresh(sent).fill(ReportFormValues.repeated(original, trial)));
     likely(own, original).ifPresent(machine -> form.field("machine").value(machine.toString()));
     return form;
   }
@@ -162,7 +168,7 @@ public class PostPages extends Pages {
   @Path("reports/{id}/repeat")
   public Response repeat(@RestPath UUID id, SentForm sent) {
     return store(
-        sent, repeating(id), () -> repeated(id, 0), id, w -> reports.repeat(actor(), id, w));
+        sent, repeating(id), () -> repeated(id, 0, sent), id, w -> reports.repeat(actor(), id, w));
   }
 
   @GET
@@ -215,8 +221,9 @@ public class PostPages extends Pages {
       Supplier<Form> form,
       UUID repeatOf,
       Function<Posting, StoredReport> deed) {
+    List<Remark> wrong = photos.take(sent);
     return take(sent, form, again -> shown(purpose, again))
-        .store(s -> deed.apply(read(s, repeatOf)))
+        .store(s -> photos.store(s, () -> deed.apply(read(s, repeatOf, wrong)), PostPages::made))
         .then(
             stored -> {
               UUID id = stored.snapshot().id();
@@ -228,10 +235,15 @@ public class PostPages extends Pages {
             });
   }
 
-  private Posting read(SentForm sent, UUID repeatOf) {
+  private static ChosenPhotos.Made made(StoredReport stored) {
+    return new ChosenPhotos.Made(stored.snapshot().id(), stored.snapshot().createdAt());
+  }
+
+  private Posting read(SentForm sent, UUID repeatOf, List<Remark> ofPhotos) {
     Actor actor = actor();
     WrittenReport written = ReportFormReader.written(sent, repeatOf, actor.units().style());
     List<Remark> told = new ArrayList<>(sent.remarks());
+    told.addAll(ofPhotos);
     if (told.isEmpty()) {
       return Posting.ofPage(sent.id(ReportForm.ID), written, actor.units().style());
     }

@@ -15,6 +15,7 @@ import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.ReportSource;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.TriedByOthers;
+import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.query.Facet;
@@ -112,11 +113,7 @@ public class ReportViewer {
     ReportSnapshot s = report.snapshot();
     String path = "/reports/" + s.id();
     return Preview.of(path, ReportText.sentence(s, catalog.vocabulary(), actor.units()))
-        .withPhoto(
-            report.photos().stream()
-                .findFirst()
-                .map(photo -> path + "/photos/" + photo.id() + ".jpg")
-                .orElse(null));
+        .withPhoto(report.photos().stream().findFirst().map(Photo::largeSrc).orElse(null));
   }
 
   /** “Shed diode”, Tussock 10; null where the laser is described only. */

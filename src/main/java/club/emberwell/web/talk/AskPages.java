@@ -6,6 +6,8 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.Remarks;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.talk.Markdown;
 import club.emberwell.talk.TalkEntry;
@@ -20,6 +22,7 @@ import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.Preview;
 import club.emberwell.web.frame.SentForm;
+import club.emberwell.web.photo.ChosenPhotos;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -30,7 +33,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -46,6 +51,7 @@ public class AskPages extends Pages {
   private final TalkViews views;
   private final Beforehand beforehand;
   private final CatalogService catalog;
+  private final ChosenPhotos photos;
   private final Opened opened;
   private final AskedReport asked;
 
@@ -56,12 +62,14 @@ public class AskPages extends Pages {
       Beforehand beforehand,
       CatalogService catalog,
       Opened opened,
-      AskedReport asked) {
+      AskedReport asked,
+      ChosenPhotos photos) {
     this.talk = talk;
     this.finder = finder;
     this.views = views;
     this.beforehand = beforehand;
     this.catalog = catalog;
+    this.photos = photos;
     this.opened = opened;
     this.asked = asked;
   }
@@ -99,7 +107,7 @@ public class AskPages extends Pages {
   @RolesAllowed(Role.WRITE)
   public TemplateInstance ask(
       @RestQuery String about, @RestQuery String material, @RestQuery String report) {
-    Form form = blank();
+    Form form = blank(null);
     if (about != null && !about.isBlank()) {
       boolean names = catalog.vocabulary().read(TermKind.MATERIAL, about).value().isPresent();
       form.field(names ? TalkForm.MATERIAL : TalkForm.TITLE).value(about.strip());
@@ -136,27 +144,39 @@ public class AskPages extends Pages {
   @RolesAllowed(Role.WRITE)
   public Response ask(SentForm sent) {
     Actor actor = actor();
-    FormPage form = take(sent, AskPages::blank, again -> Templates.ask(writing(again), null));
+    List<Remark> wrong = photos.take(sent);
+    FormPage form = take(sent, () -> blank(sent), again -> Templates.ask(writing(again), null));
     WrittenTalk written = TalkForm.written(EntryKind.QUESTION, sent);
     if (!"post".equals(sent.text("step"))) {
-      return form.store(s -> talk.preview(actor, EntryKind.QUESTION, written))
+      return form.store(
+              s -> {
+                Remarks.refuse(wrong);
+                return talk.preview(actor, EntryKind.QUESTION, written);
+              })
           .show((typed, read) -> Templates.ask(writing(typed), beforehand.of(read, actor)));
     }
     TalkPosting posting = TalkPosting.of(sent.id("id"), written);
-    return form.store(s -> shown(talk.post(actor, EntryKind.QUESTION, posting).entry()))
+    return form.store(s -> stored(s, wrong, () -> talk.post(actor, EntryKind.QUESTION, posting)))
         .then(entry -> entry.path() + "?saved=yes");
   }
 
-  private static Form blank() {
-    return TalkForm.of(EntryKind.QUESTION, UUID.randomUUID());
+  private Form blank(SentForm sent) {
+    return photos.into(TalkForm.of(EntryKind.QUESTION, UUID.randomUUID()), sent);
   }
 
   private TalkViews.Writing writing(Form form) {
     return views.writing(EntryKind.QUESTION, NEW, form);
   }
 
-  /** The same entry, once everybody can find it. */
-  private TalkEntry shown(TalkEntry entry) {
+  /** The entry with its photos, once everybody can find it. */
+  private TalkEntry stored(
+      SentForm sent, List<Remark> ofPhotos, Supplier<TalkService.Posted> deed) {
+    Remarks.refuse(ofPhotos);
+    TalkEntry entry =
+        photos.store(
+            sent,
+            () -> deed.get().entry(),
+            made -> new ChosenPhotos.Made(made.id(), made.createdAt()));
     finder.show(entry);
     return entry;
   }
@@ -178,7 +198,7 @@ public class AskPages extends Pages {
             : talk.threadAt(actor, id, wanted);
     opened.saw(thread.ids());
     preview(thread);
-    return Templates.question(views.thread(thread, actor), answering(id, blankAnswer()));
+    return Templates.question(views.thread(thread, actor), answering(id, blankAnswer(null)));
   }
 
   private void preview(TalkService.Thread thread) {
@@ -202,25 +222,28 @@ public class AskPages extends Pages {
   @RolesAllowed(Role.WRITE)
   public Response answer(@RestPath UUID id, SentForm sent) {
     Actor actor = actor();
+    List<Remark> wrong = photos.take(sent);
     return take(
             sent,
-            AskPages::blankAnswer,
+            () -> blankAnswer(sent),
             form ->
                 Templates.question(
                     views.thread(talk.thread(actor, id, Part.FIRST), actor), answering(id, form)))
         .store(
             s ->
-                shown(
-                    talk.answer(
+                stored(
+                    s,
+                    wrong,
+                    () ->
+                        talk.answer(
                             actor,
                             id,
-                            TalkPosting.of(s.id("id"), TalkForm.written(EntryKind.ANSWER, s)))
-                        .entry()))
+                            TalkPosting.of(s.id("id"), TalkForm.written(EntryKind.ANSWER, s)))))
         .then(TalkEntry::path);
   }
 
-  private static Form blankAnswer() {
-    return TalkForm.of(EntryKind.ANSWER, UUID.randomUUID());
+  private Form blankAnswer(SentForm sent) {
+    return photos.into(TalkForm.of(EntryKind.ANSWER, UUID.randomUUID()), sent);
   }
 
   private TalkViews.Writing answering(UUID question, Form form) {

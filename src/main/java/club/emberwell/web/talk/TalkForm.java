@@ -60,8 +60,7 @@ final class TalkForm {
           .maxLength(TalkLimits.COMMENT);
     }
     return Field.of(TEXT, kind == EntryKind.ANSWER ? "Your answer" : "Details")
-        .hint(
-            "Markdown: **bold**, - lists, > quotes, `code`. You can add pictures to reports only.")
+        .hint("Markdown: **bold**, - lists, > quotes, `code`.")
         .maxLength(TalkLimits.TEXT);
   }
 

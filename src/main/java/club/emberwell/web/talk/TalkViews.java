@@ -3,6 +3,8 @@ package club.emberwell.web.talk;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
+import club.emberwell.report.photo.Photo;
+import club.emberwell.report.photo.Photos;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Form;
@@ -10,6 +12,8 @@ import club.emberwell.web.frame.Pager;
 import club.emberwell.web.report.Words;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import java.util.stream.Stream;
 
 /** Composes the pages of talk. */
@@ -18,11 +22,13 @@ class TalkViews {
   private final TieLabels labels;
   private final Words words;
   private final WorkBeside works;
+  private final Photos photos;
 
-  TalkViews(TieLabels labels, Words words, WorkBeside works) {
+  TalkViews(TieLabels labels, Words words, WorkBeside works, Photos photos) {
     this.labels = labels;
     this.words = words;
     this.works = works;
+    this.photos = photos;
   }
 
   /**
@@ -71,6 +77,7 @@ class TalkViews {
    *
    * @param open whether the reader may answer
    * @param known what members used for the work it is about
+   * @param photos of the question and of these answers
    */
   record Thread(
       EntryView question,
@@ -78,7 +85,13 @@ class TalkViews {
       List<EntryView> answers,
       Pager pager,
       boolean open,
-      WorkBeside.Known known) {}
+      WorkBeside.Known known,
+      Map<UUID, List<Photo>> photos) {
+    /** Those of the question or of an answer. */
+    public List<Photo> photosOf(EntryView entry) {
+      return photos.getOrDefault(UUID.fromString(entry.at().id()), List.of());
+    }
+  }
 
   /**
    * An entry being written.
@@ -102,7 +115,8 @@ class TalkViews {
             .toList(),
         Pager.of(thread.answers(), question.path()),
         actor.signedIn() && question.isLive(),
-        works.of(question.written().ties(), actor));
+        works.of(question.written().ties(), actor),
+        photos.of(thread.ids()));
   }
 
   EntryView entry(TalkEntry entry, Actor actor) {

@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
+import io.restassured.builder.MultiPartSpecBuilder;
 import io.restassured.response.Response;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -59,6 +61,44 @@ public final class Browser {
     }
     filled.forEach(request::formParam);
     pressed.forEach(request::formParam);
+    last = request.post(form.attr("action"));
+    cookies.putAll(last.cookies());
+    return this;
+  }
+
+  /** The same where files were chosen, so that it goes as several parts. */
+  public Browser sendFiles(String selector, Map<String, String> filled, Map<String, byte[]> files) {
+    return sendFiles(selector, filled, Map.of(), files);
+  }
+
+  public Browser sendFiles(
+      String selector,
+      Map<String, String> filled,
+      Map<String, String> pressed,
+      Map<String, byte[]> files) {
+    Element form = page().selectFirst(selector);
+    assertTrue(form != null, "no such form: " + selector);
+    assertEquals("multipart/form-data", form.attr("enctype"));
+    Map<String, String> fields = new HashMap<>();
+    for (Element input : form.select("input, select, textarea")) {
+      String value = value(input);
+      if (value != null && !input.attr("type").equals("file")) {
+        fields.put(input.attr("name"), value);
+      }
+    }
+    fields.putAll(filled);
+    fields.putAll(pressed);
+    var request = given().cookies(cookies).redirects().follow(false);
+    fields.forEach(
+        (name, value) ->
+            request.multiPart(
+                new MultiPartSpecBuilder(value)
+                    .controlName(name)
+                    .charset(StandardCharsets.UTF_8)
+                    .build()));
+    files.forEach(
+        (name, bytes) ->
+            request.multiPart(name.replaceFirst(":.*", ""), "IMG_1.JPG", bytes, "image/jpeg"));
     last = request.post(form.attr("action"));
     cookies.putAll(last.cookies());
     return this;

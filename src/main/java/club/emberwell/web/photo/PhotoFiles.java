@@ -1,0 +1,85 @@
+package club.emberwell.web.photo;
+
+import club.emberwell.access.CurrentActor;
+import club.emberwell.member.Role;
+import club.emberwell.remark.Coded;
+import club.emberwell.remark.EntryUnknown;
+import club.emberwell.report.photo.ParkedPhotos;
+import club.emberwell.report.photo.PhotoSize;
+import club.emberwell.report.photo.Photos;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
+
+/** The pictures themselves, for pages; the API has its own addresses for programs. */
+@Path("/")
+@Produces("image/jpeg")
+@Blocking
+public class PhotoFiles {
+  private final Photos photos;
+  private final ParkedPhotos parked;
+  private final CurrentActor current;
+
+  PhotoFiles(Photos photos, ParkedPhotos parked, CurrentActor current) {
+    this.photos = photos;
+    this.parked = parked;
+    this.current = current;
+  }
+
+  /**
+   * @param size its code
+   */
+  @GET
+  @Path("photos/{id}/{size}.jpg")
+  @RolesAllowed(Role.READ)
+  public Response photo(@RestPath UUID id, @RestPath String size) {
+    return answer(
+        id,
+        Coded.of(PhotoSize.class, size).orElseThrow(() -> new EntryUnknown("size of a picture")));
+  }
+
+  /** As pictures of reports were found first. */
+  @GET
+  @Path("reports/{id}/photos/{photo}.jpg")
+  @RolesAllowed(Role.READ)
+  public Response ofReport(@RestPath UUID id, @RestPath UUID photo, @RestQuery String small) {
+    return answer(photo, small == null ? PhotoSize.LARGE : PhotoSize.THUMB);
+  }
+
+  /**
+   * The bytes under an address never change, so whoever has seen them may keep them; what is held
+   * or waits is asked for each time, and nobody between keeps either.
+   */
+  private Response answer(UUID id, PhotoSize size) {
+    Photos.Served served = photos.bytes(current.get(), id, size);
+    return jpeg(served.jpeg())
+        .header(HttpHeaders.ETAG, "\"" + id + "." + size.code() + "\"")
+        .header(
+            HttpHeaders.CACHE_CONTROL,
+            served.settled() ? "private, max-age=86400, immutable" : "private, no-cache")
+        .build();
+  }
+
+  @GET
+  @Path("photos/parked/{id}.jpg")
+  @RolesAllowed(Role.WRITE)
+  public Response parked(@RestPath UUID id) {
+    return jpeg(parked.thumb(current.get(), id))
+        .header(HttpHeaders.CACHE_CONTROL, "no-store")
+        .build();
+  }
+
+  private static Response.ResponseBuilder jpeg(byte[] bytes) {
+    return Response.ok(bytes)
+        .header(HttpHeaders.CONTENT_LENGTH, bytes.length)
+        .header("X-Content-Type-Options", "nosniff")
+        .header("Content-Security-Policy", "sandbox; default-src 'none'");
+  }
+}
