@@ -34,6 +34,6 @@ create table first_step (
 alter table club_option drop constraint club_option_key_check;
 alter table club_option add constraint club_option_key_check check (key in ('door', 'reading',
   'club-name', 'local-sign-in', 'licence', 'notes', 'club-version', 'form-key', 'data-licence',
-  'example'));
+  'photo-megabytes', 'example'));
 alter table club_option add check (key <> 'example' or value in ('on', 'off'));
 insert into club_option (key, value) values ('example', 'off');

@@ -92,9 +92,24 @@ public class Eraser {
             });
   }
 
-  private void forget(Person person, Entry entry) {
+  /**
+   * Takes somebody away whom no person stands behind, with all measurements. Their name is
+   * nobody's, so it is not looked for in what others wrote.
+   */
+  public void forgetInvented(UUID member) {
+    Entry entry = new Entry(member, Choice.REMOVE, Instant.now());
+    QuarkusTransaction.requiringNew()
+        .timeout(limits.erasureSeconds())
+        .run(() -> rows.lock(member).ifPresent(person -> forgetRows(person, entry)));
+  }
+
+  private void forgetRows(Person person, Entry entry) {
     rows.enter(entry);
     features.forEach(feature -> feature.erase(person.id(), entry.choice(), data));
+  }
+
+  private void forget(Person person, Entry entry) {
+    forgetRows(person, entry);
     names.sweep(person.handle(), person.email());
   }
 

@@ -78,6 +78,7 @@ public class ClubOptions {
   private static final String NOTES = "notes";
   private static final String PHOTO_MEGABYTES = "photo-megabytes";
   private static final String VERSION = "club-version";
+  private static final String EXAMPLE = "example";
   private static final String ON = "on";
   private static final String FORM_KEY = "form-key";
   private static final String PUBLIC = "public";
@@ -135,6 +136,15 @@ public class ClubOptions {
   private static int photoMegabytes(Map<String, String> values) {
     String decided = values.get(PHOTO_MEGABYTES);
     return decided == null ? PHOTO_MEGABYTES_USUAL : Integer.parseInt(decided);
+  }
+
+  /** Whether an invented club is here as an example, or on its way. */
+  public boolean hasExample() {
+    return ON.equals(text(EXAMPLE));
+  }
+
+  public void example(boolean here) {
+    set(EXAMPLE, here ? ON : "off");
   }
 
   /** All of it as one, of one moment. */

@@ -33,6 +33,7 @@ import org.hibernate.exception.ConstraintViolationException;
 public class Admissions {
   private static final String SIGN_UP_ADDRESS = "sign-up-address";
 
+  private final NewClub club;
   private final MemberRepository members;
   private final MemberChecks checks;
   private final Passwords passwords;
@@ -42,6 +43,7 @@ public class Admissions {
   private final Audit audit;
 
   Admissions(
+      NewClub club,
       MemberRepository members,
       MemberChecks checks,
       Passwords passwords,
@@ -49,6 +51,7 @@ public class Admissions {
       Throttle throttle,
       DoorLimits limits,
       Audit audit) {
+    this.club = club;
     this.members = members;
     this.addresses = addresses;
     this.throttle = throttle;
@@ -124,7 +127,9 @@ public class Admissions {
 
   private MemberView store(NewMember entry, String hash, Terms terms) {
     try {
-      return QuarkusTransaction.requiringNew().call(() -> insert(entry, hash, terms));
+      MemberView made = QuarkusTransaction.requiringNew().call(() -> insert(entry, hash, terms));
+      club.entered();
+      return made;
     } catch (PersistenceException e) {
       if (e instanceof ConstraintViolationException clash) {
         throw taken(clash);

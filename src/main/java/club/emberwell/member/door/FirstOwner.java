@@ -48,6 +48,11 @@ public class FirstOwner {
     return !members.hasOwner();
   }
 
+  /** Whether there is no account at all. */
+  boolean nobodyYet() {
+    return QuarkusTransaction.requiringNew().call(() -> members.count() == 0);
+  }
+
   /** Makes a new code, which ends the one before; empty where there is an owner already. */
   Optional<String> issue() {
     return QuarkusTransaction.requiringNew()

@@ -18,6 +18,7 @@ class FirstStart {
 
   private final ClubOptions club;
   private final FirstOwner owner;
+  private final NewClub nobody;
   private final DoorDefaults defaults;
   private final String publicUrl;
   private final String scenario;
@@ -25,11 +26,13 @@ class FirstStart {
   FirstStart(
       ClubOptions club,
       FirstOwner owner,
+      NewClub nobody,
       DoorDefaults defaults,
       @ConfigProperty(name = "emberwell.public-url") String publicUrl,
       @ConfigProperty(name = "emberwell.scenario") String scenario) {
     this.club = club;
     this.owner = owner;
+    this.nobody = nobody;
     this.defaults = defaults;
     this.publicUrl = publicUrl;
     this.scenario = scenario;
@@ -39,6 +42,9 @@ class FirstStart {
     club.begin(defaults.door(), defaults.readingPublic());
     // a scenario brings its own owner
     if (scenario.equals(NONE)) {
+      if (owner.nobodyYet()) {
+        nobody.begins();
+      }
       Optional<String> code = owner.issue();
       code.ifPresent(
           c ->

@@ -4,6 +4,7 @@ import club.emberwell.access.LocalSignIn;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.member.door.FirstOwner;
 import club.emberwell.member.door.Invitations;
+import club.emberwell.member.door.NewClub;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.TooManyTries;
 import club.emberwell.remark.TurnedDown;
@@ -28,15 +29,18 @@ import org.jboss.resteasy.reactive.RestPath;
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 public class JoinPages extends Pages {
+  static final String FIRST_OWNER = "/first-owner";
   private static final int CODE_LENGTH = 60;
 
   private final Invitations invitations;
   private final FirstOwner first;
+  private final NewClub club;
   private final ThisBrowser browser;
 
-  JoinPages(Invitations invitations, FirstOwner first, ThisBrowser browser) {
+  JoinPages(Invitations invitations, FirstOwner first, NewClub club, ThisBrowser browser) {
     this.invitations = invitations;
     this.first = first;
+    this.club = club;
     this.browser = browser;
   }
 
@@ -82,9 +86,14 @@ public class JoinPages extends Pages {
   @GET
   @Path("first-owner")
   @PermitAll
-  public TemplateInstance firstOwner() {
+  public Response firstOwner() {
+    if (club.isEmpty() && !first.wanted()) {
+      // another node has the owner
+      club.entered();
+      return to("/");
+    }
     requireNoOwner();
-    return Templates.firstOwner(ownerForm());
+    return Response.ok(Templates.firstOwner(ownerForm())).build();
   }
 
   @POST
@@ -94,7 +103,7 @@ public class JoinPages extends Pages {
     requireNoOwner();
     return take(sent, JoinPages::ownerForm, Templates::firstOwner)
         .attempt(s -> first.found(s.typed("code"), AccountFields.newMember(s), browser.address()))
-        .then(member -> begin(sent, "/desk/club"));
+        .then(member -> begin(sent, "/desk/club/first-steps"));
   }
 
   private void requireNoOwner() {
@@ -115,8 +124,8 @@ public class JoinPages extends Pages {
   private static Form ownerForm() {
     return new Form()
         .add(
-            Field.of("code", "The code from the log")
-                .hint("24 letters and digits; dashes do not matter.")
+            Field.of("code", "Code")
+                .hint("24 letters and digits. Dashes do not matter.")
                 .autocomplete("one-time-code")
                 .maxLength(CODE_LENGTH)
                 .required())

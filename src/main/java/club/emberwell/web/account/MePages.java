@@ -8,6 +8,8 @@ import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
+import club.emberwell.member.account.FirstStep;
+import club.emberwell.member.account.FirstSteps;
 import club.emberwell.member.account.NewPasswords;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.session.Sessions;
@@ -58,6 +60,7 @@ public class MePages extends Pages {
   private final Members members;
   private final Sessions sessions;
   private final Tokens tokens;
+  private final FirstSteps steps;
   private final ClubOptions club;
   private final ClientAddress address;
 
@@ -67,6 +70,7 @@ public class MePages extends Pages {
       Members members,
       Sessions sessions,
       Tokens tokens,
+      FirstSteps steps,
       ClubOptions club,
       ClientAddress address) {
     this.accounts = accounts;
@@ -74,6 +78,7 @@ public class MePages extends Pages {
     this.members = members;
     this.sessions = sessions;
     this.tokens = tokens;
+    this.steps = steps;
     this.club = club;
     this.address = address;
   }
@@ -145,7 +150,11 @@ public class MePages extends Pages {
   @Path("me/preferences")
   public Response prefer(SentForm sent) {
     return take(sent, this::preferences, form -> shown(forms().with(form, null, null, null), null))
-        .attempt(s -> accounts.prefer(actor(), reading(s), s.version()))
+        .attemptTo(
+            s -> {
+              accounts.prefer(actor(), reading(s), s.version());
+              steps.took(actor(), FirstStep.UNITS);
+            })
         .then("/me?done=preferences");
   }
 

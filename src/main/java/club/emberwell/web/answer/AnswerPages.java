@@ -159,7 +159,9 @@ public class AnswerPages extends Pages {
                 + QueryLabel.of(query, catalog.vocabulary())
                 + ", for each kind of work and laser."
             : panels.stream().map(AnswerView::getDescription).collect(Collectors.joining(" "));
-    return Preview.of("/range?" + SearchQueryCodec.write(query.withPage(0)), said)
+    String search = SearchQueryCodec.write(query.withPage(0));
+    return Preview.of("/range?" + search, said)
+        .withDrawn(panels.isEmpty() ? null : "/preview/range.png?" + search)
         .listedIf(query.isOneChoice() && !panels.isEmpty());
   }
 

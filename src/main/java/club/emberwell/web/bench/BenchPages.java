@@ -7,6 +7,7 @@ import club.emberwell.consensus.factor.MachineFactor;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.search.index.IndexNotReady;
+import club.emberwell.web.about.StepList;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -14,10 +15,12 @@ import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Optional;
@@ -38,11 +41,14 @@ public class BenchPages extends Pages {
   private final Machines machines;
   private final OwnResults results;
   private final ConsensusService consensus;
+  private final NewcomerSteps newcomer;
 
-  BenchPages(Machines machines, OwnResults results, ConsensusService consensus) {
+  BenchPages(
+      Machines machines, OwnResults results, ConsensusService consensus, NewcomerSteps newcomer) {
     this.machines = machines;
     this.results = results;
     this.consensus = consensus;
+    this.newcomer = newcomer;
   }
 
   @CheckedTemplate
@@ -55,9 +61,11 @@ public class BenchPages extends Pages {
   /**
    * What lies on the bench.
    *
+   * @param steps what a newcomer does first; null where nothing is left or it is put away
    * @param begun true right after the first machine was added
    */
-  record Bench(List<MachineCard> machines, OwnResults.Results results, boolean begun) {}
+  record Bench(
+      StepList steps, List<MachineCard> machines, OwnResults.Results results, boolean begun) {}
 
   @GET
   public TemplateInstance bench(
@@ -70,7 +78,14 @@ public class BenchPages extends Pages {
     OwnResults.Results own = results.of(uri.getQueryParameters(), from, Set.of(FROM, DONE), actor);
     boolean begun = "added".equals(done) && cards.size() == 1;
     say(done, begun);
-    return Templates.bench(new Bench(cards, own, begun));
+    return Templates.bench(new Bench(newcomer.of(actor, !cards.isEmpty()), cards, own, begun));
+  }
+
+  @POST
+  @Path("first-steps")
+  public Response putStepsAway() {
+    newcomer.putAway(actor());
+    return to(PATH);
   }
 
   /** Empty too while there is no index to find it in. */

@@ -51,6 +51,10 @@ public class FindPages extends Pages {
             ? null
             : FeedPages.RESULTS + "?" + SearchQueryCodec.write(query.withPage(0));
     return Preview.of(FindView.address(query), view.getDescription())
+        .withDrawn(
+            view.answer().panels().isEmpty()
+                ? null
+                : "/preview/range.png?" + SearchQueryCodec.write(query.withPage(0)))
         .withFeed(feed)
         .listedIf(query.isOneChoice())
         .listedIf(query.isEverything() || !view.found().hits().isEmpty());

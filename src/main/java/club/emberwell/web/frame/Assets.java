@@ -36,6 +36,7 @@ public class Assets {
           "hits.css",
           "photos.css",
           "bench.css",
+          "steps.css",
           "talk.css",
           "desk.css",
           "plot.css",

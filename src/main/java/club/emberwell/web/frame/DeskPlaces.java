@@ -58,7 +58,9 @@ public class DeskPlaces {
     tools.add(place("/desk/log", "Log"));
     tools.add(place("/desk/invitations", "Invitations"));
     if (page.isOwner()) {
+      tools.add(place("/desk/club/first-steps", "First steps"));
       tools.add(place("/desk/club", "The club"));
+      tools.add(place("/desk/club/example", "Example club"));
       tools.add(place("/desk/club/people", "People in charge"));
       tools.add(place("/desk/club/webhooks", "Webhooks"));
     }

@@ -13,6 +13,8 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.inject.Named;
 import jakarta.ws.rs.core.UriInfo;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -69,14 +71,33 @@ public class PageFrame {
    * only, and of a form that was refused.
    */
   public Preview getPreview() {
-    return preview == null || failed || !isPublic()
-        ? null
-        : new Preview(
-            url.of(preview.path()),
-            preview.description(),
-            url.of(preview.photo() == null ? asset("icons/512.png") : preview.photo()),
-            preview.feed(),
-            preview.listed());
+    if (preview == null || failed || !isPublic()) {
+      return null;
+    }
+    String drawn = preview.photo() == null ? preview.drawn() : null;
+    String other = preview.photo() == null ? asset("icons/512.png") : preview.photo();
+    return new Preview(
+        url.of(preview.path()),
+        preview.description(),
+        url.of(drawn == null ? other : drawn),
+        drawn,
+        preview.feed(),
+        preview.listed());
+  }
+
+  /** The whole address of this page, as it is printed below it. */
+  public String getAddress() {
+    return url.of(getPath());
+  }
+
+  /** The page where this page's link is passed on. */
+  public String getShare() {
+    return "/share?of=" + URLEncoder.encode(getPath(), StandardCharsets.UTF_8);
+  }
+
+  private String getPath() {
+    String query = uri.getRequestUri().getRawQuery();
+    return uri.getRequestUri().getRawPath() + (query == null ? "" : "?" + query);
   }
 
   /** Whether search engines may list this page. */
@@ -151,6 +172,11 @@ public class PageFrame {
 
   public boolean isLocalSignIn() {
     return club.localSignIn();
+  }
+
+  /** Whether an invented club is here as an example. */
+  public boolean isExample() {
+    return club.hasExample();
   }
 
   /** What the sign-in provider is called; null where there is none. */

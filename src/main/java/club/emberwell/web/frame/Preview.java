@@ -7,10 +7,12 @@ package club.emberwell.web.frame;
  * @param path of this server, without parameters that change nothing but order and reader
  * @param description a plain sentence or two with the values
  * @param photo path of a picture of it, or null
+ * @param drawn path of a picture that this server draws of it, 1200 to 630 pixels; null = none
  * @param feed path of the feed of the same, or null
  * @param listed whether search engines may list it
  */
-public record Preview(String path, String description, String photo, String feed, boolean listed) {
+public record Preview(
+    String path, String description, String photo, String drawn, String feed, boolean listed) {
   /** As much as is shown of a description anywhere. */
   private static final int LONGEST = 300;
 
@@ -19,21 +21,26 @@ public record Preview(String path, String description, String photo, String feed
   }
 
   public static Preview of(String path, String description) {
-    return new Preview(path, description, null, null, true);
+    return new Preview(path, description, null, null, null, true);
   }
 
   /** The same with a picture of it; null for none. */
   public Preview withPhoto(String other) {
-    return new Preview(path, description, other, feed, listed);
+    return new Preview(path, description, other, drawn, feed, listed);
+  }
+
+  /** The same with a picture that is drawn of it, where no photo is there; null for none. */
+  public Preview withDrawn(String other) {
+    return new Preview(path, description, photo, other, feed, listed);
   }
 
   public Preview withFeed(String other) {
-    return new Preview(path, description, photo, other, listed);
+    return new Preview(path, description, photo, drawn, other, listed);
   }
 
   /** The same for search engines only if they may list it. */
   public Preview listedIf(boolean may) {
-    return new Preview(path, description, photo, feed, listed && may);
+    return new Preview(path, description, photo, drawn, feed, listed && may);
   }
 
   private static String cut(String text) {

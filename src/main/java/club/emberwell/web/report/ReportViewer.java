@@ -113,6 +113,7 @@ public class ReportViewer {
     ReportSnapshot s = report.snapshot();
     String path = "/reports/" + s.id();
     return Preview.of(path, ReportText.sentence(s, catalog.vocabulary(), actor.units()))
+        .withDrawn("/preview" + path + ".png")
         .withPhoto(report.photos().stream().findFirst().map(Photo::largeSrc).orElse(null));
   }
 

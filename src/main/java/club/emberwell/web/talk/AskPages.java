@@ -213,6 +213,7 @@ public class AskPages extends Pages {
                       + question.memberHandle()
                       + " asks: "
                       + Markdown.plain(question.written().text()))
+              .withDrawn("/preview" + question.path() + ".png")
               .listedIf(thread.answers().page() == 0));
     }
   }
