@@ -85,6 +85,16 @@ public class PageFrame {
         preview.listed());
   }
 
+  /** Whether others may be told of this page, be it only members. */
+  public boolean isShareable() {
+    return preview != null && !failed;
+  }
+
+  /** Today, for what is printed. */
+  public String getToday() {
+    return day(Instant.now());
+  }
+
   /** The whole address of this page, as it is printed below it. */
   public String getAddress() {
     return url.of(getPath());
