@@ -8,4 +8,7 @@ package club.emberwell.entry;
  */
 public record Origin(String address, Integer version) {
   public static final Origin HERE = new Origin(null, null);
+
+  /** Invented, to show what a club looks like; never among the data that leave the club. */
+  public static final Origin EXAMPLE = new Origin("example", 1);
 }

@@ -30,6 +30,7 @@ enum PageState {
       v -> v.open("/sign-up").fill(Map.of("handle", "a b", "password", "password")).send()),
   PASSWORD_FORGOTTEN(v -> v.open("/sign-in").press("main a[href*='reset']")),
   ABOUT("/about"),
+  HOW_TO_READ_A_RANGE("/help/range"),
   DATA("/data"),
   FOR_PROGRAMS("/help/api"),
   FOR_PROGRAMS_MACHINES("/help/api/machines"),
@@ -169,6 +170,7 @@ enum PageState {
   DESK_INVITATIONS(BrowserTest.MODERATOR, "/desk/invitations"),
   DESK_REQUESTS(BrowserTest.MODERATOR, "/desk/requests"),
   CLUB(BrowserTest.OWNER, "/desk/club"),
+  OWNERS_FIRST_STEPS(BrowserTest.OWNER, "/desk/club/first-steps"),
   PEOPLE(BrowserTest.OWNER, "/desk/club/people"),
   WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks");
 

@@ -15,9 +15,6 @@ final class ExampleGuise implements ScenarioGuise {
   /** Behind every name. */
   static final String ENDING = "-invented";
 
-  /** What an entry of the example says of where it was made. */
-  static final Origin ORIGIN = new Origin("example", 1);
-
   private static final Pattern ID =
       Pattern.compile("\\b\\p{XDigit}{8}-(?:\\p{XDigit}{4}-){3}\\p{XDigit}{12}\\b");
 
@@ -59,7 +56,7 @@ final class ExampleGuise implements ScenarioGuise {
 
   @Override
   public Origin origin() {
-    return ORIGIN;
+    return Origin.EXAMPLE;
   }
 
   @Override

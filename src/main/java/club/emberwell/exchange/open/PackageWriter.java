@@ -1,6 +1,7 @@
 package club.emberwell.exchange.open;
 
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.entry.Origin;
 import club.emberwell.exchange.open.PackedFile.Packed;
 import club.emberwell.listing.Csv;
 import club.emberwell.member.Licence;
@@ -145,9 +146,11 @@ class PackageWriter {
         CompletableFuture<List<StoredReport>> next =
             ahead(some.get(some.size() - 1).snapshot().number());
         for (StoredReport report : some) {
-          add(report, tally, rows);
-          line.writeValue(documents, lines.json(report));
-          documents.write('\n');
+          if (!report.origin().equals(Origin.EXAMPLE)) {
+            add(report, tally, rows);
+            line.writeValue(documents, lines.json(report));
+            documents.write('\n');
+          }
         }
         if (Instant.now().isAfter(late)) {
           throw new IOException("The data took too long to write.");
