@@ -44,6 +44,10 @@ final class UnitTable {
 
   private UnitTable() {}
 
+  static UnitFile file() {
+    return FILE;
+  }
+
   static boolean knows(Dimension dimension, String code) {
     return LABELS.get(dimension).containsKey(code);
   }

@@ -3,6 +3,7 @@ package club.emberwell.web.about;
 import club.emberwell.access.PublicUrl;
 import club.emberwell.access.contract.ApiDocument;
 import club.emberwell.member.Role;
+import club.emberwell.quantity.UnitWords;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.about.ApiReference.Part;
 import club.emberwell.web.frame.Pages;
@@ -38,7 +39,8 @@ public class ApiPages extends Pages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance api(List<Part> parts, String base);
+    static native TemplateInstance api(
+        List<Part> parts, String base, List<UnitWords> units, List<UnitWords.Words> per);
 
     static native TemplateInstance part(Part part);
   }
@@ -51,7 +53,7 @@ public class ApiPages extends Pages {
             "The JSON API of "
                 + page.getClubName()
                 + ": every operation with its parameters, answers, problems and an example."));
-    return Templates.api(reference.parts(), url.of(""));
+    return Templates.api(reference.parts(), url.of(""), UnitWords.all(), UnitWords.per());
   }
 
   @GET

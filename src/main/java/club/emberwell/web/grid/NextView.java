@@ -3,11 +3,13 @@ package club.emberwell.web.grid;
 import club.emberwell.grid.next.Proposal;
 import club.emberwell.grid.reading.Axis;
 import club.emberwell.grid.reading.WrittenGrid;
+import club.emberwell.laser.Laser;
 import club.emberwell.laser.Setting;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.web.range.MeasureText;
+import club.emberwell.web.trial.Settable;
 import club.emberwell.web.trial.TrialText;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,11 +43,12 @@ public record NextView(
 
   static NextView of(Proposal found, UnitPreferences reader) {
     MeasureText text = new MeasureText(Measure.dose(found.process().doseKind()), reader);
+    List<Proposal.Test> tests = settable(found, reader);
     return new NextView(
         found.window().map(window -> known(window, text)).orElse(List.of()),
         found.said(),
         text.unit(),
-        found.tests().stream()
+        tests.stream()
             .map(
                 test ->
                     new Test(
@@ -54,7 +57,20 @@ public record NextView(
                         Long.toString(Math.round(FULL * test.chance()))))
             .toList(),
         found.next().flatMap(next -> found.window()).map(NextView::narrower).orElse(null),
-        found.next().map(next -> address(next, found.tests(), reader)).orElse(null));
+        found.next().map(next -> address(next, tests, reader)).orElse(null));
+  }
+
+  /** With speeds of few figures in the reader's unit, unless two would become one. */
+  private static List<Proposal.Test> settable(Proposal found, UnitPreferences reader) {
+    List<Proposal.Test> tests =
+        found.tests().stream().map(test -> settable(test, found.grid().laser(), reader)).toList();
+    long speeds = tests.stream().map(test -> test.settings().speedMmS()).distinct().count();
+    return speeds == tests.size() ? tests : found.tests();
+  }
+
+  private static Proposal.Test settable(Proposal.Test test, Laser laser, UnitPreferences reader) {
+    Settable set = Settable.of(test.settings(), test.dose(), laser.maxSpeedMmS(), reader);
+    return new Proposal.Test(set.settings(), set.dose(), test.chance());
   }
 
   private static List<String> known(Proposal.Known window, MeasureText text) {
