@@ -51,6 +51,8 @@ public class MePages extends Pages {
       Map.of(
           QuantityKind.SPEED, "Speed",
           QuantityKind.LINE_SPACING, "Line spacing",
+          QuantityKind.REPETITION_RATE, "Frequency",
+          QuantityKind.PULSE_DURATION, "Pulse duration",
           QuantityKind.THICKNESS, "Thickness",
           QuantityKind.AREAL_DOSE, "Energy per area (dose)",
           QuantityKind.LINE_DOSE, "Energy per length (line dose)");
@@ -185,7 +187,7 @@ public class MePages extends Pages {
     Map<String, String> units = new HashMap<>();
     for (QuantityKind kind : CHOOSABLE.keySet()) {
       String chosen = sent.typed("units." + kind.name());
-      if (chosen != null) {
+      if (chosen != null && !chosen.isEmpty()) {
         units.put(kind.name(), chosen);
       }
     }
@@ -279,12 +281,12 @@ public class MePages extends Pages {
         .required();
   }
 
-  private static Field unitField(QuantityKind dimension, String label, UnitPreferences chosen) {
-    return Field.of("units." + dimension.name(), label)
+  private static Field unitField(QuantityKind kind, String label, UnitPreferences said) {
+    return Field.of("units." + kind.name(), label)
         .folded()
-        .choices(UnitPreferences.choices(dimension), c -> c.code(), c -> c.label())
-        .value(chosen.unit(dimension).code())
-        .required();
+        .choice("", "Not said: shown in " + UnitPreferences.choices(kind).get(0).label())
+        .choices(UnitPreferences.choices(kind), c -> c.code(), c -> c.label())
+        .value(said.isStated(kind) ? said.unit(kind).code() : "");
   }
 
   private static Form password() {
