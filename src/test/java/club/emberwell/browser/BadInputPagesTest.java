@@ -65,17 +65,18 @@ class BadInputPagesTest extends BrowserTest {
     try (Visit visit = filled(scripts, bad).send()) {
       for (String name : bad.keySet()) {
         assertThat(field(visit, name).locator(".field-error").first()).isVisible();
-        assertThat(field(visit, name).locator("input")).hasAttribute("aria-invalid", "true");
+        assertThat(field(visit, name).locator("input[type=text]"))
+            .hasAttribute("aria-invalid", "true");
       }
       everythingIsKept(visit, bad);
       assertTrue(visit.page().title().startsWith("Error: "), visit.page().title());
       Locator summary = visit.one("#error-summary");
       assertThat(summary).isVisible();
       if (scripts) {
-        assertThat(summary).isFocused();
+        assertThat(field(visit, "settings.speed").locator("input[type=text]")).isFocused();
       }
       summary.locator("a[href='#settings.speed']").click();
-      assertThat(field(visit, "settings.speed").locator("input")).isInViewport();
+      assertThat(field(visit, "settings.speed").locator("input[type=text]")).isInViewport();
       visit.noComplaints();
     }
     assertEquals(before, found());
@@ -160,11 +161,12 @@ class BadInputPagesTest extends BrowserTest {
   }
 
   @Test
-  void aWavelengthThatIsMissingOrInAnotherUnitIsAskedForOnTheMachineForm() {
+  void aWavelengthInAnotherUnitIsToldOnTheMachineFormAndItsFoldStandsOpen() {
     try (Visit visit = as(MEMBER, Screen.PHONE).open("/bench/machines/new")) {
       Map<String, String> bad = Map.of("name", "Odd one", "ratedPower", "10", "wavelength", "5 W");
+      visit.press("form.machine-form summary");
       visit.fill(bad).choose("source", "diode").choose("motion", "gantry").send();
-      assertThat(visit.one("#error-summary")).isFocused();
+      assertThat(visit.one("#ratedPower")).isFocused();
       for (String name : new String[] {"ratedPower", "wavelength"}) {
         assertThat(field(visit, name).locator(".field-error").first()).isVisible();
       }

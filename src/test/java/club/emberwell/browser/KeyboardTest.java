@@ -85,12 +85,12 @@ class KeyboardTest extends BrowserTest {
   @Test
   void postingAResult() {
     try (Visit visit = as(MEMBER, Screen.DESK).open("/post")) {
-      type(visit, "material", "slate");
-      type(visit, "coating", "");
-      type(visit, "colour", "");
       tabTo(visit, "[name=process]");
       visit.one("input[name=process][value=surface-engraving]").focus();
       press(visit, "Space");
+      type(visit, "material", "slate");
+      type(visit, "coating", "");
+      type(visit, "colour", "");
       type(visit, "settings.power", "9 W");
       type(visit, "settings.speed", "50 mm/s");
       type(visit, "settings.lineSpacing", "0.1 mm");
@@ -105,12 +105,12 @@ class KeyboardTest extends BrowserTest {
   }
 
   @Test
-  void theListOfErrorsGetsTheFocusAndLeadsToTheField() {
+  void theFieldAtFaultGetsTheFocusAndTheListLeadsToItToo() {
     try (Visit visit = as(MEMBER, Screen.DESK).open("/post")) {
       type(visit, "settings.speed", "12 kg");
       press(visit, "Enter");
-      assertThat(visit.one("#error-summary")).isFocused();
-      tabTo(visit, "#error-summary a[href='#settings.speed']");
+      assertThat(visit.one("[name='settings.speed']")).isFocused();
+      visit.one("#error-summary a[href='#settings.speed']").focus();
       press(visit, "Enter");
       assertThat(visit.one("[name='settings.speed']")).isFocused();
     }

@@ -26,7 +26,9 @@ record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> ma
   enum Kind {
     /** A first result. */
     FIRST,
-    /** One more, of which all is filled in that it likely shares with one before. */
+    /** One more after the last; what it likely shares with that is filled in, to be looked at. */
+    AGAIN,
+    /** The next of a row, of which all is filled in that it likely shares with one before. */
     NEXT,
     /** One's own trial of another's result: how it came out is asked first. */
     REPEAT,
@@ -37,6 +39,10 @@ record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> ma
   record Purpose(String heading, String action, Kind kind) {
     public boolean isRepeat() {
       return kind == Kind.REPEAT;
+    }
+
+    public boolean isAgain() {
+      return kind == Kind.AGAIN;
     }
 
     public boolean isNext() {

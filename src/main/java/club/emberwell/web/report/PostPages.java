@@ -53,6 +53,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class PostPages extends Pages {
   private static final String FROM = "from";
   private static final Purpose POST = new Purpose("Post a result", "/post", Kind.FIRST);
+  private static final Purpose AGAIN = new Purpose("Post a result", "/post", Kind.AGAIN);
   private static final Purpose NEXT = new Purpose("Post the next result", "/post", Kind.NEXT);
 
   private final ReportService reports;
@@ -120,7 +121,9 @@ public class PostPages extends Pages {
     return (before == null ? last.of(actor()) : Optional.of(reports.get(actor(), before)))
         .map(
             report ->
-                shown(NEXT, UnitFields.part(fresh(null).fill(ReportFormValues.likely(report)))))
+                shown(
+                    before == null ? AGAIN : NEXT,
+                    UnitFields.part(fresh(null).fill(ReportFormValues.likely(report)))))
         .orElseGet(() -> shown(POST, fresh(null)));
   }
 

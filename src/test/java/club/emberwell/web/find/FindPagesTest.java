@@ -175,7 +175,8 @@ class FindPagesTest {
     browser.get("/range?q=" + LOT + "&machine=" + java.util.UUID.randomUUID()).tidy();
     assertTrue(browser.page().text().contains("not on your bench"));
     browser.get(post).tidy();
-    assertEquals("25 mm/s", browser.page().select("[name=settings.speed]").val());
+    assertEquals("25", browser.page().select("[name=settings.speed]").val());
+    assertEquals("mm/s", browser.page().select("[name=unit.settings.speed][checked]").val());
     assertEquals("Slate", browser.page().select("[name=material]").val());
   }
 
