@@ -1,11 +1,14 @@
 package club.emberwell.browser;
 
 import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.ForcedColors;
+import com.microsoft.playwright.options.ReducedMotion;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import java.util.ArrayList;
@@ -47,15 +50,93 @@ class EveryPageTest extends BrowserTest {
       () => [
         [document.title.includes(' · '), 'title: ' + document.title],
         [document.querySelectorAll('h1').length === 1, 'not one h1'],
-        [document.documentElement.lang === 'en', 'lang']
+        [document.documentElement.lang === 'en', 'lang'],
+        ...[...document.querySelectorAll('.skip-link')].map(link =>
+          [document.querySelector(link.hash), 'skips to nothing: ' + link.hash]),
+        ...[...document.querySelectorAll('h1, h2, h3, h4, h5, h6')].map((each, i, all) =>
+          [each.tagName[1] - (i ? all[i - 1].tagName[1] : 0) <= 1,
+            'level skipped: ' + each.textContent])
       ].filter(([right]) => !right).map(([right, fault]) => fault)
       """;
+
+  /** Stops of the Tab key from the start of the content to what was looked for. */
+  private static final int STOPS_TO_THE_ANSWER = 8;
+
+  /** The same from the answer to the list of reports, past the facets and the order. */
+  private static final int STOPS_TO_THE_RESULTS = 24;
+
+  private static final String STOPS =
+      """
+      ([toAnswer, toResults]) => {
+        const answer = document.querySelector('main .answer, main .works');
+        const results = document.querySelector('#results .hit-table');
+        const stops = [...document.querySelectorAll(`main a[href], main button, main select,
+            main input:not([type=hidden]), main textarea, main summary, main [tabindex]`)]
+          .filter(each => each.tabIndex >= 0 && each.checkVisibility());
+        const before = (place, each) =>
+          place.compareDocumentPosition(each) & Node.DOCUMENT_POSITION_PRECEDING;
+        const count = [
+          answer ? stops.filter(each => before(answer, each)).length : 0,
+          results ? stops.filter(each => before(results, each)
+            && !each.closest('.find-answer, .find-form, .chips')).length : 0
+        ];
+        return [
+          ...(count[0] > toAnswer ? [count[0] + ' stops before the answer'] : []),
+          ...(count[1] > toResults ? [count[1] + ' stops before the results'] : [])
+        ];
+      }
+      """;
+
+  /** Links of one name lead to one place, so that a list of a page's links can be read. */
+  private static final String NAMES =
+      """
+      () => {
+        const places = new Map();
+        for (const link of document.querySelectorAll('a[href]:not([tabindex="-1"])')) {
+          const by = link.getAttribute('aria-labelledby');
+          const name = (by
+            ? by.split(' ').map(id => document.getElementById(id).textContent).join(' ')
+            : link.getAttribute('aria-label') || link.textContent).replace(/\\s+/g, ' ').trim();
+          places.set(name, (places.get(name) || new Set()).add(link.getAttribute('href')));
+        }
+        return [...places].filter(([name, to]) => to.size > 1)
+          .map(([name, to]) => `${name}: ${[...to].slice(0, 3).join(' ')}`);
+      }
+      """;
+
+  /** What is chosen looks unlike its neighbours, though all backgrounds may be gone. */
+  private static final String TOLD_BY_COLOUR =
+      """
+      () => {
+        const look = each => [null, '::before'].map(part => {
+          const style = getComputedStyle(each, part);
+          return [style.backgroundColor, style.borderTopWidth, style.borderBottomColor,
+            style.fontWeight, style.textDecorationLine].join();
+        }).join(';');
+        const pairs = [
+          ['.places a[aria-current]', '.places a:not([aria-current])'],
+          ['.facet-value[aria-current]', '.facet-value:not([aria-current])'],
+          ['.talk-tabs [aria-current]', '.talk-tabs a:not([aria-current])'],
+          ['.choice input:checked + span', '.choice input:not(:checked) + span']
+        ];
+        return pairs.map(pair => pair.map(each => document.querySelector('body ' + each)))
+          .filter(([chosen, other]) => chosen && other && look(chosen) === look(other))
+          .map(([chosen]) => chosen.outerHTML.slice(0, 100));
+      }
+      """;
+
+  private static final String MOVING =
+      "() => document.getAnimations().map(each => each.effect.target.outerHTML.slice(0, 100))";
+
+  private static final String LARGE_TEXT =
+      "() => { document.documentElement.style.fontSize = '200%' }";
 
   private static final String BEYOND =
       """
       () => document.documentElement.scrollWidth <= document.documentElement.clientWidth ? []
         : [...document.querySelectorAll('body *')]
-          .filter(each => each.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5
+          .filter(each => each.checkVisibility()
+            && each.getBoundingClientRect().right > document.documentElement.clientWidth + 0.5
             && !each.closest('.table-wrap, .visually-hidden'))
           .slice(0, 5).map(each => each.outerHTML.slice(0, 120))
       """;
@@ -69,6 +150,8 @@ class EveryPageTest extends BrowserTest {
       if (!EXPECTED.contains(visit.status()) && !state.isMissing()) {
         faults.add("answered with " + visit.status());
       }
+      faults.addAll(told("", visit, STOPS, List.of(STOPS_TO_THE_ANSWER, STOPS_TO_THE_RESULTS)));
+      faults.addAll(told("same name: ", visit, NAMES, null));
       visit.unfold();
       Axe axe = new Axe(visit.page());
       for (Screen screen : List.of(Screen.DESK, Screen.PHONE)) {
@@ -84,6 +167,19 @@ class EveryPageTest extends BrowserTest {
       axe.contrast().forEach(each -> faults.add("dark " + each));
       visit.page().setViewportSize(REFLOW, Screen.PHONE.height);
       faults.addAll(told(REFLOW + " too wide: ", visit, BEYOND, null));
+      visit
+          .page()
+          .emulateMedia(
+              new Page.EmulateMediaOptions()
+                  .setForcedColors(ForcedColors.ACTIVE)
+                  .setReducedMotion(ReducedMotion.REDUCE));
+      faults.addAll(told("forced colours: ", visit, TOLD_BY_COLOUR, null));
+      faults.addAll(told("moves: ", visit, MOVING, null));
+      visit.page().evaluate(LARGE_TEXT);
+      for (Screen screen : Screen.values()) {
+        visit.page().setViewportSize(screen.width, screen.height);
+        faults.addAll(told("200 % text, " + screen + " too wide: ", visit, BEYOND, null));
+      }
       faults.addAll(visit.complaints());
       assertTrue(faults.isEmpty(), () -> state + "\n" + String.join("\n", faults));
     }
@@ -131,6 +227,8 @@ class EveryPageTest extends BrowserTest {
             wide.append('W'.repeat(400));
             wide.className = 'table';
             document.body.append(wide);
+            document.querySelector('main').insertAdjacentHTML('afterbegin',
+              '<h6>Low</h6><a href="/a">Same</a><a href="/b">Same</a>');
             document.body.append(document.createElement('table'));
             const cell = document.querySelector('body > table').insertRow().insertCell();
             cell.append('W'.repeat(4));
@@ -139,6 +237,8 @@ class EveryPageTest extends BrowserTest {
             }
           }""");
       assertFalse(told("", visit, BEYOND, null).isEmpty());
+      assertEquals(List.of("Same: /a /b"), told("", visit, NAMES, null));
+      assertTrue(told("", visit, SKELETON, null).contains("level skipped: Low"));
     }
   }
 }
