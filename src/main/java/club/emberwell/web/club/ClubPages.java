@@ -29,6 +29,9 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.OWN)
 public class ClubPages extends Pages {
   private static final String PATH = "/desk/club";
+  /** The version of what was saved once: owners come from their first steps and go on there. */
+  private static final long FIRST_SAVED = 2;
+
   private static final int NAME_LENGTH = 80;
   private static final int LICENCE_LENGTH = 600;
   private static final int MEGABYTES_LENGTH = 6;
@@ -63,7 +66,11 @@ public class ClubPages extends Pages {
   public Response change(SentForm sent) {
     return take(sent, this::form, this::shown)
         .attempt(s -> care.change(actor(), draft(s), s.version()))
-        .then(PATH + "?done=saved");
+        .then(
+            card ->
+                card.version() == FIRST_SAVED
+                    ? FirstStepPages.PATH + "?done=saved"
+                    : PATH + "?done=saved");
   }
 
   private static ClubCare.Draft draft(SentForm sent) {

@@ -59,7 +59,7 @@ public class FirstStepPages extends Pages {
 
   @GET
   public TemplateInstance steps(@RestQuery String done) {
-    say(done, "Noted.");
+    say(done, "Saved.");
     Card card = care.card();
     Set<FirstStep> took = steps.ofOwners();
     boolean ruled =
