@@ -29,6 +29,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.OWN)
 public class ClubPages extends Pages {
   private static final String PATH = "/desk/club";
+
   /** The version of what was saved once: owners come from their first steps and go on there. */
   private static final long FIRST_SAVED = 2;
 

@@ -78,7 +78,9 @@ public class FirstStepPages extends Pages {
                 new Step(
                     "/desk/club#door",
                     "Decide who can join and who can read",
-                    "Now: " + door(card) + " Save the page to keep it so.",
+                    "Now: "
+                        + door(card)
+                        + (card.version() > UNTOUCHED ? "" : " Save the page to keep it so."),
                     card.version() > UNTOUCHED),
                 new Step(
                     "/desk/rules",
