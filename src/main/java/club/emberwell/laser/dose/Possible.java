@@ -21,10 +21,14 @@ public final class Possible {
   private Possible() {}
 
   /**
+   * @param laser null = not known: then what no such machine can be told
    * @param amount in the canonical unit of one of the setting's kinds
    */
   public static boolean on(Laser laser, Setting setting, Amount amount) {
     double number = amount.number();
+    if (laser == null) {
+      return anywhere(setting, amount);
+    }
     return switch (setting) {
       case POWER -> power(laser, amount);
       case SPEED -> number > 0 && number <= fastest(laser);
@@ -33,6 +37,17 @@ public final class Possible {
           (laser.regime() == Regime.NS ? PlausibilityRules.NANOSECOND_RATE : PlausibilityRules.RATE)
               .hold(number);
       case PULSE_DURATION -> number > 0 && pulse(laser, Regime.ofPulseDuration(number));
+      default -> usual(setting, number);
+    };
+  }
+
+  private static boolean anywhere(Setting setting, Amount amount) {
+    double number = amount.number();
+    return switch (setting) {
+      case POWER -> amount.kind() != QuantityKind.POWER || PlausibilityRules.POWER.hold(number);
+      case SPEED -> number > 0 && number <= PlausibilityRules.SPEED.high();
+      case LINE_SPACING -> PlausibilityRules.SPACING.hold(number);
+      case REPETITION_RATE -> PlausibilityRules.RATE.hold(number);
       default -> usual(setting, number);
     };
   }

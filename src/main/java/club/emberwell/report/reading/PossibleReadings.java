@@ -18,10 +18,14 @@ public final class PossibleReadings {
 
   private PossibleReadings() {}
 
-  /** The same remark without the readings that cannot be meant; null = the laser is not known. */
+  /**
+   * The same remark without the readings that cannot be meant.
+   *
+   * @param laser null = not known: then what no laser can be told
+   */
   static Remark on(Laser laser, Remark remark) {
     Matcher at = AT_SETTING.matcher(remark.field());
-    if (laser == null || !remark.isError() || remark.readings().isEmpty() || !at.matches()) {
+    if (!remark.isError() || remark.readings().isEmpty() || !at.matches()) {
       return remark;
     }
     return Setting.of(at.group(1))

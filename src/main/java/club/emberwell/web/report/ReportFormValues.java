@@ -47,10 +47,25 @@ final class ReportFormValues {
     form.work(report);
     List<WrittenTrial> trials = report.written().trials();
     form.trial(trials.get(trial >= 0 && trial < trials.size() ? trial : 0), false);
+    form.assumedUnits(report);
     Stream.of(WorkProperty.values())
         .filter(left)
         .forEach(property -> form.values.remove(property.code()));
     return form.values;
+  }
+
+  /** A number whose unit was clear by itself brings it along, where it stands beside the field. */
+  private void assumedUnits(StoredReport report) {
+    report.remarks().stream()
+        .filter(remark -> remark.is(RemarkId.UNIT_ASSUMED))
+        .forEach(
+            remark ->
+                remark.readings().stream()
+                    .findFirst()
+                    .ifPresent(
+                        text ->
+                            values.computeIfPresent(
+                                remark.field().substring(1).replace('/', '.'), (n, v) -> text)));
   }
 
   private void work(StoredReport report) {

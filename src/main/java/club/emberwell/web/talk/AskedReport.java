@@ -53,14 +53,18 @@ class AskedReport {
     }
   }
 
-  /** "Birch plywood, cut: too little. What should I change?" */
+  /** "Birch plywood, cut: too little. What should I change?", of others' "About a result of …". */
   private String title(ReportSnapshot s, Actor actor) {
-    String title =
-        "%s, %s: %s. What should I change?"
+    String about =
+        "%s, %s: %s"
             .formatted(
                 WorkText.of(s, catalog.vocabulary(), actor.units()),
                 s.process().label().toLowerCase(Locale.ROOT),
                 ReportText.outcome(s));
+    String title =
+        actor.is(s.author().id())
+            ? about + ". What should I change?"
+            : "About a result of " + s.author().handle() + ": " + about;
     return title.length() <= TalkLimits.TITLE ? title : title.substring(0, TalkLimits.TITLE);
   }
 
