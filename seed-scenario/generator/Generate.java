@@ -396,6 +396,9 @@ public final class Generate {
       place = now.laterBatch ? busyBy(LocalDate.of(2026, 7, 7)) + place / DAYS * (DAYS - busyBy(LocalDate.of(2026, 7, 7)))
           : place / DAYS * busyBy(LocalDate.of(2026, 8, 9));
     }
+    if (member.handle().equals("newcomer-lin")) {
+      place = busyBy(LocalDate.of(2026, 9, 13)) + place / DAYS * (DAYS - busyBy(LocalDate.of(2026, 9, 13)));
+    }
     int day = 0;
     while (day < DAYS - 1 && calendar[day + 1] <= place) {
       day++;

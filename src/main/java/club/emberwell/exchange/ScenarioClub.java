@@ -26,6 +26,7 @@ class ScenarioClub {
   private final Machines machines;
   private final ClubOptions club;
   private final People people;
+  private final ScenarioCalendarRepository calendar;
   private final String password;
   private final String clubName;
 
@@ -35,6 +36,7 @@ class ScenarioClub {
       Machines machines,
       ClubOptions club,
       People people,
+      ScenarioCalendarRepository calendar,
       @ConfigProperty(name = "emberwell.demo.password") String password,
       @ConfigProperty(name = "emberwell.demo.club-name") String clubName) {
     this.doors = doors;
@@ -42,6 +44,7 @@ class ScenarioClub {
     this.machines = machines;
     this.club = club;
     this.people = people;
+    this.calendar = calendar;
     this.password = password;
     this.clubName = clubName;
   }
@@ -91,6 +94,9 @@ class ScenarioClub {
                           Role.valueOf(person.role().toUpperCase(Locale.ROOT)))
                       : doors.enrolInvented(person.handle(), guise::joined);
               people.trustInvented(made.id());
+              if (person.joined() != null) {
+                calendar.joined(made.id(), person.joined());
+              }
               return made.actor();
             });
   }
@@ -101,6 +107,10 @@ class ScenarioClub {
         .findFirst()
         .map(Machine::id)
         .orElseGet(
-            () -> machines.add(owner, null, owned.machine(), NumberStyle.ANY).machine().id());
+            () -> {
+              UUID id = machines.add(owner, null, owned.machine(), NumberStyle.ANY).machine().id();
+              calendar.described(id);
+              return id;
+            });
   }
 }

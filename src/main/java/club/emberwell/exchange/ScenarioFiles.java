@@ -15,6 +15,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -29,6 +30,7 @@ final class ScenarioFiles {
 
   private static final String TALK = "talk.jsonl";
   private static final String COMMENTS = "comments.jsonl";
+  private static final String FLAGS = "desk.jsonl";
   private static final String LOOKS = "looks.csv";
   private static final List<String> STOCK = List.of("stock.jsonl", "stock-made.jsonl");
 
@@ -43,12 +45,19 @@ final class ScenarioFiles {
     this.guise = guise;
   }
 
-  record Person(String handle, String about, String role) {}
+  /**
+   * @param joined null = when it is loaded
+   */
+  record Person(String handle, String about, String role, Instant joined) {}
 
   record OwnedMachine(String owner, WrittenMachine machine) {}
 
   List<Person> members() {
-    return rows(lines("members.csv")).stream().map(c -> new Person(c[0], c[1], c[2])).toList();
+    return rows(lines("members.csv")).stream().map(ScenarioFiles::person).toList();
+  }
+
+  private static Person person(String[] cell) {
+    return new Person(cell[0], cell[1], cell[2], cell.length > 6 ? Instant.parse(cell[6]) : null);
   }
 
   List<OwnedMachine> machines() {
@@ -94,6 +103,11 @@ final class ScenarioFiles {
   /** Empty where nobody comments. */
   List<ScenarioComment> comments() {
     return has(COMMENTS) ? objects(COMMENTS, ScenarioComment.class) : List.of();
+  }
+
+  /** Empty where nobody flags anything. */
+  List<ScenarioFlag> flags() {
+    return has(FLAGS) ? objects(FLAGS, ScenarioFlag.class) : List.of();
   }
 
   /** How its pictures are drawn; of nothing where none are. */

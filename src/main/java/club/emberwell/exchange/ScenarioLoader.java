@@ -32,18 +32,21 @@ public class ScenarioLoader {
   private final ScenarioTalk talk;
   private final ScenarioStock stock;
   private final ScenarioPictures pictures;
+  private final ScenarioFlags flags;
 
   ScenarioLoader(
       ScenarioClub club,
       ReportService reports,
       ScenarioTalk talk,
       ScenarioStock stock,
-      ScenarioPictures pictures) {
+      ScenarioPictures pictures,
+      ScenarioFlags flags) {
     this.club = club;
     this.reports = reports;
     this.talk = talk;
     this.stock = stock;
     this.pictures = pictures;
+    this.flags = flags;
   }
 
   /** How a loading went. */
@@ -109,6 +112,7 @@ public class ScenarioLoader {
     LOG.infof("scenario: %d pictures were drawn", album.added());
     LOG.infof(
         "scenario: %d comments were added", talk.comment(files.comments(), people, guise.origin()));
+    flags.load(files.flags(), people);
     LOG.infof(
         "scenario: %d grids, samples and lots were added",
         stock.load(files.stock(), people, benches));

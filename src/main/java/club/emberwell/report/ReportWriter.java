@@ -13,6 +13,7 @@ import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.report.reading.WorkValue.Shape;
 import club.emberwell.report.reading.WrittenReport;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
 
 /** Stores what a report says of its own, beside its entry and in the caller's transaction. */
 @ApplicationScoped
@@ -38,7 +39,7 @@ class ReportWriter {
     reports.persist(report);
     trials.add(made.id(), read.trials());
     reports.flush();
-    queue(read);
+    queue(read, made.at() == null ? Instant.now() : made.at());
     return report;
   }
 
@@ -51,15 +52,15 @@ class ReportWriter {
       Cause cause) {
     report.take(written, style, read);
     trials.replace(report.entry().id(), read.trials());
-    queue(read);
+    queue(read, cause.at());
     life.rewritten(report.entry(), ReportEntity.words(written, read), action, cause);
   }
 
-  private void queue(Interpretation read) {
+  private void queue(Interpretation read, Instant at) {
     for (WorkProperty property : WorkProperty.of(Shape.WORD)) {
       Filed filed = read.work().word(property);
       if (filed.waits()) {
-        catalog.queueUnfiled(property.value().vocabulary(), filed.written());
+        catalog.queueUnfiled(property.value().vocabulary(), filed.written(), at);
       }
     }
   }

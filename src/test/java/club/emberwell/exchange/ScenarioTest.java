@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.bench.Machines;
+import club.emberwell.desk.flag.Flag;
+import club.emberwell.desk.flag.Flags;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.Origin;
 import club.emberwell.grid.Grid;
@@ -20,6 +22,8 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
+import club.emberwell.report.photo.Photo;
+import club.emberwell.report.photo.Photos;
 import club.emberwell.sample.Sample;
 import club.emberwell.sample.Samples;
 import club.emberwell.sample.WrittenSample;
@@ -37,7 +41,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -49,6 +55,10 @@ class ScenarioTest {
 
   @Inject ScenarioTalk scenario;
   @Inject ScenarioStock stock;
+  @Inject ScenarioPictures pictures;
+  @Inject ScenarioFlags flags;
+  @Inject Flags raisedFlags;
+  @Inject Photos photos;
   @Inject GridService grids;
   @Inject Samples samples;
   @Inject Ordering ordering;
@@ -121,6 +131,69 @@ class ScenarioTest {
             > 24);
   }
 
+  @Test
+  void aPictureIsDrawnOnceCommentsAreSaidOnceAndAFlagStandsAtItsTime() {
+    Map<String, Actor> people = new HashMap<>();
+    FILES.members().forEach(person -> people.put(person.handle(), enrolled()));
+    Set<UUID> posted = reportsOfOtherTests();
+    ScenarioReport shown =
+        FILES.reports().stream()
+            .filter(r -> r.fate().picture() != null && !posted.contains(r.id()))
+            .findFirst()
+            .orElseThrow();
+    ScenarioComment said =
+        FILES.comments().stream()
+            .filter(c -> !posted.contains(c.report()))
+            .findFirst()
+            .orElseThrow();
+    ScenarioFlag raised = FILES.flags().get(0);
+    Stream.of(shown.id(), said.report(), raised.entry())
+        .distinct()
+        .forEach(report -> post(report, people));
+    Actor author = people.get(shown.by());
+    for (int loading = 0; loading < 2; loading++) {
+      ScenarioPictures.Album album = pictures.album(FILES.looks(), List.of(shown.id()));
+      album.add(author, shown.id(), shown.at(), shown.fate().picture());
+      assertEquals(loading == 0 ? 1 : 0, album.added());
+      assertEquals(
+          loading == 0 ? 1 : 0, scenario.comment(List.of(said), people, Origin.HERE), said.text());
+      flags.load(List.of(raised), people);
+    }
+    List<Photo> all = photos.of(author, EntryKind.REPORT, shown.id());
+    assertEquals(1, all.size());
+    assertTrue(all.get(0).words().caption().startsWith("Drawn: "), all.get(0).words().caption());
+    assertTrue(all.get(0).words().alt().startsWith("Drawn, invented: "), all.get(0).words().alt());
+    TalkEntry comment = talk.get(people.get(said.by()), said.id());
+    assertEquals(said.at(), comment.createdAt());
+    Flag flag = raisedFlags.mine(people.get(raised.by()), Part.FIRST).rows().get(0);
+    assertEquals(raised.at(), flag.createdAt());
+  }
+
+  /** Their ids are taken by others' reports here. */
+  private static Set<UUID> reportsOfOtherTests() {
+    return Stream.concat(
+            FILES.stock().stream()
+                .flatMap(
+                    l -> Stream.of(l.report(), l.sample() == null ? null : l.sample().report())),
+            FILES.talk().stream().map(l -> l.said().ties().report()))
+        .filter(Objects::nonNull)
+        .collect(Collectors.toSet());
+  }
+
+  @Test
+  void everyCommentIsUnderAReportOfSomebodyBeforeIt() {
+    Map<UUID, ScenarioReport> all =
+        FILES.reports().stream().collect(Collectors.toMap(ScenarioReport::id, r -> r));
+    FILES
+        .comments()
+        .forEach(
+            said -> {
+              ScenarioReport about = all.get(said.report());
+              assertTrue(about != null && about.at().isBefore(said.at()), said.toString());
+            });
+    assertTrue(FILES.comments().size() >= 150);
+  }
+
   private static String key(ScenarioFiles.OwnedMachine owned) {
     return ScenarioClub.key(owned.owner(), owned.machine().name());
   }
@@ -191,6 +264,14 @@ class ScenarioTest {
             .findFirst()
             .orElseThrow();
     UUID machine = machines.add(author, null, owned.machine(), NumberStyle.ANY).machine().id();
-    reports.post(author, Posting.ofApi(id, report.written(machine).repeating(null)));
+    reports.post(
+        author,
+        new Posting(
+            id,
+            report.written(machine).repeating(null),
+            NumberStyle.ANY,
+            Origin.HERE,
+            report.at(),
+            false));
   }
 }

@@ -14,6 +14,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.event.TransactionPhase;
 import jakarta.transaction.Transactional;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -102,16 +103,18 @@ public class CatalogService {
   /**
    * Keeps a text that matched no term for a moderator, in the caller's transaction: one row per
    * folded text, counted. A text without letters and digits is dropped.
+   *
+   * @param at when it was written
    */
   @Transactional
-  public void queueUnfiled(TermKind kind, String written) {
+  public void queueUnfiled(TermKind kind, String written, Instant at) {
     String clean = written.replaceAll("\\p{Cntrl}+", " ").strip();
     if (clean.length() > CatalogLimits.TEXT) {
       clean = clean.substring(0, CatalogLimits.TEXT);
     }
     String folded = store.folding().fold(clean);
     if (!folded.isEmpty()) {
-      unfiled.countOne(kind, clean, folded);
+      unfiled.countOne(kind, clean, folded, at);
     }
   }
 

@@ -4,6 +4,7 @@ import club.emberwell.catalog.TermKind;
 import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 
@@ -13,21 +14,24 @@ class UnfiledRepository implements PanacheRepositoryBase<UnfiledEntity, UUID> {
   // again waits again: its spelling must have been taken back.
   private static final String COUNT_ONE =
       """
-      insert into unfiled (id, kind, written, folded) values (:id, :kind, :written, :folded)
+      insert into unfiled (id, kind, written, folded, first_seen, last_seen)
+      values (:id, :kind, :written, :folded, :at, :at)
       on conflict (kind, folded) do update set
         count = unfiled.count + 1,
-        last_seen = now(),
+        first_seen = least(unfiled.first_seen, excluded.first_seen),
+        last_seen = greatest(unfiled.last_seen, excluded.last_seen),
         state = case unfiled.state when 'filed' then 'waiting' else unfiled.state end,
         filed_to = null
       """;
 
-  void countOne(TermKind kind, String written, String folded) {
+  void countOne(TermKind kind, String written, String folded, Instant at) {
     getEntityManager()
         .createNativeQuery(COUNT_ONE)
         .setParameter("id", UUID.randomUUID())
         .setParameter("kind", kind.code())
         .setParameter("written", written)
         .setParameter("folded", folded)
+        .setParameter("at", at)
         .executeUpdate();
   }
 

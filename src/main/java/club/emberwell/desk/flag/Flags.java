@@ -56,9 +56,23 @@ public class Flags {
    */
   @Transactional
   public Flag flag(Actor actor, EntryRef ref, String reason, String note) {
+    return flag(actor, ref, new Raised(reason, note, Instant.now()));
+  }
+
+  /**
+   * What somebody says is wrong.
+   *
+   * @param reason code of a {@link FlagReason}
+   * @param note for moderators, or null
+   */
+  public record Raised(String reason, String note, Instant at) {}
+
+  /** The same at a time. */
+  @Transactional
+  public Flag flag(Actor actor, EntryRef ref, Raised raised) {
     UUID member = DeskAccess.signedIn(actor);
-    FlagReason why = reason(reason);
-    String text = DeskAccess.text("/note", note, DeskLimits.NOTE, false);
+    FlagReason why = reason(raised.reason());
+    String text = DeskAccess.text("/note", raised.note(), DeskLimits.NOTE, false);
     Entry item = entries.get(ref);
     if (actor.is(item.author().id())) {
       throw new EntryForbidden(
@@ -75,9 +89,8 @@ public class Flags {
       throw new EntryRefused(
           RemarkId.FLAG_SETTLED, "", "Your flag was answered: " + before.get().outcome());
     }
-    Instant now = Instant.now();
-    keepCount(member, now);
-    flags.open(member, ref, why, text, now);
+    keepCount(member, raised.at());
+    flags.open(member, ref, why, text, raised.at());
     return flags.find(member, ref).orElseThrow();
   }
 

@@ -141,18 +141,18 @@ public class RuleRepository {
   }
 
   /** Notes once what a rule saw in an entry; false where it did before. */
-  boolean note(Rule rule, Entry entry, String detail, Instant now) {
+  boolean note(Rule rule, Entry entry, String detail, Instant when) {
     return db.createNativeMutationQuery(
                 """
                 insert into desk_rule_note (rule, entry_id, detail, mode, at)
-                values (:rule, :entry, :detail, :mode, :now)
+                values (:rule, :entry, :detail, :mode, :when)
                 on conflict do nothing
                 """)
             .setParameter("rule", rule.code().code())
             .setParameter("entry", entry.id())
             .setParameter("detail", detail)
             .setParameter("mode", rule.mode())
-            .setParameter("now", now)
+            .setParameter("when", when)
             .executeUpdate()
         > 0;
   }

@@ -79,10 +79,11 @@ public class RuleRunner {
   }
 
   private void check(Entry item, List<Rule> all) {
-    Instant now = Instant.now();
+    // a stop of the server shifts no date
+    Instant when = item.times().updated();
     for (Rule rule : all) {
       Optional<String> seen = seen(rule, item);
-      if (seen.isPresent() && rules.note(rule, item, seen.get(), now) && rule.holds()) {
+      if (seen.isPresent() && rules.note(rule, item, seen.get(), when) && rule.holds()) {
         life.holdByRule(rule.code().code(), item.ref(), seen.get());
       }
     }

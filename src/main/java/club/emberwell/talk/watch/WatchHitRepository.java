@@ -68,7 +68,7 @@ class WatchHitRepository {
    */
   record Hit(UUID member, UUID watch, UUID entry, boolean mail) {}
 
-  /** Adds what is not there yet, in one statement. */
+  /** Adds what is not there yet, dated by what was found: a stop of the server shifts no date. */
   void add(List<Hit> hits, Instant now) {
     if (hits.isEmpty()) {
       return;
@@ -76,10 +76,12 @@ class WatchHitRepository {
     db.createNativeMutationQuery(
             """
             insert into watch_hit (member_id, watch_id, entry_id, found_at, mailed_at)
-            select n.member, n.watch, n.entry, :now,
+            select n.member, n.watch, n.entry, e.updated_at,
               case when n.mail then null else cast(:now as timestamptz) end
             from jsonb_to_recordset(cast(:hits as jsonb))
               as n (member uuid, watch uuid, entry uuid, mail boolean)
+            join entry e on e.id = n.entry
+            order by e.updated_at
             on conflict do nothing""")
         .setParameter("now", now)
         .setParameter("hits", StoredJson.write(hits))

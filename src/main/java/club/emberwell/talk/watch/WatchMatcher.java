@@ -28,6 +28,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /**
  * Holds what became live against all watches. One node at a time does it, following the change
@@ -85,8 +86,12 @@ public class WatchMatcher {
 
   private void take(List<Change> some) {
     Instant now = Instant.now();
-    tell(entries::answersWithAsker, Change.ids(some, Set.of(EntryKind.ANSWER)), now);
-    tell(entries::commentsWithReaders, Change.ids(some, Set.of(EntryKind.COMMENT)), now);
+    hits.add(
+        Stream.concat(
+                told(entries::answersWithAsker, Change.ids(some, Set.of(EntryKind.ANSWER))),
+                told(entries::commentsWithReaders, Change.ids(some, Set.of(EntryKind.COMMENT))))
+            .toList(),
+        now);
     if (watches.count() > 0) {
       match(some, now);
     }
@@ -96,16 +101,12 @@ public class WatchMatcher {
    * Without a watch whoever asked is told of every answer, and of every comment whose report it is
    * and who commented on it before.
    */
-  private void tell(
-      Function<Collection<UUID>, List<Object[]>> whom, Set<UUID> replies, Instant now) {
-    if (replies.isEmpty()) {
-      return;
-    }
-    hits.add(
-        whom.apply(replies).stream()
-            .map(row -> new Hit((UUID) row[1], null, (UUID) row[0], false))
-            .toList(),
-        now);
+  private static Stream<Hit> told(
+      Function<Collection<UUID>, List<Object[]>> whom, Set<UUID> replies) {
+    return replies.isEmpty()
+        ? Stream.empty()
+        : whom.apply(replies).stream()
+            .map(row -> new Hit((UUID) row[1], null, (UUID) row[0], false));
   }
 
   private void match(List<Change> some, Instant now) {

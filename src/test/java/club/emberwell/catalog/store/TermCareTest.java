@@ -16,6 +16,7 @@ import club.emberwell.remark.EntryUnknown;
 import io.quarkus.test.TestTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -162,12 +163,12 @@ class TermCareTest {
   @TestTransaction
   void oneRowIsQueuedForAllSpellingsThatFoldAlike() {
     nothingWaits();
-    service.queueUnfiled(MATERIAL, "Moon Rock");
-    service.queueUnfiled(MATERIAL, "moon-rocks");
-    service.queueUnfiled(MATERIAL, "MOONROCK");
-    service.queueUnfiled(TermKind.COATING, "moon rock");
-    service.queueUnfiled(MATERIAL, "???");
-    service.queueUnfiled(MATERIAL, "nul\u0000 byte " + "x".repeat(500));
+    service.queueUnfiled(MATERIAL, "Moon Rock", Instant.now());
+    service.queueUnfiled(MATERIAL, "moon-rocks", Instant.now());
+    service.queueUnfiled(MATERIAL, "MOONROCK", Instant.now());
+    service.queueUnfiled(TermKind.COATING, "moon rock", Instant.now());
+    service.queueUnfiled(MATERIAL, "???", Instant.now());
+    service.queueUnfiled(MATERIAL, "nul\u0000 byte " + "x".repeat(500), Instant.now());
     List<Unfiled> waiting = service.waiting(Part.FIRST).rows();
     Unfiled first = waiting.get(0);
     assertEquals("Moon Rock", first.written());
@@ -180,7 +181,7 @@ class TermCareTest {
   @TestTransaction
   void aFiledTextBecomesASpellingAndLeavesTheQueue() {
     nothingWaits();
-    service.queueUnfiled(MATERIAL, "moon rock");
+    service.queueUnfiled(MATERIAL, "moon rock", Instant.now());
     UUID id = unfiled.find("folded", "moonrock").firstResult().id;
     CatalogChange change = care.file(id, "stone", DEED);
     assertEquals(Set.of("moonrock"), change.spellings());
@@ -196,11 +197,11 @@ class TermCareTest {
   @TestTransaction
   void aTextThatWasFiledWaitsAgainOnceItsSpellingIsTakenBack() {
     nothingWaits();
-    service.queueUnfiled(MATERIAL, "moon rock");
+    service.queueUnfiled(MATERIAL, "moon rock", Instant.now());
     UUID id = unfiled.find("folded", "moonrock").firstResult().id;
     care.file(id, "stone", DEED);
     care.removeSynonym(MATERIAL, "stone", "moon rock", DEED);
-    service.queueUnfiled(MATERIAL, "moon rock");
+    service.queueUnfiled(MATERIAL, "moon rock", Instant.now());
     assertEquals(1, service.waiting(Part.FIRST).rows().size());
   }
 
@@ -208,9 +209,9 @@ class TermCareTest {
   @TestTransaction
   void aDismissedTextStaysDismissedHoweverOftenItIsWritten() {
     nothingWaits();
-    service.queueUnfiled(MATERIAL, "asdf");
+    service.queueUnfiled(MATERIAL, "asdf", Instant.now());
     care.dismiss(unfiled.find("folded", "asdf").firstResult().id, DEED);
-    service.queueUnfiled(MATERIAL, "asdf");
+    service.queueUnfiled(MATERIAL, "asdf", Instant.now());
     assertEquals(0, service.waiting(Part.FIRST).rows().size());
   }
 

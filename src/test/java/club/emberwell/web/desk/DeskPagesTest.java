@@ -23,6 +23,7 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -212,7 +213,7 @@ class DeskPagesTest {
   @Test
   void aWordIsFiledFromItsPageAndACautionIsProposedAndAccepted() {
     String word = "Quillwood " + UUID.randomUUID().toString().substring(0, 8);
-    catalog.queueUnfiled(TermKind.MATERIAL, word);
+    catalog.queueUnfiled(TermKind.MATERIAL, word, Instant.now());
     UUID id =
         catalog.waiting(Part.FIRST).rows().stream()
             .filter(w -> w.written().equals(word))
