@@ -76,7 +76,7 @@ public class PreviewPictures extends Pages {
     Vocabulary vocabulary = catalog.vocabulary();
     return answer(
         new Card(
-            page.getClubName(),
+            club(),
             WorkText.of(report, vocabulary, actor.units())
                 + ", "
                 + report.process().label().toLowerCase(Locale.ROOT),
@@ -97,7 +97,7 @@ public class PreviewPictures extends Pages {
     }
     return answer(
         new Card(
-            page.getClubName(),
+            club(),
             question.written().title(),
             question.answers() == 1 ? "1 answer" : question.answers() + " answers",
             List.of(Markdown.plain(question.written().text()), question.memberHandle() + " asks"),
@@ -126,13 +126,19 @@ public class PreviewPictures extends Pages {
     AnswerView first = panels.get(0);
     return answer(
         new Card(
-            page.getClubName(),
+            club(),
             first.head().work() + ", " + first.head().process(),
             first.start().title(),
             List.of(
                 first.head().laser() == null ? "" : first.head().laser(),
+                first.start().said().stream().findFirst().orElse(""),
                 first.evidence().word() + ": " + first.evidence().counts()),
             first.plot() == null ? null : first.plot().plot()));
+  }
+
+  /** Whose it is, and that it may be invented: a picture goes where no page says so. */
+  private String club() {
+    return page.isExample() ? page.getClubName() + " · with invented examples" : page.getClubName();
   }
 
   private Response answer(Card card) {
