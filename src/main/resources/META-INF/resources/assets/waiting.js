@@ -90,7 +90,8 @@
       const action = "/reports/" + form.id + "/photos";
       const fields = [
         ["id", id],
-        ["photo", file],
+        ["parking", id],
+        ["photo1", file],
       ];
       await Kept.change(id, () => ({
         id: id,

@@ -20,6 +20,7 @@ enum PageState {
   COMPARE_EMPTY("/compare"),
   COMPARE(v -> v.open("/range?q=powder+coat&source=diode").press("main a[href*='/compare']")),
   REPORT(v -> v.open("/?q=powder+coat").press(".hit th a[href^='/reports/']")),
+  PHOTOS(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/photos']")),
   GRID_REPORT("/reports/" + PageState.GRID),
   REPORT_HISTORY("/reports/" + PageState.GRID + "/history"),
   SIGN_IN("/sign-in"),

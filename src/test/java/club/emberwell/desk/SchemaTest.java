@@ -57,6 +57,12 @@ class SchemaTest {
         ("insert into grid_photo (grid_id, width, height, size_bytes, picture, taken_at)"
                 + " values ('%s', 1, 1, 1, '\\x00', now())")
             .formatted(grid));
+    UUID parked = UUID.randomUUID();
+    cast.run(
+        ("insert into parked_photo (id, member_id, form_id, place, width, height, size_bytes,"
+                + " picture, thumb, parked_at)"
+                + " values ('%s', '%s', '%s', 0, 1, 1, 2, '\\x00', '\\x00', now())")
+            .formatted(parked, member.memberId(), parked));
   }
 
   @ParameterizedTest
@@ -128,6 +134,7 @@ class SchemaTest {
           case "machine" -> "id = '" + machine + "'";
           case "webhook" -> "id = '" + webhook + "'";
           case "webhook_delivery" -> "webhook_id = '" + webhook + "'";
+          case "parked_photo" -> "member_id = '" + member.memberId() + "'";
           case "member" -> "id = '" + member.memberId() + "'";
           default -> "id = '" + report.id() + "'";
         };
@@ -216,6 +223,10 @@ class SchemaTest {
         "grid_photo corners = '{0,0,1,0,1,1}'",
         "grid_photo corners = '{0,0,1,0,1,1,0,1.1}'",
         "grid_photo corners = '{0,0,1,0,1,1,0,-0.1}'",
+        "parked_photo width = 0",
+        "parked_photo size_bytes = 7",
+        "parked_photo caption = ''",
+        "parked_photo alt = ''",
         "trial position = -1",
         "trial settings = '[]'",
         "trial defects = array[null]",

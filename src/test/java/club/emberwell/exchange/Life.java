@@ -67,7 +67,7 @@ class Life {
         .statusCode(204);
     Person neighbour = People.join();
     String report = report(person);
-    photo(person, report);
+    photo(person, "reports/" + report);
     grid(person);
     String repeat = repeat(neighbour, report, person.handle());
     stock(person, report, email);
@@ -76,6 +76,7 @@ class Life {
     photoOfGrid(person, grids.plan(actor, 2));
     comments(actor, other, UUID.fromString(report), UUID.fromString(repeat));
     UUID question = talk(actor, other, person.handle(), email);
+    photo(person, "questions/" + question);
     watches.add(actor, "q=birch", person.handle() + "'s birch", false);
     flags.flag(
         actor,
@@ -140,13 +141,14 @@ class Life {
     return report;
   }
 
-  private static void photo(Person person, String report) throws IOException {
+  private static void photo(Person person, String of) throws IOException {
     given()
         .header("Authorization", "Bearer " + person.token())
         .header("Idempotency-Key", UUID.randomUUID().toString())
         .contentType("application/octet-stream")
         .body(Pictures.of(200, 100, "jpeg"))
-        .post("/api/v1/reports/" + report + "/photos")
+        .queryParam("caption", "By " + person.handle())
+        .post("/api/v1/" + of + "/photos")
         .then()
         .statusCode(201);
   }

@@ -338,7 +338,10 @@ class PersonalDataTest {
     assertEquals(1, json.readTree(files.get("watches.json")).size());
     KeptThings.areIn(files, lived.report());
     assertEquals(1, json.readTree(files.get("flags.json")).size());
-    assertEquals(1, files.keySet().stream().filter(f -> f.startsWith("photos/")).count());
+    assertEquals(2, files.keySet().stream().filter(f -> f.startsWith("photos/")).count());
+    assertEquals(
+        "By " + lived.person().handle(),
+        json.readTree(files.get("photos.json")).get(0).get("caption").asText());
     for (Map.Entry<String, byte[]> file : files.entrySet()) {
       assertFalse(
           new String(file.getValue(), StandardCharsets.ISO_8859_1)

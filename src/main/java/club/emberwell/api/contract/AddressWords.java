@@ -9,8 +9,10 @@ final class AddressWords {
   private static final Map<String, String> MEANING =
       Map.ofEntries(
           Map.entry("action", "Only what was done so, by its code."),
+          Map.entry("alt", "What can be seen in the picture, for those who do not see it."),
           Map.entry("answer", "An answer of it: the page of answers that holds it."),
           Map.entry("by", "Only what this member did: the user name."),
+          Map.entry("caption", "What everybody reads below the picture."),
           Map.entry("code", "Its code."),
           Map.entry("dimension", "The kind of quantity the text is read as."),
           Map.entry("format", "`csv` or `jsonl`."),

@@ -16,6 +16,7 @@ import club.emberwell.member.Scope;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.search.query.Order;
 import java.util.ArrayList;
 import java.util.List;
@@ -127,7 +128,7 @@ final class ClosedWords {
               : path.contains("{kind}") ? of(EntryKind.class) : List.of();
       case "code" -> path.contains("/rules/") ? of(RuleCode.class) : List.of();
       case "dimension" -> of(QuantityKind.class);
-      case "size" -> path.endsWith("{photo}") ? List.of("thumb") : List.of();
+      case "size" -> path.endsWith("{photo}") ? of(PhotoSize.class) : List.of();
       default -> List.of();
     };
   }

@@ -20,6 +20,7 @@ final class SchemaNames {
           Map.entry("api.grid.ResultsJson$CellJson", "JudgedCell"),
           Map.entry("api.talk.TalkRevisionJson$Line", "ChangedLine"),
           Map.entry("api.view.MemberJson", "MemberRef"),
+          Map.entry("api.view.PhotoJson$Size", "PhotoSize"),
           Map.entry("consensus.answer.OnMyMachine$Basis", "EqualDoseBasis"),
           Map.entry("consensus.answer.OnMyMachine$Place", "EqualDosePlace"),
           Map.entry("consensus.answer.Start$Basis", "StartBasis"),

@@ -1,6 +1,9 @@
 /**
- * The pictures of reports: cleaned before they are kept, entries like everything else members add.
+ * The pictures of reports, questions and answers: cleaned before they are kept in all their sizes,
+ * entries like everything else members add.
  *
- * <p>Entry point: {@link club.emberwell.report.photo.Photos}.
+ * <p>Entry points: {@link club.emberwell.report.photo.Photos}; {@link
+ * club.emberwell.report.photo.ParkedPhotos} for forms that are not stored yet; {@link
+ * club.emberwell.report.photo.PhotoSpace} how much a member may keep.
  */
 package club.emberwell.report.photo;

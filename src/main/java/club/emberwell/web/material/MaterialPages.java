@@ -13,9 +13,11 @@ import club.emberwell.remark.EntryUnknown;
 import club.emberwell.web.caution.CautionView;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.caution.TermLink;
+import club.emberwell.web.frame.Pager;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.Preview;
 import club.emberwell.web.material.ReportCounts.Counts;
+import club.emberwell.web.photo.Gallery;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -43,10 +45,12 @@ public class MaterialPages extends Pages {
 
   private final CatalogService catalog;
   private final ReportCounts counts;
+  private final Gallery gallery;
 
-  MaterialPages(CatalogService catalog, ReportCounts counts) {
+  MaterialPages(CatalogService catalog, ReportCounts counts, Gallery gallery) {
     this.catalog = catalog;
     this.counts = counts;
+    this.gallery = gallery;
   }
 
   @CheckedTemplate
@@ -56,6 +60,8 @@ public class MaterialPages extends Pages {
     static native TemplateInstance list(Listing list);
 
     static native TemplateInstance term(TermView view);
+
+    static native TemplateInstance photos(Gallery.View gallery);
   }
 
   /**
@@ -132,6 +138,31 @@ public class MaterialPages extends Pages {
   @Path("{slug}")
   public Response material(@RestPath String slug) {
     return term(TermKind.MATERIAL, slug);
+  }
+
+  /** How results on a material look. */
+  @GET
+  @Path("{slug}/photos")
+  public Response photos(
+      @RestPath String slug,
+      @RestQuery String process,
+      @RestQuery String source,
+      @RestQuery("page") String number) {
+    Term term =
+        catalog
+            .vocabulary()
+            .successor(TermKind.MATERIAL, slug)
+            .orElseThrow(() -> new EntryUnknown(TermKind.MATERIAL.code()));
+    String path = TermLink.address(term) + "/photos";
+    if (!term.slug().equals(slug)) {
+      return Response.status(MOVED).location(URI.create(path)).build();
+    }
+    Gallery.View view =
+        gallery.of(term, new Gallery.Wanted(process, source, Pager.part(number).page()), actor());
+    page.preview(
+        Preview.of(path, "Photos of laser results on " + term.label() + " by members.")
+            .withPhoto(view.photos().isEmpty() ? null : view.photos().get(0).photo().largeSrc()));
+    return Response.ok(Templates.photos(view)).build();
   }
 
   @GET

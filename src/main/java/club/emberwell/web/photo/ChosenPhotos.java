@@ -46,6 +46,11 @@ public class ChosenPhotos {
   private static final String CAPTION = ".caption";
   private static final String ALT = ".alt";
 
+  private static final String FIRST = "photo1";
+
+  /** The one field of a form that a phone may have kept since before there were several. */
+  private static final String ALONE = "photo";
+
   /** A second field of the first one, which opens the camera of a phone. */
   private static final String CAMERA = ".camera";
 
@@ -57,6 +62,11 @@ public class ChosenPhotos {
     this.parked = parked;
     this.space = space;
     this.current = current;
+  }
+
+  /** Where the photos of a form wait; a form with one field alone is known by its own id. */
+  private static UUID parking(SentForm sent) {
+    return sent.files(ALONE).isEmpty() ? sent.id(PARKING) : sent.id("id");
   }
 
   /** One file to choose, with what is said of it. */
@@ -99,7 +109,7 @@ public class ChosenPhotos {
    * @param sent what arrived, null for a form that is shown the first time
    */
   public Form into(Form form, SentForm sent) {
-    UUID parking = sent == null ? null : sent.id(PARKING);
+    UUID parking = sent == null ? null : parking(sent);
     slots(form, Objects.requireNonNullElseGet(parking, UUID::randomUUID));
     // what is shown the first time has none
     return parking == null ? form : kept(form, parking);
@@ -175,7 +185,7 @@ public class ChosenPhotos {
    */
   public List<Remark> take(SentForm sent) {
     List<Remark> wrong = new ArrayList<>();
-    UUID parking = sent.id(PARKING);
+    UUID parking = parking(sent);
     if (parking == null) {
       return wrong;
     }
@@ -198,8 +208,7 @@ public class ChosenPhotos {
   private void take(SentForm sent, UUID parking, String slot, List<Remark> wrong) {
     PhotoWords words = words(sent, slot);
     int before = wrong.size();
-    List<Path> files =
-        Stream.concat(sent.files(slot + CAMERA).stream(), sent.files(slot).stream()).toList();
+    List<Path> files = files(sent, slot);
     for (Path file : files) {
       PhotoWords of = words;
       noting(wrong, "/" + slot, at -> park(parking, file, of.checked(at)));
@@ -210,6 +219,12 @@ public class ChosenPhotos {
       sent.forget(slot + CAPTION);
       sent.forget(slot + ALT);
     }
+  }
+
+  private static List<Path> files(SentForm sent, String slot) {
+    return Stream.of(slot + CAMERA, slot, slot.equals(FIRST) ? ALONE : "")
+        .flatMap(field -> sent.files(field).stream())
+        .toList();
   }
 
   private static PhotoWords words(SentForm sent, String name) {
@@ -251,13 +266,14 @@ public class ChosenPhotos {
 
   /** Adds the photos of a form to what is there already. */
   void addTo(SentForm sent, UUID entry, Instant at) {
-    QuarkusTransaction.joiningExisting()
-        .run(() -> parked.addTo(actor(), sent.id(PARKING), entry, at));
+    QuarkusTransaction.joiningExisting().run(() -> parked.addTo(actor(), parking(sent), entry, at));
   }
 
-  /** Whether the form has any photo, parked with it. */
+  /** Whether the form came with a photo, now or before. */
   public boolean any(SentForm sent) {
-    return !parked.of(actor(), sent.id(PARKING)).isEmpty();
+    // what came a second time is no longer parked
+    return IntStream.rangeClosed(1, SLOTS).anyMatch(slot -> !files(sent, "photo" + slot).isEmpty())
+        || !parked.of(actor(), parking(sent)).isEmpty();
   }
 
   /**
@@ -271,7 +287,7 @@ public class ChosenPhotos {
             () -> {
               T stored = deed.get();
               Made entry = made.apply(stored);
-              parked.addTo(actor(), sent.id(PARKING), entry.id(), entry.at());
+              parked.addTo(actor(), parking(sent), entry.id(), entry.at());
               return stored;
             });
   }

@@ -161,7 +161,7 @@ public class PhotoPages extends Pages {
         .run(
             s -> {
               Remarks.refuse(wrong);
-              if (!chosen.any(s) && s.files("photo1").isEmpty()) {
+              if (!chosen.any(s)) {
                 throw new EntryRefused(RemarkId.REQUIRED, "/photo1", "Choose a photo first.");
               }
               chosen.addTo(s, id, Instant.now());

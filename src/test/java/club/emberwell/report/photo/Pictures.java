@@ -27,7 +27,7 @@ public final class Pictures {
     return encode(picture, format);
   }
 
-  private static byte[] encode(BufferedImage picture, String format) throws IOException {
+  public static byte[] encode(BufferedImage picture, String format) throws IOException {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     ImageIO.write(picture, format, bytes);
     return bytes.toByteArray();
