@@ -151,7 +151,8 @@ class MainFlowTest extends BrowserTest {
   void anAddressIsTheWholeStateForSomebodyElse() {
     try (Visit one = chromium.visit(Screen.DESK);
         Visit other = chromium.visit(Screen.PHONE)) {
-      one.open(POWDER_COAT).press(BLUE);
+      one.open(POWDER_COAT);
+      chooseBlue(one);
       assertThat(one.one(".chips a.chip:has-text('Diode')")).isVisible();
       other.open(one.where());
       assertEquals(count(one), count(other));
