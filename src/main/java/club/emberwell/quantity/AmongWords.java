@@ -177,7 +177,7 @@ record AmongWords(QuantityKind kind, Settling settling, TextReader reader) {
     }
     return settling.refused(
         RemarkId.NOT_EXACT,
-        "One value is needed. Left out would be: " + TextReader.quoted(words) + ".",
+        "One value is needed here. " + TextReader.quoted(words) + " would be left out.",
         signed ? List.of(value.text()) : List.of(value.text(), "-" + value.text()));
   }
 

@@ -19,7 +19,8 @@ final class TextReader {
       Pattern.compile("([0-9.,\u066b' ]*[0-9](?:[eE][+-]?[0-9]{1,2}(?![0-9]))?)(.*)");
   private static final Pattern UNIT_FIRST =
       Pattern.compile(
-          "([^0-9.,\u066b+-]*[^0-9.,\u066b+ :=-])\\.? ?[:=]? ?([+-]?[0-9.,\u066b][0-9.,\u066b'/ ]*)");
+          "([^0-9.,\u066b+-]*[^0-9.,\u066b+ :=-])\\.? ?[:=]? ?"
+              + "([+-]?[0-9.,\u066b][0-9.,\u066b'/ ]*)");
   private static final Pattern LONG_EXPONENT = Pattern.compile("[eE][+-]?[0-9].*");
   private static final Pattern RANGE =
       Pattern.compile(
@@ -28,8 +29,8 @@ final class TextReader {
   private static final Pattern LIMIT =
       Pattern.compile(
           "(?iu)(?:[<>\\u2264\\u2265]=?"
-              + "|(?:max|min|maximum|minimum|up to|at most|at least|under|over|below|above|mind|höchstens"
-              + "|mindestens|unter|über|jusqu'à|hasta|fino a|до)\\b\\.?) ?(.+)");
+              + "|(?:max|min|maximum|minimum|up to|at most|at least|under|over|below|above|mind"
+              + "|höchstens|mindestens|unter|über|jusqu'à|hasta|fino a|до)\\b\\.?) ?(.+)");
   private static final Pattern ABOUT =
       Pattern.compile(
           "(?iu)([~\\u2248]=?|(?:ca|circa|about|around|approx|approximately|etwa|ungefähr|rund|env"

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.notNullValue;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
@@ -39,6 +40,28 @@ class QuantityApiTest {
         .statusCode(422)
         .body("errors[0].pointer", equalTo("/text"))
         .body("errors[0].readings", hasSize(2));
+  }
+
+  @Test
+  void whatWasLeftOutOfATextIsSaid() {
+    given()
+        .queryParam("dimension", "lineSpacing")
+        .queryParam("text", "0,08 mm hatch")
+        .get("/api/v1/quantities")
+        .then()
+        .statusCode(200)
+        .body("value", equalTo(0.08f))
+        .body("written", equalTo("0,08 mm hatch"))
+        .body("remarks[0].id", equalTo("words-left-out"))
+        .body("remarks[0].detail", equalTo("Read as 0.08 mm. Left out: “hatch”."));
+  }
+
+  @Test
+  void thePageForProgramsListsHowUnitsMayBeWritten() {
+    String page = given().get("/help/api").then().statusCode(200).extract().asString();
+    for (String spelling : new String[] {"мм/c", "pulgadas", "Zoll", "points", "pollici"}) {
+      assertTrue(page.contains(spelling), spelling);
+    }
   }
 
   @Test
