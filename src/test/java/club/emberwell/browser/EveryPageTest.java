@@ -68,7 +68,8 @@ class EveryPageTest extends BrowserTest {
   private static final String STOPS =
       """
       ([toAnswer, toResults]) => {
-        const answer = document.querySelector('main .answer, main .works');
+        const answer = document.querySelector(
+          'main > .answer, .find-answer > .answer, .find-answer .works');
         const results = document.querySelector('#results .hit-table');
         const stops = [...document.querySelectorAll(`main a[href], main button, main select,
             main input:not([type=hidden]), main textarea, main summary, main [tabindex]`)]
