@@ -41,12 +41,15 @@ public class CommentsBeside {
   /**
    * A page of comments.
    *
-   * @param count of those that live
+   * @param count of those that all can see
    * @param form a blank one
    */
   public record Under(long count, List<EntryView> comments, Pager pager, Form form) {
     public String getHeading() {
-      return count == 0 ? "No comment yet" : count == 1 ? "1 comment" : count + " comments";
+      if (count == 0) {
+        return comments.isEmpty() ? "No comment yet" : "Comments";
+      }
+      return count == 1 ? "1 comment" : count + " comments";
     }
   }
 
