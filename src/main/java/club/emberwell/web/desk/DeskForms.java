@@ -48,7 +48,7 @@ final class DeskForms {
   /** Deciding about many items at once: why. */
   static Form together() {
     return new Form()
-        .add(why("reason", "The author reads this. Optional if you leave all as it is."));
+        .add(why("reason", "The author reads this. Optional if you keep all as it is."));
   }
 
   /**
@@ -61,10 +61,10 @@ final class DeskForms {
     List<Choice> choices = new ArrayList<>();
     if (open && (state == EntryState.LIVE || state == EntryState.WITHDRAWN)) {
       choices.add(
-          new Choice(LEAVE, flagged ? "Leave it: nothing is wrong" : "Leave it", "primary"));
+          new Choice(LEAVE, flagged ? "Keep it: nothing is wrong" : "Keep it", "primary"));
     }
     if (flagged && state == EntryState.LIVE) {
-      choices.add(new Choice(MENDED, "Leave it: was wrong, is mended", "secondary"));
+      choices.add(new Choice(MENDED, "Keep it: was wrong, is mended", "secondary"));
     }
     for (Decision decision : Decision.from(state)) {
       String style =

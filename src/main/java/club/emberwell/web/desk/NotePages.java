@@ -111,7 +111,7 @@ public class NotePages extends Pages {
 
   private static List<DeskForms.Choice> choices(List<RuleNote> notes) {
     List<DeskForms.Choice> choices = new ArrayList<>();
-    choices.add(new DeskForms.Choice("leave", "Leave all: nothing is wrong", "primary"));
+    choices.add(new DeskForms.Choice("leave", "Keep all: nothing is wrong", "primary"));
     if (notes.stream().anyMatch(note -> note.item().state() == EntryState.HELD)) {
       choices.add(new DeskForms.Choice("restore", "Restore all", "primary"));
     }
