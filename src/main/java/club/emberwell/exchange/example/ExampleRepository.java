@@ -129,11 +129,11 @@ class ExampleRepository {
     return db.createNativeQuery(
             """
             select handle from member m
-            where status <> 'erased' and lower(handle) like :ending
+            where status <> 'erased' and lower(handle) like '%' || :ending
               and not exists (select 1 from invented_member i where i.member_id = m.id)
             order by handle""",
             String.class)
-        .setParameter("ending", "%" + ending)
+        .setParameter("ending", ending)
         .getResultList();
   }
 
