@@ -25,6 +25,7 @@ import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.report.photo.PhotoWords;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.Pictures;
+import club.emberwell.search.index.SearchIndex;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
@@ -48,6 +49,7 @@ class PhotosAfterwardsTest {
   @Inject EntryLife life;
   @Inject Members members;
   @Inject ClubOptions club;
+  @Inject SearchIndex index;
 
   private Person ada;
   private Actor actor;
@@ -259,6 +261,7 @@ class PhotosAfterwardsTest {
   void aMaterialHasAGalleryOfAllItsPhotos() {
     add(report, 80);
     add(report, 90);
+    index.awaitSeen(report);
     given()
         .get("/api/v1/reports?member=" + ada.handle())
         .then()
