@@ -62,7 +62,7 @@ class EveryPageTest extends BrowserTest {
   /** Stops of the Tab key from the start of the content to what was looked for. */
   private static final int STOPS_TO_THE_ANSWER = 8;
 
-  /** The same from the answer to the list of reports, past the facets, a chosen group of them open. */
+  /** The same from the answer to the list of reports, past the facets of an open group. */
   private static final int STOPS_TO_THE_RESULTS = 32;
 
   private static final String STOPS =
