@@ -4,6 +4,7 @@ import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.exchange.example.ExampleWork;
 import club.emberwell.exchange.open.PackageMaker;
 import club.emberwell.matrix.Crew.Somebody;
 import club.emberwell.matrix.Routes.Route;
@@ -27,6 +28,7 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -50,6 +52,15 @@ class RouteMatrixTest {
 
   @Inject Crew crew;
   @Inject PackageMaker maker;
+  @Inject ExampleWork example;
+
+  @AfterEach
+  void finishWhatOwnersBegan() {
+    while (example.step()) {
+      // until nothing invented is left
+    }
+  }
+
   private final Map<String, Somebody> readers = new HashMap<>();
 
   @BeforeEach

@@ -61,7 +61,7 @@ final class DeskForms {
     List<Choice> choices = new ArrayList<>();
     if (open && (state == EntryState.LIVE || state == EntryState.WITHDRAWN)) {
       choices.add(
-          new Choice(LEAVE, flagged ? "Keep it: nothing is wrong" : "Keep it", "primary"));
+          new Choice(LEAVE, flagged ? "Keep it: nothing is wrong" : "Nothing is wrong", "primary"));
     }
     if (flagged && state == EntryState.LIVE) {
       choices.add(new Choice(MENDED, "Keep it: was wrong, is mended", "secondary"));

@@ -102,13 +102,10 @@ public class PhotoPages extends Pages {
   @GET
   @Path("reports/{id}/photos")
   public TemplateInstance ofReport(@RestPath UUID id, @RestQuery String done) {
-    say(done, "Saved.");
-    return shown(id, blank(null));
+    return album(id, done);
   }
 
-  @GET
-  @Path("talk/{id}/photos")
-  public TemplateInstance ofTalk(@RestPath UUID id, @RestQuery String done) {
+  TemplateInstance album(UUID id, String done) {
     say(done, "Saved.");
     return shown(id, blank(null));
   }
@@ -148,13 +145,7 @@ public class PhotoPages extends Pages {
     return add(id, sent);
   }
 
-  @POST
-  @Path("talk/{id}/photos")
-  public Response addToTalk(@RestPath UUID id, SentForm sent) {
-    return add(id, sent);
-  }
-
-  private Response add(UUID id, SentForm sent) {
+  Response add(UUID id, SentForm sent) {
     photos.own(actor(), id);
     List<Remark> wrong = chosen.take(sent);
     return take(sent, () -> blank(sent), form -> shown(id, form))
