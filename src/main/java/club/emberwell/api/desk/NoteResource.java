@@ -1,5 +1,7 @@
 package club.emberwell.api.desk;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.desk.DeskJson.NoteView;
 import club.emberwell.api.desk.DeskRequests.Nothing;
 import club.emberwell.api.desk.UndoJson.RunView;
@@ -113,6 +115,7 @@ public class NoteResource {
   }
 
   @Keyed
+  @Fails(ProblemKind.NOT_FOUND)
   @POST
   @Path("decisions")
   @Operation(

@@ -284,7 +284,7 @@ public class MePages extends Pages {
   private static Field unitField(QuantityKind kind, String label, UnitPreferences said) {
     return Field.of("units." + kind.name(), label)
         .folded()
-        .choice("", "No wish: shown in " + UnitPreferences.choices(kind).get(0).label())
+        .choice("", "Not chosen: shown in " + UnitPreferences.choices(kind).get(0).label())
         .choices(UnitPreferences.choices(kind), c -> c.code(), c -> c.label())
         .value(said.isStated(kind) ? said.unit(kind).code() : "");
   }
