@@ -60,7 +60,7 @@ public class AnswerPhotoResource {
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "addAnswerPhoto",
-      summary = "Add a picture",
+      summary = "Add a picture to an answer",
       description = PhotoRequests.ADDED)
   @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
   public Response add(
@@ -79,7 +79,7 @@ public class AnswerPhotoResource {
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "addAnswerPhotoByForm",
-      summary = "Add a picture from a form",
+      summary = "Add a picture to an answer from a form",
       description = PhotoRequests.PART)
   @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
   public Response addPart(
@@ -97,7 +97,7 @@ public class AnswerPhotoResource {
   @Produces("image/jpeg")
   @Operation(
       operationId = "getAnswerPhoto",
-      summary = "A picture",
+      summary = "A picture of an answer",
       description = PhotoRequests.SIZES)
   public Response get(
       @PathParam("id") UUID id, @PathParam("photo") UUID photo, @QueryParam("size") String size) {
@@ -113,7 +113,7 @@ public class AnswerPhotoResource {
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "changeAnswerPhoto",
-      summary = "Change what is said of a picture, and its place",
+      summary = "Change what is said of a picture of an answer, and its place",
       description = PhotoRequests.CHANGED)
   @APIResponseSchema(PhotoJson.class)
   public Response change(
@@ -124,7 +124,7 @@ public class AnswerPhotoResource {
   @DELETE
   @Path("{photo}")
   @RolesAllowed(Role.WRITE)
-  @Operation(operationId = "removeAnswerPhoto", summary = "Take a picture away")
+  @Operation(operationId = "removeAnswerPhoto", summary = "Take a picture of an answer away")
   public void remove(@PathParam("id") UUID id, @PathParam("photo") UUID photo) {
     requests.remove(EntryKind.ANSWER, id, photo);
   }

@@ -60,7 +60,7 @@ public class QuestionPhotoResource {
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "addQuestionPhoto",
-      summary = "Add a picture",
+      summary = "Add a picture to a question",
       description = PhotoRequests.ADDED)
   @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
   public Response add(
@@ -79,7 +79,7 @@ public class QuestionPhotoResource {
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "addQuestionPhotoByForm",
-      summary = "Add a picture from a form",
+      summary = "Add a picture to a question from a form",
       description = PhotoRequests.PART)
   @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
   public Response addPart(
@@ -97,7 +97,7 @@ public class QuestionPhotoResource {
   @Produces("image/jpeg")
   @Operation(
       operationId = "getQuestionPhoto",
-      summary = "A picture",
+      summary = "A picture of a question",
       description = PhotoRequests.SIZES)
   public Response get(
       @PathParam("id") UUID id, @PathParam("photo") UUID photo, @QueryParam("size") String size) {
@@ -113,7 +113,7 @@ public class QuestionPhotoResource {
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "changeQuestionPhoto",
-      summary = "Change what is said of a picture, and its place",
+      summary = "Change what is said of a picture of a question, and its place",
       description = PhotoRequests.CHANGED)
   @APIResponseSchema(PhotoJson.class)
   public Response change(
@@ -124,7 +124,7 @@ public class QuestionPhotoResource {
   @DELETE
   @Path("{photo}")
   @RolesAllowed(Role.WRITE)
-  @Operation(operationId = "removeQuestionPhoto", summary = "Take a picture away")
+  @Operation(operationId = "removeQuestionPhoto", summary = "Take a picture of a question away")
   public void remove(@PathParam("id") UUID id, @PathParam("photo") UUID photo) {
     requests.remove(EntryKind.QUESTION, id, photo);
   }

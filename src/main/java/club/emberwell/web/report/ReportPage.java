@@ -1,7 +1,6 @@
 package club.emberwell.web.report;
 
 import club.emberwell.member.Licence;
-import club.emberwell.remark.Remark;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.web.caution.CautionsView;
 import java.time.Instant;
@@ -64,7 +63,7 @@ public record ReportPage(
   public record Trials(List<Row> rows, List<Derived> derived, Grid grid) {}
 
   /** What its author says beside, and what was noticed in reading it. */
-  public record Told(List<Said> said, List<Remark> remarks) {}
+  public record Told(List<Said> said, List<String> noticed) {}
 
   /**
    * Reports that have to do with it.

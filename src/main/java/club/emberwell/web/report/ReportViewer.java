@@ -4,11 +4,14 @@ import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Effect;
+import club.emberwell.laser.Setting;
 import club.emberwell.laser.dose.DoseFormula;
 import club.emberwell.laser.dose.Formula;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
@@ -46,6 +49,9 @@ import java.util.UUID;
 /** Composes the page of a report. */
 @ApplicationScoped
 public class ReportViewer {
+  private static final List<RemarkId> READ =
+      List.of(RemarkId.READ_AS, RemarkId.UNIT_ASSUMED, RemarkId.WORDS_LEFT_OUT);
+
   private final CatalogService catalog;
   private final ReportSource source;
 
@@ -93,7 +99,10 @@ public class ReportViewer {
             single ? null : Grids.of(s, now.vocabulary(), reader)),
         new Told(
             said(s),
-            report.remarks().stream().filter(r -> r.severity() != Severity.ERROR).toList()),
+            report.remarks().stream()
+                .filter(r -> r.severity() != Severity.ERROR)
+                .map(ReportViewer::noticed)
+                .toList()),
         CautionsView.of(
             ReportCautions.of(s.work(), s.laser().source(), now.cautions()),
             now.vocabulary(),
@@ -172,6 +181,17 @@ public class ReportViewer {
     String shown = unit.replace("mm2", "mm²").replace("cm2", "cm²").replace("um", "µm");
     String number = QuantityPrinter.number(value, reader.style());
     return shown.isEmpty() ? number : number + " " + shown;
+  }
+
+  /** The readers of single values do not know where they stand: the setting is put before. */
+  private static String noticed(Remark remark) {
+    if (READ.stream().noneMatch(remark::is)) {
+      return remark.detail();
+    }
+    String last = remark.field().substring(remark.field().lastIndexOf('/') + 1);
+    return Setting.of(last)
+        .map(setting -> setting.label() + ": " + remark.detail())
+        .orElse(remark.detail());
   }
 
   private static List<Said> said(ReportSnapshot s) {

@@ -103,7 +103,7 @@ class MachineApiTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "name|''", "source|steam", "wavelength|445", "wavelength|5 W", "ratedPower|-10 W",
+        "name|''", "source|steam", "wavelength|blue", "wavelength|5 W", "ratedPower|-10 W",
         "ratedPower|10", "motion|sideways", "regime|often", "lens|5 W", "beamDiameter|-1 um",
         "maxSpeed|600 mm/m", "pulseControl|maybe"
       })

@@ -231,11 +231,13 @@ class PhotosAfterwardsTest {
   @Test
   void aListTakesAsManyStatementsHoweverManyPhotosItShows() {
     add(report, 80);
+    index.awaitSeen(report);
     long one = statements();
     for (int i = 0; i < 3; i++) {
       UUID another = cast.report(actor, "slate", "30" + i + " mm/s", "Words " + i).id();
       add(another, 80);
       add(another, 90);
+      index.awaitSeen(another);
     }
     assertEquals(one, statements());
   }

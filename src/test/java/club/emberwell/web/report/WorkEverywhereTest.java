@@ -114,7 +114,9 @@ class WorkEverywhereTest extends EverywhereCase {
     says(property, read(browser.location().replaceAll("^/reports/|\\?.*$", "")));
 
     Element again = browser.get("/post").page().selectFirst("[name=\"" + property.code() + "\"]");
-    String offered = again.is("textarea") ? again.text() : again.val();
+    Element unit = again.parent().selectFirst(".units [checked]");
+    String number = again.is("textarea") ? again.text() : again.val();
+    String offered = unit == null || number.isEmpty() ? number : number + " " + unit.val();
     assertEquals(property.form().isOnce() ? "" : typed(property), offered);
   }
 

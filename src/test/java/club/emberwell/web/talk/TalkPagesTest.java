@@ -115,7 +115,8 @@ class TalkPagesTest {
     }
     assertEquals(1, list);
     assertEquals(list, list().size());
-    assertEquals(2, thread);
+    // the question, its answers, their photos, and what members used for its work
+    assertEquals(5, thread);
     assertEquals(thread, thread(id, actor).size());
   }
 
