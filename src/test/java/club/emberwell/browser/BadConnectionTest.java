@@ -229,7 +229,7 @@ class BadConnectionTest extends BrowserTest {
     phone.open("/waiting");
     assertThat(item("sent")).hasCount(1);
     phone.press("#waiting-list a:has-text('See it')");
-    assertThat(phone.one(".photos img")).hasCount(1);
+    assertThat(phone.one(".album img")).hasCount(1);
     assertEquals(1, reports());
   }
 

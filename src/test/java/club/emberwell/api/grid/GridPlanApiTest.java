@@ -140,7 +140,7 @@ class GridPlanApiTest extends GridsOnFelt {
       delimiter = '|',
       value = {
         "cell|0.1 mm|/blank/cell|not between",
-        "cell|8|/blank/cell|unit",
+        "cell|2|/blank/cell|unit",
         "width|15 mm|/blank/width|needs 22.0 mm",
         "diameter|3 mm|/blank/diameter|needs 22.0 mm"
       })
