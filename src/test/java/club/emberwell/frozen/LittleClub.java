@@ -122,7 +122,7 @@ final class LittleClub {
           value == null
               ? null
               : value
-                  .replaceFirst("(^\"\\d+)-[^\"]+", "$1-<hash>")
+                  .replaceFirst("(^\"\\d{1,7})-[^\"]+", "$1-<hash>")
                   .replaceFirst("^W/\".*\"", "W/\"<tag>\"");
       told.append(same == null ? "" : name + ": " + same + "\n");
     }
