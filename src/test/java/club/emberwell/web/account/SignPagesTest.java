@@ -114,7 +114,8 @@ class SignPagesTest {
     given().auth().oauth2(token).delete("/api/v1/me/sessions").then().statusCode(403);
     browser.get("/me");
     assertTrue(browser.page().select(".box-good code").isEmpty());
-    assertNotNull(browser.page().selectFirst("li:contains(a script):contains(may read what you can read)"));
+    assertNotNull(
+        browser.page().selectFirst("li:contains(a script):contains(may read what you can read)"));
     browser.send("form[action=/me/tokens]", Map.of("label", "another", "scopes", "all"));
     assertEquals(422, browser.status());
   }
