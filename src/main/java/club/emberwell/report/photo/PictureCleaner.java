@@ -89,7 +89,8 @@ final class PictureCleaner {
         large.getHeight(),
         jpeg,
         middle.getWidth() < large.getWidth() ? Pixels.jpeg(middle) : null,
-        Pixels.jpeg(Pixels.within(middle, PhotoSize.THUMB.side())));
+        // of the large one, as a page computes its height
+        Pixels.jpeg(Pixels.within(large, PhotoSize.THUMB.side())));
   }
 
   /** The size between of one of our own JPEGs that was kept before there was such a size. */
