@@ -55,7 +55,12 @@ public record SearchResult(
    * @param depth 0 at the top
    */
   public record FacetValue(
-      String value, String label, int count, boolean selected, String parent, int depth) {}
+      String value, String label, int count, boolean selected, String parent, int depth) {
+    /** Whether it leaves anything, or can be taken away. */
+    public boolean offered() {
+      return count > 0 || selected;
+    }
+  }
 
   /**
    * A way out of an empty result.

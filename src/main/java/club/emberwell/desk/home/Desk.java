@@ -64,7 +64,7 @@ public class Desk {
     return new DeskHome(
         desk.counts(),
         oldest,
-        oldest != null && oldest.isBefore(Instant.now().minus(config.remindAfter())),
+        isLate(oldest),
         entries.waiting(Place.first(WAITING, DeskLimits.HOME)),
         flags.open(Place.first(WAITING, DeskLimits.HOME)),
         catalog.waiting(Part.FIRST).rows().stream().limit(DeskLimits.HOME).toList(),
@@ -76,11 +76,11 @@ public class Desk {
   @Transactional
   public DeskHome.Waiting waiting(Actor actor) {
     DeskAccess.moderates(actor);
-    Instant urgent = desk.oldest();
-    return new DeskHome.Waiting(
-        desk.counts(),
-        desk.oldestOfAll(),
-        urgent != null && urgent.isBefore(Instant.now().minus(config.remindAfter())));
+    return new DeskHome.Waiting(desk.counts(), desk.oldestOfAll(), isLate(desk.oldest()));
+  }
+
+  private boolean isLate(Instant oldest) {
+    return oldest != null && oldest.isBefore(Instant.now().minus(config.remindAfter()));
   }
 
   /** What waits for a first look, oldest first: one statement. */

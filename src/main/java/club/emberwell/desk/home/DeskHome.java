@@ -72,11 +72,6 @@ public record DeskHome(
     }
   }
 
-  /** How long the oldest item has waited, in words. */
-  public String age() {
-    return oldest == null ? "" : said(Duration.between(oldest, Instant.now()));
-  }
-
   /** A stretch of time in its largest unit. */
   public static String said(Duration time) {
     long hours = time.toHours();

@@ -15,9 +15,9 @@ import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Order;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.web.find.FacetChoice;
 import club.emberwell.web.find.HitHeads;
 import club.emberwell.web.find.HitView;
-import club.emberwell.web.frame.Field.Option;
 import club.emberwell.web.frame.Pager;
 import club.emberwell.web.range.RangeView;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -61,10 +61,11 @@ class OwnResults {
    * @param problems what was not understood of the address
    */
   record Filter(
-      String text, List<Choice> choices, String found, HitHeads heads, List<String> problems) {}
-
-  /** One filter with what there is to choose from. */
-  record Choice(String code, String label, List<Option> options) {}
+      String text,
+      List<FacetChoice> choices,
+      String found,
+      HitHeads heads,
+      List<String> problems) {}
 
   /**
    * @param from page of the whole list
@@ -116,13 +117,8 @@ class OwnResults {
             .filter(list -> FILTERS.contains(list.facet()))
             .map(
                 list ->
-                    new Choice(
-                        list.facet().code(),
-                        list.facet().label(),
-                        list.values().stream()
-                            .filter(value -> value.count() > 0 || value.selected())
-                            .map(OwnResults::option)
-                            .toList()))
+                    FacetChoice.of(
+                        list.facet(), list.values().stream().filter(FacetValue::offered)))
             .toList(),
         narrowed ? RangeView.counted(found.totalReports(), "result", "results") : null,
         HitHeads.of(
@@ -131,14 +127,8 @@ class OwnResults {
         parsed.problems().stream().map(Remark::detail).toList());
   }
 
-  private static Option option(FacetValue value) {
-    return new Option(value.value(), value.label() + " (" + value.count() + ")", value.selected());
-  }
-
   private static Pager pager(SearchQuery asked, SearchResult found) {
-    return new Pager(
-        asked.page() > 0 ? address(asked.withPage(asked.page() - 1)) : null,
-        asked.page() + 1 < found.pages() ? address(asked.withPage(asked.page() + 1)) : null);
+    return Pager.of(asked.page(), found.pages(), page -> address(asked.withPage(page)));
   }
 
   private static String address(SearchQuery query) {

@@ -43,7 +43,7 @@ record FacetView(Facet facet, boolean chosen, boolean open, List<Value> first, L
     List<Value> rest = new ArrayList<>();
     boolean chosen = false;
     for (FacetValue value : list.values()) {
-      if (value.count() == 0 && !value.selected()) {
+      if (!value.offered()) {
         continue;
       }
       chosen |= value.selected();

@@ -28,6 +28,18 @@ public record Pager(String newer, String older) {
         slice.more() ? address.apply(slice.page() + 1) : null);
   }
 
+  /**
+   * Of a search, which knows how many pages it has.
+   *
+   * @param page 0 = the first
+   * @param address of a page by its number
+   */
+  public static Pager of(int page, int pages, IntFunction<String> address) {
+    return new Pager(
+        page > 0 ? address.apply(page - 1) : null,
+        page + 1 < pages ? address.apply(page + 1) : null);
+  }
+
   /** The page in an address; the first for whatever is none. */
   public static Part part(String text) {
     return text != null && text.matches("\\d{1,6}")

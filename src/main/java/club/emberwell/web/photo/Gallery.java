@@ -8,15 +8,15 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.search.SearchResult;
-import club.emberwell.search.SearchResult.FacetList;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Order;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchLimits;
 import club.emberwell.search.query.SearchQuery;
-import club.emberwell.web.frame.Field.Option;
+import club.emberwell.web.find.FacetChoice;
 import club.emberwell.web.frame.Pager;
+import club.emberwell.web.range.RangeView;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -63,13 +63,10 @@ public class Gallery {
       String material,
       String path,
       String counted,
-      List<Choice> choices,
+      List<FacetChoice> choices,
       List<Shown> photos,
       Pager pager,
       String search) {}
-
-  /** By what they can be narrowed. */
-  public record Choice(String name, String label, List<Option> options) {}
 
   /** A photo with the report it is of. */
   public record Shown(Photo photo, String href, String work, String result) {}
@@ -94,13 +91,16 @@ public class Gallery {
     return new View(
         material.label(),
         path,
-        found.totalReports() == 1 ? "1 report" : found.totalReports() + " reports",
+        RangeView.counted(found.totalReports(), "report", "reports"),
         found.facets().stream()
             .filter(list -> list.facet() == Facet.PROCESS || list.facet() == Facet.SOURCE)
-            .map(Gallery::choice)
+            .map(list -> FacetChoice.of(list.facet(), list.values().stream()))
             .toList(),
         shown(found, actor),
-        pager(found, path + "/photos", wanted),
+        Pager.of(
+            found.query().page(),
+            found.pages(),
+            number -> address(path + "/photos", wanted, number)),
         "/?" + Facet.MATERIAL.code() + "=" + material.slug() + "&" + Facet.PHOTO.code() + "=with");
   }
 
@@ -108,15 +108,6 @@ public class Gallery {
     return value == null || value.isBlank()
         ? query
         : query.withFacet(facet.code(), List.of(value.strip()));
-  }
-
-  private static Choice choice(FacetList list) {
-    return new Choice(
-        list.facet().code(),
-        list.facet().label(),
-        list.values().stream()
-            .map(v -> new Option(v.value(), v.label() + " (" + v.count() + ")", v.selected()))
-            .toList());
   }
 
   private List<Shown> shown(SearchResult found, Actor actor) {
@@ -137,13 +128,6 @@ public class Gallery {
                                     + ", "
                                     + TrialText.laser(report.laser(), actor.units()))))
         .toList();
-  }
-
-  private static Pager pager(SearchResult found, String path, Wanted wanted) {
-    int page = found.query().page();
-    return new Pager(
-        page > 0 ? address(path, wanted, page - 1) : null,
-        page + 1 < found.pages() ? address(path, wanted, page + 1) : null);
   }
 
   private static String address(String path, Wanted wanted, int page) {

@@ -90,14 +90,9 @@ record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> ma
     Stream<String> work =
         Stream.of(getPiece(), getFinish(), getOfProcess())
             .flatMap(List::stream)
-            .map(asked -> form.field(asked.field().getName()))
-            .map(PostEntry::typed)
+            .map(asked -> asked.field().getValue())
             .filter(text -> !text.isEmpty());
     return Stream.concat(said, work).collect(Collectors.joining(", "));
-  }
-
-  private static String typed(Field field) {
-    return field.getValue();
   }
 
   private static String chosen(Field field) {
