@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 
 /**
- * Seven members with a 10 W diode on cork at 50 % and 0.1 mm: doses 0.5 to 3.5 J/mm2, the middle 2.
+ * Seven members with a 10 W diode on teak at 50 % and 0.1 mm: doses 0.5 to 3.5 J/mm2, the middle 2.
  */
 @QuarkusTest
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
@@ -54,7 +54,7 @@ class AnswerPanelTest {
     } else {
       report.put("machine", machine);
     }
-    report.put("material", "cork");
+    report.put("material", "teak");
     report.put("process", "surface-engraving");
     report.put(
         "settings", Map.of("power", "50 %", "speed", speed + " mm/s", "lineSpacing", "0.1 mm"));

@@ -70,7 +70,7 @@ class ResultPagesTest {
     Document shown = browser.page();
     assertEquals(
         "● Right, best, 20 mm/s, column 2 2 J/mm² quality 5 of 5", read(shown, "td.cell-best"));
-    assertEquals("△ Too much 1.5 J/mm² Halo", read(shown, "td.cell-too-much"));
+    assertEquals("△ Too much, 20 mm/s, column 1 1.5 J/mm² Halo", read(shown, "td.cell-too-much"));
     assertEquals(2, shown.select("td.cell-none").size());
     assertTrue(shown.text().contains("The same in all tests: 0.1 mm"));
     assertTrue(shown.text().contains("Wiped with oil."));

@@ -24,6 +24,8 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -35,6 +37,9 @@ import org.junit.jupiter.params.provider.EnumSource;
 /** Whatever a report can say of a setting must reach every place that shows it. */
 @QuarkusTest
 class SettingEverywhereTest extends EverywhereCase {
+  private static final Path STYLES =
+      Path.of("src/main/resources/META-INF/resources/assets/posting.css");
+
   @Inject SearchService search;
 
   /** What is sent for a setting: something that no rule finds odd on a pulsed marking laser. */
@@ -228,10 +233,15 @@ class SettingEverywhereTest extends EverywhereCase {
     return Double.parseDouble(typed(setting).replaceAll(" .*", ""));
   }
 
+  private static String hides(Process process) {
+    return "[value=\"%1$s\"]:checked) .never-at-%1$s".formatted(process.code());
+  }
+
   /** Which setting says something of which work stands in the catalogue, and nowhere else. */
   @ParameterizedTest
   @EnumSource(Process.class)
-  void whatSaysNothingOfSuchWorkIsNeitherAskedNorKeptByThePageAndIsToldByTheApi(Process process) {
+  void whatSaysNothingOfSuchWorkIsNeitherAskedNorKeptByThePageAndIsToldByTheApi(Process process)
+      throws IOException {
     Map<String, Object> settings = new HashMap<>();
     Map<String, String> fields = new HashMap<>();
     for (Setting setting : Setting.values()) {
@@ -241,6 +251,7 @@ class SettingEverywhereTest extends EverywhereCase {
     Map<String, Object> report = report(settings);
     report.put("process", process.code());
     List<String> told = read(post(report)).getList("remarks.pointer");
+    String styles = Files.readString(STYLES);
     Browser browser = Browser.of(ada).get("/post?fresh=yes").tidy();
     for (Setting setting : Setting.values()) {
       Element asked =
@@ -249,6 +260,7 @@ class SettingEverywhereTest extends EverywhereCase {
       assertEquals(
           !applies, asked.hasClass("never-at-" + process.code()), setting + " on the form");
       assertEquals(!applies, told.contains("/settings/" + setting.code()), setting + " by the API");
+      assertTrue(applies || styles.contains(hides(process)), "the stylesheet hides at " + process);
     }
     fields.put("material", "birch plywood");
     fields.put("thickness", "3 mm");
