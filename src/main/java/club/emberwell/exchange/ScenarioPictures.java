@@ -8,6 +8,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -26,9 +27,11 @@ class ScenarioPictures {
   private static final Duration LATER = Duration.ofMinutes(4);
 
   private final Photos photos;
+  private final ShownPhotos shown;
 
-  ScenarioPictures(Photos photos) {
+  ScenarioPictures(Photos photos, ShownPhotos shown) {
     this.photos = photos;
+    this.shown = shown;
   }
 
   /** One loading. */
@@ -75,7 +78,7 @@ class ScenarioPictures {
    * @param entries that may have a picture already
    */
   Album album(Looks looks, Collection<UUID> entries) {
-    return new Album(looks, new HashSet<>(photos.firstOf(entries).keySet()));
+    return new Album(looks, new HashSet<>(shown.firstOf(entries).keySet()));
   }
 
   private static UUID id(UUID entry) {

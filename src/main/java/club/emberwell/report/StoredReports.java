@@ -2,7 +2,7 @@ package club.emberwell.report;
 
 import club.emberwell.report.ReportRepository.Named;
 import club.emberwell.report.photo.Photo;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -19,10 +19,10 @@ import java.util.UUID;
 class StoredReports implements ReportSource {
   private final ReportRepository reports;
   private final TrialRepository trials;
-  private final Photos photos;
+  private final ShownPhotos photos;
   private final KeptSnapshots kept = new KeptSnapshots();
 
-  StoredReports(ReportRepository reports, TrialRepository trials, Photos photos) {
+  StoredReports(ReportRepository reports, TrialRepository trials, ShownPhotos photos) {
     this.reports = reports;
     this.trials = trials;
     this.photos = photos;

@@ -23,7 +23,7 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.photo.Photo;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import club.emberwell.sample.Sample;
 import club.emberwell.sample.Samples;
 import club.emberwell.sample.WrittenSample;
@@ -58,7 +58,7 @@ class ScenarioTest {
   @Inject ScenarioPictures pictures;
   @Inject ScenarioFlags flags;
   @Inject Flags raisedFlags;
-  @Inject Photos photos;
+  @Inject ShownPhotos photos;
   @Inject GridService grids;
   @Inject Samples samples;
   @Inject Ordering ordering;

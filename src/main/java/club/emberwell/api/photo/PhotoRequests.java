@@ -13,6 +13,7 @@ import club.emberwell.report.photo.Photo;
 import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.report.photo.PhotoWords;
 import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
@@ -43,10 +44,12 @@ class PhotoRequests {
       "size=thumb answers the small one, size=middle the one between, where there is one.";
 
   private final Photos photos;
+  private final ShownPhotos shown;
   private final ApiRequest request;
 
-  PhotoRequests(Photos photos, ApiRequest request) {
+  PhotoRequests(Photos photos, ShownPhotos shown, ApiRequest request) {
     this.photos = photos;
+    this.shown = shown;
     this.request = request;
   }
 
@@ -57,7 +60,7 @@ class PhotoRequests {
         words.equals(PhotoWords.NONE) ? upload : List.of(DigestUtils.sha256Hex(upload), words),
         () -> {
           // what is of another kind is not known here
-          photos.of(request.actor(), kind, id);
+          shown.of(request.actor(), kind, id);
           PhotoJson photo =
               PhotoJson.of(
                   photos.add(request.actor(), id, new Photos.Added(null, ready, words, null)));
@@ -76,13 +79,13 @@ class PhotoRequests {
   }
 
   ListJson<PhotoJson> list(EntryKind kind, UUID id) {
-    return ListJson.of(PhotoJson.all(photos.of(request.actor(), kind, id)));
+    return ListJson.of(PhotoJson.all(shown.of(request.actor(), kind, id)));
   }
 
   Response get(EntryKind kind, UUID id, UUID photo, String size) {
     needed(kind, id, photo);
     PhotoSize wanted = Coded.of(PhotoSize.class, size).orElse(PhotoSize.LARGE);
-    Photos.Served served = photos.bytes(request.actor(), photo, wanted);
+    ShownPhotos.Served served = shown.bytes(request.actor(), photo, wanted);
     return Response.ok(served.jpeg(), "image/jpeg")
         .header("X-Content-Type-Options", "nosniff")
         .header("Content-Security-Policy", "default-src 'none'; sandbox")
@@ -109,7 +112,7 @@ class PhotoRequests {
 
   /** A photo is found at what it belongs to, and nowhere else. */
   private void needed(EntryKind kind, UUID id, UUID photo) {
-    Photo found = photos.get(request.actor(), photo);
+    Photo found = shown.get(request.actor(), photo);
     if (found.of().kind() != kind || !found.of().id().equals(id)) {
       throw new EntryUnknown("picture");
     }

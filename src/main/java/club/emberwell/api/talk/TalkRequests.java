@@ -8,7 +8,7 @@ import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.report.photo.Photo;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
@@ -30,7 +30,7 @@ import java.util.function.Supplier;
 class TalkRequests {
   private final TalkService talk;
   private final TalkFinder finder;
-  private final Photos photos;
+  private final ShownPhotos photos;
   static final String SORTS =
       "sort=newest (as it is without), or sort=best: the closest to the words first, of which there"
           + " is one page only.";
@@ -39,7 +39,7 @@ class TalkRequests {
 
   private final ApiRequest request;
 
-  TalkRequests(TalkService talk, TalkFinder finder, Photos photos, ApiRequest request) {
+  TalkRequests(TalkService talk, TalkFinder finder, ShownPhotos photos, ApiRequest request) {
     this.talk = talk;
     this.finder = finder;
     this.photos = photos;

@@ -2,6 +2,7 @@ package club.emberwell.report.photo;
 
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryState;
+import club.emberwell.remark.EntryUnknown;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
@@ -63,6 +64,11 @@ public class PhotoRepository implements PanacheRepositoryBase<PhotoEntity, UUID>
         .setParameter("id", id)
         .getResultStream()
         .findFirst();
+  }
+
+  /** The same of one that must be there. */
+  Photo there(UUID id) {
+    return photo(id).orElseThrow(() -> new EntryUnknown("picture"));
   }
 
   Optional<EntryEntity> parent(UUID id) {

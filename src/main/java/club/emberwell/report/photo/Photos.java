@@ -2,7 +2,6 @@ package club.emberwell.report.photo;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
-import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -30,15 +29,14 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 
-/** The pictures of reports, questions and answers. */
+/**
+ * The pictures of reports, questions and answers: adding, changing, taking away. What readers see
+ * of them is {@link ShownPhotos}.
+ */
 @ApplicationScoped
 public class Photos implements Kind {
   private static final Set<EntryKind> PHOTOS = Set.of(EntryKind.PHOTO);
@@ -144,7 +142,7 @@ public class Photos implements Kind {
       life.touched(parent, action, Cause.of(actor, at));
     }
     photos.flush();
-    return ids.stream().map(this::there).toList();
+    return ids.stream().map(photos::there).toList();
   }
 
   private void begin(Actor actor, EntryEntity parent, UUID id, Added one, Instant at) {
@@ -188,10 +186,6 @@ public class Photos implements Kind {
     }
   }
 
-  private Photo there(UUID id) {
-    return photos.photo(id).orElseThrow(() -> new EntryUnknown("picture"));
-  }
-
   /**
    * Says other words of a photo; its author may, and moderators.
    *
@@ -206,14 +200,14 @@ public class Photos implements Kind {
   private Photo say(Actor actor, UUID id, Integer version, PhotoWords words, String reason) {
     EntryEntity picture = editable(actor, id, version);
     PhotoWords read = words.checked();
-    if (!there(id).words().equals(read)) {
+    if (!photos.there(id).words().equals(read)) {
       Cause cause = Cause.now(actor, Reasons.checked(reason));
       photos.say(id, read);
       life.rewritten(picture, words(read), EntryAction.EDITED, cause);
       touch(picture, EntryAction.PHOTO_CHANGED, cause);
     }
     photos.flush();
-    return there(id);
+    return photos.there(id);
   }
 
   /**
@@ -238,7 +232,7 @@ public class Photos implements Kind {
       }
       touch(picture, EntryAction.PHOTO_CHANGED, Cause.now(actor, null));
     }
-    return there(id);
+    return photos.there(id);
   }
 
   /** A photo in sight whose entry stays as it is until the transaction ends. */
@@ -281,100 +275,5 @@ public class Photos implements Kind {
   @Transactional
   public void rewrite(Actor actor, UUID id, int version, String written, String reason) {
     say(actor, id, version, StoredJson.read(written, SHAPE), reason);
-  }
-
-  /**
-   * A photo, for whoever may see it and what it belongs to.
-   *
-   * @throws EntryUnknown where it must not be known
-   */
-  @Transactional
-  public Photo get(Actor actor, UUID id) {
-    seen(actor, id);
-    return there(id);
-  }
-
-  private PhotoRepository.Pair seen(Actor actor, UUID id) {
-    PhotoRepository.Pair pair = photos.pair(id).orElseThrow(() -> new EntryUnknown("picture"));
-    EntryAccess.see(actor, pair.parent());
-    EntryAccess.see(actor, pair.photo());
-    return pair;
-  }
-
-  /** Those in sight of an entry, the first one first, for whoever may see it. */
-  @Transactional
-  public List<Photo> of(Actor actor, EntryKind kind, UUID id) {
-    EntryEntity parent =
-        photos
-            .parent(id)
-            .filter(entry -> entry.kind() == kind)
-            .orElseThrow(() -> new EntryUnknown(kind.code()));
-    EntryAccess.see(actor, parent);
-    return photos.of(id);
-  }
-
-  /**
-   * What photos belong to, for whoever may see it.
-   *
-   * @throws EntryUnknown where there is none
-   */
-  @Transactional
-  public Entry pictured(Actor actor, UUID id) {
-    EntryEntity entry = parent(id);
-    EntryAccess.see(actor, entry);
-    return entry.toEntry(null);
-  }
-
-  /** Lets through whoever may add photos to an entry. */
-  @Transactional
-  public void own(Actor actor, UUID id) {
-    EntryAccess.own(actor, parent(id));
-  }
-
-  private EntryEntity parent(UUID id) {
-    return photos
-        .parent(id)
-        .filter(entry -> EntryKind.PICTURED.contains(entry.kind()))
-        .orElseThrow(() -> new EntryUnknown("entry"));
-  }
-
-  /** Those in sight of several entries that the reader may see: one statement. */
-  @Transactional
-  public Map<UUID, List<Photo>> of(Collection<UUID> ids) {
-    return ids.isEmpty()
-        ? Map.of()
-        : photos.of(ids).stream().collect(Collectors.groupingBy(photo -> photo.of().id()));
-  }
-
-  /** The first of each of several entries that the reader may see: one statement. */
-  @Transactional
-  public Map<UUID, Photo> firstOf(Collection<UUID> ids) {
-    return ids.isEmpty()
-        ? Map.of()
-        : photos.firstOf(ids).stream()
-            .collect(Collectors.toMap(photo -> photo.of().id(), Function.identity()));
-  }
-
-  /**
-   * A JPEG, and whether everybody may see it who may read here.
-   *
-   * @param settled false where it is held, removed or waits with what it belongs to
-   */
-  public record Served(byte[] jpeg, boolean settled) {}
-
-  /** A picture in one of its sizes, for whoever may see it and what it belongs to. */
-  @Transactional
-  public Served bytes(Actor actor, UUID id, PhotoSize size) {
-    boolean settled = seen(actor, id).live();
-    byte[] jpeg = photos.bytes(id, size);
-    if (jpeg != null) {
-      return new Served(jpeg, settled);
-    }
-    byte[] large = photos.bytes(id, PhotoSize.LARGE);
-    if (there(id).sizes().contains(size)) {
-      large = PictureCleaner.middle(large);
-      photos.keep(id, large);
-    }
-    return new Served(large, settled);
   }
 }

@@ -21,7 +21,7 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportBrief;
 import club.emberwell.report.ReportBriefs;
 import club.emberwell.report.photo.Photo;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import club.emberwell.search.query.QueryCautions;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.search.query.SearchQuery;
@@ -61,11 +61,11 @@ public class AnswerViews {
   public static final String MACHINE = "machine";
 
   private final ReportBriefs reports;
-  private final Photos photos;
+  private final ShownPhotos photos;
   private final CatalogService catalog;
   private final Machines machines;
 
-  AnswerViews(ReportBriefs reports, Photos photos, CatalogService catalog, Machines machines) {
+  AnswerViews(ReportBriefs reports, ShownPhotos photos, CatalogService catalog, Machines machines) {
     this.reports = reports;
     this.photos = photos;
     this.catalog = catalog;

@@ -6,7 +6,7 @@ import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Actor;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.photo.Photo;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import club.emberwell.search.SearchResult;
 import club.emberwell.search.SearchService;
 import club.emberwell.search.query.Facet;
@@ -36,10 +36,10 @@ public class Gallery {
   private static final int REPORTS = 24;
 
   private final SearchService search;
-  private final Photos photos;
+  private final ShownPhotos photos;
   private final CatalogService catalog;
 
-  Gallery(SearchService search, Photos photos, CatalogService catalog) {
+  Gallery(SearchService search, ShownPhotos photos, CatalogService catalog) {
     this.search = search;
     this.photos = photos;
     this.catalog = catalog;

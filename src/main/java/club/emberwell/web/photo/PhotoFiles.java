@@ -6,7 +6,7 @@ import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.photo.ParkedPhotos;
 import club.emberwell.report.photo.PhotoSize;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
@@ -23,11 +23,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 @Produces("image/jpeg")
 @Blocking
 public class PhotoFiles {
-  private final Photos photos;
+  private final ShownPhotos photos;
   private final ParkedPhotos parked;
   private final CurrentActor current;
 
-  PhotoFiles(Photos photos, ParkedPhotos parked, CurrentActor current) {
+  PhotoFiles(ShownPhotos photos, ParkedPhotos parked, CurrentActor current) {
     this.photos = photos;
     this.parked = parked;
     this.current = current;
@@ -58,7 +58,7 @@ public class PhotoFiles {
    * or waits is asked for each time, and nobody between keeps either.
    */
   private Response answer(UUID id, PhotoSize size) {
-    Photos.Served served = photos.bytes(current.get(), id, size);
+    ShownPhotos.Served served = photos.bytes(current.get(), id, size);
     return jpeg(served.jpeg())
         .header(HttpHeaders.ETAG, "\"" + id + "." + size.code() + "\"")
         .header(

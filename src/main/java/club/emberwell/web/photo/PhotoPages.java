@@ -12,6 +12,7 @@ import club.emberwell.report.ReportLimits;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.photo.PhotoWords;
 import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
@@ -39,10 +40,12 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.WRITE)
 public class PhotoPages extends Pages {
   private final Photos photos;
+  private final ShownPhotos shown;
   private final ChosenPhotos chosen;
 
-  PhotoPages(Photos photos, ChosenPhotos chosen) {
+  PhotoPages(Photos photos, ShownPhotos shown, ChosenPhotos chosen) {
     this.photos = photos;
+    this.shown = shown;
     this.chosen = chosen;
   }
 
@@ -81,11 +84,11 @@ public class PhotoPages extends Pages {
   @Path("photos/{id}")
   @RolesAllowed(Role.READ)
   public Response find(@RestPath UUID id) {
-    return to(place(photos.get(actor(), id)));
+    return to(place(shown.get(actor(), id)));
   }
 
   private String place(Photo photo) {
-    String path = photos.pictured(actor(), photo.of().id()).path();
+    String path = shown.pictured(actor(), photo.of().id()).path();
     return photo.of().kind() == EntryKind.REPORT ? path + "#photos" : path;
   }
 
@@ -121,14 +124,14 @@ public class PhotoPages extends Pages {
         new Album(
             of,
             action(of),
-            photos.of(actor(), of.kind(), id),
+            shown.of(actor(), of.kind(), id),
             actor().is(of.author().id()),
             chosen.getSpace()),
         form);
   }
 
   private Entry changeable(UUID id) {
-    Entry of = photos.pictured(actor(), id);
+    Entry of = shown.pictured(actor(), id);
     if (!actor().is(of.author().id()) && !actor().moderates()) {
       throw new EntryUnknown("page");
     }
@@ -146,7 +149,7 @@ public class PhotoPages extends Pages {
   }
 
   Response add(UUID id, SentForm sent) {
-    photos.own(actor(), id);
+    shown.own(actor(), id);
     List<Remark> wrong = chosen.take(sent);
     return take(sent, () -> blank(sent), form -> shown(id, form))
         .run(
@@ -157,7 +160,7 @@ public class PhotoPages extends Pages {
               }
               chosen.addTo(s, id, Instant.now());
             })
-        .then(done -> action(photos.pictured(actor(), id)) + "?done=added");
+        .then(done -> action(shown.pictured(actor(), id)) + "?done=added");
   }
 
   @GET
@@ -167,7 +170,7 @@ public class PhotoPages extends Pages {
   }
 
   private Form words(UUID id) {
-    Photo photo = photos.get(actor(), id);
+    Photo photo = shown.get(actor(), id);
     return new Form()
         .changing("photo", photo.version(), place(photo))
         .add(ChosenPhotos.caption("caption").value(photo.words().caption()))
@@ -175,7 +178,7 @@ public class PhotoPages extends Pages {
   }
 
   private TemplateInstance edited(UUID id, Form form) {
-    Photo photo = photos.get(actor(), id);
+    Photo photo = shown.get(actor(), id);
     return Templates.photo(new Edited(photo, action(changeable(photo.of().id()))), form);
   }
 
@@ -191,7 +194,7 @@ public class PhotoPages extends Pages {
   }
 
   private String album(Photo photo) {
-    return action(photos.pictured(actor(), photo.of().id())) + "?done=saved";
+    return action(shown.pictured(actor(), photo.of().id())) + "?done=saved";
   }
 
   @POST
@@ -203,7 +206,7 @@ public class PhotoPages extends Pages {
   @POST
   @Path("photos/{id}/remove")
   public Response remove(@RestPath UUID id) {
-    Photo photo = photos.get(actor(), id);
+    Photo photo = shown.get(actor(), id);
     photos.remove(actor(), id);
     return to(album(photo));
   }

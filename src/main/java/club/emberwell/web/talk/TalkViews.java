@@ -4,7 +4,7 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.report.photo.Photo;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ShownPhotos;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkService;
 import club.emberwell.web.frame.Form;
@@ -22,9 +22,9 @@ class TalkViews {
   private final TieLabels labels;
   private final Words words;
   private final WorkBeside works;
-  private final Photos photos;
+  private final ShownPhotos photos;
 
-  TalkViews(TieLabels labels, Words words, WorkBeside works, Photos photos) {
+  TalkViews(TieLabels labels, Words words, WorkBeside works, ShownPhotos photos) {
     this.labels = labels;
     this.words = words;
     this.works = works;

@@ -25,6 +25,7 @@ import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.report.photo.PhotoWords;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.Pictures;
+import club.emberwell.report.photo.ShownPhotos;
 import club.emberwell.search.index.SearchIndex;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
@@ -45,6 +46,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 class PhotosAfterwardsTest {
   @Inject Photos photos;
+  @Inject ShownPhotos shown;
   @Inject Cast cast;
   @Inject EntryLife life;
   @Inject Members members;
@@ -155,7 +157,7 @@ class PhotosAfterwardsTest {
         .then()
         .statusCode(200)
         .header("Cache-Control", "private, no-cache");
-    assertEquals(1, photos.bytes(moderator, photo.id(), PhotoSize.LARGE).jpeg()[0] & 1);
+    assertEquals(1, shown.bytes(moderator, photo.id(), PhotoSize.LARGE).jpeg()[0] & 1);
     assertEquals(0, owner.get("/ask/" + question).page().select(".photos img").size());
     life.decide(
         moderator, new EntryRef(EntryKind.PHOTO, photo.id()), Decision.RESTORE, "It is allowed.");
@@ -170,7 +172,7 @@ class PhotosAfterwardsTest {
     Photo photo = add(report, 80);
     photos.say(actor, photo.id(), 1, new PhotoWords("Buy mugs here", null));
     life.bringBack(cast.moderator(), new EntryRef(EntryKind.PHOTO, photo.id()), 1, "No adverts.");
-    assertEquals(null, photos.get(actor, photo.id()).caption());
+    assertEquals(null, shown.get(actor, photo.id()).caption());
   }
 
   @Test
@@ -179,8 +181,8 @@ class PhotosAfterwardsTest {
     cast.run(
         "update photo set size_bytes = size_bytes - length(middle), middle = null where id = '%s'"
             .formatted(photo.id()));
-    byte[] made = photos.bytes(actor, photo.id(), PhotoSize.MIDDLE).jpeg();
-    assertTrue(made.length < photos.bytes(actor, photo.id(), PhotoSize.LARGE).jpeg().length);
+    byte[] made = shown.bytes(actor, photo.id(), PhotoSize.MIDDLE).jpeg();
+    assertTrue(made.length < shown.bytes(actor, photo.id(), PhotoSize.LARGE).jpeg().length);
     assertEquals(
         made.length,
         cast.count("select length(middle) from photo where id = '%s'".formatted(photo.id())));
@@ -225,7 +227,7 @@ class PhotosAfterwardsTest {
     } finally {
       club.photoMegabytes(500);
     }
-    assertEquals(2, photos.of(actor, EntryKind.REPORT, add(report, 10).of().id()).size());
+    assertEquals(2, shown.of(actor, EntryKind.REPORT, add(report, 10).of().id()).size());
   }
 
   @Test
