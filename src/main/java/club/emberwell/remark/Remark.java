@@ -15,6 +15,9 @@ import java.util.List;
  */
 public record Remark(
     String id, Severity severity, String field, String detail, List<String> readings) {
+  private static final List<RemarkId> OF_READING =
+      List.of(RemarkId.READ_AS, RemarkId.UNIT_ASSUMED, RemarkId.WORDS_LEFT_OUT);
+
   public Remark {
     readings = List.copyOf(readings);
   }
@@ -51,6 +54,11 @@ public record Remark(
   /** The same remark in other words, with other readings. */
   public Remark with(String words, List<String> others) {
     return new Remark(id, severity, field, words, others);
+  }
+
+  /** Whether it says what a value was read as, and not that anything is odd. */
+  public boolean tellsReading() {
+    return OF_READING.stream().anyMatch(this::is);
   }
 
   public boolean is(RemarkId other) {

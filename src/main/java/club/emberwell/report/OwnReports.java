@@ -4,6 +4,7 @@ import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
+import club.emberwell.listing.Place;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -36,6 +37,12 @@ public class OwnReports {
     return Slice.read(part, OWN, place -> reports.postedBy(author, place), EntryEntity::place)
         .map(EntryEntity::id)
         .all(this::load);
+  }
+
+  /** Whether there is one, in whatever state: one statement. */
+  @Transactional
+  public boolean any(Actor actor) {
+    return !reports.postedBy(EntryAccess.signedIn(actor), Place.first(OWN, 1)).isEmpty();
   }
 
   private List<ReportSnapshot> load(List<UUID> ids) {

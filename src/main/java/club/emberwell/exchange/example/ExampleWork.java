@@ -46,7 +46,7 @@ public class ExampleWork {
     this.scenario = scenario;
   }
 
-  @Scheduled(every = "1s", delayed = "5s", concurrentExecution = ConcurrentExecution.SKIP)
+  @Scheduled(every = "5s", delayed = "5s", concurrentExecution = ConcurrentExecution.SKIP)
   void look() {
     try {
       while (step()) {

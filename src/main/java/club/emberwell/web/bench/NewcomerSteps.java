@@ -1,6 +1,5 @@
 package club.emberwell.web.bench;
 
-import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.account.FirstStep;
 import club.emberwell.member.account.FirstSteps;
@@ -55,7 +54,7 @@ class NewcomerSteps {
                     "/post",
                     "Post your first result",
                     "Results that were too little or too much help too.",
-                    !reports.of(actor, Part.FIRST).rows().isEmpty())),
+                    reports.any(actor))),
             "/bench/first-steps");
     return list.isAllDone() ? null : list;
   }

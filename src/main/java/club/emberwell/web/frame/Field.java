@@ -2,11 +2,9 @@ package club.emberwell.web.frame;
 
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -18,9 +16,6 @@ import java.util.stream.Stream;
 public final class Field {
   private static final int DEFAULT_MAX_LENGTH = 200;
   private static final int QUANTITY_LENGTH = 64;
-
-  private static final Set<RemarkId> UNDERSTOOD =
-      Set.of(RemarkId.READ_AS, RemarkId.UNIT_ASSUMED, RemarkId.WORDS_LEFT_OUT);
 
   private final String name;
   private final String label;
@@ -209,7 +204,7 @@ public final class Field {
       case ERROR -> errors.add(remark.detail());
       case WARNING -> warnings.add(remark.detail());
       case INFO -> {
-        if (UNDERSTOOD.stream().anyMatch(remark::is)) {
+        if (remark.tellsReading()) {
           notes.add(remark.detail());
         }
         return;

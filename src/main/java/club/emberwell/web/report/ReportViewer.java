@@ -11,7 +11,6 @@ import club.emberwell.member.Actor;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
@@ -49,9 +48,6 @@ import java.util.UUID;
 /** Composes the page of a report. */
 @ApplicationScoped
 public class ReportViewer {
-  private static final List<RemarkId> READ =
-      List.of(RemarkId.READ_AS, RemarkId.UNIT_ASSUMED, RemarkId.WORDS_LEFT_OUT);
-
   private final CatalogService catalog;
   private final ReportSource source;
 
@@ -185,7 +181,7 @@ public class ReportViewer {
 
   /** The readers of single values do not know where they stand: the setting is put before. */
   private static String noticed(Remark remark) {
-    if (READ.stream().noneMatch(remark::is)) {
+    if (!remark.tellsReading()) {
       return remark.detail();
     }
     String last = remark.field().substring(remark.field().lastIndexOf('/') + 1);
