@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.greaterThan;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.fail;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
@@ -14,6 +15,7 @@ import club.emberwell.exchange.example.ExampleWork;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.List;
@@ -122,13 +124,7 @@ class ExampleClubTest {
   }
 
   private static String realAnswerToAnInventedQuestion(Person owner) {
-    String question =
-        owner
-            .asks()
-            .get("/api/v1/questions")
-            .then()
-            .extract()
-            .path("items.find { it.member.handle.endsWith('-invented') }.id");
+    String question = inventedQuestion(owner);
     owner
         .asks()
         .header("Idempotency-Key", People.freshHandle())
@@ -139,14 +135,36 @@ class ExampleClubTest {
     return question;
   }
 
+  /** Other tests ask too, later and more than a page holds: the search follows no clock here. */
+  private static String inventedQuestion(Person owner) {
+    String cursor = "";
+    while (cursor != null) {
+      JsonPath page =
+          owner
+              .asks()
+              .queryParam("cursor", cursor)
+              .get("/api/v1/questions?size=50")
+              .then()
+              .statusCode(200)
+              .extract()
+              .jsonPath();
+      String id = page.getString("items.find { it.member.handle.endsWith('-invented') }?.id");
+      if (id != null) {
+        return id;
+      }
+      cursor = page.getString("next");
+    }
+    return fail("no invented question");
+  }
+
   private static String realRepeatOfAnInventedReport(Person owner) {
     String report =
         owner
             .asks()
-            .get("/api/v1/reports?q=slate")
+            .get("/api/v1/reports?member=ashgrove-invented")
             .then()
             .extract()
-            .path("hits.find { it.member.handle.endsWith('-invented') }.id");
+            .path("hits[0].id");
     return owner
         .asks()
         .header("Idempotency-Key", People.freshHandle())
