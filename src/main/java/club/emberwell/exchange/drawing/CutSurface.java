@@ -11,11 +11,13 @@ final class CutSurface implements Drawing.Surface {
   private final Look look;
   private final ValueNoise noise;
   private final float position;
+  private final Tone mark;
 
   CutSurface(Look look, ValueNoise noise, float position) {
     this.look = look;
     this.noise = noise;
     this.position = position;
+    mark = look.mark(position);
   }
 
   @Override
@@ -46,8 +48,7 @@ final class CutSurface implements Drawing.Surface {
     float heat = Math.min(1, Math.max(0.15f, (position + 0.8f) / 2.6f));
     float brown = (float) Math.exp(-Math.max(0, near) / (4 + 14 * heat));
     Tone base = look.blank().base().towards(look.halo(), look.halo().cover() * heat * brown);
-    float cover = Math.min(1, Math.max(0, 0.5f - near));
-    return base.towards(look.mark(position).lit(-0.5f), cover);
+    return near >= 0.5f ? base : base.towards(mark.lit(-0.5f), Math.min(1, 0.5f - near));
   }
 
   /** From the side: plies and the streaks of the beam; what was not reached is raw and torn. */
@@ -63,6 +64,6 @@ final class CutSurface implements Drawing.Surface {
       return look.blank().base().lit(fibres + layered - 0.05f);
     }
     float hotter = position > 1 ? (1 - down) * 0.12f * (position - 1) : 0;
-    return look.mark(position).lit(streaks + layered * 0.7f + 0.05f - hotter);
+    return mark.lit(streaks + layered * 0.7f + 0.05f - hotter);
   }
 }

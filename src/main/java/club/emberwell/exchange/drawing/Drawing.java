@@ -3,6 +3,7 @@ package club.emberwell.exchange.drawing;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferInt;
 
 /**
  * A blank on a bench with what a laser left on it, as dark, as pale or as burnt as its dose lies in
@@ -10,11 +11,15 @@ import java.awt.image.BufferedImage;
  */
 public final class Drawing {
   /** Pixels. */
-  public static final int WIDTH = 720;
+  public static final int WIDTH = 600;
 
-  public static final int HEIGHT = 540;
+  public static final int HEIGHT = 450;
 
   private static final int BAND = 36;
+
+  /** The surfaces reckon in finer dots than are drawn. */
+  private static final float DOTS = 1.2f;
+
   private static final float MIDDLE_X = WIDTH / 2f;
   private static final float MIDDLE_Y = (HEIGHT - BAND) / 2f;
   private static final double MOST_TURN = 0.07;
@@ -36,7 +41,7 @@ public final class Drawing {
     surface =
         sketch.cut()
             ? new CutSurface(look, noise, sketch.at().get(0).floatValue())
-            : new MarkedSurface(look, noise, new Figure(sketch, look.blank().shape()));
+            : new MarkedSurface(look, noise, sketch);
     bench = BENCHES[(int) Math.floorMod(sketch.seed(), (long) BENCHES.length)];
     double turn = (noise.at(0.5f, 0.5f) - 0.5) * 2 * MOST_TURN;
     cos = (float) Math.cos(turn);
@@ -59,14 +64,14 @@ public final class Drawing {
 
   private BufferedImage drawn() {
     BufferedImage picture = new BufferedImage(WIDTH, HEIGHT, BufferedImage.TYPE_INT_RGB);
-    int[] row = new int[WIDTH];
+    int[] pixels = ((DataBufferInt) picture.getRaster().getDataBuffer()).getData();
     for (int y = 0; y < HEIGHT - BAND; y++) {
       for (int x = 0; x < WIDTH; x++) {
-        float fromMiddle = x - MIDDLE_X;
-        float down = y - MIDDLE_Y;
-        row[x] = seen(fromMiddle * cos + down * sin, down * cos - fromMiddle * sin).rgb();
+        float fromMiddle = (x - MIDDLE_X) * DOTS;
+        float down = (y - MIDDLE_Y) * DOTS;
+        pixels[y * WIDTH + x] =
+            seen(fromMiddle * cos + down * sin, down * cos - fromMiddle * sin).rgb();
       }
-      picture.setRGB(0, y, WIDTH, 1, row, 0, WIDTH);
     }
     Graphics2D pen = picture.createGraphics();
     pen.setColor(new Color(0xF4F1EA));
@@ -86,8 +91,7 @@ public final class Drawing {
     }
     float shade = Math.max(0, 1 - Math.max(0, surface.blank(x - 7, y - 9)) / 22) * 0.55f;
     Tone below = bench.lit(Texture.GRAIN.light(noise, x * 0.7f + 900, y * 0.7f)).lit(-shade);
-    float inside = Math.min(1, Math.max(0, -away));
-    return below.towards(surface.tone(x, y), inside).lit(lamp);
+    return (away >= 0 ? below : below.towards(surface.tone(x, y), -away)).lit(lamp);
   }
 
   /** The edge of the blank catches the light above and lies in shadow below. */

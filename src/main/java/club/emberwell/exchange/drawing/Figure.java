@@ -26,10 +26,13 @@ final class Figure {
   }
 
   static float box(float x, float y, float halfWidth, float halfHeight, float round) {
-    float dx = Math.abs(x) - halfWidth + round;
-    float dy = Math.abs(y) - halfHeight + round;
-    float outside = length(Math.max(dx, 0), Math.max(dy, 0));
-    return outside + Math.min(Math.max(dx, dy), 0) - round;
+    return corner(Math.abs(x) - halfWidth + round, Math.abs(y) - halfHeight + round) - round;
+  }
+
+  /** From a corner whose two sides are that far away. */
+  private static float corner(float dx, float dy) {
+    float inside = Math.max(dx, dy);
+    return inside <= 0 ? inside : length(Math.max(dx, 0), Math.max(dy, 0));
   }
 
   float blank(float x, float y) {
@@ -77,21 +80,29 @@ final class Figure {
   /** Rings, a disc and dots round it. */
   private static float badge(float x, float y) {
     float radius = length(x, y);
+    float rings = Math.min(Math.abs(radius - 140) - 9, Math.abs(radius - 122) - 2);
+    float others = Math.min(rings, radius - 62);
+    // no dot is nearer than its circle: angles are dear, and most pixels need none
+    return Math.abs(radius - 96) - 9 >= others ? others : Math.min(dots(x, y, radius), others);
+  }
+
+  private static float dots(float x, float y, float radius) {
     double turn = Math.atan2(y, x) / Math.PI * 6;
     float along = (float) ((turn - Math.rint(turn)) * Math.PI / 6 * radius);
-    float dots = length(along, radius - 96) - 9;
-    float rings = Math.min(Math.abs(radius - 140) - 9, Math.abs(radius - 122) - 2);
-    return Math.min(dots, Math.min(rings, radius - 62));
+    return length(along, radius - 96) - 9;
   }
 
   /** A fill, bars of falling width and a ring. */
   private static float patch(float x, float y) {
-    float d = box(x + 105, y + 5, 95, 105, 2);
+    float fill = box(x + 105, y + 5, 95, 105, 2);
+    float besideBars = Float.MAX_VALUE;
     for (int i = 0; i < BARS.length; i++) {
-      d = Math.min(d, box(x - BAR_AT[i], y + 45, BARS[i], 65, 0));
+      besideBars = Math.min(besideBars, Math.abs(x - BAR_AT[i]) - BARS[i]);
     }
+    float bars = corner(besideBars, Math.abs(y + 45) - 65);
     float radius = length(x - 96, y - 68);
-    return Math.min(d, Math.min(Math.abs(radius - 30) - 3, radius - 7));
+    float ring = Math.min(Math.abs(radius - 30) - 3, radius - 7);
+    return Math.min(Math.min(fill, bars), ring);
   }
 
   /** How far a place is from the middle of its cell. */
@@ -104,9 +115,10 @@ final class Figure {
     return Math.max(0, Math.min(cells - 1, cell));
   }
 
-  /** Where the dose that this place got lies in the window. */
-  float position(float x, float y) {
-    int cell = cell(y, sketch.rows()) * sketch.columns() + cell(x, sketch.columns());
-    return sketch.at().get(sketch.at().size() == 1 ? 0 : cell).floatValue();
+  /** Which trial this place is of, as {@link Sketch#at()} counts them. */
+  int trial(float x, float y) {
+    return sketch.at().size() == 1
+        ? 0
+        : cell(y, sketch.rows()) * sketch.columns() + cell(x, sketch.columns());
   }
 }

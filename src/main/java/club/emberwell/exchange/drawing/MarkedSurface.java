@@ -7,11 +7,20 @@ final class MarkedSurface implements Drawing.Surface {
   private final Look look;
   private final ValueNoise noise;
   private final Figure figure;
+  private final float[] positions;
+  private final Tone[] marks;
 
-  MarkedSurface(Look look, ValueNoise noise, Figure figure) {
+  MarkedSurface(Look look, ValueNoise noise, Sketch sketch) {
     this.look = look;
     this.noise = noise;
-    this.figure = figure;
+    figure = new Figure(sketch, look.blank().shape());
+    int trials = sketch.at().size();
+    positions = new float[trials];
+    marks = new Tone[trials];
+    for (int i = 0; i < trials; i++) {
+      positions[i] = sketch.at().get(i).floatValue();
+      marks[i] = look.mark(positions[i]);
+    }
   }
 
   @Override
@@ -21,14 +30,16 @@ final class MarkedSurface implements Drawing.Surface {
 
   @Override
   public Tone tone(float x, float y) {
-    float position = figure.position(x, y);
+    int trial = figure.trial(x, y);
+    float position = positions[trial];
     float over = Math.max(0, position - 1);
-    float away = figure.mark(x, y) + (noise.at(x * 0.12f, y * 0.12f) - 0.5f) * 5 * over;
+    float ragged = over == 0 ? 0 : (noise.at(x * 0.12f, y * 0.12f) - 0.5f) * 5 * over;
+    float away = figure.mark(x, y) + ragged;
     Tone base = heated(look.blank().base(), away, position);
     if (away >= 1) {
       return base;
     }
-    Tone mark = look.mark(position);
+    Tone mark = marks[trial];
     float cover = mark.cover() * Math.min(1, Math.max(0, 0.5f - away)) * even(position, x, y);
     float lines = (float) Math.sin(y * 1.25) * 0.025f;
     float light = look.markTexture().light(noise, x + 400, y) + lines - step(x, y, away, position);

@@ -70,7 +70,7 @@ class DrawingTest {
   @Test
   void aCellOfAGridLooksAsItsOwnDose() {
     BufferedImage grid = drawn("ply", null, PATCH, -2.0, 1.0);
-    assertTrue(light(grid, 220) > light(grid, 460) + 30);
+    assertTrue(light(grid, 220) > light(grid, 360) + 30);
   }
 
   @Test
