@@ -7,6 +7,7 @@ import club.emberwell.api.view.ItemJson;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.view.MemberJson;
+import club.emberwell.desk.told.Told;
 import club.emberwell.member.Role;
 import club.emberwell.talk.watch.Find;
 import club.emberwell.talk.watch.Inbox;
@@ -21,7 +22,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.time.Instant;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -34,11 +37,15 @@ import org.jspecify.annotations.Nullable;
 @RolesAllowed(Role.WRITE)
 @Tag(name = "Watches")
 public class InboxResource {
+  private static final String ONE_OF = "Send one of upTo, find and told.";
+
   private final Inbox inbox;
+  private final Told told;
   private final CurrentActor actor;
 
-  InboxResource(Inbox inbox, CurrentActor actor) {
+  InboxResource(Inbox inbox, Told told, CurrentActor actor) {
     this.inbox = inbox;
+    this.told = told;
     this.actor = actor;
   }
 
@@ -73,41 +80,47 @@ public class InboxResource {
   /**
    * One page, newest first.
    *
-   * @param unread over all pages; 100 stands for more than 99
+   * @param unread over all pages; 100 stands for more than 99, here and in the others
+   * @param newDecisions about one's own entries, see listMyDecisions
+   * @param newAnswers to one's own flags, see listMyFlags
    */
-  record InboxJson(@JsonUnwrapped ListJson<FindJson> finds, int unread) {}
+  record InboxJson(
+      @JsonUnwrapped ListJson<FindJson> finds, int unread, int newDecisions, int newAnswers) {}
 
   /**
-   * What was read: everything up to a find, or that find alone.
+   * What was read: everything up to a find, that find alone, or what the desk said until then.
    *
    * @param upTo id of the newest find that was seen
    * @param find id of one find
+   * @param told when the last decision or answer that was seen was given
    */
   @Schema(name = "InboxRead")
-  record Read(Long upTo, Long find) {}
+  record Read(Long upTo, Long find, Instant told) {}
 
   @GET
   @Operation(operationId = "readInbox", summary = "My inbox, newest first")
   public InboxJson list(@BeanParam ListQuery list) {
+    Told.News news = told.news(actor.get());
     return new InboxJson(
-        ListJson.of(inbox.page(actor.get(), list.part()), FindJson::of), inbox.unread(actor.get()));
+        ListJson.of(inbox.page(actor.get(), list.part()), FindJson::of),
+        inbox.unread(actor.get()),
+        news.decisions(),
+        news.answers());
   }
 
   @PUT
   @Path("read")
-  @Operation(
-      operationId = "markInboxRead",
-      summary = "Mark as read",
-      description = "Send either upTo or find.")
+  @Operation(operationId = "markInboxRead", summary = "Mark as read", description = ONE_OF)
   public void read(Read sent) {
-    if ((sent.upTo() == null) == (sent.find() == null)) {
-      throw Problems.at(ProblemKind.INVALID_REQUEST, "/upTo", "Send either upTo or find.")
-          .exception();
+    if (Stream.of(sent.upTo(), sent.find(), sent.told()).filter(Objects::nonNull).count() != 1) {
+      throw Problems.at(ProblemKind.INVALID_REQUEST, "/upTo", ONE_OF).exception();
     }
     if (sent.upTo() != null) {
       inbox.markAllRead(actor.get(), sent.upTo());
-    } else {
+    } else if (sent.find() != null) {
       inbox.markRead(actor.get(), sent.find());
+    } else {
+      told.read(actor.get(), sent.told());
     }
   }
 }

@@ -3,6 +3,7 @@ package club.emberwell.web.desk;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.desk.flag.Flag;
 import club.emberwell.desk.flag.Flags;
+import club.emberwell.desk.told.Told;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
@@ -16,14 +17,18 @@ import java.util.UUID;
 @RequestScoped
 public class LastWords {
   private static final int RECENT = 5;
+  private static final int MOST = 30;
 
   private final Verdicts verdicts;
   private final Flags flags;
+  private final Told told;
   private final CurrentActor current;
+  private Told.News news;
 
-  LastWords(Verdicts verdicts, Flags flags, CurrentActor current) {
+  LastWords(Verdicts verdicts, Flags flags, Told told, CurrentActor current) {
     this.verdicts = verdicts;
     this.flags = flags;
+    this.told = told;
     this.current = current;
   }
 
@@ -32,13 +37,25 @@ public class LastWords {
     return verdicts.lastWord(current.get(), EntryRef.of(kind, UUID.fromString(id))).orElse(null);
   }
 
-  /** What was decided last about the reader's own entries. */
+  /** What was decided last about the reader's own entries, and all that is new. */
   public List<Verdict> getRecent() {
-    return current.get().signedIn() ? verdicts.mine(current.get(), RECENT) : List.of();
+    return verdicts.mine(current.get(), shown(getNews().decisions()));
   }
 
-  /** What was answered last to what the reader flagged. */
+  /** How far the reader has read both: asked once for a page. */
+  public Told.News getNews() {
+    if (news == null) {
+      news = told.news(current.get());
+    }
+    return news;
+  }
+
+  /** What was answered last to what the reader flagged, and all that is new. */
   public List<Flag> getAnswers() {
-    return current.get().signedIn() ? flags.answered(current.get(), RECENT) : List.of();
+    return flags.answered(current.get(), shown(getNews().answers()));
+  }
+
+  private static int shown(int fresh) {
+    return Math.max(RECENT, Math.min(MOST, fresh));
   }
 }

@@ -2,6 +2,7 @@ package club.emberwell.web.frame;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.PublicUrl;
+import club.emberwell.desk.told.Told;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.session.SignInProvider;
@@ -40,6 +41,7 @@ public class PageFrame {
   @Inject ClubOptions club;
   @Inject SignInProvider provider;
   @Inject Inbox inbox;
+  @Inject Told told;
   @Inject CurrentActor current;
   @Inject PublicUrl url;
   @Inject Assets assets;
@@ -200,7 +202,8 @@ public class PageFrame {
       return null;
     }
     try {
-      int unread = inbox.unread(current.get());
+      Told.News news = told.news(current.get());
+      int unread = inbox.unread(current.get()) + news.decisions() + news.answers();
       if (unread == 0) {
         return null;
       }

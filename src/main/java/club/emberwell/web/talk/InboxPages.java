@@ -1,5 +1,6 @@
 package club.emberwell.web.talk;
 
+import club.emberwell.desk.told.Told;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
 import club.emberwell.talk.watch.Find;
@@ -17,6 +18,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -29,9 +32,11 @@ import org.jboss.resteasy.reactive.RestQuery;
 @RolesAllowed(Role.WRITE)
 public class InboxPages extends Pages {
   private final Inbox inbox;
+  private final Told told;
 
-  InboxPages(Inbox inbox) {
+  InboxPages(Inbox inbox, Told told) {
     this.inbox = inbox;
+    this.told = told;
   }
 
   @CheckedTemplate
@@ -46,11 +51,13 @@ public class InboxPages extends Pages {
    *
    * @param newest id of the newest find on it, or null where there is none
    * @param unread whether anything on it is unread
+   * @param at when it was made, microseconds of Unix time
    */
-  record Shown(List<Find> finds, Pager pager, Long newest, boolean unread) {}
+  record Shown(List<Find> finds, Pager pager, Long newest, boolean unread, long at) {}
 
   @GET
   public TemplateInstance inbox(@RestQuery("page") String number) {
+    long at = ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now());
     Slice<Find> page = inbox.page(actor(), Pager.part(number));
     List<Find> finds = page.rows();
     return Templates.inbox(
@@ -58,14 +65,18 @@ public class InboxPages extends Pages {
             finds,
             Pager.of(page, "/inbox"),
             finds.isEmpty() ? null : finds.get(0).id(),
-            finds.stream().anyMatch(find -> !find.read())));
+            finds.stream().anyMatch(find -> !find.read()),
+            at));
   }
 
   @POST
   @Path("read")
-  public Response readAll(@RestForm Long upTo) {
+  public Response readAll(@RestForm Long upTo, @RestForm Long at) {
     if (upTo != null) {
       inbox.markAllRead(actor(), upTo);
+    }
+    if (at != null) {
+      told.read(actor(), Instant.EPOCH.plus(at, ChronoUnit.MICROS));
     }
     return back();
   }

@@ -1,5 +1,6 @@
 package club.emberwell.web.desk;
 
+import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -126,6 +127,30 @@ class DeskPagesTest {
     assertEquals(404, moderator.get("/desk/terms/plants").status());
   }
 
+  /** What a program reads of it, and that it read it. */
+  private static void assertDeskTold(Person author, String report) {
+    author.asks().get("/api/v1/inbox").then().body("newDecisions", equalTo(1));
+    String at =
+        author
+            .asks()
+            .get("/api/v1/decisions")
+            .then()
+            .statusCode(200)
+            .body("items[0].item.id", equalTo(report))
+            .body("items[0].reason", equalTo("Please say which lens."))
+            .extract()
+            .path("items[0].at");
+    author.asks().body(Map.of("told", at)).put("/api/v1/inbox/read").then().statusCode(204);
+    author.asks().get("/api/v1/inbox").then().body("newDecisions", equalTo(0));
+    author
+        .asks()
+        .body(Map.of("told", at, "find", 1))
+        .put("/api/v1/inbox/read")
+        .then()
+        .statusCode(400)
+        .body("detail", equalTo("Send one of upTo, find and told."));
+  }
+
   @Test
   void aMemberFlagsAModeratorAnswersAndTheAuthorReadsWhy() {
     Person author = People.join();
@@ -145,10 +170,17 @@ class DeskPagesTest {
     moderator.send(DECIDE, Map.of("reason", "Please say which lens."), Map.of("action", "hold"));
     assertEquals(303, moderator.status());
     assertTrue(moderator.location().startsWith("/desk/next"), moderator.location());
+    assertEquals("1 unread", flagger.get("/").page().select(".badge").text());
     String answer = flagger.get("/inbox").tidy().page().text();
+    assertEquals(1, flagger.page().select("main .tag-new").size());
+    flagger.send("form[action=/inbox/read]", Map.of());
+    assertTrue(flagger.follow().page().select(".badge, .tag-new").isEmpty());
     assertTrue(answer.contains("a moderator agreed. Please say which lens."), answer);
     assertTrue(flagger.get("/flags").page().text().contains("Please say which lens."));
+    assertEquals("1 unread", Browser.of(author).get("/").page().select(".badge").text());
+    assertDeskTold(author, report);
     Browser writer = Browser.of(author);
+    assertTrue(writer.get("/").page().select(".badge").isEmpty());
     assertTrue(writer.get("/reports/" + report).page().text().contains("Please say which lens."));
     assertTrue(writer.get("/flags").tidy().page().text().contains("Please say which lens."));
     assertEquals(404, Browser.of(People.join()).get("/reports/" + report).status());
@@ -307,7 +339,8 @@ class DeskPagesTest {
                 db.createNativeQuery(
                         """
                         insert into desk_rule_note (rule, entry_id, detail, mode, at)
-                        values ('far-outside', cast(:id as uuid), 'far', 'note', now())""")
+                        values ('far-outside', cast(:id as uuid), 'far', 'note', now())\
+                        """)
                     .setParameter("id", report)
                     .executeUpdate());
   }
