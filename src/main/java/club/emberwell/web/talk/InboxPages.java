@@ -3,6 +3,7 @@ package club.emberwell.web.talk;
 import club.emberwell.desk.told.Told;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Role;
+import club.emberwell.quantity.UtcTime;
 import club.emberwell.talk.watch.Find;
 import club.emberwell.talk.watch.Inbox;
 import club.emberwell.web.frame.FormPage;
@@ -19,7 +20,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
+import java.time.OffsetDateTime;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -51,13 +52,13 @@ public class InboxPages extends Pages {
    *
    * @param newest id of the newest find on it, or null where there is none
    * @param unread whether anything on it is unread
-   * @param at when it was made, microseconds of Unix time
+   * @param at when it was made
    */
-  record Shown(List<Find> finds, Pager pager, Long newest, boolean unread, long at) {}
+  record Shown(List<Find> finds, Pager pager, Long newest, boolean unread, String at) {}
 
   @GET
   public TemplateInstance inbox(@RestQuery("page") String number) {
-    long at = ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now());
+    String at = UtcTime.of(Instant.now());
     Slice<Find> page = inbox.page(actor(), Pager.part(number));
     List<Find> finds = page.rows();
     return Templates.inbox(
@@ -71,12 +72,12 @@ public class InboxPages extends Pages {
 
   @POST
   @Path("read")
-  public Response readAll(@RestForm Long upTo, @RestForm Long at) {
+  public Response readAll(@RestForm Long upTo, @RestForm OffsetDateTime at) {
     if (upTo != null) {
       inbox.markAllRead(actor(), upTo);
     }
     if (at != null) {
-      told.read(actor(), Instant.EPOCH.plus(at, ChronoUnit.MICROS));
+      told.read(actor(), at.toInstant());
     }
     return back();
   }

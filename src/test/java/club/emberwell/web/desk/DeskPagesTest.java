@@ -173,7 +173,9 @@ class DeskPagesTest {
     assertEquals("1 unread", flagger.get("/").page().select(".badge").text());
     String answer = flagger.get("/inbox").tidy().page().text();
     assertEquals(1, flagger.page().select("main .tag-new").size());
-    flagger.send("form[action=/inbox/read]", Map.of());
+    flagger.send("form[action=/inbox/read]", Map.of("at", "yesterday"));
+    assertTrue(flagger.status() >= 400 && flagger.status() < 500);
+    flagger.get("/inbox").send("form[action=/inbox/read]", Map.of());
     assertTrue(flagger.follow().page().select(".badge, .tag-new").isEmpty());
     assertTrue(answer.contains("a moderator agreed. Please say which lens."), answer);
     assertTrue(flagger.get("/flags").page().text().contains("Please say which lens."));
