@@ -13,9 +13,6 @@ import org.hibernate.query.SelectionQuery;
 /** Reads what was decided: the revisions that moderators and rules made. */
 @ApplicationScoped
 class VerdictRepository {
-  private static final Set<EntryAction> TOLD =
-      EnumSet.of(EntryAction.HELD, EntryAction.REMOVED, EntryAction.RESTORED);
-
   private static final Set<EntryAction> ALL =
       EnumSet.of(EntryAction.HELD, EntryAction.REMOVED, EntryAction.RESTORED, EntryAction.APPROVED);
 
@@ -49,7 +46,7 @@ class VerdictRepository {
   List<Verdict> toldTo(UUID author, int from, int most) {
     return verdicts(
         query(DECIDED.concat("and e.memberId = :author order by v.at desc, v.version desc"))
-            .setParameter("actions", TOLD)
+            .setParameter("actions", Verdicts.TOLD)
             .setParameter("author", author)
             .setFirstResult(from)
             .setMaxResults(most));

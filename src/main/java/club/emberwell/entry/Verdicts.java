@@ -4,13 +4,21 @@ import club.emberwell.listing.Place;
 import club.emberwell.member.Actor;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** What was decided about entries, for their authors and for moderators. */
 @ApplicationScoped
 @Transactional
 public class Verdicts {
+  /** What authors are told of; plain first looks are left out. */
+  public static final Set<EntryAction> TOLD =
+      Collections.unmodifiableSet(
+          EnumSet.of(EntryAction.HELD, EntryAction.REMOVED, EntryAction.RESTORED));
+
   /** Read of one entry. */
   private static final int MOST = 30;
 

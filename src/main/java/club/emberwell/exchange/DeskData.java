@@ -17,8 +17,7 @@ class DeskData implements PersonalData {
       delete from desk_rule_note where entry_id in (
         select id from entry where member_id = :member);
       delete from desk_undo where member_id = :member;
-      delete from desk_caution_proposal where member_id = :member and state = 'waiting'\
-      """;
+      delete from desk_caution_proposal where member_id = :member and state = 'waiting'""";
 
   @Override
   public List<Rows> lists() {
@@ -30,8 +29,7 @@ class DeskData implements PersonalData {
               f.outcome
             from desk_flag f join entry e on e.id = f.entry_id
             where f.member_id = :member
-            order by f.created_at\
-            """),
+            order by f.created_at"""),
         new Rows(
             "decisions.json",
             """
@@ -39,15 +37,13 @@ class DeskData implements PersonalData {
             from entry_revision v join entry e on e.id = v.entry_id
             where e.member_id = :member
               and v.action in ('held', 'removed', 'approved', 'restored')
-            order by v.seq\
-            """),
+            order by v.seq"""),
         new Rows("inbox-read.json", "select read_to from told where member_id = :member"),
         new Rows(
             "caution-proposals.json",
             """
             select caution_id, rule, why, created_at, state, decided_at, outcome
-            from desk_caution_proposal where member_id = :member order by created_at\
-            """));
+            from desk_caution_proposal where member_id = :member order by created_at"""));
   }
 
   @Override

@@ -1,14 +1,22 @@
 package club.emberwell.desk.told;
 
 import club.emberwell.desk.told.Told.News;
+import club.emberwell.entry.Verdicts;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.hibernate.Session;
 
 /** How far members read what the desk told them. */
 @ApplicationScoped
 class ToldRepository {
+  /** Written into the statement: a partial index serves no parameters. */
+  private static final String DECIDED =
+      Verdicts.TOLD.stream()
+          .map(action -> "'%s'".formatted(action.code()))
+          .collect(Collectors.joining(", "));
+
   private final Session db;
 
   ToldRepository(Session db) {
@@ -21,7 +29,7 @@ class ToldRepository {
             select
               cast((select count(*) from (
                 select 1 from entry_revision v join entry e on e.id = v.entry_id
-                where v.at > t.read_to and v.action in ('held', 'removed', 'restored')
+                where v.at > t.read_to and v.action in (%s)
                   and (v.member_id is not null or v.rule is not null)
                   and e.member_id = :member limit :most) c) as integer) as decisions,
               cast((select count(*) from (
@@ -31,7 +39,8 @@ class ToldRepository {
               t.read_to as read_to
             from (select coalesce((select read_to from told where member_id = :member),
               (select created_at from member where id = :member)) as read_to) t
-            """,
+            """
+                .formatted(DECIDED),
             News.class)
         .setParameter("member", member)
         .setParameter("most", most)

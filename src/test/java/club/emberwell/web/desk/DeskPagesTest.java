@@ -341,8 +341,7 @@ class DeskPagesTest {
                 db.createNativeQuery(
                         """
                         insert into desk_rule_note (rule, entry_id, detail, mode, at)
-                        values ('far-outside', cast(:id as uuid), 'far', 'note', now())\
-                        """)
+                        values ('far-outside', cast(:id as uuid), 'far', 'note', now())""")
                     .setParameter("id", report)
                     .executeUpdate());
   }
