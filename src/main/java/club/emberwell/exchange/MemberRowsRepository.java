@@ -54,35 +54,21 @@ class MemberRowsRepository {
 
   /** One picture; photos are read one by one, because together they may be large. */
   byte[] picture(UUID photo) {
-    return db.createNativeQuery(
-            """
-            select picture from photo where id = :id
-            """,
-            byte[].class)
-        .setParameter("id", photo)
-        .getSingleResult();
+    return bytes("select picture from photo where id = :id", photo);
   }
 
   /** One picture of a form that was not posted. */
   byte[] parkedPicture(UUID photo) {
-    return db.createNativeQuery(
-            """
-            select picture from parked_photo where id = :id
-            """,
-            byte[].class)
-        .setParameter("id", photo)
-        .getSingleResult();
+    return bytes("select picture from parked_photo where id = :id", photo);
   }
 
   /** The picture of one grid. */
   byte[] gridPicture(UUID grid) {
-    return db.createNativeQuery(
-            """
-            select picture from grid_photo where grid_id = :grid
-            """,
-            byte[].class)
-        .setParameter("grid", grid)
-        .getSingleResult();
+    return bytes("select picture from grid_photo where grid_id = :id", grid);
+  }
+
+  private byte[] bytes(String select, UUID id) {
+    return db.createNativeQuery(select, byte[].class).setParameter("id", id).getSingleResult();
   }
 
   /**

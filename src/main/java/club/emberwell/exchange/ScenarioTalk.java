@@ -5,6 +5,7 @@ import club.emberwell.entry.Gone;
 import club.emberwell.entry.Origin;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.talk.AcceptedAnswers;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -16,9 +17,11 @@ import java.util.UUID;
 @ApplicationScoped
 class ScenarioTalk {
   private final TalkService talk;
+  private final AcceptedAnswers accepted;
 
-  ScenarioTalk(TalkService talk) {
+  ScenarioTalk(TalkService talk, AcceptedAnswers accepted) {
     this.talk = talk;
+    this.accepted = accepted;
   }
 
   /**
@@ -85,7 +88,7 @@ class ScenarioTalk {
     }
     talk.answer(author, line.question(), posting);
     if (line.accepted()) {
-      talk.accept(asker(line, people, lines), line.question(), line.id(), null, line.at());
+      accepted.accept(asker(line, people, lines), line.question(), line.id(), null, line.at());
     }
   }
 

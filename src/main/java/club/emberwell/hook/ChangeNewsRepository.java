@@ -7,7 +7,7 @@ import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.EntryState;
 import club.emberwell.hook.HookEvent.Move;
 import club.emberwell.remark.Coded;
-import club.emberwell.talk.watch.Find;
+import club.emberwell.report.ReportTitle;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
 import java.time.Instant;
@@ -71,7 +71,8 @@ class ChangeNewsRepository {
             left join report r on r.id = e.id
             left join entry_revision v on v.entry_id = c.entity_id and v.version = c.version
             where c.seq in (:seqs) and c.move is not null
-            order by c.xid, c.seq""",
+            order by c.xid, c.seq\
+            """,
             Tuple.class)
         .setParameterList("seqs", seqs)
         .getResultStream()
@@ -110,7 +111,7 @@ class ChangeNewsRepository {
         new EntryRef(kind, row.get("entry_id", UUID.class)),
         row.get("parent_id", UUID.class),
         kind == EntryKind.REPORT
-            ? Find.reportTitle(
+            ? ReportTitle.of(
                 title, row.get("process", String.class), row.get("source", String.class))
             : title,
         live.equals(row.get("state", String.class)) && (parent == null || live.equals(parent)));

@@ -14,6 +14,7 @@ import club.emberwell.laser.SettingValue.Basis;
 import club.emberwell.laser.SettingValue.Choice;
 import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.RemarkId;
 import java.util.List;
 import java.util.Optional;
@@ -23,7 +24,7 @@ import java.util.stream.Stream;
  * All the program knows of each thing a laser is told: reading, forms, pages, JSON, the index,
  * limits and ranges go over these. The order is the one in which people set and read them.
  */
-public enum Setting {
+public enum Setting implements Coded {
   POWER(
       "power",
       "Power",
@@ -100,6 +101,7 @@ public enum Setting {
   }
 
   /** Its word in the API and in forms. */
+  @Override
   public String code() {
     return code;
   }
@@ -141,6 +143,6 @@ public enum Setting {
 
   /** The setting with exactly this code. */
   public static Optional<Setting> of(String code) {
-    return Stream.of(values()).filter(setting -> setting.code.equals(code)).findFirst();
+    return Coded.of(Setting.class, code);
   }
 }

@@ -3,12 +3,9 @@ package club.emberwell.launch;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermissions;
-import java.security.SecureRandom;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -17,17 +14,15 @@ import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
-import java.util.concurrent.TimeUnit;
 import org.jboss.logging.Logger;
 
 /**
- * A real PostgreSQL server below a folder of ours: unpacked, initialised, started, adopted when it
- * outlived us, started again when it dies, stopped last.
+ * A real PostgreSQL server over its {@link PostgresData}: started, adopted when it outlived us,
+ * started again when it dies, stopped last.
  */
 public final class EmbeddedPostgres implements AutoCloseable {
   /** The owner of everything in the built-in server. */
@@ -51,12 +46,13 @@ public final class EmbeddedPostgres implements AutoCloseable {
       Path folder, Path programs, Account account, Map<String, String> settings)
       throws IOException {
     this.folder = folder;
-    this.data = folder.resolve("data");
+    PostgresData own = new PostgresData(folder, programs, account);
+    this.data = own.data();
     this.programs = programs;
     this.account = account;
     this.settings = settings;
-    this.password = passwordIn(folder.resolve("password"));
-    initialise();
+    this.password = own.password();
+    own.initialise(!"off".equals(settings.get("fsync")));
     Optional<Postmaster> running = Postmaster.runningOn(data);
     this.port = running.map(Postmaster::port).orElseGet(EmbeddedPostgres::freePort);
     if (running.isPresent()) {
@@ -153,7 +149,7 @@ public final class EmbeddedPostgres implements AutoCloseable {
   public void close() {
     leaveAlone();
     try {
-      run(stopCommand("fast"), Duration.ofSeconds(60));
+      ProgramRun.output(stopCommand("fast"), Duration.ofSeconds(60));
     } catch (IOException e) {
       LOG.errorf("The database did not stop: %s", e.getMessage());
     }
@@ -171,44 +167,7 @@ public final class EmbeddedPostgres implements AutoCloseable {
   }
 
   private String program(String name) {
-    return programs.resolve("bin").resolve(name).toString();
-  }
-
-  private void initialise() throws IOException {
-    if (Files.exists(data.resolve("PG_VERSION"))) {
-      requireSameVersion();
-      return;
-    }
-    Path half = Files.createTempDirectory(folder, "initialising-");
-    Path secret = Files.writeString(half.resolve("password"), password);
-    account.own(half);
-    Path fresh = half.resolve("data");
-    List<String> words = new ArrayList<>(List.of(program("initdb"), "-D", fresh.toString()));
-    words.addAll(List.of("-U", USER, "-A", "scram-sha-256", "--pwfile", secret.toString()));
-    words.addAll(List.of("-E", "UTF8", "--locale=C", "--locale-provider=builtin"));
-    words.addAll(List.of("--builtin-locale=C.UTF-8", "--data-checksums"));
-    if ("off".equals(settings.get("fsync"))) {
-      words.add("--no-sync");
-    }
-    run(account.command(words), START_TIMEOUT);
-    Files.move(fresh, data, StandardCopyOption.ATOMIC_MOVE);
-    PostgresBinaries.deleteTree(half);
-  }
-
-  private void requireSameVersion() throws IOException {
-    String written = Files.readString(data.resolve("PG_VERSION")).trim();
-    String output = run(List.of(program("postgres"), "--version"), START_TIMEOUT);
-    if (!output.contains(") " + written + ".")) {
-      throw new LaunchException(
-          ExitCode.NO_DATABASE,
-          "The data in "
-              + data
-              + " belong to PostgreSQL "
-              + written
-              + ", the built-in one is "
-              + output.trim()
-              + "; restore a backup into a new home.");
-    }
+    return PostgresBinaries.program(programs, name);
   }
 
   private void launch() throws IOException {
@@ -288,45 +247,6 @@ public final class EmbeddedPostgres implements AutoCloseable {
         pause(Duration.ofSeconds(2));
       }
     }
-  }
-
-  private static String run(List<String> line, Duration timeout) throws IOException {
-    Path output = Files.createTempFile("emberwell-", ".out");
-    try {
-      Process process =
-          new ProcessBuilder(line)
-              .redirectErrorStream(true)
-              .redirectOutput(output.toFile())
-              .start();
-      if (!process.waitFor(timeout.toSeconds(), TimeUnit.SECONDS)) {
-        process.destroyForcibly();
-        throw new IOException(line.get(0) + " did not end in time");
-      }
-      String text = Files.readString(output, StandardCharsets.UTF_8);
-      if (process.exitValue() != 0) {
-        throw new IOException(String.join(" ", line) + " failed: " + text.strip());
-      }
-      return text;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IOException("interrupted", e);
-    } finally {
-      Files.deleteIfExists(output);
-    }
-  }
-
-  private static String passwordIn(Path file) throws IOException {
-    if (!Files.exists(file)) {
-      byte[] random = new byte[24];
-      new SecureRandom().nextBytes(random);
-      Path half = file.resolveSibling("password.new");
-      Files.deleteIfExists(half);
-      Files.createFile(
-          half, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-      Files.writeString(half, Base64.getUrlEncoder().withoutPadding().encodeToString(random));
-      Files.move(half, file, StandardCopyOption.ATOMIC_MOVE);
-    }
-    return Files.readString(file).trim();
   }
 
   private static int freePort() {

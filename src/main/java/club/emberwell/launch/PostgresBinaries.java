@@ -43,6 +43,11 @@ final class PostgresBinaries {
     }
   }
 
+  /** Where one of the unpacked programs is. */
+  static String program(Path programs, String name) {
+    return programs.resolve("bin").resolve(name).toString();
+  }
+
   private static String archiveName() {
     String arch = System.getProperty("os.arch").toLowerCase(Locale.ROOT);
     boolean linux = System.getProperty("os.name").toLowerCase(Locale.ROOT).contains("linux");

@@ -38,6 +38,7 @@ import org.jboss.logging.Logger;
 public class ReportRereading {
   private static final Logger LOG = Logger.getLogger(ReportRereading.class);
   private final ReportRepository reports;
+  private final ReadingRepository readings;
   private final TrialRepository trials;
   private final ReportWriter writer;
   private final EntryLife life;
@@ -46,11 +47,13 @@ public class ReportRereading {
 
   ReportRereading(
       ReportRepository reports,
+      ReadingRepository readings,
       TrialRepository trials,
       ReportWriter writer,
       EntryLife life,
       CatalogService catalog) {
     this.reports = reports;
+    this.readings = readings;
     this.trials = trials;
     this.writer = writer;
     this.life = life;
@@ -72,28 +75,28 @@ public class ReportRereading {
 
   /** Reads again whatever the catalog or the interpreter now reads differently; how many. */
   public int catchUp(Catalog now) {
-    ReadingMark mark = QuarkusTransaction.requiringNew().call(reports::readingMark);
+    ReadingMark mark = QuarkusTransaction.requiringNew().call(readings::mark);
     if (mark.catalogVersion() >= now.version()
         && mark.interpreterVersion() == ReportInterpreter.VERSION) {
       return 0;
     }
     int changed = reinterpret(QuarkusTransaction.requiringNew().call(() -> affected(now, mark)));
     ReadingMark reached = new ReadingMark(now.version(), ReportInterpreter.VERSION);
-    QuarkusTransaction.requiringNew().run(() -> reports.remember(reached));
+    QuarkusTransaction.requiringNew().run(() -> readings.remember(reached));
     return changed;
   }
 
   private List<UUID> affected(Catalog now, ReadingMark mark) {
     Set<UUID> ids = new LinkedHashSet<>();
     if (mark.interpreterVersion() != ReportInterpreter.VERSION) {
-      ids.addAll(reports.readByOthers(ReportInterpreter.VERSION));
+      ids.addAll(readings.readByOthers(ReportInterpreter.VERSION));
     }
     for (WorkProperty property : WorkProperty.of(Shape.WORD)) {
       TermKind kind = property.value().vocabulary();
-      for (Filed word : reports.words(property.code())) {
+      for (Filed word : readings.words(property.code())) {
         String slug = VocabularyStep.slug(now.vocabulary(), now.colours(), kind, word.written());
         if (!Objects.equals(slug, word.slug())) {
-          ids.addAll(reports.with(property.code(), word));
+          ids.addAll(readings.with(property.code(), word));
         }
       }
     }

@@ -1,8 +1,8 @@
 package club.emberwell.report;
 
-import club.emberwell.report.ReportRepository.Named;
 import club.emberwell.report.ReportSnapshot.Author;
 import club.emberwell.report.ReportSnapshot.Burner;
+import club.emberwell.report.SnapshotRepository.Named;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Collection;
 import java.util.List;
@@ -16,10 +16,10 @@ import java.util.UUID;
  */
 @ApplicationScoped
 public class SharedReports {
-  private final ReportRepository reports;
+  private final SnapshotRepository reports;
   private final TrialRepository trials;
 
-  SharedReports(ReportRepository reports, TrialRepository trials) {
+  SharedReports(SnapshotRepository reports, TrialRepository trials) {
     this.reports = reports;
     this.trials = trials;
   }

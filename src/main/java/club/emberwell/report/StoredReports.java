@@ -1,6 +1,6 @@
 package club.emberwell.report;
 
-import club.emberwell.report.ReportRepository.Named;
+import club.emberwell.report.SnapshotRepository.Named;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.photo.ShownPhotos;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -17,12 +17,12 @@ import java.util.UUID;
  */
 @ApplicationScoped
 class StoredReports implements ReportSource {
-  private final ReportRepository reports;
+  private final SnapshotRepository reports;
   private final TrialRepository trials;
   private final ShownPhotos photos;
   private final KeptSnapshots kept = new KeptSnapshots();
 
-  StoredReports(ReportRepository reports, TrialRepository trials, ShownPhotos photos) {
+  StoredReports(SnapshotRepository reports, TrialRepository trials, ShownPhotos photos) {
     this.reports = reports;
     this.trials = trials;
     this.photos = photos;

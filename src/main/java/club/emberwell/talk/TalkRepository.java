@@ -20,7 +20,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
       """
       select t, m.handle
       from TalkEntity t join fetch t.entry e join Member m on m.id = e.memberId
-      where\s""";
+      where\s\
+      """;
 
   private static final String SEEN_BELOW =
       """
@@ -37,14 +38,16 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
   private static final String NEWEST =
       """
       e.state = EntryState.LIVE and t.kind = :kind and (e.createdAt, e.id) < (:at, :id)
-      order by e.createdAt desc, e.id desc""";
+      order by e.createdAt desc, e.id desc\
+      """;
 
   private static final String UNANSWERED_NEWEST = "t.answers = 0 and ".concat(NEWEST);
 
   private static final String IN_ORDER =
       """
       and (case when e.id = :accepted then 0 else 1 end, e.createdAt, e.id) > (:first, :at, :id)
-      order by case when e.id = :accepted then 0 else 1 end, e.createdAt, e.id""";
+      order by case when e.id = :accepted then 0 else 1 end, e.createdAt, e.id\
+      """;
 
   private static final String BEFORE =
       """
@@ -52,7 +55,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
       where a.id = :answer and a.parentId = e.parentId and a.kind = e.kind and a.id <> :accepted
         and (e.id = :accepted or e.createdAt < a.createdAt
           or e.createdAt = a.createdAt and e.id < a.id)
-        and\s""";
+        and\s\
+      """;
 
   private static final UUID NOBODY = new UUID(0, 0);
 
@@ -102,13 +106,7 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
 
   /** What this actor may see of a question's answers: the accepted one, then the oldest first. */
   List<TalkEntry> answers(TalkEntry question, Actor actor, Place place) {
-    return entries(
-        seen(query(SEEN_BELOW.concat(IN_ORDER)), question.id(), question.accepted(), actor)
-            .setParameter("first", place.number(1))
-            .setParameter("at", place.time(2))
-            .setParameter("id", place.id(3))
-            .setFirstResult(place.from())
-            .setMaxResults(place.most()));
+    return below(question.id(), question.accepted(), actor, place, 1);
   }
 
   /**
@@ -116,12 +114,41 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
    * sees no such answer of the question.
    */
   long answersBefore(TalkEntry question, UUID answer, Actor actor) {
+    return before(question.id(), question.accepted(), answer, actor);
+  }
+
+  /** What this actor may see of a report's comments, the oldest first. */
+  List<TalkEntry> comments(UUID report, Actor actor, Place place) {
+    return below(report, null, actor, place, 0);
+  }
+
+  /** How many comments stand before this one where {@link #comments} lists them. */
+  long commentsBefore(UUID report, UUID comment, Actor actor) {
+    return before(report, null, comment, actor);
+  }
+
+  /**
+   * One page of replies.
+   *
+   * @param part of the place with which {@link #IN_ORDER} goes on
+   */
+  private List<TalkEntry> below(UUID above, UUID accepted, Actor actor, Place place, int part) {
+    return entries(
+        seen(query(SEEN_BELOW.concat(IN_ORDER)), above, accepted, actor)
+            .setParameter("first", place.number(part))
+            .setParameter("at", place.time(part + 1))
+            .setParameter("id", place.id(part + 2))
+            .setFirstResult(place.from())
+            .setMaxResults(place.most()));
+  }
+
+  private long before(UUID above, UUID accepted, UUID reply, Actor actor) {
     return seen(
             getEntityManager().createQuery(BEFORE.concat(SEEN_BELOW), Long.class),
-            question.id(),
-            question.accepted(),
+            above,
+            accepted,
             actor)
-        .setParameter("answer", answer)
+        .setParameter("answer", reply)
         .getSingleResult();
   }
 
@@ -132,28 +159,6 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
         .setParameter("reader", actor.signedIn() ? actor.memberId() : NOBODY)
         .setParameter("moderates", actor.moderates())
         .setParameter("accepted", accepted == null ? NOBODY : accepted);
-  }
-
-  /** What this actor may see of a report's comments, the oldest first. */
-  List<TalkEntry> comments(UUID report, Actor actor, Place place) {
-    return entries(
-        seen(query(SEEN_BELOW.concat(IN_ORDER)), report, null, actor)
-            .setParameter("first", place.number(0))
-            .setParameter("at", place.time(1))
-            .setParameter("id", place.id(2))
-            .setFirstResult(place.from())
-            .setMaxResults(place.most()));
-  }
-
-  /** How many comments stand before this one where {@link #comments} lists them. */
-  long commentsBefore(UUID report, UUID comment, Actor actor) {
-    return seen(
-            getEntityManager().createQuery(BEFORE.concat(SEEN_BELOW), Long.class),
-            report,
-            null,
-            actor)
-        .setParameter("answer", comment)
-        .getSingleResult();
   }
 
   long liveComments(UUID report) {
@@ -169,7 +174,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
         query(
                 """
                 e.state = EntryState.LIVE and t.reportId = :report
-                order by t.activeAt desc, e.number desc""")
+                order by t.activeAt desc, e.number desc\
+                """)
             .setParameter("report", report)
             .setMaxResults(most));
   }
@@ -202,7 +208,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
             select new club.emberwell.talk.TalkRepository$LiveAnswers(count(a), max(a.createdAt))
             from EntryEntity a
             where a.parentId = :question and a.kind = EntryKind.ANSWER
-              and a.state = EntryState.LIVE""",
+              and a.state = EntryState.LIVE\
+            """,
             LiveAnswers.class)
         .setParameter("question", question)
         .getSingleResult();
@@ -223,7 +230,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
             select t from TalkEntity t join fetch t.entry e
             where e.state = EntryState.LIVE and t.kind in (EntryKind.QUESTION, EntryKind.NOTICE)
               and (e.id in :ids
-              or e.id in (select a.parentId from EntryEntity a where a.id in :ids))""",
+              or e.id in (select a.parentId from EntryEntity a where a.id in :ids))\
+            """,
             TalkEntity.class)
         .setParameter("ids", ids)
         .getResultList();
@@ -236,7 +244,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
             select t from TalkEntity t join fetch t.entry e
             where e.state = EntryState.LIVE
               and e.kind in (EntryKind.QUESTION, EntryKind.NOTICE) and e.number > :number
-            order by e.number""",
+            order by e.number\
+            """,
             TalkEntity.class)
         .setParameter("number", number)
         .setMaxResults(most)
@@ -249,7 +258,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
         .createQuery(
             """
             select a.parentId, t.body from TalkEntity t join t.entry a
-            where a.parentId in :questions and a.state = EntryState.LIVE order by a.number""",
+            where a.parentId in :questions and a.state = EntryState.LIVE order by a.number\
+            """,
             Object[].class)
         .setParameter("questions", questions)
         .getResultList();
@@ -271,7 +281,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
              where c.id in :ids and c.kind = EntryKind.COMMENT
                and c.state = EntryState.LIVE and r.state = EntryState.LIVE
                and o.state = EntryState.LIVE and o.memberId <> c.memberId
-             order by c.number""",
+             order by c.number\
+            """,
             Object[].class)
         .setParameter("ids", ids)
         .getResultList();
@@ -288,7 +299,8 @@ public class TalkRepository implements PanacheRepositoryBase<TalkEntity, UUID> {
              where a.id in :ids
                and a.state = EntryState.LIVE and q.state = EntryState.LIVE
                and a.memberId <> q.memberId
-             order by a.number""",
+             order by a.number\
+            """,
             Object[].class)
         .setParameter("ids", ids)
         .getResultList();

@@ -28,14 +28,14 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Stream;
 
 /**
- * Asks, answers, announces and comments. Every write is one transaction with its revision and
- * change row; whatever is thrown, nothing was stored.
+ * Asks, answers, announces and comments; {@link AcceptedAnswers} says which answer helped. Every
+ * write is one transaction with its revision and change row; whatever is thrown, nothing was
+ * stored.
  */
 @ApplicationScoped
 public class TalkService implements Kind {
@@ -43,7 +43,7 @@ public class TalkService implements Kind {
   private static final ListOrder COMMENTS = ListOrder.oldestFirst("comments", TalkLimits.COMMENTS);
   private static final UUID NONE_YET = new UUID(0, 0);
 
-  private static final Set<EntryKind> QUESTIONS = Set.of(EntryKind.QUESTION);
+  static final Set<EntryKind> QUESTIONS = Set.of(EntryKind.QUESTION);
   private static final TypeReference<WrittenTalk> SHAPE = new TypeReference<>() {};
 
   private final TalkRepository entries;
@@ -214,36 +214,6 @@ public class TalkService implements Kind {
     if (!changed.live()) {
       question.forget(changed.id());
     }
-  }
-
-  /**
-   * Says which answer helped; only who asked can, and may change it.
-   *
-   * @param answer a live answer of this question, or null to say that none did
-   * @param version of the question the choice is based on, or null
-   */
-  @Transactional
-  public TalkEntry accept(Actor actor, UUID question, UUID answer, Integer version) {
-    return accept(actor, question, answer, version, Instant.now());
-  }
-
-  /** The same for what was said elsewhere at another time. */
-  @Transactional
-  public TalkEntry accept(Actor actor, UUID question, UUID answer, Integer version, Instant at) {
-    EntryEntity asked = life.own(actor, QUESTIONS, question, version);
-    TalkEntity talk = entries.whole(question).orElseThrow();
-    if (answer != null) {
-      entries
-          .whole(answer)
-          .map(TalkEntity::entry)
-          .filter(a -> question.equals(a.parentId()) && a.live())
-          .orElseThrow(() -> new EntryUnknown("answer"));
-    }
-    if (!Objects.equals(talk.acceptedId(), answer)) {
-      talk.accept(answer);
-      life.touched(asked, EntryAction.ACCEPTED, Cause.of(actor, at));
-    }
-    return entries.named(question).orElseThrow();
   }
 
   /**

@@ -13,6 +13,7 @@ import club.emberwell.member.Audit;
 import club.emberwell.member.Members;
 import club.emberwell.member.door.Invitations;
 import club.emberwell.report.photo.Pictures;
+import club.emberwell.talk.AcceptedAnswers;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.Ties;
@@ -34,6 +35,7 @@ import java.util.UUID;
 class Life {
   @Inject Members members;
   @Inject TalkService talk;
+  @Inject AcceptedAnswers accepted;
   @Inject Watches watches;
   @Inject Flags flags;
   @Inject Invitations invitations;
@@ -205,7 +207,7 @@ class Life {
             .entry()
             .id();
     UUID own = talk.answer(actor, foreign, answer("Yes, " + handle + " is.")).entry().id();
-    talk.accept(other, foreign, own, null);
+    accepted.accept(other, foreign, own, null);
     return question;
   }
 

@@ -8,6 +8,7 @@ import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Path;
 import java.lang.annotation.Annotation;
 import java.lang.reflect.Method;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -59,7 +60,8 @@ final class Routes {
 
   private static Stream<Route> of(Class<?> resource) {
     String base = resource.getAnnotation(Path.class).value();
-    return Stream.of(resource.getDeclaredMethods())
+    return Stream.<Class<?>>iterate(resource, Objects::nonNull, Class::getSuperclass)
+        .flatMap(type -> Stream.of(type.getDeclaredMethods()))
         .flatMap(
             method -> verb(method).map(verb -> new Route(verb, joined(base, method))).stream());
   }

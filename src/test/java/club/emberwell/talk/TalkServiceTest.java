@@ -45,6 +45,7 @@ class TalkServiceTest {
   private static final Actor STRANGER = new Actor(null, "", Role.READER, UnitPreferences.metric());
 
   @Inject TalkService talk;
+  @Inject AcceptedAnswers accepted;
   @Inject TalkFinder finder;
   @Inject EntryLife life;
   @Inject ChangeLog changes;
@@ -178,26 +179,27 @@ class TalkServiceTest {
                 TalkPosting.of(null, WrittenTalk.untitled("Try a coat of paint first.")))
             .entry();
     assertEquals(2, talk.get(STRANGER, question.id()).answers());
-    talk.accept(ada, question.id(), second.id(), null);
+    accepted.accept(ada, question.id(), second.id(), null);
     assertEquals(
         List.of(second.id(), first.id()),
         talk.thread(STRANGER, question.id(), Part.FIRST).answers().rows().stream()
             .map(TalkEntry::id)
             .toList());
-    assertEquals(first.id(), talk.accept(ada, question.id(), first.id(), null).accepted());
-    assertNull(talk.accept(ada, question.id(), null, null).accepted());
-    assertThrows(EntryForbidden.class, () -> talk.accept(ben, question.id(), first.id(), null));
+    assertEquals(first.id(), accepted.accept(ada, question.id(), first.id(), null).accepted());
+    assertNull(accepted.accept(ada, question.id(), null, null).accepted());
+    assertThrows(EntryForbidden.class, () -> accepted.accept(ben, question.id(), first.id(), null));
     assertThrows(
-        EntryForbidden.class, () -> talk.accept(moderator, question.id(), first.id(), null));
+        EntryForbidden.class, () -> accepted.accept(moderator, question.id(), first.id(), null));
     TalkEntry elsewhere = answer(ask());
-    assertThrows(EntryUnknown.class, () -> talk.accept(ada, question.id(), elsewhere.id(), null));
+    assertThrows(
+        EntryUnknown.class, () -> accepted.accept(ada, question.id(), elsewhere.id(), null));
   }
 
   @Test
   void anAcceptedAnswerThatGoesIsAcceptedNoMore() {
     TalkEntry question = ask();
     TalkEntry answer = answer(question);
-    talk.accept(ada, question.id(), answer.id(), null);
+    accepted.accept(ada, question.id(), answer.id(), null);
     talk.withdraw(ben, answer.id(), null);
     TalkEntry after = talk.get(STRANGER, question.id());
     assertNull(after.accepted());
@@ -318,7 +320,7 @@ class TalkServiceTest {
         new EntryRef(EntryKind.ANSWER, answers.get(0)),
         Decision.RESTORE,
         "nothing wrong");
-    talk.accept(ada, question.id(), last, null);
+    accepted.accept(ada, question.id(), last, null);
     assertEquals(0, pageOf(STRANGER, question, last), "accepted stands first");
     assertEquals(1, pageOf(STRANGER, question, answers.get(TalkLimits.ANSWERS - 1)));
     assertEquals(0, talk.threadAt(ada, question.id(), ask().id()).answers().page());

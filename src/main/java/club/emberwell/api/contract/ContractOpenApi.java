@@ -66,6 +66,7 @@ public class ContractOpenApi implements OASFilter {
                         (verb, operation) -> {
                           Route route = routes.get(verb + " " + path);
                           if (route != null) {
+                            KindWords.mend(path, operation);
                             describe(operation, route);
                             problems.add(operation, route);
                             ClosedWords.mend(path, operation);
@@ -215,12 +216,14 @@ public class ContractOpenApi implements OASFilter {
       Where the club reads in public, what needs only the role `reader` is answered to anybody; else \
       a token with the scope `read` is needed. Errors are `application/problem+json`, each with a \
       `type` of its own that leads to an explanation. Fields that are not named here are refused in \
-      requests, and `null` there is as if the field were left out; answers may gain fields.""";
+      requests, and `null` there is as if the field were left out; answers may gain fields.\
+      """;
 
   private static final String TOKENS =
       """
       `Authorization: Bearer`, with a token from `POST /api/v1/tokens` or one's account page. Each \
       operation names the scopes it needs: `read` for what only reads, `write` for everything else, \
       `moderate` besides for what only moderators and owners may. The session cookie of the pages \
-      counts for nothing here.""";
+      counts for nothing here.\
+      """;
 }

@@ -19,6 +19,7 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -47,12 +48,21 @@ record Route(String verb, String path, MethodInfo method) {
     Map<String, Route> all = new HashMap<>();
     for (AnnotationInstance path : index.getAnnotations(name(Path.class))) {
       if (path.target().kind() == AnnotationTarget.Kind.CLASS) {
-        for (MethodInfo method : path.target().asClass().methods()) {
-          of(path.value().asString(), method).ifPresent(r -> all.putIfAbsent(r.key(), r));
-        }
+        lineage(path.target().asClass(), index)
+            .flatMap(type -> type.methods().stream())
+            .flatMap(method -> of(path.value().asString(), method).stream())
+            .forEach(route -> all.putIfAbsent(route.key(), route));
       }
     }
     return all;
+  }
+
+  /** A resource and the classes above it that it has methods from. */
+  private static Stream<ClassInfo> lineage(ClassInfo type, IndexView index) {
+    return Stream.iterate(
+        type,
+        Objects::nonNull,
+        below -> below.superName() == null ? null : index.getClassByName(below.superName()));
   }
 
   private static Optional<Route> of(String base, MethodInfo method) {

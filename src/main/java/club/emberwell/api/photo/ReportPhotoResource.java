@@ -1,131 +1,14 @@
 package club.emberwell.api.photo;
 
-import club.emberwell.access.problem.ProblemKind;
-import club.emberwell.api.contract.Fails;
-import club.emberwell.api.view.ListJson;
-import club.emberwell.api.view.PhotoJson;
-import club.emberwell.api.writes.IfMatch;
-import club.emberwell.api.writes.Keyed;
-import club.emberwell.api.writes.WithEtag;
 import club.emberwell.entry.EntryKind;
-import club.emberwell.member.Role;
-import club.emberwell.report.photo.PhotoWords;
-import jakarta.annotation.security.RolesAllowed;
-import jakarta.ws.rs.Consumes;
-import jakarta.ws.rs.DELETE;
-import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
-import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.MediaType;
-import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
-import java.util.UUID;
-import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jboss.resteasy.reactive.RestForm;
-import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** The pictures of a report. */
-@Path("/api/v1/reports/{id}/photos")
-@Fails({ProblemKind.WITHDRAWN, ProblemKind.REMOVED})
+@Path("/api/v1/reports")
 @Tag(name = "Reports")
-public class ReportPhotoResource {
-  private final PhotoRequests requests;
-
+public class ReportPhotoResource extends PhotoResource {
   ReportPhotoResource(PhotoRequests requests) {
-    this.requests = requests;
-  }
-
-  @GET
-  @RolesAllowed(Role.READ)
-  @Produces(MediaType.APPLICATION_JSON)
-  @Operation(
-      operationId = "listReportPhotos",
-      summary = "The pictures of a report",
-      description = "The first one stands for it in lists.")
-  public ListJson<PhotoJson> list(@PathParam("id") UUID id) {
-    return requests.list(EntryKind.REPORT, id);
-  }
-
-  @Keyed
-  @POST
-  @RolesAllowed(Role.WRITE)
-  @Consumes({"image/jpeg", "image/png", "image/webp", MediaType.APPLICATION_OCTET_STREAM})
-  @Produces(MediaType.APPLICATION_JSON)
-  @Operation(
-      operationId = "addReportPhoto",
-      summary = "Add a picture to a report",
-      description = PhotoRequests.ADDED)
-  @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
-  public Response add(
-      @PathParam("id") UUID id,
-      @QueryParam("caption") String caption,
-      @QueryParam("alt") String alt,
-      InputStream body)
-      throws IOException {
-    return requests.add(EntryKind.REPORT, id, new PhotoWords(caption, alt), body);
-  }
-
-  @Keyed
-  @POST
-  @RolesAllowed(Role.WRITE)
-  @Consumes(MediaType.MULTIPART_FORM_DATA)
-  @Produces(MediaType.APPLICATION_JSON)
-  @Operation(
-      operationId = "addReportPhotoByForm",
-      summary = "Add a picture to a report from a form",
-      description = PhotoRequests.PART)
-  @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
-  public Response addPart(
-      @PathParam("id") UUID id,
-      @RestForm("photo") FileUpload part,
-      @RestForm("caption") String caption,
-      @RestForm("alt") String alt)
-      throws IOException {
-    return requests.addPart(EntryKind.REPORT, id, new PhotoWords(caption, alt), part);
-  }
-
-  @GET
-  @Path("{photo}")
-  @RolesAllowed(Role.READ)
-  @Produces("image/jpeg")
-  @Operation(
-      operationId = "getReportPhoto",
-      summary = "A picture of a report",
-      description = PhotoRequests.SIZES)
-  public Response get(
-      @PathParam("id") UUID id, @PathParam("photo") UUID photo, @QueryParam("size") String size) {
-    return requests.get(EntryKind.REPORT, id, photo, size);
-  }
-
-  @IfMatch
-  @WithEtag
-  @PUT
-  @Path("{photo}")
-  @RolesAllowed(Role.WRITE)
-  @Consumes(MediaType.APPLICATION_JSON)
-  @Produces(MediaType.APPLICATION_JSON)
-  @Operation(
-      operationId = "changeReportPhoto",
-      summary = "Change what is said of a picture of a report, and its place",
-      description = PhotoRequests.CHANGED)
-  @APIResponseSchema(PhotoJson.class)
-  public Response change(
-      @PathParam("id") UUID id, @PathParam("photo") UUID photo, PhotoChange sent) {
-    return requests.change(EntryKind.REPORT, id, photo, sent);
-  }
-
-  @DELETE
-  @Path("{photo}")
-  @RolesAllowed(Role.WRITE)
-  @Operation(operationId = "removeReportPhoto", summary = "Take a picture of a report away")
-  public void remove(@PathParam("id") UUID id, @PathParam("photo") UUID photo) {
-    requests.remove(EntryKind.REPORT, id, photo);
+    super(EntryKind.REPORT, requests);
   }
 }

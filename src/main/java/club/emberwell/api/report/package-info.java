@@ -1,7 +1,6 @@
 /**
- * Reports over JSON: post, read, edit, withdraw, repeat, history, pictures.
+ * Reports over JSON: post, read, edit, withdraw, repeat, history.
  *
- * <p>Entry points: {@link club.emberwell.api.report.ReportResource}; {@link
- * club.emberwell.api.report.PhotoResource}.
+ * <p>Entry point: {@link club.emberwell.api.report.ReportResource}.
  */
 package club.emberwell.api.report;

@@ -11,6 +11,7 @@ import club.emberwell.api.writes.Keyed;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
+import club.emberwell.talk.AcceptedAnswers;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkService;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -45,11 +46,14 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 public class QuestionResource {
   private final TalkRequests requests;
   private final TalkService talk;
+  private final AcceptedAnswers accepted;
   private final ApiRequest request;
 
-  QuestionResource(TalkRequests requests, TalkService talk, ApiRequest request) {
+  QuestionResource(
+      TalkRequests requests, TalkService talk, AcceptedAnswers accepted, ApiRequest request) {
     this.requests = requests;
     this.talk = talk;
+    this.accepted = accepted;
     this.request = request;
   }
 
@@ -174,6 +178,6 @@ public class QuestionResource {
   @APIResponseSchema(TalkJson.class)
   public Response accept(@PathParam("id") UUID id, Accepted sent) {
     return requests.answer(
-        Response.ok(), talk.accept(request.actor(), id, sent.answer(), request.version()));
+        Response.ok(), accepted.accept(request.actor(), id, sent.answer(), request.version()));
   }
 }

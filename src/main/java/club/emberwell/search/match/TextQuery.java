@@ -43,7 +43,6 @@ import org.apache.lucene.util.BytesRef;
  * anything of that class is there; else its words are words like others.
  */
 public final class TextQuery {
-  private static final int PHRASE = 4;
   private static final float PHRASE_WEIGHT = 5;
   private static final float GUESS_WEIGHT = 0.3f;
 
@@ -145,7 +144,7 @@ public final class TextQuery {
 
   private void addPhrases(List<Set<Query>> ways) {
     for (int from = 0; from < words.size(); from++) {
-      for (int to = from + 1; to <= Math.min(words.size(), from + PHRASE); to++) {
+      for (int to = from + 1; to <= Math.min(words.size(), from + Words.PHRASE); to++) {
         String phrase = String.join(" ", words.subList(from, to));
         for (Facet facet : Facet.values()) {
           int start = from;

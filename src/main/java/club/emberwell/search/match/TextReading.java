@@ -15,7 +15,6 @@ import java.util.stream.Collectors;
  * facet that is chosen already, stay words.
  */
 public final class TextReading {
-  private static final int PHRASE = 4;
   private static final List<Facet> FACETS =
       List.of(Facet.values()).stream().filter(facet -> facet.vocabulary().isPresent()).toList();
 
@@ -32,7 +31,7 @@ public final class TextReading {
     while (at < words.size()) {
       int next = at + 1;
       Optional<Meant> meant = Optional.empty();
-      for (int to = Math.min(words.size(), at + PHRASE); to > at && meant.isEmpty(); to--) {
+      for (int to = Math.min(words.size(), at + Words.PHRASE); to > at && meant.isEmpty(); to--) {
         meant = meaning(String.join(" ", words.subList(at, to)), read, vocabulary);
         next = meant.isPresent() ? to : next;
       }

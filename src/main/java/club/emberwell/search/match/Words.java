@@ -14,6 +14,9 @@ import java.util.regex.Pattern;
  * "powder coat", "powder-coat" and "powdercoat" find each other.
  */
 public final class Words {
+  /** How many words together may mean one thing. */
+  static final int PHRASE = 4;
+
   /** What says nothing about a result. */
   private static final Set<String> FILLERS =
       Set.of(

@@ -3,10 +3,7 @@ package club.emberwell.talk.watch;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
-import club.emberwell.laser.LaserSource;
-import club.emberwell.laser.Process;
 import java.time.Instant;
-import java.util.Locale;
 import java.util.UUID;
 
 /**
@@ -64,11 +61,5 @@ public record Find(
   /** What it is, as a word on the page. */
   public String kind() {
     return ref.kind() == EntryKind.REPORT ? "Result" : ref.kind().label();
-  }
-
-  /** Names a report by what was worked on, how and with what. */
-  public static String reportTitle(String work, String process, String source) {
-    String how = Process.of(process).orElseThrow().label().toLowerCase(Locale.ROOT);
-    return work + ": " + how + ", " + LaserSource.of(source).orElseThrow().label();
   }
 }

@@ -6,6 +6,7 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
 import club.emberwell.listing.Place;
 import club.emberwell.remark.Coded;
+import club.emberwell.report.ReportTitle;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.Tuple;
 import java.time.Instant;
@@ -32,13 +33,15 @@ class WatchHitRepository {
       left join report r on r.id = e.id
       join member m on m.id = e.member_id
       where %s
-      order by h.id desc limit :most""";
+      order by h.id desc limit :most\
+      """;
 
   /** Those of a member; found by two watches, shown once. */
   private static final String MINE =
       """
       h.member_id = :member and not exists (select 1 from watch_hit o
-        where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)""";
+        where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)\
+      """;
 
   private static final String INBOX =
       FINDS.formatted(MINE.concat(" and h.id < :before")).concat(" offset :skip");
@@ -51,7 +54,8 @@ class WatchHitRepository {
       join member owner on owner.id = k.member_id and owner.status = 'active'
       left join lateral (%s) f on true
       where k.feed_token = :token
-      order by f.id desc"""
+      order by f.id desc\
+      """
           .formatted(FINDS.formatted("h.watch_id = k.id"));
 
   private final Session db;
@@ -82,7 +86,8 @@ class WatchHitRepository {
               as n (member uuid, watch uuid, entry uuid, mail boolean)
             join entry e on e.id = n.entry
             order by e.updated_at
-            on conflict do nothing""")
+            on conflict do nothing\
+            """)
         .setParameter("now", now)
         .setParameter("hits", StoredJson.write(hits))
         .executeUpdate();
@@ -109,7 +114,8 @@ class WatchHitRepository {
               where h.member_id = :member and h.read_at is null
                 and not exists (select 1 from watch_hit o
                   where o.member_id = h.member_id and o.entry_id = h.entry_id and o.id < h.id)
-              limit :most) as unread""",
+              limit :most) as unread\
+            """,
             Long.class)
         .setParameter("member", member)
         .setParameter("most", most)
@@ -123,7 +129,8 @@ class WatchHitRepository {
             """
             update watch_hit set read_at = :now
              where member_id = :member and read_at is null and entry_id = (
-               select o.entry_id from watch_hit o where o.id = :id and o.member_id = :member)""")
+               select o.entry_id from watch_hit o where o.id = :id and o.member_id = :member)\
+            """)
         .setParameter("now", now)
         .setParameter("member", member)
         .setParameter("id", id)
@@ -135,7 +142,8 @@ class WatchHitRepository {
     db.createNativeMutationQuery(
             """
             update watch_hit set read_at = :now
-             where member_id = :member and read_at is null and entry_id in (:entries)""")
+             where member_id = :member and read_at is null and entry_id in (:entries)\
+            """)
         .setParameter("now", now)
         .setParameter("member", member)
         .setParameterList("entries", entries)
@@ -147,7 +155,8 @@ class WatchHitRepository {
     db.createNativeMutationQuery(
             """
             update watch_hit set read_at = :now
-             where member_id = :member and read_at is null and id <= :upTo""")
+             where member_id = :member and read_at is null and id <= :upTo\
+            """)
         .setParameter("now", now)
         .setParameter("member", member)
         .setParameter("upTo", upTo)
@@ -201,7 +210,7 @@ class WatchHitRepository {
         new EntryRef(kind, row.get("entry_id", UUID.class)),
         row.get("parent_id", UUID.class),
         kind == EntryKind.REPORT
-            ? Find.reportTitle(
+            ? ReportTitle.of(
                 title, row.get("process", String.class), row.get("source", String.class))
             : title,
         new Entry.Author(row.get("author_id", UUID.class), row.get("handle", String.class)),

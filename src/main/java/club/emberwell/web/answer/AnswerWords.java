@@ -9,6 +9,7 @@ import club.emberwell.stats.DoseLimit;
 import club.emberwell.stats.DoseWindow;
 import club.emberwell.stats.Interval;
 import club.emberwell.web.range.MeasureText;
+import club.emberwell.web.range.WindowWords;
 import club.emberwell.web.trial.TrialText;
 import java.util.List;
 
@@ -49,7 +50,7 @@ final class AnswerWords {
   static String window(Window window, MeasureText text) {
     switch (window.fit().state()) {
       case NONE_RIGHT -> {
-        return "Nothing came out right so far.";
+        return WindowWords.NONE_RIGHT;
       }
       case TOO_FEW_MEMBERS -> {
         return "With tests by "
@@ -57,7 +58,7 @@ final class AnswerWords {
             + " members we can say from which dose to which it is right.";
       }
       case UNORDERED -> {
-        return "More dose did not give more effect here: something else decides.";
+        return WindowWords.UNORDERED;
       }
       default -> {
         return edges(window, text);
@@ -70,19 +71,15 @@ final class AnswerWords {
     DoseLimit high = window.upper();
     boolean from = low.kind() == DoseLimit.Kind.TOLD;
     boolean to = high.kind() == DoseLimit.Kind.TOLD;
+    if (!from && !to) {
+      return rough(window, text);
+    }
+    String right =
+        WindowWords.right(from ? told(low, text) : null, to ? told(high, text) : null, text);
     if (from && to) {
-      return "Most tests were right between about %s and %s %s."
-          .formatted(told(low, text), told(high, text), text.unit());
+      return right + ".";
     }
-    if (from) {
-      return "Most tests were right from about %s %s up; %s."
-          .formatted(told(low, text), text.unit(), open(high, "upper", "more"));
-    }
-    if (to) {
-      return "Most tests were right up to about %s %s; %s."
-          .formatted(told(high, text), text.unit(), open(low, "lower", "less"));
-    }
-    return rough(window, text);
+    return right + "; " + (from ? open(high, "upper", "more") : open(low, "lower", "less")) + ".";
   }
 
   private static String rough(Window window, MeasureText text) {

@@ -7,7 +7,6 @@ import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
-import java.util.stream.Stream;
 
 /**
  * One form field with what was typed and what is said of it. The name is the JSON pointer with dots
@@ -35,11 +34,8 @@ public final class Field {
   private boolean focused;
   private Field unit;
   private int maxLength = DEFAULT_MAX_LENGTH;
-  private List<Option> options = List.of();
-  private final List<String> errors = new ArrayList<>();
-  private final List<String> warnings = new ArrayList<>();
-  private final List<String> notes = new ArrayList<>();
-  private final List<String> readings = new ArrayList<>();
+  private FieldOptions options = FieldOptions.NONE;
+  private final FieldRemarks said = new FieldRemarks();
 
   /** One of the values to choose from. */
   public record Option(String value, String label, boolean selected) {}
@@ -65,10 +61,7 @@ public final class Field {
 
   public Field value(String typed) {
     this.value = typed == null ? "" : typed;
-    options =
-        options.stream()
-            .map(o -> o.value().equals(value) ? select(o, true) : select(o, false))
-            .toList();
+    options = options.only(value::equals);
     return this;
   }
 
@@ -164,7 +157,7 @@ public final class Field {
 
   /** Takes these of its choices and no others. */
   public Field chosen(Collection<String> codes) {
-    options = options.stream().map(o -> select(o, codes.contains(o.value()))).toList();
+    options = options.only(codes::contains);
     return this;
   }
 
@@ -174,15 +167,14 @@ public final class Field {
   }
 
   public Field options(List<Option> choices) {
-    this.options =
-        choices.stream().map(o -> select(o, o.selected() || o.value().equals(value))).toList();
+    this.options = new FieldOptions(choices).also(value);
     return this;
   }
 
   /** Adds a value to choose. */
   public Field choice(String code, String words) {
-    return options(
-        Stream.concat(options.stream(), Stream.of(new Option(code, words, false))).toList());
+    options = options.with(code, words).also(value);
+    return this;
   }
 
   public <T> Field choices(Collection<T> all, Function<T, String> code, Function<T, String> words) {
@@ -195,23 +187,8 @@ public final class Field {
     return choices(List.of(all), Coded::code, words);
   }
 
-  private static Option select(Option option, boolean selected) {
-    return new Option(option.value(), option.label(), selected);
-  }
-
   void remark(Remark remark) {
-    switch (remark.severity()) {
-      case ERROR -> errors.add(remark.detail());
-      case WARNING -> warnings.add(remark.detail());
-      case INFO -> {
-        if (remark.tellsReading()) {
-          notes.add(remark.detail());
-        }
-        return;
-      }
-      default -> throw new IllegalStateException("no such severity " + remark.severity());
-    }
-    readings.addAll(remark.readings());
+    said.add(remark);
   }
 
   public String getName() {
@@ -233,11 +210,7 @@ public final class Field {
   /** What it holds as people read it, or null. */
   String getShown() {
     String typed = value.isEmpty() ? null : withUnit();
-    return options.stream()
-        .filter(Option::selected)
-        .map(Option::label)
-        .reduce((one, other) -> one + ", " + other)
-        .orElse(typed);
+    return options.taken().orElse(typed);
   }
 
   private String withUnit() {
@@ -313,32 +286,32 @@ public final class Field {
   }
 
   public List<Option> getOptions() {
-    return options;
+    return options.all();
   }
 
   public List<String> getErrors() {
-    return errors;
+    return said.errors();
   }
 
   public List<String> getWarnings() {
-    return warnings;
+    return said.warnings();
   }
 
   /** What a number was read as, and what of the words beside it was left out. */
   public List<String> getNotes() {
-    return notes;
+    return said.notes();
   }
 
   public List<String> getReadings() {
-    return readings;
+    return said.readings();
   }
 
   public boolean isFailed() {
-    return !errors.isEmpty();
+    return !said.errors().isEmpty();
   }
 
   public boolean isWarned() {
-    return !warnings.isEmpty();
+    return !said.warnings().isEmpty();
   }
 
   /** Ids of the hint and errors for aria-describedby, or null. */
@@ -347,7 +320,7 @@ public final class Field {
     if (hint != null) {
       ids.add(name + "-hint");
     }
-    for (int i = 0; i < errors.size(); i++) {
+    for (int i = 0; i < said.errors().size(); i++) {
       ids.add(name + "-error" + i);
     }
     return ids.isEmpty() ? null : String.join(" ", ids);

@@ -9,7 +9,11 @@ import java.util.List;
 import java.util.Optional;
 
 /** What a window says, in sentences. */
-final class WindowWords {
+public final class WindowWords {
+  public static final String NONE_RIGHT = "Nothing came out right so far.";
+  public static final String UNORDERED =
+      "More dose did not give more effect here: something else decides.";
+
   private static final double PERCENT = 100;
 
   private WindowWords() {}
@@ -21,7 +25,7 @@ final class WindowWords {
           said.add(
               "With tests by %s members we can say more. There are %s."
                   .formatted(DoseWindow.FEWEST_MEMBERS, window.fit().members()));
-      case NONE_RIGHT -> said.add("Nothing came out right so far.");
+      case NONE_RIGHT -> said.add(NONE_RIGHT);
       default -> {
         edges(window, text, said);
         window
@@ -45,25 +49,34 @@ final class WindowWords {
   private static void edges(Window window, MeasureText text, List<String> said) {
     boolean low = window.lower().kind() == DoseLimit.Kind.TOLD;
     boolean high = window.upper().kind() == DoseLimit.Kind.TOLD;
-    if (low && high) {
-      said.add(
-          "Most tests were right between about %s and %s %s."
-              .formatted(told(window.lower(), text), told(window.upper(), text), text.unit()));
-    } else if (low) {
-      said.add(
-          "Most tests were right from about %s %s up."
-              .formatted(told(window.lower(), text), text.unit()));
-    } else if (high) {
-      said.add(
-          "Most tests were right up to about %s %s."
-              .formatted(told(window.upper(), text), text.unit()));
+    if (low || high) {
+      String lower = low ? told(window.lower(), text) : null;
+      String upper = high ? told(window.upper(), text) : null;
+      said.add(right(lower, upper, text) + ".");
     }
     if (window.fit().state() == DoseWindow.State.UNORDERED) {
-      said.add("More dose did not give more effect here: something else decides.");
+      said.add(UNORDERED);
     }
     Interval tried = window.fit().observed().orElseThrow();
     open(window.lower(), "right", "less", dose(tried.low(), text), text, said);
     open(window.upper(), "too much", "more", dose(tried.high(), text), text, said);
+  }
+
+  /**
+   * From which dose to which most tests were right, a sentence without its full stop.
+   *
+   * @param from as it is told; null = not told
+   * @param to the same; one of the two at least is told
+   */
+  public static String right(String from, String to, MeasureText text) {
+    String where =
+        from == null ? "up to about " + to : to == null ? "from about " + from : between(from, to);
+    String up = to == null ? " up" : "";
+    return "Most tests were right " + where + " " + text.unit() + up;
+  }
+
+  private static String between(String from, String to) {
+    return "between about " + from + " and " + to;
   }
 
   private static String told(DoseLimit limit, MeasureText text) {

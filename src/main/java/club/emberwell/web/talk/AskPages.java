@@ -250,14 +250,4 @@ public class AskPages extends Pages {
   private TalkViews.Writing answering(UUID question, Form form) {
     return views.writing(EntryKind.ANSWER, "/ask/" + question + "/answers", form);
   }
-
-  /** An empty answer says that none helped after all. */
-  @POST
-  @Path("{id}/accept")
-  @RolesAllowed(Role.WRITE)
-  public Response accept(@RestPath UUID id, SentForm sent) {
-    UUID helped = sent.id("answer");
-    talk.accept(actor(), id, helped, null);
-    return to("/ask/" + id + (helped == null ? "" : "#answer-" + helped));
-  }
 }
