@@ -26,7 +26,9 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
       """
       select r, new club.emberwell.report.ReportNames(m.number, m.handle, mc.number, mc.name, mc.model,
           (select count(*) from EntryEntity p
-            where p.parentId = r.id and p.kind = EntryKind.PHOTO and p.state = EntryState.LIVE))
+            where p.parentId = r.id and p.kind = EntryKind.PHOTO and p.state = EntryState.LIVE),
+          (select count(*) from EntryEntity c
+            where c.parentId = r.id and c.kind = EntryKind.COMMENT and c.state = EntryState.LIVE))
       from ReportEntity r
       join fetch r.entry e
       join Member m on m.id = e.memberId
@@ -62,12 +64,15 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
               concat_ws(' ', e.xmin, r.xmin, m.handle, mc.xmin,
                 (select string_agg(t.xmin::text, ',') from trial t where t.report_id = r.id),
                 (select count(*) from entry p
-                  where p.parent_id = r.id and p.kind = 'photo' and p.state = 'live'))
+                  where p.parent_id = r.id and p.kind = 'photo' and p.state = 'live'),
+                (select count(*) from entry c
+                  where c.parent_id = r.id and c.kind = 'comment' and c.state = 'live'))
             from report r
             join entry e on e.id = r.id
             join member m on m.id = e.member_id
             left join machine mc on mc.id = r.machine_id
-            where r.id in (:ids)""",
+            where r.id in (:ids)\
+            """,
             Stamp.class)
         .setParameterList("ids", ids)
         .getResultStream()
@@ -81,7 +86,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
                 """
                 where e.kind = EntryKind.REPORT and e.state = EntryState.LIVE
                   and e.number > :number
-                order by e.number"""),
+                order by e.number\
+                """),
             Object[].class)
         .setParameter("number", number)
         .setMaxResults(most)
@@ -98,7 +104,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
                 """
                 where e.kind = EntryKind.REPORT and e.state = EntryState.LIVE
                   and e.number in :numbers
-                order by e.number"""),
+                order by e.number\
+                """),
             Object[].class)
         .setParameter("numbers", numbers)
         .getResultStream()
@@ -113,7 +120,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             .createQuery(
                 """
                 select e.id from EntryEntity e join Member m on m.id = e.memberId
-                where e.id in :ids and (e.named = false or m.named = false)""",
+                where e.id in :ids and (e.named = false or m.named = false)\
+                """,
                 UUID.class)
             .setParameter("ids", ids)
             .getResultList());
@@ -146,7 +154,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
               where r.writtenHash = :hash and e.memberId = m.id and e.createdAt >= :since
                 and e.state <> EntryState.WITHDRAWN
               order by e.createdAt desc limit 1))
-            from Member m where m.id = :member""",
+            from Member m where m.id = :member\
+            """,
             Poster.class)
         .setParameter("member", memberId)
         .setParameter("hash", writtenHash)
@@ -163,7 +172,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             where e.memberId = :member and e.kind = EntryKind.REPORT
               and e.state in (EntryState.LIVE, EntryState.WAITING)
               and (select count(*) from TrialEntity t where t.reportId = e.id) = 1
-            order by e.createdAt desc, e.number desc""",
+            order by e.createdAt desc, e.number desc\
+            """,
             UUID.class)
         .setParameter("member", memberId)
         .setMaxResults(most)
@@ -182,7 +192,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
               select 1 from ReportEntity r join r.entry e
               where r.machineId = m.id and e.state = EntryState.LIVE))
             group by m.model
-            order by count(*) desc, m.model""",
+            order by count(*) desc, m.model\
+            """,
             String.class)
         .setParameter("member", memberId)
         .setMaxResults(most)
@@ -197,7 +208,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             select count(b) > 0 from ReportEntity r join r.entry e, ReportEntity b join b.entry f
             where r.id = :id and f.memberId = e.memberId and f.createdAt < e.createdAt
               and f.state in (EntryState.LIVE, EntryState.WAITING)
-              and b.work.material = r.work.material""",
+              and b.work.material = r.work.material\
+            """,
             Boolean.class)
         .setParameter("id", id)
         .getSingleResult();
@@ -219,7 +231,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
               order by e.created_at desc limit :most) latest on true
             left join report r on r.id = latest.id
             where m.id = :member
-            order by latest.created_at desc nulls last""",
+            order by latest.created_at desc nulls last\
+            """,
             Use.class)
         .setParameter("member", memberId)
         .setParameter("most", most)
@@ -235,7 +248,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             from ReportEntity r
             join r.entry e
             join Member m on m.id = e.memberId
-            where e.number in :numbers and e.state = EntryState.LIVE""",
+            where e.number in :numbers and e.state = EntryState.LIVE\
+            """,
             Object[].class)
         .setParameter("numbers", numbers)
         .getResultStream()
@@ -258,7 +272,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             select e from EntryEntity e
             where e.memberId = :member and e.kind = EntryKind.REPORT
               and (e.createdAt, e.number) < (:at, :number)
-            order by e.createdAt desc, e.number desc""",
+            order by e.createdAt desc, e.number desc\
+            """,
             EntryEntity.class)
         .setParameter("member", memberId)
         .setParameter("at", place.time(0))
@@ -275,7 +290,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             """
             select e.id from ReportEntity r join r.entry e
             where r.repeatOf = :id and e.state = EntryState.LIVE
-            order by e.number""",
+            order by e.number\
+            """,
             UUID.class)
         .setParameter("id", id)
         .setMaxResults(most)
@@ -299,7 +315,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             where r.repeat_of = :id and e.state = 'live'
               and e.member_id <> (select o.member_id from entry o where o.id = :id)
             order by e.member_id, e.number desc, case t.effect when 'right' then 0 else 1 end,
-              t.position""",
+              t.position\
+            """,
             Outcome.class)
         .setParameter("id", id)
         .getResultList();
@@ -322,7 +339,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
             """
             update report_reading
                set catalog_version = greatest(catalog_version, :catalog),
-                   interpreter_version = :interpreter""")
+                   interpreter_version = :interpreter\
+            """)
         .setParameter("catalog", reached.catalogVersion())
         .setParameter("interpreter", reached.interpreterVersion())
         .executeUpdate();
@@ -346,7 +364,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .createQuery(
             """
             select distinct new club.emberwell.report.reading.Filed(r.work.%1$s, r.work.%1$sWritten)
-            from ReportEntity r where r.work.%1$sWritten is not null"""
+            from ReportEntity r where r.work.%1$sWritten is not null\
+            """
                 .formatted(column),
             Filed.class)
         .getResultList();
@@ -357,7 +376,8 @@ class ReportRepository implements PanacheRepositoryBase<ReportEntity, UUID> {
         .createQuery(
             """
             select r.id from ReportEntity r
-            where r.work.%1$sWritten = :written and r.work.%1$s is not distinct from :slug"""
+            where r.work.%1$sWritten = :written and r.work.%1$s is not distinct from :slug\
+            """
                 .formatted(column),
             UUID.class)
         .setParameter("written", word.written())
