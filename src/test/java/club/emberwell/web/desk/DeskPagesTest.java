@@ -24,10 +24,7 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import java.time.Duration;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -80,7 +77,6 @@ class DeskPagesTest {
   @Inject Tasks tasks;
   @Inject club.emberwell.desk.home.People people;
 
-  private static final String HYGIENE = "/desk/cautions/food-hygiene";
   private static final String DECIDE = "form[action$=decide]";
 
   @AfterEach
@@ -328,65 +324,8 @@ class DeskPagesTest {
     assertTrue(moderator.get(group).tidy().page().text().contains("No open notes."));
   }
 
-  @Test
-  void afterARemovalIsConfirmedOrRefusedTheModeratorIsLedToWhatWaitsNext() {
-    Browser second = Browser.of(staff.person(Role.MODERATOR));
-    for (String deed : List.of("keep", "confirm")) {
-      Browser first = Browser.of(staff.person(Role.MODERATOR));
-      first.get(HYGIENE).send("main form", Map.of("reason", "It stands twice."));
-      assertEquals(HYGIENE, first.location(), "nothing was decided");
-      String at = turnTo(second, HYGIENE);
-      second.get(at).tidy();
-      assertFalse(second.page().select("main a:contains(Skip)").isEmpty());
-      assertEquals(HYGIENE + "/keep", second.page().selectFirst("main form").attr("action"));
-      String place = at.substring(at.indexOf("place=") + "place=".length());
-      assertEquals(place, second.page().select("main form input[name=place]").val());
-      second.send("main form", Map.of("reason", ""));
-      assertEquals(422, second.status(), "whoever keeps it says why");
-      assertEquals(place, second.page().select("main form input[name=place]").val());
-      second.sendTo(HYGIENE + "/" + deed, "main form", Map.of("reason", "I looked."));
-      assertEquals("/desk/next?by=worst&after=" + place + "&done=yes", second.location());
-      assertTrue(second.follow().location().contains("done=yes"), second.location());
-      assertTrue(second.follow().tidy().page().text().contains("Saved."));
-    }
-    second.get(HYGIENE).send("main form", Map.of("reason", "It is needed after all."));
-    assertEquals(HYGIENE, second.location(), "outside of a turn they stay");
-    assertFalse(second.follow().page().text().contains("Removed."));
-  }
-
-  @Test
-  void todayIsWhereTheModeratorIs() {
-    Person author = People.join();
-    String report = report(author);
-    ZoneId auckland = ZoneId.of("Pacific/Auckland");
-    ZoneId angeles = ZoneId.of("America/Los_Angeles");
-    Instant there = LocalDate.now(auckland).atStartOfDay(auckland).toInstant();
-    Instant here = LocalDate.now(angeles).atStartOfDay(angeles).toInstant();
-    Duration apart = Duration.between(here, there);
-    Instant between = here.plus(apart.dividedBy(2));
-    QuarkusTransaction.requiringNew()
-        .run(
-            () ->
-                db.createNativeQuery(
-                        "update entry set created_at = :at where id = cast(:id as uuid)")
-                    .setParameter("at", between)
-                    .setParameter("id", report)
-                    .executeUpdate());
-    // whose day began earlier has the entry in it
-    assertEquals(apart.isNegative() ? 1 : 0, undone(author, auckland));
-    assertEquals(apart.isNegative() ? 0 : 1, undone(author, angeles));
-  }
-
-  /** How many steps an undo of a member's day takes, for a moderator whose browser says a zone. */
-  private int undone(Person author, ZoneId zone) {
-    Browser moderator = Browser.of(staff.person(Role.MODERATOR));
-    String today = "/desk/undos/new?member=" + author.id() + "&since=today&zone=" + zone;
-    String steps = moderator.get(today).tidy().page().select("#found").text();
-    return Integer.parseInt(steps.substring(0, steps.indexOf(' ')));
-  }
-
   /** Where something is decided in its turn. */
-  private static String turnTo(Browser moderator, String path) {
+  static String turnTo(Browser moderator, String path) {
     String at = moderator.get("/desk/next").location();
     for (int i = 0; i < 300 && !at.startsWith(path); i++) {
       String place = at.substring(at.indexOf("place=") + "place=".length());
