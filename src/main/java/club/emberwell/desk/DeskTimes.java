@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
 import java.time.temporal.TemporalAdjusters;
 import java.util.List;
 import java.util.Optional;
@@ -38,11 +39,17 @@ public final class DeskTimes {
    * everything}.
    */
   public static Instant read(String pointer, String text, ZoneId zone) {
+    return read(pointer, text, ZonedDateTime.now(zone));
+  }
+
+  /** The same as it is meant at a moment where somebody is. */
+  static Instant read(String pointer, String text, ZonedDateTime now) {
     if (text == null || text.isBlank()) {
       return null;
     }
     String word = text.strip();
-    LocalDate today = LocalDate.now(zone);
+    ZoneId zone = now.getZone();
+    LocalDate today = now.toLocalDate();
     switch (word) {
       case TODAY:
         return today.atStartOfDay(zone).toInstant();

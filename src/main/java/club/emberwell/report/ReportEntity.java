@@ -185,7 +185,7 @@ class ReportEntity {
         work.toWork(),
         trials,
         repeatOf,
-        Math.toIntExact(names.photos()),
-        first);
+        new ReportSnapshot.Beside(
+            Math.toIntExact(names.photos()), first, Math.toIntExact(names.comments())));
   }
 }

@@ -11,4 +11,5 @@ record ReportNames(
     Long machineNumber,
     String machineName,
     String machineModel,
-    Long photos) {}
+    Long photos,
+    Long comments) {}

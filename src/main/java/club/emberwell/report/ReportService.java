@@ -105,6 +105,7 @@ public class ReportService implements Kind {
             machine.map(m -> m.standing().number()).orElse(null),
             machine.map(Machine::name).orElse(null),
             machine.map(Machine::model).orElse(null),
+            0L,
             0L);
     return reader.made(report, names, read);
   }

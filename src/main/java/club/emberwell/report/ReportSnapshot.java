@@ -15,8 +15,6 @@ import java.util.UUID;
  * A report as interpreted, whole and detached: what the index, the ranges and the pages read.
  *
  * @param repeatOf the report it repeats, or null
- * @param photos how many pictures it carries
- * @param photo the first of them, or null
  */
 public record ReportSnapshot(
     Standing standing,
@@ -25,8 +23,7 @@ public record ReportSnapshot(
     Work work,
     List<TrialSnapshot> trials,
     UUID repeatOf,
-    int photos,
-    Photo photo) {
+    Beside beside) {
   /**
    * Which report in which state.
    *
@@ -59,6 +56,17 @@ public record ReportSnapshot(
    */
   public record Burner(UUID id, long number, String name, String model, Laser laser) {}
 
+  /**
+   * What others see beside it.
+   *
+   * @param photos how many pictures it carries
+   * @param photo the first of them, or null
+   * @param comments how many stand under it
+   */
+  public record Beside(int photos, Photo photo, int comments) {
+    public static final Beside NOTHING = new Beside(0, null, 0);
+  }
+
   public UUID id() {
     return standing.id();
   }
@@ -85,6 +93,10 @@ public record ReportSnapshot(
 
   public Laser laser() {
     return machine.laser();
+  }
+
+  public int photos() {
+    return beside.photos();
   }
 
   public Process process() {

@@ -72,7 +72,6 @@ public class SharedReports {
         r.work(),
         r.trials(),
         r.repeatOf(),
-        r.photos(),
-        r.photo());
+        r.beside());
   }
 }

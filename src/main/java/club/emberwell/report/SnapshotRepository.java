@@ -17,7 +17,9 @@ class SnapshotRepository {
       """
       select r, new club.emberwell.report.ReportNames(m.number, m.handle, mc.number, mc.name, mc.model,
           (select count(*) from EntryEntity p
-            where p.parentId = r.id and p.kind = EntryKind.PHOTO and p.state = EntryState.LIVE))
+            where p.parentId = r.id and p.kind = EntryKind.PHOTO and p.state = EntryState.LIVE),
+          (select count(*) from EntryEntity c
+            where c.parentId = r.id and c.kind = EntryKind.COMMENT and c.state = EntryState.LIVE))
       from ReportEntity r
       join fetch r.entry e
       join Member m on m.id = e.memberId
@@ -52,7 +54,9 @@ class SnapshotRepository {
               concat_ws(' ', e.xmin, r.xmin, m.handle, mc.xmin,
                 (select string_agg(t.xmin::text, ',') from trial t where t.report_id = r.id),
                 (select count(*) from entry p
-                  where p.parent_id = r.id and p.kind = 'photo' and p.state = 'live'))
+                  where p.parent_id = r.id and p.kind = 'photo' and p.state = 'live'),
+                (select count(*) from entry c
+                  where c.parent_id = r.id and c.kind = 'comment' and c.state = 'live'))
             from report r
             join entry e on e.id = r.id
             join member m on m.id = e.member_id

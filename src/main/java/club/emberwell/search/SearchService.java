@@ -146,11 +146,11 @@ public final class SearchService {
   }
 
   /**
-   * Names the state of the index and of the words in this process: another text whenever either has
-   * changed, so that who was told it need not be answered again.
+   * Names the state of the index, of the words and of comments in this process: another text
+   * whenever one of them has changed, so that who was told it need not be answered again.
    */
   public synchronized String generation() {
-    Object now = index.read(this::state);
+    Object now = List.of(index.read(this::state), index.commented());
     if (!now.equals(named)) {
       named = now;
       name = UUID.randomUUID().toString();

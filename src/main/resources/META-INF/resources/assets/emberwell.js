@@ -106,6 +106,23 @@
     each.value = Intl.DateTimeFormat().resolvedOptions().timeZone || "";
   });
 
+  // What is written as a day by UTC is told by the reader's clock, in the same words.
+  const months = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");
+  const midnight = function (when) {
+    return new Date(when.getFullYear(), when.getMonth(), when.getDate());
+  };
+  document.querySelectorAll("time[data-day]").forEach(function (each) {
+    const when = new Date(each.dateTime);
+    const day = when.getDate() + " " + months[when.getMonth()] + " " + when.getFullYear();
+    if (each.dataset.day === "date") {
+      each.textContent = day;
+      return;
+    }
+    // a day on which the clock is changed has 23 or 25 hours
+    const ago = Math.round((midnight(new Date()) - midnight(when)) / 86400000);
+    each.textContent = ago === 0 ? "today" : ago === 1 ? "yesterday" : "on " + day;
+  });
+
   document.documentElement.classList.add("scripted");
   focusMarked();
 })();

@@ -7,6 +7,7 @@ import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ServiceWorkerPolicy;
 import java.net.URL;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -55,7 +56,7 @@ final class Chromium implements AutoCloseable {
    * @param signedIn what an earlier visit kept, or null
    */
   Visit visit(Screen screen, boolean scripts, String signedIn) {
-    return new Visit(context(screen, scripts, signedIn));
+    return new Visit(context(screen, scripts, signedIn, null));
   }
 
   /**
@@ -69,11 +70,17 @@ final class Chromium implements AutoCloseable {
         .computeIfAbsent(
             handle == null ? "" : handle,
             who ->
-                new Visit(context(Screen.DESK, true, handle == null ? null : kept(handle)), false))
+                new Visit(
+                    context(Screen.DESK, true, handle == null ? null : kept(handle), null), false))
         .anew(Screen.DESK);
   }
 
-  private BrowserContext context(Screen screen, boolean scripts, String signedIn) {
+  /** A visit of somebody of the club where it is another time. */
+  Visit as(String handle, ZoneId where, boolean scripts) {
+    return new Visit(context(Screen.PHONE, scripts, kept(handle), where.getId()));
+  }
+
+  private BrowserContext context(Screen screen, boolean scripts, String signedIn, String zone) {
     Browser.NewContextOptions options =
         new Browser.NewContextOptions()
             .setBaseURL(base)
@@ -83,6 +90,9 @@ final class Chromium implements AutoCloseable {
             .setServiceWorkers(ServiceWorkerPolicy.BLOCK);
     if (signedIn != null) {
       options.setStorageState(signedIn);
+    }
+    if (zone != null) {
+      options.setTimezoneId(zone);
     }
     return browser.newContext(options);
   }

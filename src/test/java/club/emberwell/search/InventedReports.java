@@ -79,8 +79,7 @@ final class InventedReports {
         work(filed, coating),
         trials(laser),
         null,
-        random.nextInt(3),
-        null);
+        new ReportSnapshot.Beside(random.nextInt(3), null, 0));
   }
 
   private Work work(boolean filed, String coating) {

@@ -104,8 +104,7 @@ final class ReportMaker {
             .with(WorkProperty.NOTES, notes),
         trials == null ? base.trials().subList(0, 1) : trials,
         null,
-        0,
-        null);
+        ReportSnapshot.Beside.NOTHING);
   }
 
   static ReportSnapshot inState(ReportSnapshot r, EntryState state, int version) {
@@ -123,7 +122,6 @@ final class ReportMaker {
         r.work(),
         r.trials(),
         r.repeatOf(),
-        r.photos(),
-        null);
+        r.beside());
   }
 }

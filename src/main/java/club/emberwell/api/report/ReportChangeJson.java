@@ -22,6 +22,6 @@ record ReportChangeJson(UUID id, boolean gone, Instant updatedAt, @Nullable Repo
         change.id(),
         change.report().isEmpty(),
         change.at(),
-        change.report().map(views::hit).orElse(null));
+        change.report().map(views::copied).orElse(null));
   }
 }

@@ -22,9 +22,9 @@ import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**
  * Spares the search whose answer the client holds. The tag names all the answer follows from: the
- * state of the index and the words, the catalog with its cautions, the address, and who asks with
- * which machines. It is weak, since reports are shown as they are in the database, which the index
- * reaches a moment later; and another one on every node.
+ * state of the index, the words and comments, the catalog with its cautions, the address, and who
+ * asks with which machines. It is weak, since reports are shown as they are in the database, which
+ * the index reaches a moment later; and another one on every node.
  */
 class IndexAnswers {
   private static final String TAG = "index-tag";

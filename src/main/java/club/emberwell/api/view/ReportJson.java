@@ -66,6 +66,8 @@ public record ReportJson(
    *
    * @param photos all of them, the first one first; left out in lists
    * @param photo in lists: the first of them; left out where there is none
+   * @param commentCount how many comments stand under it; left out in copies, which a comment does
+   *     not change
    * @param triedByOthers left out in lists
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -73,6 +75,7 @@ public record ReportJson(
       @Nullable List<PhotoJson> photos,
       @Nullable Integer photoCount,
       @Nullable PhotoJson photo,
+      @Nullable Integer commentCount,
       @Nullable TriedByOthers triedByOthers,
       @Nullable List<CautionJson> cautions,
       @JsonUnwrapped @Nullable Noticed noticed) {}

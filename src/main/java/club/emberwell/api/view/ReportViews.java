@@ -12,6 +12,7 @@ import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.TriedByOthers;
+import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.Filed;
 import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.Work;
@@ -44,26 +45,41 @@ public class ReportViews {
 
   /** A report among others: normalised values, without what was typed, cautions and remarks. */
   public ReportJson hit(ReportSnapshot report) {
-    return json(report, null, new Beside(null, report.photos(), photo(report), null, null, null));
+    return among(report, report.beside().comments());
   }
 
-  private static PhotoJson photo(ReportSnapshot report) {
-    return report.photo() == null ? null : PhotoJson.of(report.photo());
+  /** The same for a copy, which is not told of comments: they change no report. */
+  public ReportJson copied(ReportSnapshot report) {
+    return among(report, null);
+  }
+
+  private ReportJson among(ReportSnapshot report, Integer comments) {
+    Photo photo = report.beside().photo();
+    PhotoJson first = photo == null ? null : PhotoJson.of(photo);
+    Beside beside = new Beside(null, report.photos(), first, comments, null, null, null);
+    return json(report, null, beside);
   }
 
   /** A report by itself, with everything. */
   public ReportJson whole(StoredReport report, TriedByOthers tried) {
     List<PhotoJson> photos = PhotoJson.all(report.photos());
+    ReportSnapshot snapshot = report.snapshot();
     return json(
-        report.snapshot(),
+        snapshot,
         report,
         new Beside(
-            photos, null, null, tried, cautions(report.snapshot()), Noticed.of(report.remarks())));
+            photos,
+            null,
+            null,
+            snapshot.beside().comments(),
+            tried,
+            cautions(snapshot),
+            Noticed.of(report.remarks())));
   }
 
   /** A report to take along: with what was typed, without what only its page needs. */
   ReportJson shared(StoredReport report) {
-    Beside beside = new Beside(null, report.snapshot().photos(), null, null, null, null);
+    Beside beside = new Beside(null, report.snapshot().photos(), null, null, null, null, null);
     return json(report.snapshot(), report, beside);
   }
 

@@ -1,5 +1,6 @@
 package club.emberwell.desk.home;
 
+import club.emberwell.desk.flag.FlagReason;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -8,36 +9,41 @@ import java.util.UUID;
 /**
  * One thing that waits for a decision of one moderator; what only somebody else may decide is none.
  *
- * @param kind {@code flag}, {@code entry}, {@code request}, {@code proposal}, {@code removal},
- *     {@code notes} or {@code word}
  * @param rank how bad it may be, 0 the worst
  * @param since when it began to wait
  * @param id of its own; of an entry or a word that of the thing
  * @param title what it is called, or the code of a rule
  * @param who whose it is, or null
- * @param about codes that say more, and what its address needs
  * @param count how many flags, notes, requests or uses of a word
  */
 public record Task(
-    String kind,
+    TaskKind kind,
     int rank,
     Instant since,
     UUID id,
     String title,
     String who,
-    String about,
+    About about,
     long count) {
+
+  /**
+   * What more there is to say of it.
+   *
+   * @param of the kind of an entry or a word, the caution to remove, the rule of notes; else null
+   * @param member whose entries a rule noticed; else null
+   * @param reasons of flags; else empty
+   */
+  public record About(String of, UUID member, List<FlagReason> reasons) {}
 
   /** Where it is decided: a path of this server. */
   public String path() {
     return switch (kind) {
-      case "flag", "entry" -> "/desk/items/" + about.split(" ")[0] + "/" + id;
-      case "request" -> "/desk/requests";
-      case "proposal" -> "/cautions/proposals/" + id;
-      case "removal" -> "/desk/cautions/" + about;
-      case "notes" -> "/desk/notes/" + about.replace(' ', '/');
-      case "word" -> "/desk/words/" + id;
-      default -> throw new IllegalStateException("no such task: " + kind);
+      case FLAG, ENTRY -> "/desk/items/" + about.of() + "/" + id;
+      case REQUEST -> "/desk/requests";
+      case PROPOSAL -> "/cautions/proposals/" + id;
+      case REMOVAL -> "/desk/cautions/" + about.of();
+      case NOTES -> "/desk/notes/" + about.of() + "/" + about.member();
+      case WORD -> "/desk/words/" + id;
     };
   }
 

@@ -59,10 +59,9 @@ public class Tasks {
   private Slice<Task> read(Actor actor, String order, Part part, int size) {
     DeskAccess.moderates(actor);
     boolean oldest = OLDEST.equals(order);
-    List<String> reasons =
+    List<FlagReason> reasons =
         Stream.of(FlagReason.values())
             .filter(reason -> actor.role().atLeast(reason.owner()))
-            .map(FlagReason::code)
             .toList();
     return Slice.read(
         part,

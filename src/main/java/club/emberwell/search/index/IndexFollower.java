@@ -41,6 +41,7 @@ final class IndexFollower implements ChangeReader {
   private volatile Generation live;
   private volatile long caughtUp = System.nanoTime();
   private volatile int drifts;
+  private volatile int commented;
   private boolean looked;
   private String words = "";
   private TrialDocuments documents;
@@ -61,6 +62,13 @@ final class IndexFollower implements ChangeReader {
   /** The generation that answers, or null. */
   Generation live() {
     return live;
+  }
+
+  /**
+   * Another number whenever comments have changed, which are shown with reports but not searched.
+   */
+  int commented() {
+    return commented;
   }
 
   void requestRebuild() {
@@ -129,6 +137,9 @@ final class IndexFollower implements ChangeReader {
   @Override
   public void take(List<Change> some) {
     Set<UUID> reports = Change.ids(some, Set.of(EntryKind.REPORT));
+    if (!Change.ids(some, Set.of(EntryKind.COMMENT)).isEmpty()) {
+      commented++;
+    }
     uncommitted += some.size();
     apply(live, reports);
   }

@@ -114,6 +114,13 @@ public final class SearchIndex {
   }
 
   /**
+   * Another number whenever comments have changed, which are shown with reports but not searched.
+   */
+  public int commented() {
+    return follower.commented();
+  }
+
+  /**
    * Reads one state of the index.
    *
    * @throws IndexNotReady where there is none yet

@@ -7,6 +7,7 @@ import club.emberwell.member.door.JoinRequests;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.web.desk.Turn;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
@@ -35,6 +36,8 @@ import org.jboss.resteasy.reactive.RestQuery;
 public class DoorPages extends Pages {
   private static final int NOTE_LENGTH = 120;
   private static final int NUMBER_LENGTH = 4;
+  private static final String APPROVED = "in";
+  private static final String DECLINED = "out";
 
   private final Invitations invitations;
   private final JoinRequests requests;
@@ -54,7 +57,7 @@ public class DoorPages extends Pages {
         List<Invitations.View> invitations, Form form, String link);
 
     static native TemplateInstance requests(
-        List<JoinRequests.Waiting> waiting, Map<UUID, String> said, Form form);
+        List<JoinRequests.Waiting> waiting, Map<UUID, String> said, Form form, Turn turn);
   }
 
   @GET
@@ -99,9 +102,18 @@ public class DoorPages extends Pages {
 
   @GET
   @Path("requests")
-  public TemplateInstance requests(@RestQuery String done) {
-    say(done, "in".equals(done) ? "Approved." : "Declined. They see the reason when they sign in.");
-    return Templates.requests(requests.waiting(), Map.of(), new Form());
+  public TemplateInstance requests(
+      @RestQuery String done, @RestQuery String by, @RestQuery String place) {
+    if (APPROVED.equals(done)) {
+      page.say("Approved.");
+    } else if (DECLINED.equals(done)) {
+      page.say("Declined. They see the reason when they sign in.");
+    }
+    return requests(Map.of(), new Form(), new Turn(by, place));
+  }
+
+  private TemplateInstance requests(Map<UUID, String> said, Form form, Turn turn) {
+    return Templates.requests(requests.waiting(), said, form, turn);
   }
 
   @POST
@@ -109,10 +121,14 @@ public class DoorPages extends Pages {
   public Response decide(@RestPath UUID id, SentForm sent) {
     boolean yes = "true".equals(sent.typed("accept"));
     Map<UUID, String> said = Map.of(id, sent.values().getOrDefault("reason", ""));
-    return take(
-            sent, () -> answerTo(id), form -> Templates.requests(requests.waiting(), said, form))
+    Turn turn = Turn.of(sent);
+    return take(sent, () -> answerTo(id), form -> requests(said, form, turn))
         .run(s -> decide(id, yes, s.typed("reason")))
-        .then("/desk/requests?done=" + (yes ? "in" : "out"));
+        .then(
+            none ->
+                requests.waiting().isEmpty()
+                    ? turn.done()
+                    : turn.stay("/desk/requests", yes ? APPROVED : DECLINED));
   }
 
   private void decide(UUID id, boolean yes, String reason) {

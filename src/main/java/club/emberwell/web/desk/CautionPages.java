@@ -58,7 +58,12 @@ public class CautionPages extends Pages {
    * @param askedHere whether the reader proposed it
    */
   record CautionPage(
-      Standing standing, boolean asked, boolean askedHere, Form form, List<Change> history) {}
+      Standing standing,
+      boolean asked,
+      boolean askedHere,
+      Form form,
+      List<Change> history,
+      Turn turn) {}
 
   @GET
   public TemplateInstance cautions(@RestQuery Integer page) {
@@ -76,11 +81,12 @@ public class CautionPages extends Pages {
 
   @GET
   @Path("{id}")
-  public TemplateInstance caution(@RestPath String id) {
-    return shown(id, form());
+  public TemplateInstance caution(
+      @RestPath String id, @RestQuery String by, @RestQuery String place) {
+    return shown(id, form(), new Turn(by, place));
   }
 
-  private TemplateInstance shown(String id, Form form) {
+  private TemplateInstance shown(String id, Form form, Turn turn) {
     Standing standing = care.caution(actor(), id);
     UUID asker = standing.removed() ? null : standing.removalAskedBy();
     return Templates.caution(
@@ -89,7 +95,8 @@ public class CautionPages extends Pages {
             asker != null,
             actor().is(asker),
             form,
-            care.cautionHistory(id, Part.FIRST).rows()));
+            care.cautionHistory(id, Part.FIRST).rows(),
+            turn));
   }
 
   private static Form form() {
@@ -101,7 +108,8 @@ public class CautionPages extends Pages {
   @Path("{id}/{deed}")
   public Response change(@RestPath String id, @RestPath String deed, SentForm sent) {
     Actor actor = actor();
-    return take(sent, CautionPages::form, form -> shown(id, form))
+    Turn turn = Turn.of(sent);
+    return take(sent, CautionPages::form, form -> shown(id, form, turn))
         .run(
             s -> {
               String reason = s.typed("reason");
@@ -113,6 +121,6 @@ public class CautionPages extends Pages {
                 default -> throw new EntryUnknown("deed");
               }
             })
-        .then("/desk/cautions/" + id);
+        .then(turn.or("/desk/cautions/" + id));
   }
 }

@@ -6,6 +6,7 @@ import club.emberwell.desk.rule.RuleCode;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.remark.Coded;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
@@ -25,38 +26,31 @@ record TaskRow(String href, String what, String title, String why, String age) {
   }
 
   private static String what(Task task) {
+    String label = task.kind().label(task.count());
     return switch (task.kind()) {
-      case "flag" -> "Flagged " + entry(task).toLowerCase(java.util.Locale.ROOT);
-      case "entry" -> entry(task) + " to approve";
-      case "request" -> task.count() == 1 ? "Request to join" : "Requests to join";
-      case "proposal" -> "Proposed caution text";
-      case "removal" -> "Caution to remove";
-      case "notes" -> "Noticed by a rule";
-      default -> "New word";
+      case FLAG -> label + " " + entry(task).toLowerCase(Locale.ROOT);
+      case ENTRY -> entry(task) + " " + label;
+      case REQUEST, PROPOSAL, REMOVAL, NOTES, WORD -> label;
     };
   }
 
   private static String entry(Task task) {
-    return Coded.of(EntryKind.class, task.about().split(" ")[0])
-        .map(EntryKind::label)
-        .orElseThrow();
+    return Coded.of(EntryKind.class, task.about().of()).map(EntryKind::label).orElseThrow();
   }
 
   private static String why(Task task) {
     String by = task.who() == null ? "" : "by " + task.who();
     return switch (task.kind()) {
-      case "flag" -> by + ": " + reasons(task);
-      case "notes" -> (task.count() == 1 ? "1 entry " : task.count() + " entries ") + by;
-      case "request" -> task.count() == 1 ? "" : "and " + (task.count() - 1) + " more";
-      case "word" -> task.about() + (task.count() == 1 ? ", once" : ", " + task.count() + " times");
-      default -> by;
+      case FLAG -> by + ": " + reasons(task);
+      case NOTES -> (task.count() == 1 ? "1 entry " : task.count() + " entries ") + by;
+      case REQUEST -> task.count() == 1 ? "" : "and " + (task.count() - 1) + " more";
+      case WORD ->
+          task.about().of() + (task.count() == 1 ? ", once" : ", " + task.count() + " times");
+      case ENTRY, PROPOSAL, REMOVAL -> by;
     };
   }
 
   private static String reasons(Task task) {
-    return List.of(task.about().split(" ")).stream()
-        .flatMap(code -> Coded.of(FlagReason.class, code).stream())
-        .map(FlagReason::label)
-        .collect(Collectors.joining(", "));
+    return task.about().reasons().stream().map(FlagReason::label).collect(Collectors.joining(", "));
   }
 }

@@ -12,16 +12,16 @@ import java.util.regex.Pattern;
  * @param by which order they go in
  * @param place of what is before them; null where they came from elsewhere
  */
-record Turn(String by, String place) {
+public record Turn(String by, String place) {
   private static final Pattern PLACE = Pattern.compile("[A-Za-z0-9_-]{1,400}");
 
-  Turn {
+  public Turn {
     by = Tasks.order(by);
     place = place == null || !PLACE.matcher(place).matches() ? null : place;
   }
 
   /** What a form brought along, by the tag {@code turnFields}. */
-  static Turn of(SentForm sent) {
+  public static Turn of(SentForm sent) {
     return new Turn(sent.text("by"), sent.text("place"));
   }
 
@@ -40,18 +40,27 @@ record Turn(String by, String place) {
     return "/desk/next?by=" + by + (place == null ? "" : "&after=" + place);
   }
 
-  /** The same after a decision. */
-  String done() {
+  /** That after a decision. */
+  public String done() {
     return getNext() + "&done=yes";
   }
 
-  /** The same after a decision that is undone in one. */
+  /** That after a decision that is undone in one. */
   String done(UUID run) {
     return getNext() + "&done=" + run;
   }
 
-  /** The same after a decision where they go through what waits, else this path. */
-  String or(String path) {
+  /** That after a decision where they go through what waits, else this path. */
+  public String or(String path) {
     return isOn() ? done() : path;
+  }
+
+  /**
+   * A page of several things that are decided one by one, where some of them are left.
+   *
+   * @param done what was decided, as that page says it
+   */
+  public String stay(String path, String done) {
+    return path + "?done=" + done + "&by=" + by + (place == null ? "" : "&place=" + place);
   }
 }

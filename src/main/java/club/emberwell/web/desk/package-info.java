@@ -5,6 +5,7 @@
  * club.emberwell.web.desk.VocabularyPages}, {@link club.emberwell.web.desk.CautionPages}, {@link
  * club.emberwell.web.desk.RulePages}, {@link club.emberwell.web.desk.UndoPages} and {@link
  * club.emberwell.web.desk.AuditPages} are its places; {@link club.emberwell.web.desk.MyFlagPages}
- * and {@link club.emberwell.web.desk.ProposalPages} are open to members.
+ * and {@link club.emberwell.web.desk.ProposalPages} are open to members. What is decided on pages
+ * elsewhere leads on by {@link club.emberwell.web.desk.Turn}.
  */
 package club.emberwell.web.desk;

@@ -4,7 +4,6 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.entry.EntryState;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
-import club.emberwell.report.photo.Photo;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.SearchResult.Hit;
 import club.emberwell.web.trial.TrialText;
@@ -20,6 +19,7 @@ import java.util.stream.IntStream;
  * @param trials the best matching trials
  * @param more how many further trials match
  * @param tests how many a test grid has; 0 where it is none
+ * @param beside how many photos, the first of them, how many comments
  */
 public record HitView(
     String href,
@@ -29,12 +29,7 @@ public record HitView(
     int more,
     int tests,
     Posted posted,
-    Pictures pictures) {
-  /**
-   * @param photo the first, or null
-   */
-  public record Pictures(int count, Photo photo) {}
-
+    ReportSnapshot.Beside beside) {
   /**
    * By whom, on which laser and when.
    *
@@ -117,7 +112,7 @@ public record HitView(
         trials.size() - lines.size(),
         report.trials().size() > 1 ? report.trials().size() : 0,
         posted,
-        new Pictures(report.photos(), report.photo()));
+        report.beside());
   }
 
   private static TrialLine line(TrialSnapshot trial, UnitPreferences reader) {

@@ -123,6 +123,19 @@ class WatchesTest {
   }
 
   @Test
+  void anAnswerReachesTheInboxAndNoMailEvenOfWhoWatchesByMail() {
+    watches.add(ada, "material=slate", "Slate things", true);
+    UUID question =
+        talk.post(ada, EntryKind.QUESTION, Club.posting("Another question", "t", Ties.NONE))
+            .entry()
+            .id();
+    talk.answer(ben, question, TalkPosting.of(null, WrittenTalk.untitled("Like this.")));
+    assertEquals(1, inboxOf(ada).size());
+    digest.sendDue(Instant.now());
+    assertEquals(List.of(), mail.of(ada));
+  }
+
+  @Test
   void whatWasThereBeforeTheWatchIsNotNew() {
     club.report(ben, "walnut", "long before");
     serve();

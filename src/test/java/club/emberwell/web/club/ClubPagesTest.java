@@ -1,6 +1,7 @@
 package club.emberwell.web.club;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
@@ -14,6 +15,7 @@ import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -77,6 +79,55 @@ class ClubPagesTest {
     moderator.tidy().send(form, Map.of("reason", "Welcome."), Map.of("accept", "true"));
     assertEquals(303, moderator.status());
     Browser.of(new Person(handle, "", "", ""));
+  }
+
+  @Test
+  void afterTheLastAnswerToARequestTheModeratorIsLedToWhatWaitsNext() {
+    club.door(Door.REQUEST);
+    Browser moderator = Browser.of(staff.person(Role.MODERATOR));
+    moderator.get("/desk/requests");
+    while (!moderator.page().select("main section form").isEmpty()) {
+      moderator.send("main section form", Map.of("reason", ""), Map.of("accept", "true"));
+      moderator.get("/desk/requests");
+    }
+    List<String> handles = List.of(asks(), asks(), asks());
+    String at = moderator.get("/desk/next").location();
+    for (int i = 0; i < 300 && !at.startsWith("/desk/requests"); i++) {
+      String place = at.substring(at.indexOf("place=") + "place=".length());
+      at = moderator.get("/desk/next?by=worst&after=" + place).location();
+    }
+    assertTrue(at.startsWith("/desk/requests?by=worst&place="), at);
+    moderator.get(at).tidy();
+    String turn = at.substring(at.indexOf("by="));
+    assertEquals(1, moderator.page().select("main a:contains(Skip)").size());
+    assertEquals("", moderator.page().select(".notice-strip").text());
+    answer(moderator, handles.get(1), "", "false");
+    assertEquals(422, moderator.status());
+    answer(moderator, handles.get(1), "We are full.", "false");
+    assertEquals("/desk/requests?done=out&" + turn, moderator.location(), "two are left");
+    assertTrue(moderator.follow().tidy().page().text().contains("They see the reason"));
+    answer(moderator, handles.get(0), "", "true");
+    assertEquals("/desk/requests?done=in&" + turn, moderator.location(), "one is left");
+    assertTrue(moderator.follow().tidy().page().text().contains("Approved."));
+    answer(moderator, handles.get(2), "", "true");
+    String place = turn.substring(turn.indexOf("place=") + "place=".length());
+    assertEquals("/desk/next?by=worst&after=" + place + "&done=yes", moderator.location());
+    assertFalse(moderator.follow().location().startsWith("/desk/requests"));
+    assertTrue(moderator.follow().tidy().page().text().contains("Saved."));
+  }
+
+  private static String asks() {
+    Browser stranger = new Browser().get("/sign-up");
+    String handle = People.freshHandle();
+    stranger.send(
+        "main form", Map.of("handle", handle, "password", People.PASSWORD, "request", "A shed."));
+    assertEquals(200, stranger.status());
+    return handle;
+  }
+
+  private static void answer(Browser moderator, String handle, String reason, String accept) {
+    String form = "main section:contains(" + handle + ") form";
+    moderator.send(form, Map.of("reason", reason), Map.of("accept", accept));
   }
 
   @Test

@@ -303,14 +303,8 @@ class DeskPagesTest {
     assertTrue(home.contains(" wait: ") || home.contains(" waits: "), home);
     moderator.get("/desk/notes").tidy();
     assertEquals(1, moderator.page().select("a[href=" + group + "]").size());
-    String at = moderator.get("/desk/next").location();
-    for (int i = 0; i < 300 && !at.startsWith(group); i++) {
-      String place = at.substring(at.indexOf("place=") + "place=".length());
-      at = moderator.get("/desk/next?by=worst&after=" + place).location();
-    }
-    assertTrue(at.startsWith(group), at);
-    moderator.get(at).tidy();
-    assertFalse(moderator.page().select("a:contains(Skip)").isEmpty());
+    moderator.get(turnTo(moderator, group)).tidy();
+    assertFalse(moderator.page().select("main a:contains(Skip)").isEmpty());
     moderator.get(group).tidy();
     assertEquals(3, moderator.page().select("main .card").size());
     String form = "form[action=" + group + "]";
@@ -328,6 +322,17 @@ class DeskPagesTest {
     moderator.send(form, Map.of("reason", ""), Map.of("action", "leave"));
     assertEquals(303, moderator.status());
     assertTrue(moderator.get(group).tidy().page().text().contains("No open notes."));
+  }
+
+  /** Where something is decided in its turn. */
+  static String turnTo(Browser moderator, String path) {
+    String at = moderator.get("/desk/next").location();
+    for (int i = 0; i < 300 && !at.startsWith(path); i++) {
+      String place = at.substring(at.indexOf("place=") + "place=".length());
+      at = moderator.get("/desk/next?by=worst&after=" + place).location();
+    }
+    assertTrue(at.startsWith(path), at);
+    return at;
   }
 
   private static int judgeOf(String report) {

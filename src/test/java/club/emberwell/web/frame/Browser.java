@@ -47,8 +47,25 @@ public final class Browser {
 
   /** The same with a press on a named button. */
   public Browser send(String selector, Map<String, String> filled, Map<String, String> pressed) {
+    return send(form(selector), null, filled, pressed);
+  }
+
+  /** The same with a press on the button that sends it elsewhere. */
+  public Browser sendTo(String action, String selector, Map<String, String> filled) {
+    Element form = form(selector);
+    boolean own = form.attr("action").equals(action);
+    assertTrue(own || !form.select("[formaction=" + action + "]").isEmpty(), action);
+    return send(form, action, filled, Map.of());
+  }
+
+  private Element form(String selector) {
     Element form = page().selectFirst(selector);
     assertTrue(form != null, "no such form: " + selector);
+    return form;
+  }
+
+  private Browser send(
+      Element form, String action, Map<String, String> filled, Map<String, String> pressed) {
     var request = given().cookies(cookies).redirects().follow(false);
     for (Element input : form.select("input, select, textarea")) {
       String name = input.attr("name");
@@ -61,7 +78,7 @@ public final class Browser {
     }
     filled.forEach(request::formParam);
     pressed.forEach(request::formParam);
-    last = request.post(form.attr("action"));
+    last = request.post(action == null ? form.attr("action") : action);
     cookies.putAll(last.cookies());
     return this;
   }

@@ -1,5 +1,7 @@
 package club.emberwell.web.talk;
 
+import static io.restassured.RestAssured.given;
+import static org.awaitility.Awaitility.await;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
@@ -29,6 +31,7 @@ import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -39,6 +42,7 @@ import org.junit.jupiter.api.Test;
 class CommentTest {
   private static final String FORM = "form.comment-form";
   private static final String REPORTS = "/api/v1/reports";
+  private static final String COUNTED = "hits[0].commentCount";
   private static final String COMMENTS = "/api/v1/comments/";
 
   @Inject Members members;
@@ -55,16 +59,23 @@ class CommentTest {
   void aReport() {
     ada = People.join();
     ben = People.join();
+    report = post(ada, REPORTS, body("leather")).statusCode(201).extract().path("id");
+  }
+
+  private static Map<String, Object> body(String material) {
     Map<String, Object> laser =
         Map.of("source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry");
-    Map<String, Object> body =
-        Map.of(
-            "laser", laser,
-            "material", "leather",
-            "process", "surface-engraving",
-            "settings", Map.of("power", "40 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
-            "effect", "right");
-    report = post(ada, REPORTS, body).statusCode(201).extract().path("id");
+    return Map.of(
+        "laser",
+        laser,
+        "material",
+        material,
+        "process",
+        "surface-engraving",
+        "settings",
+        Map.of("power", "40 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
+        "effect",
+        "right");
   }
 
   private static ValidatableResponse post(Person person, String path, Object body) {
@@ -105,6 +116,51 @@ class CommentTest {
     String said = page.page().select("article[id^=comment-] .member-text").html();
     assertTrue(said.contains("Which *side* was up?"), said);
     assertTrue(said.contains("<br>") && said.contains("&lt;b&gt;curls"), said);
+  }
+
+  @Test
+  void wherePeopleFindAReportItsLiveCommentsAreCounted() {
+    List<String> lists = List.of("/?member=" + ada.handle(), "/members/" + ada.handle(), "/bench");
+    Browser page = Browser.of(ada);
+    for (String list : lists) {
+      assertFalse(page.get(list).page().select(".hit").text().contains("comment"), list);
+    }
+    String found = REPORTS + "?member=" + ada.handle();
+    String tag = given().get(found).then().body(COUNTED, equalTo(0)).extract().header("ETag");
+    comment(ben, "Which lens?");
+    String second = comment(ada, "The long one.");
+    await()
+        .atMost(Duration.ofSeconds(20))
+        .untilAsserted(
+            () -> given().header("If-None-Match", tag).get(found).then().body(COUNTED, equalTo(2)));
+    for (String list : lists) {
+      String hit = page.get(list).tidy().page().select(".hit").text();
+      assertTrue(hit.contains("· 2 comments"), list + ": " + hit);
+    }
+    ada.asks().get(REPORTS + "/" + report).then().body("commentCount", equalTo(2));
+    EntryRef ref = new EntryRef(EntryKind.COMMENT, UUID.fromString(second));
+    life.decide(actor(staff.person(Role.MODERATOR)), ref, Decision.HOLD, "Let us check.");
+    given().get(found).then().body(COUNTED, equalTo(1));
+    for (String list : lists) {
+      String hit = page.get(list).page().select(".hit").text();
+      assertTrue(hit.contains("· 1 comment") && !hit.contains("comments"), list + ": " + hit);
+    }
+  }
+
+  @Test
+  void countingCommentsTakesNoStatementForEachReport() {
+    String search = "/?member=" + ada.handle();
+    Browser page = Browser.of(ada);
+    comment(ben, "Which lens?");
+    int one = StatementCount.ofRequests(() -> page.get(search)).size();
+    for (String material : List.of("slate", "maple", "birch")) {
+      report = post(ada, REPORTS, body(material)).statusCode(201).extract().path("id");
+      page.get(search);
+      comment(ben, "Which lens?");
+    }
+    int four = StatementCount.ofRequests(() -> page.get(search)).size();
+    assertEquals(4, page.page().select(".hit td:contains(1 comment)").size());
+    assertTrue(four <= one, four + " for four, " + one + " for one");
   }
 
   @Test

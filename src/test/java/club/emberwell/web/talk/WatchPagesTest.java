@@ -66,6 +66,20 @@ class WatchPagesTest {
   }
 
   @Test
+  void thePageSaysWhatMailContainsAndWhereAnswersAndCommentsCome() {
+    String said = "answers to your questions and comments on your reports come into your inbox.";
+    Person ada = People.join();
+    assertTrue(Browser.of(ada).get("/watches").tidy().page().text().contains(said));
+    assertTrue(watching(ada, "q=" + word()).page().text().contains(said));
+    Map<String, String> asked = Map.of("title", "Which lens for slate?", "text", "I have two.");
+    String question = post(ada, "/api/v1/questions", asked);
+    String answer = "/api/v1/questions/" + question + "/answers";
+    post(People.join(), answer, Map.of("text", "The long one."));
+    Browser inbox = found(Browser.of(ada));
+    assertTrue(inbox.page().text().contains("Which lens for slate?"), inbox.page().text());
+  }
+
+  @Test
   void aSearchIsWatchedFromItsPageAndItsFindsComeIntoTheInbox() {
     String word = word();
     Browser ada = watching(People.join(), "q=" + word + "&sort=newest&page=2");
