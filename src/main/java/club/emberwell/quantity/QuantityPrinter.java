@@ -89,7 +89,8 @@ public final class QuantityPrinter {
         : near;
   }
 
-  private static double canonical(double shown, QuantityKind kind, UnitPreferences preferences) {
+  /** The canonical value of a number in the chosen unit. */
+  public static double canonical(double shown, QuantityKind kind, UnitPreferences preferences) {
     Conversion conversion = UcumCodes.tabled(preferences.unit(kind).code(), kind);
     return ExactNumbers.decimal(
             conversion.toCanonical(ExactNumbers.fraction(BigDecimal.valueOf(shown))))

@@ -8,6 +8,7 @@ import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.dose.Dose;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.stats.Interval;
@@ -28,15 +29,18 @@ final class AxesPlanner {
   private final Process process;
   private final Settings base;
   private final Wish wish;
+  private final UnitPreferences reader;
 
   /**
    * @param base whole settings to begin with, as far as they are known
+   * @param reader in whose unit speeds are rounded
    */
-  AxesPlanner(Laser laser, Process process, Settings base, Wish wish) {
+  AxesPlanner(Laser laser, Process process, Settings base, Wish wish, UnitPreferences reader) {
     this.laser = laser;
     this.process = process;
     this.base = base;
     this.wish = wish;
+    this.reader = reader;
   }
 
   /**
@@ -96,7 +100,7 @@ final class AxesPlanner {
         base.powerW() == null || base.powerPercent() != null
             ? QuantityKind.POWER_PERCENT
             : QuantityKind.POWER;
-    return Scale.of(setting, laser, process, power);
+    return Scale.of(setting, laser, process, power, reader);
   }
 
   private static EntryRefused missing(String at, String detail) {

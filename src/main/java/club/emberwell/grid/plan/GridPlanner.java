@@ -12,8 +12,10 @@ import club.emberwell.grid.reading.WrittenAxes;
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.laser.Laser;
 import club.emberwell.laser.Settings;
+import club.emberwell.laser.dose.Settable;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.Remarks;
@@ -79,7 +81,7 @@ public class GridPlanner {
   /** The cells of a stored grid and how they lie; their chances are not known. */
   public GridPlan cells(WrittenGrid written, NumberStyle style, Laser laser) {
     GridReading read = readable(written, style, laser);
-    return Planning.of(read, read.base(), Known.NOTHING);
+    return Planning.of(read, read.base(), Known.NOTHING, UnitPreferences.metric());
   }
 
   private GridReading readable(WrittenGrid written, NumberStyle style, Laser laser) {
@@ -91,6 +93,14 @@ public class GridPlanner {
     return read;
   }
 
+  /** With a speed that the actor can set in their own unit. */
+  private static Settings begun(Known known, Laser laser, Actor actor) {
+    return known
+        .start()
+        .map(start -> Settable.of(start, 0, laser.maxSpeedMmS(), actor.units()).settings())
+        .orElse(Settings.NONE);
+  }
+
   private Planned planned(
       Actor actor, WrittenGrid written, GridReading read, UUID machine, boolean anew) {
     Known known =
@@ -98,8 +108,8 @@ public class GridPlanner {
             .planned(read.work(), read.laser(), actor, machine)
             .map(Known::of)
             .orElse(Known.NOTHING);
-    Settings base = anew ? read.base().or(known.start().orElse(Settings.NONE)) : read.base();
-    GridPlan plan = Planning.of(read, base, known);
+    Settings base = anew ? read.base().or(begun(known, read.laser(), actor)) : read.base();
+    GridPlan plan = Planning.of(read, base, known, actor.units());
     WrittenSettings said = written.settings() == null ? WrittenSettings.NONE : written.settings();
     WrittenAxes axes = WrittenAxes.of(written.axes(), plan.axes().across(), plan.axes().down());
     return new Planned(

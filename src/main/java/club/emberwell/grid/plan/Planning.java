@@ -7,6 +7,7 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.dose.Dose;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -25,13 +26,14 @@ final class Planning {
 
   /**
    * @param base whole settings to begin with, as far as they are known
+   * @param reader in whose unit speeds are rounded
    * @throws EntryRefused where more must be said, or the machine can do none of it
    */
-  static GridPlan of(GridReading read, Settings base, Known known) {
+  static GridPlan of(GridReading read, Settings base, Known known, UnitPreferences reader) {
     Laser laser = read.laser();
     Process process = read.work().process();
     Optional<Interval> doses = known.doses().or(() -> own(laser, process, base));
-    GridPlan.Axes axes = new AxesPlanner(laser, process, base, read.wish()).over(doses);
+    GridPlan.Axes axes = new AxesPlanner(laser, process, base, read.wish(), reader).over(doses);
     Settings stay = base.with(axes.across().setting(), null).with(axes.down().setting(), null);
     complete(stay, axes);
     List<Cell> cells =

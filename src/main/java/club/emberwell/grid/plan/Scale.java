@@ -9,12 +9,15 @@ import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.SettingValue.Shape;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.RoundNumber;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.stats.Interval;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.DoubleBinaryOperator;
 
 /**
  * One setting as a side of a grid: how far it goes on a machine and what it does to the dose.
@@ -22,8 +25,10 @@ import java.util.Set;
  * @param kind null of a whole number
  * @param effect the power of it to which the dose is proportional: 1, -1 or 0
  * @param limits what the machine can be set to, and what is worth testing
+ * @param reader in whose unit a speed is rounded
  */
-record Scale(Setting setting, QuantityKind kind, int effect, Interval limits) {
+record Scale(
+    Setting setting, QuantityKind kind, int effect, Interval limits, UnitPreferences reader) {
   /** Below this share of its power many a source does not burn evenly (own rule, no source). */
   private static final double LEAST_POWER = 0.05;
 
@@ -42,23 +47,25 @@ record Scale(Setting setting, QuantityKind kind, int effect, Interval limits) {
   /**
    * @param power the kind of quantity power is told in
    */
-  static Scale of(Setting setting, Laser laser, Process process, QuantityKind power) {
+  static Scale of(
+      Setting setting, Laser laser, Process process, QuantityKind power, UnitPreferences reader) {
     boolean area = process.doseKind() == DoseKind.AREAL;
     return switch (setting) {
       case POWER -> {
         double full = power == QuantityKind.POWER ? laser.ratedPowerW() : 100;
-        yield new Scale(setting, power, 1, limits(LEAST_POWER * full, full));
+        yield new Scale(setting, power, 1, limits(LEAST_POWER * full, full), reader);
       }
-      case SPEED -> new Scale(setting, QuantityKind.SPEED, -1, speeds(laser, area));
+      case SPEED -> new Scale(setting, QuantityKind.SPEED, -1, speeds(laser, area), reader);
       case LINE_SPACING ->
-          new Scale(setting, QuantityKind.LINE_SPACING, area ? -1 : 0, limits(0.005, 1));
-      case PASSES -> new Scale(setting, null, 1, limits(1, 100));
+          new Scale(setting, QuantityKind.LINE_SPACING, area ? -1 : 0, limits(0.005, 1), reader);
+      case PASSES -> new Scale(setting, null, 1, limits(1, 100), reader);
       default ->
           new Scale(
               setting,
               setting.value().kind().orElse(null),
               0,
-              limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY));
+              limits(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY),
+              reader);
     };
   }
 
@@ -95,8 +102,8 @@ record Scale(Setting setting, QuantityKind kind, int effect, Interval limits) {
       double most = Math.abs(exact) * (step - 1) * SHARE;
       boolean first = i == 0 && count > 1;
       boolean last = i == count - 1 && count > 1;
-      double round = first ? RoundNumber.below(exact, most) : RoundNumber.near(exact, most);
-      values.add(value(held(last ? RoundNumber.above(exact, most) : round)));
+      DoubleBinaryOperator round = first ? RoundNumber::below : RoundNumber::near;
+      values.add(value(held(rounded(last ? RoundNumber::above : round, exact, most))));
     }
     return new Axis(setting, List.copyOf(values));
   }
@@ -104,9 +111,22 @@ record Scale(Setting setting, QuantityKind kind, int effect, Interval limits) {
   /** Within the limits, themselves rounded to what a person can set. */
   private double held(double number) {
     double fine = Math.abs(limits.high()) * FINEST;
-    return number > limits.high()
-        ? RoundNumber.below(limits.high(), fine)
-        : Math.max(limits.low(), number);
+    if (number > limits.high()) {
+      return rounded(RoundNumber::below, limits.high(), fine);
+    }
+    return number < limits.low()
+        ? rounded(RoundNumber::above, limits.low(), limits.low() * FINEST)
+        : number;
+  }
+
+  /** A speed in the unit of whoever sets it, so that the sheet has what the machine is told. */
+  private double rounded(DoubleBinaryOperator round, double canonical, double most) {
+    if (setting != Setting.SPEED) {
+      return round.applyAsDouble(canonical, most);
+    }
+    double shown = QuantityPrinter.value(canonical, kind, reader);
+    return QuantityPrinter.canonical(
+        round.applyAsDouble(shown, most * shown / canonical), kind, reader);
   }
 
   /** 1, 2, 4, 8 … */

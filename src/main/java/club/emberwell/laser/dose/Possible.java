@@ -16,6 +16,9 @@ public final class Possible {
   /** Share of the rated power below which nobody works; common practice, no source. */
   private static final double LEAST_SHARE = 0.01;
 
+  /** Below this no laser that engraves or cuts is set; common practice, no source. */
+  private static final double LEAST_W = 0.5;
+
   private static final double WHOLE = 100;
 
   private Possible() {}
@@ -44,7 +47,10 @@ public final class Possible {
   private static boolean anywhere(Setting setting, Amount amount) {
     double number = amount.number();
     return switch (setting) {
-      case POWER -> amount.kind() != QuantityKind.POWER || PlausibilityRules.POWER.hold(number);
+      case POWER ->
+          amount.kind() == QuantityKind.POWER
+              ? number >= LEAST_W && PlausibilityRules.POWER.hold(number)
+              : isShare(number / WHOLE, 1);
       case SPEED -> number > 0 && number <= PlausibilityRules.SPEED.high();
       case LINE_SPACING -> PlausibilityRules.SPACING.hold(number);
       case REPETITION_RATE -> PlausibilityRules.RATE.hold(number);
@@ -58,6 +64,10 @@ public final class Possible {
             ? amount.number() / laser.ratedPowerW()
             : amount.number() / WHOLE;
     double most = amount.kind() == QuantityKind.POWER ? PlausibilityRules.ABOVE_RATED : 1;
+    return isShare(share, most);
+  }
+
+  private static boolean isShare(double share, double most) {
     return share >= LEAST_SHARE && share <= most;
   }
 

@@ -44,9 +44,9 @@ public class SignPages extends Pages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance signIn(Form form, String to);
+    static native TemplateInstance signIn(Form form, String to, String door);
 
-    static native TemplateInstance signUp(Form form, String to, boolean byInvitation);
+    static native TemplateInstance signUp(Form form, String to, String door, boolean byInvitation);
 
     static native TemplateInstance waiting(String handle, String door);
   }
@@ -59,7 +59,7 @@ public class SignPages extends Pages {
     if (!club.localSignIn()) {
       return Response.seeOther(elsewhere(after)).build();
     }
-    return Response.ok(Templates.signIn(signInForm(), after.toString())).build();
+    return Response.ok(Templates.signIn(signInForm(), after.toString(), door())).build();
   }
 
   /** Where signing in begins when only the provider's word counts. */
@@ -77,7 +77,7 @@ public class SignPages extends Pages {
   }
 
   private Response signIn(SentForm sent, String to) {
-    return take(sent, SignPages::signInForm, form -> Templates.signIn(form, to))
+    return take(sent, SignPages::signInForm, form -> Templates.signIn(form, to, door()))
         .attempt(s -> browser.signIn(s.typed("handle"), s.typed("password")))
         .then(to);
   }
@@ -108,7 +108,19 @@ public class SignPages extends Pages {
 
   private TemplateInstance signUpPage(Form form, String to) {
     return Templates.signUp(
-        form, LocalPath.of(to, "/bench").toString(), club.door() == ClubOptions.Door.INVITATION);
+        form,
+        LocalPath.of(to, "/bench").toString(),
+        door(),
+        club.door() == ClubOptions.Door.INVITATION);
+  }
+
+  /** How people come in, in one sentence. */
+  private String door() {
+    return switch (club.door()) {
+      case OPEN -> "Anybody can join this club.";
+      case REQUEST -> "Anybody can ask to join this club; a moderator decides.";
+      case INVITATION -> "People join this club by invitation from a member.";
+    };
   }
 
   @POST

@@ -2,6 +2,7 @@ package club.emberwell.web.answer;
 
 import club.emberwell.consensus.answer.OnMyMachine;
 import club.emberwell.consensus.answer.Start;
+import club.emberwell.laser.dose.Settable;
 import club.emberwell.report.ReportBrief;
 import club.emberwell.search.query.Measure;
 import club.emberwell.web.plot.Caption;
@@ -33,7 +34,7 @@ final class SpeedPictures {
             mine.equalDose().lines().stream().map(line -> line(line, speed)).toList(),
             mine.moved().stream()
                 .filter(moved -> reports.containsKey(moved.from().made().report()))
-                .map(moved -> setting(moved, speed, dose, reports))
+                .map(moved -> setting(moved, top, speed, dose, reports))
                 .toList(),
             top == null ? null : speed.value(top),
             start.flatMap(s -> start(s, mine, speed)).orElse(null)),
@@ -51,19 +52,22 @@ final class SpeedPictures {
 
   private static SpeedPlot.Setting setting(
       OnMyMachine.Moved moved,
+      Double top,
       MeasureText speed,
       MeasureText dose,
       Map<Long, ReportBrief> reports) {
     ReportBrief report = reports.get(moved.from().made().report());
+    double set = Settable.speed(moved.speedMmS(), top, speed.reader());
+    double given = moved.from().dose() * moved.speedMmS() / set;
     return new SpeedPlot.Setting(
         new Point(moved.powerPercent(), speed.value(moved.speedMmS())),
         "/reports/" + report.id(),
         "%s: %s at %s %%, %s %s here"
             .formatted(
                 report.author(),
-                dose.told(moved.from().dose()) + " " + dose.unit(),
+                dose.told(given) + " " + dose.unit(),
                 Math.round(moved.powerPercent()),
-                speed.told(moved.speedMmS()),
+                speed.tick(speed.value(set)),
                 speed.unit()));
   }
 

@@ -7,9 +7,11 @@ import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.dose.Dose;
 import club.emberwell.laser.dose.IsoDose;
+import club.emberwell.laser.dose.Settable;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.RoundNumber;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.quantity.WrittenQuantity;
 import club.emberwell.remark.Remark;
@@ -25,14 +27,22 @@ import java.util.List;
  * @param dose that is kept
  * @param power the other power, as wanted
  * @param spacing the other line spacing, or null for line work
- * @param speed that gives the dose with them
+ * @param speed that gives the dose with them, as it can be set in the reader's unit
  * @param line one row for every step of power
  */
-record EqualDose(String dose, String power, String spacing, String speed, List<Row> line) {
+record EqualDose(String dose, String power, String spacing, Speed speed, List<Row> line) {
   private static final int STEPS_SHOWN = 20;
+  private static final int DOSE_DIGITS = 3;
+
+  /**
+   * A speed that can be set.
+   *
+   * @param gives the dose it gives
+   */
+  record Speed(String value, String gives) {}
 
   /** A power with the speed of equal dose. */
-  record Row(String percent, String power, String speed) {}
+  record Row(String percent, String power, Speed speed) {}
 
   /** What was wanted instead, as read; values at fault are null. */
   record Wanted(Settings settings, List<Remark> remarks) {
@@ -83,8 +93,23 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
         QuantityPrinter.print(dose, kind.quantity(), reader),
         QuantityPrinter.print(power, QuantityKind.POWER, reader),
         area ? QuantityPrinter.print(spacing, QuantityKind.LINE_SPACING, reader) : null,
-        QuantityPrinter.print(speed, QuantityKind.SPEED, reader),
+        speed(answer.laser(), kind, dose, speed, reader),
         line(answer.laser(), kind, dose, spacing, runs, reader));
+  }
+
+  private static Speed speed(
+      Laser laser, DoseKind kind, double dose, double exact, UnitPreferences to) {
+    double set = Settable.speed(exact, laser.maxSpeedMmS(), to);
+    return new Speed(
+        QuantityPrinter.print(set, QuantityKind.SPEED, to),
+        figures(dose * exact / set, kind.quantity(), to));
+  }
+
+  private static String figures(double canonical, QuantityKind kind, UnitPreferences to) {
+    double shown = QuantityPrinter.value(canonical, kind, to);
+    return QuantityPrinter.number(RoundNumber.significant(shown, DOSE_DIGITS), to.style())
+        + " "
+        + QuantityPrinter.unitLabel(kind, to);
   }
 
   private static List<Row> line(
@@ -96,7 +121,7 @@ record EqualDose(String dose, String power, String spacing, String speed, List<R
                 new Row(
                     QuantityPrinter.print(point.powerPercent(), QuantityKind.POWER_PERCENT, to),
                     QuantityPrinter.print(point.powerW(), QuantityKind.POWER, to),
-                    QuantityPrinter.print(point.speedMmS(), QuantityKind.SPEED, to)))
+                    speed(laser, kind, dose, point.speedMmS(), to)))
         .toList();
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.web.lot;
 
+import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.lot.Lot;
 import club.emberwell.lot.LotPosting;
@@ -22,6 +23,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -35,6 +37,9 @@ public class LotPages extends Pages {
   private static final String LIST = "/lots";
   private static final String PATH = LIST + "/";
   private static final String NEW = PATH + "new";
+
+  /** Earlier lots beside the form. */
+  private static final int BESIDE = 5;
 
   private final Lots lots;
   private final Words words;
@@ -63,7 +68,14 @@ public class LotPages extends Pages {
    * @param action where it is sent to
    * @param back where Cancel leads
    */
-  record Writing(String action, Form form, String back, Words.Lists words) {}
+  record Writing(String action, Form form, String back, Words.Lists words, Earlier earlier) {}
+
+  /**
+   * Lots that stand beside the form.
+   *
+   * @param supplier of all of them, null where they are the last received of any
+   */
+  record Earlier(String supplier, List<LotCard> lots) {}
 
   @GET
   public TemplateInstance lots(@RestQuery("page") String number, @RestQuery String done) {
@@ -80,7 +92,7 @@ public class LotPages extends Pages {
   }
 
   private TemplateInstance shown(Form form) {
-    return Templates.write(new Writing(NEW, form, LIST, words.lists()));
+    return Templates.write(new Writing(NEW, form, LIST, words.lists(), last()));
   }
 
   @POST
@@ -112,7 +124,31 @@ public class LotPages extends Pages {
   }
 
   private TemplateInstance editing(UUID id, Form form) {
-    return Templates.write(new Writing(PATH + id + "/edit", form, PATH + id, words.lists()));
+    return Templates.write(
+        new Writing(PATH + id + "/edit", form, PATH + id, words.lists(), sameSupplier(id)));
+  }
+
+  private Earlier last() {
+    return new Earlier(null, cards(mine().stream()));
+  }
+
+  /** As far as they are among the last received. */
+  private Earlier sameSupplier(UUID id) {
+    String supplier = lots.get(actor(), id).written().supplier();
+    return new Earlier(
+        supplier,
+        cards(
+            mine().stream()
+                .filter(lot -> !lot.id().equals(id))
+                .filter(lot -> lot.written().supplier().equalsIgnoreCase(supplier))));
+  }
+
+  private List<Lot> mine() {
+    return lots.mine(actor(), Part.FIRST).rows();
+  }
+
+  private static List<LotCard> cards(Stream<Lot> lots) {
+    return lots.limit(BESIDE).map(LotCard::of).toList();
   }
 
   @POST

@@ -89,11 +89,13 @@ public record MachineView(
             found.equalDose().lines().stream()
                 .map(line -> dose.told(line.dose()) + " " + dose.unit())
                 .toList(),
-            rows(found.equalDose().lines(), speed, reader)),
+            rows(found, speed)),
         found.sideBySide().stream().map(c -> beside(c, reader)).toList());
   }
 
-  private static List<Row> rows(List<Line> lines, MeasureText speed, UnitPreferences reader) {
+  private static List<Row> rows(OnMyMachine found, MeasureText speed) {
+    List<Line> lines = found.equalDose().lines();
+    Double top = found.laser().maxSpeedMmS();
     List<Row> rows = new ArrayList<>();
     int longest = lines.stream().mapToInt(l -> l.points().size()).max().orElse(0);
     for (int i = 1; i < longest; i += 2) {
@@ -101,11 +103,11 @@ public record MachineView(
       List<String> speeds = new ArrayList<>();
       for (Line line : lines) {
         IsoDose.Point point = i < line.points().size() ? line.points().get(i) : null;
-        speeds.add(point == null ? "" : speed.told(point.speedMmS()));
+        speeds.add(point == null ? "" : speed.settable(point.speedMmS(), top));
         percent = point == null ? percent : Double.valueOf(point.powerPercent());
       }
       if (percent != null) {
-        rows.add(new Row(QuantityPrinter.number(percent, reader.style()) + " %", speeds));
+        rows.add(new Row(QuantityPrinter.number(percent, speed.reader().style()) + " %", speeds));
       }
     }
     return rows;

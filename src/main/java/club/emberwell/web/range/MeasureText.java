@@ -1,5 +1,6 @@
 package club.emberwell.web.range;
 
+import club.emberwell.laser.dose.Settable;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
@@ -45,6 +46,15 @@ public record MeasureText(Measure measure, UnitPreferences reader) {
   /** Two digits of a canonical value, in the reader's unit, without it. */
   public String told(double canonical) {
     return shown(value(canonical));
+  }
+
+  /**
+   * A computed speed as it can be set in the reader's unit, without it.
+   *
+   * @param top the machine's largest in mm/s; null = not known
+   */
+  public String settable(double computed, Double top) {
+    return tick(value(Settable.speed(computed, top, reader)));
   }
 
   /**

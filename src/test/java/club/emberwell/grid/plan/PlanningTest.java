@@ -24,6 +24,9 @@ import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.laser.dose.Dose;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.QuantityPrinter;
+import club.emberwell.quantity.RoundNumber;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.report.reading.Work;
 import club.emberwell.stats.Interval;
@@ -44,6 +47,10 @@ class PlanningTest {
   /** One thing somebody may ask for. */
   private record Asked(Laser laser, Process process, Settings base, Wish wish, Interval doses) {
     GridPlan plan() {
+      return plan(UnitPreferences.metric());
+    }
+
+    GridPlan plan(UnitPreferences reader) {
       GridReading read =
           new GridReading(
               null,
@@ -56,7 +63,7 @@ class PlanningTest {
               new GridReading.Noticed(Optional.empty(), List.of()));
       Known known =
           new Known(Cover.Basis.RANGE, Optional.of(doses), Optional.empty(), 1, Optional.empty());
-      return Planning.of(read, base, known);
+      return Planning.of(read, base, known, reader);
     }
   }
 
@@ -272,10 +279,40 @@ class PlanningTest {
     assertTrue(whole > INPUTS * 0.5, whole + " of " + INPUTS);
   }
 
+  /** What is planned in in/s has at most three figures there, and its doses are of those speeds. */
+  @Test
+  void speedsHaveFewFiguresInTheUnitOfWhoeverPlans() {
+    UnitPreferences inches = UnitPreferences.metric().with(QuantityKind.SPEED, "[in_i]/s");
+    Asked asked =
+        new Asked(
+            laser(Motion.GANTRY, 10, 500.0),
+            Process.SURFACE_ENGRAVING,
+            Settings.NONE
+                .with(Setting.POWER, new Amount(QuantityKind.POWER_PERCENT, 60))
+                .with(Setting.LINE_SPACING, 0.1),
+            USUAL,
+            new Interval(0.6, 2.4, 0.8));
+    GridPlan plan = asked.plan(inches);
+    Axis speeds = plan.axes().down();
+    assertEquals(Setting.SPEED, speeds.setting());
+    for (int i = 0; i < speeds.size(); i++) {
+      double shown = QuantityPrinter.value(speeds.number(i), QuantityKind.SPEED, inches);
+      assertEquals(RoundNumber.significant(shown, 3), shown, 1e-9);
+      assertTrue(speeds.number(i) <= 500);
+    }
+    for (Cell cell : plan.cells()) {
+      double watts = cell.settings().powerPercent() / 10;
+      assertEquals(watts / (cell.settings().speedMmS() * 0.1), cell.dose(), 1e-9);
+    }
+    assertTrue(plan.cover().whole());
+  }
+
   @Test
   void whereNothingIsKnownTheValuesMustBeGiven() {
     Laser laser = laser(Motion.GANTRY, 10, null);
-    AxesPlanner planner = new AxesPlanner(laser, Process.COATING_REMOVAL, Settings.NONE, USUAL);
+    AxesPlanner planner =
+        new AxesPlanner(
+            laser, Process.COATING_REMOVAL, Settings.NONE, USUAL, UnitPreferences.metric());
     EntryRefused refused = assertThrows(EntryRefused.class, () -> planner.over(Optional.empty()));
     assertEquals("/axes", refused.remarks().get(0).field());
   }

@@ -21,6 +21,13 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SignPagesTest {
   private static final String FORM = "main form";
 
+  @ParameterizedTest
+  @ValueSource(strings = {"/sign-in", "/sign-up"})
+  void howPeopleComeInAndWhatTheyDoHereStandBesideTheForm(String path) {
+    String beside = new Browser().get(path).tidy().page().select("main .beside > aside").text();
+    assertTrue(beside.contains("Anybody can join this club. Members post"), beside);
+  }
+
   @Test
   void joiningLeadsToTheBenchAndSignsIn() {
     String handle = People.freshHandle();

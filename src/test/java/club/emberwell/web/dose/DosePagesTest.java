@@ -84,6 +84,33 @@ class DosePagesTest {
     assertEquals("400 mm/s", page(address("/dose", fields)).select(".equal-speed").text());
   }
 
+  /**
+   * By hand: 13 W over 1 J/mm² and 0.1 mm is 130 mm/s, 5.118 in/s; 5.2 in/s are 132.08 mm/s, which
+   * give 0.984 J/mm².
+   */
+  @Test
+  void aSpeedIsOneThatCanBeSetInTheReadersUnitAndSaysWhichDoseItGives() {
+    Map<String, String> fields = engraving();
+    fields.put("other.power", "13 W");
+    Document metric = page(address("/dose", fields));
+    assertEquals("130 mm/s", metric.select(".equal-speed").text());
+    assertTrue(metric.select(".box-note:has(.equal-speed)").text().endsWith("gives 1 J/mm²."));
+    People.Person person = People.join();
+    person
+        .asks()
+        .header("If-Match", "\"0\"")
+        .body(Map.of("numberStyle", "any", "units", Map.of("speed", "[in_i]/s")))
+        .put("/api/v1/me/preferences")
+        .then()
+        .statusCode(200);
+    Document inches = Browser.of(person).get(address("/dose", fields)).tidy().page();
+    assertEquals("5.2 in/s", inches.select(".equal-speed").text());
+    assertTrue(inches.select(".box-note:has(.equal-speed)").text().endsWith("gives 0.984 J/mm²."));
+    // a tenth of 40 W: 40 mm/s, 1.5748 in/s; 1.55 in/s are 39.37 mm/s and give 1.016 J/mm²
+    Element tenth = inches.selectFirst("tr:has(td:matchesOwn(^10 %$))");
+    assertEquals("10 % 4 W 1.55 in/s 1.02 J/mm²", tenth.text());
+  }
+
   @Test
   void everythingTypedStaysWhenAFieldIsAtFault() {
     Map<String, String> fields = engraving();

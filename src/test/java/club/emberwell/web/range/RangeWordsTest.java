@@ -8,6 +8,7 @@ import club.emberwell.consensus.dose.Window;
 import club.emberwell.consensus.range.Group;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.Effect;
+import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.search.query.Measure;
 import club.emberwell.stats.Interval;
@@ -21,6 +22,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 class RangeWordsTest {
   private static final MeasureText DOSE =
       new MeasureText(Measure.AREAL_DOSE, UnitPreferences.metric());
+
+  /** 22 mm/s are 0.8661 in/s, 500 mm/s 19.685 in/s. */
+  @ParameterizedTest
+  @CsvSource({"22, , 0.86", "500, , 19.5", "505, 510, 20", "505, 505, 19.5"})
+  void aSpeedOfALineOfEqualDoseCanBeSet(double speed, Double top, String printed) {
+    UnitPreferences inches = UnitPreferences.metric().with(QuantityKind.SPEED, "[in_i]/s");
+    assertEquals(printed, new MeasureText(Measure.SPEED, inches).settable(speed, top));
+  }
 
   /** To the place of the first digit of half the interval; two digits at least, three at most. */
   @ParameterizedTest(name = "{0} +- {1} is {2}")

@@ -199,6 +199,27 @@ class StockPagesTest {
   }
 
   @Test
+  void besideTheFormOfALotStandTheLastOnesOrThoseOfItsSupplier() {
+    browser.get("/lots/new").tidy();
+    assertTrue(browser.page().select("main aside").isEmpty());
+    String dell = made(ada, "lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
+    made(ada, "lots", Map.of("supplier", "North", "material", "slate", "received", 7));
+    List<String> few = StatementCount.ofRequests(() -> browser.get("/lots/new"));
+    for (int i = 0; i < 5; i++) {
+      made(ada, "lots", Map.of("supplier", "dell", "material", "birch", "received", 10 + i));
+    }
+    List<String> many = StatementCount.ofRequests(() -> browser.get("/lots/new"));
+    assertEquals(few.size(), many.size(), () -> String.join("\n", many));
+    Elements last = browser.tidy().page().select("main aside li");
+    assertEquals(5, last.size());
+    assertTrue(last.get(0).text().contains("dell, 14 received"), last.text());
+    browser.get("/lots/" + dell + "/edit").tidy();
+    assertEquals("Other lots of Dell", browser.page().select("main aside h2").text());
+    assertEquals(5, browser.page().select("main aside li").size());
+    assertTrue(browser.page().select("main aside a[href=/lots/" + dell + "]").isEmpty());
+  }
+
+  @Test
   void aSlipInALotIsSaidAtItsFieldAndNothingIsLost() {
     Map<String, String> lot = lot();
     lot.put("usable", "51");

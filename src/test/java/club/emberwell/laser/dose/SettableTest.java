@@ -1,4 +1,4 @@
-package club.emberwell.web.trial;
+package club.emberwell.laser.dose;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -29,7 +30,7 @@ class SettableTest {
     UnitPreferences reader = UnitPreferences.metric().with(QuantityKind.SPEED, unit);
     Settings computed = Settings.NONE.with(Setting.SPEED, speed);
     Settings set = Settable.of(computed, 2, top, reader).settings();
-    assertEquals(shown, TrialText.plain(set, reader));
+    assertEquals(shown, QuantityPrinter.print(set.speedMmS(), QuantityKind.SPEED, reader));
   }
 
   @Test

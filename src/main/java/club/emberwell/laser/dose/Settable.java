@@ -1,4 +1,4 @@
-package club.emberwell.web.trial;
+package club.emberwell.laser.dose;
 
 import club.emberwell.laser.Setting;
 import club.emberwell.laser.Settings;
@@ -23,9 +23,14 @@ public record Settable(Settings settings, double dose) {
     if (speed == null) {
       return new Settable(computed, dose);
     }
-    double set = QuantityPrinter.settable(speed, top, QuantityKind.SPEED, reader);
+    double set = speed(speed, top, reader);
     return set == speed
         ? new Settable(computed, dose)
         : new Settable(computed.with(Setting.SPEED, set), dose * speed / set);
+  }
+
+  /** The nearest speed to a computed one, in mm/s. */
+  public static double speed(double computed, Double top, UnitPreferences reader) {
+    return QuantityPrinter.settable(computed, top, QuantityKind.SPEED, reader);
   }
 }
