@@ -36,7 +36,7 @@ final class PackagedProgram {
   }
 
   /** Below the ports that systems give to connections, so that none takes it before the start. */
-  private static int freePort() throws IOException {
+  static int freePort() throws IOException {
     IOException taken = null;
     for (int i = 0; i < 50; i++) {
       int port = ThreadLocalRandom.current().nextInt(15_000, 30_000);

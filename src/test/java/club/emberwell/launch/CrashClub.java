@@ -1,0 +1,162 @@
+package club.emberwell.launch;
+
+import static org.awaitility.Awaitility.await;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+
+/**
+ * The packaged program over a database of its own, with a network before it and one between the
+ * two, on a small disk, with a clock that can be moved: all that a {@link CrashFault} lays hands
+ * on.
+ */
+final class CrashClub implements AutoCloseable {
+  private static final Duration PATIENCE = Duration.ofSeconds(120);
+
+  /** Debian's libfaketime: the program's clock, not the database's. */
+  private static final Path FAKE_TIME =
+      Path.of("/usr/lib/x86_64-linux-gnu/faketime/libfaketime.so.1");
+
+  final Relay toProgram;
+  final Relay toDatabase;
+  final Path disk;
+  private final EmbeddedPostgres database;
+  private final Path clock;
+  private PackagedProgram program;
+  private int starts;
+
+  /**
+   * Starts all of it.
+   *
+   * @param disk a folder that exists, on a disk that may be filled
+   * @param unsafe whether commits are answered before they are on disk: the negative control
+   */
+  CrashClub(Path disk, boolean unsafe) throws Exception {
+    this.disk = disk;
+    Map<String, String> settings = new HashMap<>(PostgresSettings.durable());
+    if (unsafe) {
+      settings.put("synchronous_commit", "off");
+      settings.put("wal_writer_delay", "10s");
+    }
+    Path cache = Path.of("target", "test-postgres").toAbsolutePath();
+    database = EmbeddedPostgres.start(disk.resolve("postgres"), cache, settings);
+    database.createDatabase("emberwell");
+    toDatabase = new Relay(database.port());
+    Path home = Files.createDirectories(disk.resolve("home"));
+    Files.setPosixFilePermissions(home, PosixFilePermissions.fromString("rwx------"));
+    clock = Files.createTempFile("emberwell-clock-", "");
+    moveClock("+0");
+    toProgram = new Relay(0);
+    startProgram();
+  }
+
+  void startProgram() throws Exception {
+    Map<String, String> settings = new HashMap<>();
+    settings.put(
+        "EMBERWELL_DATABASE_URL",
+        "jdbc:postgresql://127.0.0.1:" + toDatabase.port() + "/emberwell");
+    settings.put("EMBERWELL_DATABASE_USER", EmbeddedPostgres.USER);
+    settings.put("EMBERWELL_DATABASE_PASSWORD", database.password());
+    settings.put("EMBERWELL_DATABASE_WAIT_SECONDS", "60");
+    settings.put("EMBERWELL_FIRST_DOOR", "open");
+    settings.put("EMBERWELL_FIRST_READING_PUBLIC", "true");
+    settings.put("EMBERWELL_DESK_FIRST_LOOK", "0");
+    settings.put("EMBERWELL_LIMITS_WRITE_ACCOUNT", "1000000 in 1H, then 1S to 1M");
+    settings.put("EMBERWELL_LIMITS_WRITE_ADDRESS", "1000000 in 1H, then 1S to 1M");
+    settings.put("JAVA_TOOL_OPTIONS", "-XX:TieredStopAtLevel=1");
+    if (Files.exists(FAKE_TIME)) {
+      settings.put("LD_PRELOAD", FAKE_TIME.toString());
+      settings.put("FAKETIME_TIMESTAMP_FILE", clock.toString());
+      settings.put("FAKETIME_NO_CACHE", "1");
+      settings.put("FAKETIME_DONT_FAKE_MONOTONIC", "1");
+    }
+    program = PackagedProgram.start(disk.resolve("home"), settings);
+    starts++;
+    program.awaitReadiness(200);
+    toProgram.leadTo(program.port);
+  }
+
+  int starts() {
+    return starts;
+  }
+
+  void awaitReady() throws Exception {
+    program.awaitReadiness(200);
+  }
+
+  String output() throws IOException {
+    return program.output();
+  }
+
+  Connection connect() throws SQLException {
+    return database.connect("emberwell");
+  }
+
+  /** Ahead of or behind the true time, as {@code date} says it: +5h, -90m. */
+  void moveClock(String offset) throws IOException {
+    Files.writeString(clock, offset);
+  }
+
+  boolean canMoveClock() {
+    return Files.exists(FAKE_TIME);
+  }
+
+  void killProgram() throws Exception {
+    kill(List.of(program.process.toHandle()));
+  }
+
+  /**
+   * SIGKILL for the database's server and each of its processes; whoever started it starts it
+   * again.
+   */
+  void killDatabase() throws Exception {
+    List<ProcessHandle> doomed = new ArrayList<>();
+    Postmaster.runningOn(disk.toRealPath().resolve("postgres/data"))
+        .flatMap(server -> ProcessHandle.of(server.pid()))
+        .ifPresent(
+            server -> {
+              doomed.addAll(server.children().toList());
+              doomed.add(0, server);
+            });
+    kill(doomed);
+  }
+
+  void awaitDatabase() {
+    await()
+        .atMost(PATIENCE)
+        .ignoreExceptions()
+        .until(
+            () -> {
+              try (Connection connection = connect()) {
+                return connection.isValid(5);
+              }
+            });
+  }
+
+  private static void kill(List<ProcessHandle> doomed) throws Exception {
+    doomed.forEach(ProcessHandle::destroyForcibly);
+    for (ProcessHandle each : doomed) {
+      each.onExit().get(PATIENCE.toSeconds(), TimeUnit.SECONDS);
+    }
+  }
+
+  @Override
+  public void close() throws Exception {
+    program.process.destroy();
+    program.awaitEnd();
+    toProgram.close();
+    toDatabase.close();
+    database.close();
+    Files.deleteIfExists(clock);
+  }
+}
