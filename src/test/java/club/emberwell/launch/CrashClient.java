@@ -171,6 +171,21 @@ final class CrashClient {
     return status == 409 || status == 429 || status == 500 || status == 503 || status == 507;
   }
 
+  /** Whether a report is there as it was acknowledged. */
+  boolean finds(Kept report) {
+    try {
+      HttpResponse<String> answer = insist(get("/api/v1/reports/" + report.id), 200, 404);
+      return answer.statusCode() == 200 && report.notes.equals(read(answer).get("notes").asText());
+    } catch (IOException | InterruptedException e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  /** How many reports the search finds. */
+  int total() throws IOException, InterruptedException {
+    return read(insist(get("/api/v1/reports?size=1"), 200)).get("total").asInt();
+  }
+
   HttpRequest.Builder get(String path) {
     return asking(path).GET();
   }

@@ -9,7 +9,6 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,7 +56,12 @@ final class CrashClub implements AutoCloseable {
     clock = Files.createTempFile("emberwell-clock-", "");
     moveClock("+0");
     toProgram = new Relay(0);
-    startProgram();
+    try {
+      startProgram();
+    } catch (Exception | AssertionError e) {
+      close();
+      throw e;
+    }
   }
 
   void startProgram() throws Exception {
@@ -112,23 +116,12 @@ final class CrashClub implements AutoCloseable {
   }
 
   void killProgram() throws Exception {
-    kill(List.of(program.process.toHandle()));
+    Killing.kill(List.of(program.process.toHandle()));
   }
 
-  /**
-   * SIGKILL for the database's server and each of its processes; whoever started it starts it
-   * again.
-   */
+  /** Whoever started it starts it again. */
   void killDatabase() throws Exception {
-    List<ProcessHandle> doomed = new ArrayList<>();
-    Postmaster.runningOn(disk.toRealPath().resolve("postgres/data"))
-        .flatMap(server -> ProcessHandle.of(server.pid()))
-        .ifPresent(
-            server -> {
-              doomed.addAll(server.children().toList());
-              doomed.add(0, server);
-            });
-    kill(doomed);
+    Killing.kill(Killing.serverOf(disk.resolve("postgres/data")));
   }
 
   void awaitDatabase() {
@@ -143,17 +136,12 @@ final class CrashClub implements AutoCloseable {
             });
   }
 
-  private static void kill(List<ProcessHandle> doomed) throws Exception {
-    doomed.forEach(ProcessHandle::destroyForcibly);
-    for (ProcessHandle each : doomed) {
-      each.onExit().get(PATIENCE.toSeconds(), TimeUnit.SECONDS);
-    }
-  }
-
   @Override
   public void close() throws Exception {
     program.process.destroy();
-    program.awaitEnd();
+    if (!program.process.waitFor(PATIENCE.toSeconds(), TimeUnit.SECONDS)) {
+      killProgram();
+    }
     toProgram.close();
     toDatabase.close();
     database.close();

@@ -22,7 +22,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -220,23 +219,9 @@ class KilledWhilePostingTest {
     return http.send(request.build(), HttpResponse.BodyHandlers.ofString());
   }
 
-  /** SIGKILL for the program, its database and all of the database's processes. */
   private void killBoth() throws Exception {
-    Path data = home.toRealPath().resolve("postgres/data");
-    List<ProcessHandle> doomed = new ArrayList<>();
-    doomed.add(program.process.toHandle());
-    if (Files.exists(data)) {
-      Postmaster.runningOn(data)
-          .flatMap(server -> ProcessHandle.of(server.pid()))
-          .ifPresent(
-              server -> {
-                doomed.addAll(server.children().toList());
-                doomed.add(server);
-              });
-    }
-    doomed.forEach(ProcessHandle::destroyForcibly);
-    for (ProcessHandle each : doomed) {
-      each.onExit().get(PATIENCE.toSeconds(), TimeUnit.SECONDS);
-    }
+    List<ProcessHandle> doomed = new ArrayList<>(List.of(program.process.toHandle()));
+    doomed.addAll(Killing.serverOf(home.resolve("postgres/data")));
+    Killing.kill(doomed);
   }
 }
