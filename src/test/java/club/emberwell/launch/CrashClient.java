@@ -186,6 +186,13 @@ final class CrashClient {
     return read(insist(get("/api/v1/reports?size=1"), 200)).get("total").asInt();
   }
 
+  /** Posts once, for better or worse. */
+  HttpResponse<String> send(String path, Object body) throws IOException, InterruptedException {
+    HttpRequest.Builder request =
+        json(path, "POST", body).header("Idempotency-Key", UUID.randomUUID().toString());
+    return http.send(request.build(), BodyHandlers.ofString());
+  }
+
   HttpRequest.Builder get(String path) {
     return asking(path).GET();
   }
