@@ -39,8 +39,9 @@ final class Server {
 
   /** Runs until the process is told to stop; does not come back. */
   void run(Path folder) {
-    home = Home.take(folder);
     requirePublicUrl();
+    requireDatabaseForNetwork();
+    home = Home.take(folder);
     address.requireFree();
     Runtime.getRuntime().addShutdownHook(new Thread(this::close, "close-database-last"));
     Database database = Database.configured(given).orElseGet(this::builtIn);
@@ -56,20 +57,11 @@ final class Server {
 
   private Duration patience() {
     String seconds = given.valueOrDefault("emberwell.database.wait-seconds");
-    try {
-      return Duration.ofSeconds(Integer.parseInt(seconds));
-    } catch (NumberFormatException e) {
-      throw new LaunchException(
-          ExitCode.WRONG_SETTING,
-          "EMBERWELL_DATABASE_WAIT_SECONDS must be a whole number, not " + seconds + ".",
-          e);
-    }
+    return Duration.ofSeconds(Integer.parseInt(seconds));
   }
 
   private void requirePublicUrl() {
-    Optional<String> url = given.value("emberwell.public-url");
-    url.ifPresent(Address::requirePublicUrl);
-    if (url.isEmpty() && !address.isLoopback()) {
+    if (given.value("emberwell.public-url").isEmpty() && !address.isLoopback()) {
       throw new LaunchException(
           ExitCode.WRONG_SETTING,
           "Other machines can reach "
@@ -78,13 +70,17 @@ final class Server {
     }
   }
 
-  private Database builtIn() {
-    if (!address.isLoopback() && !networkAllowed) {
+  private void requireDatabaseForNetwork() {
+    boolean builtIn = Database.configured(given).isEmpty();
+    if (builtIn && !address.isLoopback() && !networkAllowed) {
       throw new LaunchException(
           ExitCode.WRONG_SETTING,
           "The built-in database is for one machine: set EMBERWELL_DATABASE_URL, or say"
               + " --built-in-database if this club is small and its home is backed up.");
     }
+  }
+
+  private Database builtIn() {
     Path folder = home.folder().resolve("postgres");
     if (!Files.exists(folder)) {
       System.out.println("Preparing a database in " + folder + " (once)");
