@@ -48,7 +48,7 @@ final class Kinds {
   private static final Kind EVERY =
       new Kind(TIME.words() + ", or off", text -> text.equals("off") || TIME.fits().test(text));
   private static final Kind YES_OR_NO =
-      new Kind("true or false", text -> YES.contains(lower(text)) || NO.contains(lower(text)));
+      new Kind("true or false", text -> isYes(text) || NO.contains(lower(text)));
   private static final Kind PACE =
       Kind.read("a pace such as \"5 in 1H, then 1S to 30S\"", Pace::of);
   private static final Kind HOST_NAME =
@@ -141,6 +141,11 @@ final class Kinds {
       return Optional.of(BY_NAME.get(name));
     }
     return type.isEnum() ? Optional.of(oneOf(type)) : Optional.ofNullable(BY_TYPE.get(type));
+  }
+
+  /** Whether a text means true. */
+  static boolean isYes(String text) {
+    return YES.contains(lower(text));
   }
 
   private static Kind oneOf(Class<?> type) {

@@ -23,11 +23,17 @@ import picocli.CommandLine.ParentCommand;
       Rescue.LocalSignIn.class,
       Rescue.MakeData.class,
       ShowSettings.class,
+      Doctor.class,
       Manual.class,
       Completion.class
     })
 public final class Main implements Callable<Integer> {
   @Mixin private final Where where;
+
+  /** As the framework makes it, which calls {@link #main} and nothing else. */
+  Main() {
+    this(System.getenv());
+  }
 
   private Main(Map<String, String> environment) {
     this.where = new Where(environment);

@@ -22,19 +22,23 @@ final class Server {
   private final Given given;
   private final Address address;
   private final boolean networkAllowed;
+  private final boolean asNew;
   private Home home;
   private EmbeddedPostgres postgres;
+  private boolean closed;
 
   /**
    * A server to run.
    *
    * @param networkAllowed whether the built-in database may serve an application that other
    *     machines can reach
+   * @param asNew whether the home takes the mark of whatever database there is
    */
-  Server(Given given, Address address, boolean networkAllowed) {
+  Server(Given given, Address address, boolean networkAllowed, boolean asNew) {
     this.given = given;
     this.address = address;
     this.networkAllowed = networkAllowed;
+    this.asNew = asNew;
   }
 
   /** Runs until the process is told to stop; does not come back. */
@@ -42,17 +46,32 @@ final class Server {
     requirePublicUrl();
     requireDatabaseForNetwork();
     home = Home.take(folder);
-    address.requireFree();
     Runtime.getRuntime().addShutdownHook(new Thread(this::close, "close-database-last"));
-    Database database = Database.configured(given).orElseGet(this::builtIn);
+    try {
+      address.requireFree();
+      Optional<ClubMark> mark = asNew ? Optional.empty() : ClubMark.inHome(home.folder());
+      Database database = Database.configured(given).orElseGet(() -> builtIn(mark));
+      requireFitting(database, mark);
+      publish(database);
+    } catch (LaunchException e) {
+      close();
+      throw e;
+    }
+    Quarkus.run(null, Server::exit);
+  }
+
+  private void requireFitting(Database database, Optional<ClubMark> mark) {
     try (Connection connection = database.connect(patience())) {
       Schema.requireNotNewer(connection);
-    } catch (SQLException e) {
+      if (mark.isPresent()) {
+        mark.get().requireIn(connection, home.folder());
+      } else {
+        ClubMark.forget(home.folder());
+      }
+    } catch (SQLException | IOException e) {
       throw new LaunchException(
           ExitCode.NO_DATABASE, "The database cannot be read: " + e.getMessage() + ".", e);
     }
-    publish(database);
-    Quarkus.run(null, Server::exit);
   }
 
   private Duration patience() {
@@ -80,15 +99,21 @@ final class Server {
     }
   }
 
-  private Database builtIn() {
-    Path folder = home.folder().resolve("postgres");
+  private Database builtIn(Optional<ClubMark> mark) {
+    Path folder = home.folder().resolve(PostgresData.FOLDER);
     if (!Files.exists(folder)) {
+      if (mark.isPresent()) {
+        throw mark.get().other(home.folder(), "but there is no built-in database");
+      }
       System.out.println("Preparing a database in " + folder + " (once)");
     }
-    postgres = EmbeddedPostgres.start(folder);
-    postgres.createDatabase("emberwell");
+    postgres = home.postgres();
+    postgres.createDatabase(EmbeddedPostgres.DATABASE);
     return new Database(
-        postgres.jdbcUrl("emberwell"), EmbeddedPostgres.USER, postgres.password(), true);
+        postgres.jdbcUrl(EmbeddedPostgres.DATABASE),
+        EmbeddedPostgres.USER,
+        postgres.password(),
+        true);
   }
 
   private void publish(Database database) {
@@ -128,7 +153,11 @@ final class Server {
    * Shutdown hooks run side by side, so this one first waits for the application to close, even
    * where its own hook was faster and it is closing already. One that failed to start is closed.
    */
-  private void close() {
+  private synchronized void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
     Application application = Application.currentApplication();
     if (application != null) {
       CompletableFuture.runAsync(application::awaitShutdown)

@@ -37,6 +37,14 @@ final class Where {
       description = "Use the built-in database even where other machines reach the server.")
   private boolean builtInDatabase;
 
+  @Option(
+      names = "--as-new",
+      scope = ScopeType.INHERIT,
+      description =
+          "Let the home belong to whatever the database holds, also where it belonged to another"
+              + " club, or where the database is empty and a new club begins.")
+  private boolean asNew;
+
   private final Map<String, String> environment;
 
   Where(Map<String, String> environment) {
@@ -47,7 +55,7 @@ final class Where {
   void run(String homeSetting) {
     Given given = given(homeSetting);
     new SettingsCheck(given).require();
-    new Server(given, address(given), builtInDatabase).run(folder(given, homeSetting));
+    new Server(given, address(given), builtInDatabase, asNew).run(folder(given, homeSetting));
   }
 
   /** The rescue of a club, whether its server runs or not. */

@@ -35,6 +35,8 @@ class SettingsTest {
   private static final Pattern USED =
       Pattern.compile("(?:@ConfigProperty\\(name = \"|\\{)(emberwell\\.[a-z.-]+)[\":}]");
 
+  private static final Pattern SAMPLE = Pattern.compile("#?(EMBERWELL_[A-Z_]+)=(.*)");
+
   @TempDir Path folder;
 
   /** What it said, and how it ended. */
@@ -224,6 +226,20 @@ class SettingsTest {
       }
     }
     assertEquals(Set.of(), unknown);
+  }
+
+  @Test
+  void theSampleOfTheArchiveNamesRightSettingsAndValues() throws IOException {
+    Settings known = Settings.known();
+    for (String line : Files.readAllLines(Path.of("deploy/emberwell.env"))) {
+      var set = SAMPLE.matcher(line);
+      if (set.matches()) {
+        assertTrue(known.hasVariable(set.group(1)), line);
+        known.all().stream()
+            .filter(each -> each.variable().equals(set.group(1)) && !set.group(2).isEmpty())
+            .forEach(each -> assertTrue(each.kind().fits().test(set.group(2)), line));
+      }
+    }
   }
 
   @Test
