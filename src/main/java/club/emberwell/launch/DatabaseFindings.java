@@ -92,7 +92,7 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
     all.add(mark());
     if (tables.level() == Finding.Level.OK) {
       all.add(halves());
-      all.add(index());
+      all.add(searchIndex());
     }
     return all;
   }
@@ -201,7 +201,7 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
         : Finding.warn("rows", "There are " + String.join(", ", found) + ".");
   }
 
-  private Finding index() throws SQLException {
+  private Finding searchIndex() throws SQLException {
     Optional<IndexHash> stored;
     try {
       stored = StoredIndex.in(index);
