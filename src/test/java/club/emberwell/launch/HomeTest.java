@@ -69,6 +69,7 @@ class HomeTest {
     try (Home first = Home.take(folder)) {
       LaunchException refused = assertThrows(LaunchException.class, () -> Home.take(folder));
       assertEquals(ExitCode.HOME_IN_USE, refused.exitCode());
+      assertEquals(folder.toRealPath(), first.folder());
     }
     Home.take(folder).close();
   }
