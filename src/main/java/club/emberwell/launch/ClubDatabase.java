@@ -14,7 +14,7 @@ import java.util.Optional;
  * named; the built-in one, as long as it runs; else the built-in one started for the verb alone.
  */
 final class ClubDatabase implements AutoCloseable {
-  private static final Duration PATIENCE = Duration.ofSeconds(5);
+  private static final Duration PATIENCE = Duration.ofSeconds(15);
 
   private final Database database;
   private final Home held;

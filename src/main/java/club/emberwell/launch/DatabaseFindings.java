@@ -221,12 +221,14 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
     if (stored.get().equals(wanted)) {
       return Finding.ok("index", "It holds the " + wanted.reports() + " reports of the database.");
     }
+    long held = stored.get().reports();
+    String difference =
+        held == wanted.reports()
+            ? "On disk some of its " + held + " reports are of another version"
+            : "On disk it holds " + held + " reports, the database " + wanted.reports();
     return Finding.warn(
         "index",
-        "On disk it holds "
-            + stored.get().reports()
-            + " reports, the database "
-            + wanted.reports()
+        difference
             + (serverMayRun
                 ? "; a running server writes it down now and then: look again in some minutes."
                 : "; the next start reads what is missing."));

@@ -202,6 +202,10 @@ public final class EmbeddedPostgres implements AutoCloseable {
     if (Files.exists(log) && Files.size(log) > 10_000_000) {
       Files.move(log, folder.resolve("server.log.1"), StandardCopyOption.REPLACE_EXISTING);
     }
+    if (!Files.exists(log)) {
+      Files.createFile(
+          log, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+    }
     return ProcessBuilder.Redirect.appendTo(log.toFile());
   }
 
