@@ -69,9 +69,7 @@ record Database(String url, String user, String password, boolean builtIn) {
     } catch (URISyntaxException e) {
       // the text may hold a password, so it is not repeated
       throw new LaunchException(
-          ExitCode.WRONG_SETTING,
-          "EMBERWELL_DATABASE_URL must be " + WRITTEN + ".",
-          e);
+          ExitCode.WRONG_SETTING, "EMBERWELL_DATABASE_URL must be " + WRITTEN + ".", e);
     }
   }
 

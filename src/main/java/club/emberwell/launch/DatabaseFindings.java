@@ -23,7 +23,9 @@ import java.util.UUID;
  * @param serverMayRun whether the index on disk may be behind what a server has in memory
  */
 record DatabaseFindings(Connection connection, Path home, Path index, boolean serverMayRun) {
-  /** Sessions, links and codes are told by the clock of the database, logs by that of the server. */
+  /**
+   * Sessions, links and codes are told by the clock of the database, logs by that of the server.
+   */
   private static final Duration CLOCKS_DIFFER = Duration.ofSeconds(2);
 
   private static final Duration CLOCKS_MISLEAD = Duration.ofMinutes(1);
@@ -80,9 +82,7 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
 
   List<Finding> all() throws SQLException {
     List<Finding> all = new ArrayList<>();
-    all.add(
-        Finding.ok(
-            "database", "PostgreSQL " + one("SHOW server_version") + " answers."));
+    all.add(Finding.ok("database", "PostgreSQL " + one("SHOW server_version") + " answers."));
     all.add(clock());
     all.add(collation());
     all.add(checksums());
@@ -99,10 +99,13 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
 
   private Finding clock() throws SQLException {
     Instant before = Instant.now();
-    Instant there = Instant.ofEpochMilli(Long.parseLong(one(
-        """
-        SELECT round(extract(epoch FROM clock_timestamp()) * 1000)::bigint
-        """)));
+    Instant there =
+        Instant.ofEpochMilli(
+            Long.parseLong(
+                one(
+                    """
+                    SELECT round(extract(epoch FROM clock_timestamp()) * 1000)::bigint
+                    """)));
     Instant after = Instant.now();
     Duration off =
         there.isBefore(before)

@@ -28,8 +28,7 @@ record HomeFindings(Path home) {
 
   List<Finding> all() {
     if (!Files.isDirectory(home)) {
-      return List.of(
-          Finding.warn("home", home + " is not there yet; the first start makes it."));
+      return List.of(Finding.warn("home", home + " is not there yet; the first start makes it."));
     }
     List<Finding> all = new ArrayList<>();
     try {

@@ -7,7 +7,9 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Duration;
 
-/** Whether the address that members use answers from here; a network may forbid it, so warn only. */
+/**
+ * Whether the address that members use answers from here; a network may forbid it, so warn only.
+ */
 final class PublicUrlFinding {
   private static final String WHAT = "public URL";
   private static final Duration PATIENCE = Duration.ofSeconds(5);
@@ -35,7 +37,8 @@ final class PublicUrlFinding {
     } catch (IOException e) {
       String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
       return Finding.warn(
-          WHAT, url + " does not answer from here (" + why + "); it need not, but members need it.");
+          WHAT,
+          url + " does not answer from here (" + why + "); it need not, but members need it.");
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       return Finding.warn(WHAT, "It was not looked at.");

@@ -184,7 +184,8 @@ final class Rescue {
     public Integer call() {
       main.where().rescue().askForData();
       say(
-          spec, "The server begins within a minute of running; the page /data tells when it is done.");
+          spec,
+          "The server begins within a minute of running; the page /data tells when it is done.");
       return ExitCode.STOPPED.number();
     }
   }

@@ -82,7 +82,9 @@ final class Where {
       return home != null ? home : Path.of(given.valueOrDefault(homeSetting));
     } catch (InvalidPathException e) {
       throw new LaunchException(
-          ExitCode.WRONG_SETTING, Given.variable(homeSetting) + " must be the path of a folder.", e);
+          ExitCode.WRONG_SETTING,
+          Given.variable(homeSetting) + " must be the path of a folder.",
+          e);
     }
   }
 

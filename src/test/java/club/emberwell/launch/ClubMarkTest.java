@@ -55,9 +55,12 @@ class ClubMarkTest {
   private int start(String... words) {
     Map<String, String> environment =
         Map.of(
-            "EMBERWELL_DATABASE_URL", url,
-            "EMBERWELL_DATABASE_USER", EmbeddedPostgres.USER,
-            "EMBERWELL_DATABASE_PASSWORD", TestServer.shared().password());
+            "EMBERWELL_DATABASE_URL",
+            url,
+            "EMBERWELL_DATABASE_USER",
+            EmbeddedPostgres.USER,
+            "EMBERWELL_DATABASE_PASSWORD",
+            TestServer.shared().password());
     return start(environment, words);
   }
 

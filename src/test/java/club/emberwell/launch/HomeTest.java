@@ -58,8 +58,7 @@ class HomeTest {
   @Test
   void aFolderForAllSuchAsTmpStaysAsItIs() throws Exception {
     // as stat(2) has it: sticky, written by all
-    assertEquals(
-        0, new ProcessBuilder("chmod", "1777", folder.toString()).start().waitFor());
+    assertEquals(0, new ProcessBuilder("chmod", "1777", folder.toString()).start().waitFor());
     Home.take(folder).close();
     assertEquals("rwxrwxrwx", mode(folder));
   }

@@ -141,9 +141,19 @@ class VerbsOnBuiltInTest {
     String table = said.toString();
     for (String row :
         new String[] {
-          "OK    settings", "OK    home", "OK    database      PostgreSQL 17", "OK    clock",
-          "OK    collation", "OK    checksums", "OK    durability", "OK    tables",
-          "OK    club", "OK    rows", "OK    mail", "WARN  public URL", "WARN  index"
+          "OK    settings",
+          "OK    home",
+          "OK    database      PostgreSQL 17",
+          "OK    clock",
+          "OK    collation",
+          "OK    checksums",
+          "OK    durability",
+          "OK    tables",
+          "OK    club",
+          "OK    rows",
+          "OK    mail",
+          "WARN  public URL",
+          "WARN  index"
         }) {
       assertTrue(table.contains(row), row + " in\n" + table);
     }
@@ -168,10 +178,14 @@ class VerbsOnBuiltInTest {
       Files.setPosixFilePermissions(settings, PosixFilePermissions.fromString("rw-r--r--"));
       Map<String, String> set =
           Map.of(
-              "EMBERWELL_MAIL_HOST", "127.0.0.1",
-              "EMBERWELL_MAIL_PORT", "" + mail.getSmtp().getPort(),
-              "EMBERWELL_MAIL_START_TLS", "OPTIONAL",
-              "EMBERWELL_PUBLIC_URL", "http://127.0.0.1:" + web.getAddress().getPort());
+              "EMBERWELL_MAIL_HOST",
+              "127.0.0.1",
+              "EMBERWELL_MAIL_PORT",
+              "" + mail.getSmtp().getPort(),
+              "EMBERWELL_MAIL_START_TLS",
+              "OPTIONAL",
+              "EMBERWELL_PUBLIC_URL",
+              "http://127.0.0.1:" + web.getAddress().getPort());
       assertEquals(0, say(set, "doctor", "--home=" + home), said.toString());
       String table = said.toString();
       assertTrue(table.contains("OK    mail"), table);

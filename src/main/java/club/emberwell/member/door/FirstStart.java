@@ -48,11 +48,11 @@ class FirstStart {
       owner
           .issue()
           .ifPresent(
-          issued ->
-              LOG.infof(
-                  "This club has no owner yet: open %s/first-owner and enter the code %s. It works"
-                      + " once, until %s; a start after that makes a new one.",
-                  publicUrl, issued.code(), issued.until().truncatedTo(ChronoUnit.MINUTES)));
+              issued ->
+                  LOG.infof(
+                      "This club has no owner yet: open %s/first-owner and enter the code %s. It"
+                          + " works once, until %s; a start after that makes a new one.",
+                      publicUrl, issued.code(), issued.until().truncatedTo(ChronoUnit.MINUTES)));
     }
   }
 }
