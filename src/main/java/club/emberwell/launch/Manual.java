@@ -61,8 +61,7 @@ final class Manual implements Callable<Integer> {
     Options may stand before or after the command.
     %s.SH COMMANDS
     %s%s.SH EXIT STATUS
-    %s\
-    """
+    %s"""
         .formatted(
             program.name().toUpperCase(Locale.ROOT),
             escaped(program.version()[0].split(",")[0]),
