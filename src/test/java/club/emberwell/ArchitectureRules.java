@@ -109,12 +109,14 @@ record ArchitectureRules(String root) {
         .haveSimpleNameEndingWith("Helper");
   }
 
-  /** The sign-in provider an operator configured, and webhooks where owners want them. */
+  /** The sign-in provider an operator configured, webhooks where owners want them, the doctor. */
   ArchRule nothingCallsOtherMachines() {
     return noClasses()
         .that()
         .haveNameNotMatching(
-            Pattern.quote(root) + "\\.(member\\.sso\\.ProviderClient|hook\\.HookCall)(\\$.*)?")
+            Pattern.quote(root)
+                + "\\.(member\\.sso\\.ProviderClient|hook\\.HookCall"
+                + "|launch\\.PublicUrlFinding)(\\$.*)?")
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage(

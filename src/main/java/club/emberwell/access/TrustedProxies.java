@@ -1,18 +1,14 @@
 package club.emberwell.access;
 
-import io.netty.handler.ipfilter.IpFilterRuleType;
-import io.netty.handler.ipfilter.IpSubnetFilterRule;
+import io.smallrye.common.net.CidrAddress;
 import io.vertx.core.http.HttpServerRequest;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.net.InetAddress;
-import java.net.InetSocketAddress;
 import java.net.UnknownHostException;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
@@ -28,36 +24,14 @@ class TrustedProxies {
   private static final Pattern LITERAL =
       Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
 
-  private final List<IpSubnetFilterRule> trusted;
+  private final List<CidrAddress> trusted;
 
   /**
    * @param proxies addresses, networks ({@code 10.0.0.0/8}) or names
    */
   TrustedProxies(
       @ConfigProperty(name = "emberwell.trusted-proxies") Optional<List<String>> proxies) {
-    trusted =
-        proxies.orElse(List.of()).stream()
-            .map(String::strip)
-            .flatMap(TrustedProxies::rules)
-            .toList();
-  }
-
-  private static Stream<IpSubnetFilterRule> rules(String proxy) {
-    int slash = proxy.indexOf('/');
-    String host = slash < 0 ? proxy : proxy.substring(0, slash);
-    try {
-      return Arrays.stream(InetAddress.getAllByName(host))
-          .map(
-              address ->
-                  new IpSubnetFilterRule(
-                      address,
-                      slash < 0
-                          ? address.getAddress().length * Byte.SIZE
-                          : Integer.parseInt(proxy.substring(slash + 1)),
-                      IpFilterRuleType.ACCEPT));
-    } catch (UnknownHostException | IllegalArgumentException e) {
-      throw new IllegalStateException("emberwell.trusted-proxies cannot be read: " + proxy, e);
-    }
+    trusted = proxies.orElse(List.of()).stream().flatMap(ProxyNetwork::read).toList();
   }
 
   /** The address of whoever asked the outermost trusted proxy, or of the peer itself. */
@@ -98,9 +72,9 @@ class TrustedProxies {
       return false;
     }
     try {
-      // literal, so nothing is looked up
-      InetSocketAddress peer = new InetSocketAddress(InetAddress.getByName(address), 0);
-      return trusted.stream().anyMatch(rule -> rule.matches(peer));
+      // literal, so nothing is looked up; the zone of a link-local address (RFC 4007) says nothing
+      InetAddress peer = InetAddress.getByName(address.replaceFirst("%.*", ""));
+      return trusted.stream().anyMatch(network -> network.matches(peer));
     } catch (UnknownHostException e) {
       return false;
     }

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** How far a mistyped text is from a known spelling: edits, relative to the longer of the two. */
-final class Nearness {
+public final class Nearness {
   // A text that merely contains a spelling of this length is near it ("black acrylic sheet").
   private static final int CONTAINED = 4;
   private static final double CONTAINED_DISTANCE = 0.3;
@@ -12,13 +12,13 @@ final class Nearness {
   private final List<String> words;
   private final String text;
 
-  Nearness(List<String> words) {
+  public Nearness(List<String> words) {
     this.words = words;
     this.text = String.join("", words);
   }
 
   /** 0 = equal, 1 = nothing in common. */
-  double to(String spelling) {
+  public double to(String spelling) {
     int longer = Math.max(text.length(), spelling.length());
     if (longer == 0) {
       return 1;

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
@@ -13,6 +14,7 @@ import java.util.stream.Stream;
  * root, so root takes a user namespace of its own, or where that is forbidden the account nobody.
  */
 record Account(List<String> prefix, boolean ownsOtherFiles) {
+  private static final int NOBODY_ID = 65_534;
   private static final List<String> NAMESPACE = List.of("unshare", "-U");
   private static final List<String> NOBODY =
       List.of("setpriv", "--reuid=65534", "--regid=65534", "--clear-groups");
@@ -48,6 +50,11 @@ record Account(List<String> prefix, boolean ownsOtherFiles) {
     }
   }
 
+  /** Whether root runs a database on this: its own, or one handed to the account nobody. */
+  static boolean isRoots(Path data) throws IOException {
+    return Set.of(0, NOBODY_ID).contains((Integer) Files.getAttribute(data, "unix:uid"));
+  }
+
   /** A command line that runs under this account. */
   List<String> command(List<String> words) {
     List<String> line = new ArrayList<>(prefix);
@@ -63,8 +70,8 @@ record Account(List<String> prefix, boolean ownsOtherFiles) {
     requireReachable(folder);
     try (Stream<Path> paths = Files.walk(folder)) {
       for (Path path : (Iterable<Path>) paths::iterator) {
-        Files.setAttribute(path, "unix:uid", 65534, java.nio.file.LinkOption.NOFOLLOW_LINKS);
-        Files.setAttribute(path, "unix:gid", 65534, java.nio.file.LinkOption.NOFOLLOW_LINKS);
+        Files.setAttribute(path, "unix:uid", NOBODY_ID, java.nio.file.LinkOption.NOFOLLOW_LINKS);
+        Files.setAttribute(path, "unix:gid", NOBODY_ID, java.nio.file.LinkOption.NOFOLLOW_LINKS);
       }
     }
   }

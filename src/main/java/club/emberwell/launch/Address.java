@@ -10,6 +10,11 @@ import java.net.UnknownHostException;
 
 /** Where the server listens: a host name or address, and a TCP port. */
 record Address(String host, int port) {
+  /** What the public address must be; pages and links are made for the root of a host. */
+  static final String PUBLIC =
+      "an address such as https://club.example: a host name of its own, without a path";
+
+  static final int LAST_PORT = 65_535;
 
   /**
    * Reads the two settings.
@@ -19,7 +24,7 @@ record Address(String host, int port) {
   static Address of(String host, String port) {
     try {
       int number = Integer.parseInt(port);
-      if (number >= 0 && number <= 65_535) {
+      if (number >= 0 && number <= LAST_PORT) {
         return new Address(host, number);
       }
     } catch (NumberFormatException e) {
@@ -63,22 +68,18 @@ record Address(String host, int port) {
     }
   }
 
-  /** Refuses what cannot be the one address members use. */
-  static void requirePublicUrl(String text) {
+  /** Whether a text can be the one address members use. */
+  static boolean isPublicUrl(String text) {
     try {
       URI uri = new URI(text);
       boolean web = "http".equals(uri.getScheme()) || "https".equals(uri.getScheme());
       boolean bare = uri.getRawPath().isEmpty() && uri.getRawQuery() == null;
-      if (web && uri.getHost() != null && bare && uri.getRawFragment() == null) {
-        return;
-      }
+      boolean plain = uri.getRawFragment() == null && uri.getRawUserInfo() == null;
+      boolean port = uri.getPort() != 0 && uri.getPort() <= LAST_PORT;
+      return web && uri.getHost() != null && bare && plain && port;
     } catch (URISyntaxException | NullPointerException e) {
-      // answered below
+      return false;
     }
-    throw wrong(
-        "EMBERWELL_PUBLIC_URL must look like https://club.example, without a path, not "
-            + text
-            + ".");
   }
 
   private static LaunchException wrong(String sentence) {

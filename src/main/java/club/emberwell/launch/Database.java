@@ -7,8 +7,10 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.regex.Pattern;
 
 /**
  * The database the application uses.
@@ -18,6 +20,23 @@ import java.util.Properties;
  */
 record Database(String url, String user, String password, boolean builtIn) {
   private static final int OLDEST_SERVER = 15;
+
+  /** A name, an IPv4 address or an IPv6 address in brackets, and a port. */
+  private static final Pattern SERVER =
+      Pattern.compile("(?:[A-Za-z0-9._-]+|\\[[0-9A-Fa-f:.]+])(?::([0-9]{1,5}))?");
+
+  /** How its address is written. */
+  static final String WRITTEN = "an address such as jdbc:postgresql://host:5432/name";
+
+  /** Whether a text is such an address. */
+  static boolean isUrl(String text) {
+    try {
+      of(text, "", "");
+      return true;
+    } catch (LaunchException e) {
+      return false;
+    }
+  }
 
   /** The one the operator named, if any. */
   static Optional<Database> configured(Given given) {
@@ -36,7 +55,8 @@ record Database(String url, String user, String password, boolean builtIn) {
     String text = url.startsWith("jdbc:") ? url.substring("jdbc:".length()) : url;
     try {
       URI uri = new URI(text);
-      if (!"postgresql".equals(uri.getScheme()) && !"postgres".equals(uri.getScheme())) {
+      boolean postgres = "postgresql".equals(uri.getScheme()) || "postgres".equals(uri.getScheme());
+      if (!postgres || !uri.isOpaque() && !namesServerAndDatabase(uri)) {
         throw new URISyntaxException(text, "not PostgreSQL");
       }
       String[] login = Optional.ofNullable(uri.getUserInfo()).orElse("").split(":", 2);
@@ -49,10 +69,22 @@ record Database(String url, String user, String password, boolean builtIn) {
     } catch (URISyntaxException e) {
       // the text may hold a password, so it is not repeated
       throw new LaunchException(
-          ExitCode.WRONG_SETTING,
-          "EMBERWELL_DATABASE_URL must look like jdbc:postgresql://host:5432/name.",
-          e);
+          ExitCode.WRONG_SETTING, "EMBERWELL_DATABASE_URL must be " + WRITTEN + ".", e);
     }
+  }
+
+  /** Several servers may stand before the name, separated by commas. */
+  private static boolean namesServerAndDatabase(URI uri) {
+    String servers = Optional.ofNullable(uri.getRawAuthority()).orElse("").replaceFirst("^.*@", "");
+    return uri.getRawPath().length() > 1
+        && Arrays.stream(servers.split(",", -1))
+            .map(SERVER::matcher)
+            .allMatch(m -> m.matches() && (m.group(1) == null || isPort(m.group(1))));
+  }
+
+  private static boolean isPort(String digits) {
+    int port = Integer.parseInt(digits);
+    return port > 0 && port <= Address.LAST_PORT;
   }
 
   /**

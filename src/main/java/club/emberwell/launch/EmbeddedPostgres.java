@@ -6,6 +6,7 @@ import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -27,6 +28,9 @@ import org.jboss.logging.Logger;
 public final class EmbeddedPostgres implements AutoCloseable {
   /** The owner of everything in the built-in server. */
   public static final String USER = "emberwell";
+
+  /** The club's database in it. */
+  static final String DATABASE = "emberwell";
 
   private static final Logger LOG = Logger.getLogger(EmbeddedPostgres.class);
   private static final Duration START_TIMEOUT = Duration.ofSeconds(60);
@@ -82,6 +86,10 @@ public final class EmbeddedPostgres implements AutoCloseable {
       Path folder, Path cache, Map<String, String> settings, Account account) {
     try {
       Path home = Files.createDirectories(folder).toRealPath();
+      if (account.ownsOtherFiles()) {
+        // whatever the umask is
+        Files.setPosixFilePermissions(home, PosixFilePermissions.fromString("rwx--x--x"));
+      }
       Path programs = PostgresBinaries.unpackedIn(Files.createDirectories(cache).toRealPath());
       EmbeddedPostgres postgres = new EmbeddedPostgres(home, programs, account, settings);
       postgres.awaitReady();
@@ -193,6 +201,10 @@ public final class EmbeddedPostgres implements AutoCloseable {
     Path log = folder.resolve("server.log");
     if (Files.exists(log) && Files.size(log) > 10_000_000) {
       Files.move(log, folder.resolve("server.log.1"), StandardCopyOption.REPLACE_EXISTING);
+    }
+    if (!Files.exists(log)) {
+      Files.createFile(
+          log, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
     }
     return ProcessBuilder.Redirect.appendTo(log.toFile());
   }

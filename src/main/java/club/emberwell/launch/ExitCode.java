@@ -7,7 +7,8 @@ public enum ExitCode {
   WRONG_SETTING(2, "A setting or an argument is wrong."),
   NEWER_SCHEMA(3, "The database was written by a newer version of the program."),
   NO_DATABASE(4, "No database answers."),
-  HOME_IN_USE(5, "Another server runs on the same home.");
+  HOME_IN_USE(5, "Another server runs on the same home."),
+  OTHER_CLUB(6, "The database is not the one of the club that the home belongs to.");
 
   private final int number;
   private final String meaning;

@@ -5,12 +5,15 @@ import java.io.InputStream;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What the operator has set, before the application reads its configuration: a system property wins
@@ -27,8 +30,15 @@ final class Given {
           "emberwell.mail.password",
           "emberwell.sso.client-secret");
 
+  private static final String FILE = "emberwell.properties";
+  private static final String IN_FILE = "_FILE";
+
   private final Map<String, String> environment;
   private final Properties file = new Properties();
+  private String filePath = FILE;
+
+  /** What somebody gave, and where: as the subject of a sentence. */
+  record Said(String where, String value) {}
 
   Given(Map<String, String> environment) {
     this.environment = Map.copyOf(environment);
@@ -36,10 +46,11 @@ final class Given {
 
   /** Reads {@code emberwell.properties}, where the home has one. */
   void readHome(Path home) {
-    Path path = home.resolve("emberwell.properties");
+    Path path = home.resolve(FILE);
     if (!Files.exists(path)) {
       return;
     }
+    filePath = path.toString();
     try (Reader reader = Files.newBufferedReader(path, StandardCharsets.UTF_8)) {
       file.load(reader);
     } catch (IOException | IllegalArgumentException e) {
@@ -50,15 +61,45 @@ final class Given {
 
   /** The value an operator gave, if any. */
   Optional<String> value(String name) {
+    return said(name).findFirst().map(Said::value).map(String::trim).filter(t -> !t.isEmpty());
+  }
+
+  /** Everything an operator gave for a setting; the first of it counts. */
+  Stream<Said> said(String name) {
     String variable = variable(name);
-    String value = System.getProperty(name, environment.get(variable));
-    if (value == null && environment.containsKey(variable + "_FILE")) {
-      value = contentOf(variable + "_FILE");
+    Stream.Builder<Said> all = Stream.builder();
+    if (System.getProperty(name) != null) {
+      all.add(new Said("-D" + name, System.getProperty(name)));
     }
-    if (value == null) {
-      value = file.getProperty(name);
+    if (environment.containsKey(variable)) {
+      all.add(new Said(variable, environment.get(variable)));
     }
-    return Optional.ofNullable(value).map(String::trim).filter(text -> !text.isEmpty());
+    if (FROM_FILES.contains(name) && environment.containsKey(variable + IN_FILE)) {
+      all.add(new Said(variable + IN_FILE, contentOf(variable + IN_FILE)));
+    }
+    if (file.containsKey(name)) {
+      all.add(new Said(name + " in " + filePath, file.getProperty(name)));
+    }
+    return all.build();
+  }
+
+  /** The environment variables that look like settings. */
+  Stream<String> variables() {
+    return environment.keySet().stream().filter(name -> variable(name).startsWith("EMBERWELL_"));
+  }
+
+  /** What stands in the file of the home. */
+  Set<String> namesInFile() {
+    return file.stringPropertyNames();
+  }
+
+  /** The path of that file. */
+  String filePath() {
+    return filePath;
+  }
+
+  Map<String, String> environment() {
+    return environment;
   }
 
   /** The value an operator gave or the one of {@code application.properties}. */
@@ -74,7 +115,7 @@ final class Given {
   /** Hands what stands in files to the application, which reads only properties and variables. */
   void publish() {
     for (String name : FROM_FILES) {
-      if (environment.containsKey(variable(name) + "_FILE")) {
+      if (environment.containsKey(variable(name) + IN_FILE)) {
         value(name).ifPresent(value -> System.setProperty(name, value));
       }
     }
@@ -90,16 +131,17 @@ final class Given {
   }
 
   private String contentOf(String variable) {
-    Path path = Path.of(environment.get(variable));
+    String path = environment.get(variable);
     try {
-      return Files.readString(path, StandardCharsets.UTF_8).strip();
-    } catch (IOException e) {
+      return Files.readString(Path.of(path), StandardCharsets.UTF_8).strip();
+    } catch (IOException | InvalidPathException e) {
       throw new LaunchException(
           ExitCode.WRONG_SETTING, variable + " names " + path + ", which cannot be read.", e);
     }
   }
 
-  private static Properties defaults() {
+  /** What {@code application.properties} says, without looking at profiles. */
+  static Properties defaults() {
     Properties defaults = new Properties();
     try (InputStream in =
         Given.class.getClassLoader().getResourceAsStream("application.properties")) {

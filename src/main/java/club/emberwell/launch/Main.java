@@ -2,6 +2,7 @@ package club.emberwell.launch;
 
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.io.PrintWriter;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -21,13 +22,22 @@ import picocli.CommandLine.ParentCommand;
       Rescue.ResetLink.class,
       Rescue.LocalSignIn.class,
       Rescue.MakeData.class,
+      ShowSettings.class,
+      Doctor.class,
       Manual.class,
       Completion.class
     })
 public final class Main implements Callable<Integer> {
-  @Mixin private Where where;
+  @Mixin private final Where where;
 
-  private Main() {}
+  /** As the framework makes it, which calls {@link #main} and nothing else. */
+  Main() {
+    this(System.getenv());
+  }
+
+  private Main(Map<String, String> environment) {
+    this.where = new Where(environment);
+  }
 
   Where where() {
     return where;
@@ -35,12 +45,13 @@ public final class Main implements Callable<Integer> {
 
   /** Runs until the process is told to stop. */
   public static void main(String[] args) {
-    int code = commandLine().execute(args);
+    int code = commandLine(System.getenv()).execute(args);
     System.exit(code);
   }
 
-  static CommandLine commandLine() {
-    return new CommandLine(new Main())
+  /** The program with the variables it was given. */
+  static CommandLine commandLine(Map<String, String> environment) {
+    return new CommandLine(new Main(environment))
         .setExecutionExceptionHandler(
             (failure, line, parsed) -> {
               if (failure instanceof LaunchException refusal) {
@@ -58,7 +69,7 @@ public final class Main implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    where.run("emberwell.home");
+    where.run(Where.HOME);
     return ExitCode.STOPPED.number();
   }
 
@@ -87,12 +98,12 @@ public final class Main implements Callable<Integer> {
     @Override
     public Integer call() {
       System.setProperty("emberwell.demo", "true");
-      if (System.getenv("EMBERWELL_DESK_FIRST_LOOK") == null) {
+      if (!main.where().isSet("EMBERWELL_DESK_FIRST_LOOK")) {
         System.setProperty("emberwell.desk.first-look", "0");
       }
       System.setProperty("emberwell.first.door", "open");
       System.setProperty("emberwell.first.reading-public", "true");
-      if (System.getenv("EMBERWELL_SCENARIO") == null) {
+      if (!main.where().isSet("EMBERWELL_SCENARIO")) {
         System.setProperty("emberwell.scenario", "seed-scenario");
       }
       main.where().run("emberwell.demo-home");

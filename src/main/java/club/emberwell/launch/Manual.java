@@ -28,6 +28,9 @@ final class Manual implements Callable<Integer> {
       .I HOME/emberwell.properties
       Settings of this home, in lower case with dots.
       .TP
+      .I HOME/club\\-id
+      Which club this home belongs to; the database says the same.
+      .TP
       .I HOME/postgres
       The built\\-in database, where no other one is named.
       .TP

@@ -109,10 +109,10 @@ final class PostgresBinaries {
       throw new IOException("an entry leaves the folder: " + entry.getName());
     }
     if (entry.isDirectory()) {
-      Files.createDirectories(path);
+      makeFolders(into, path);
       return;
     }
-    Files.createDirectories(path.getParent());
+    makeFolders(into, path.getParent());
     if (entry.isSymbolicLink()) {
       Files.createSymbolicLink(path, Path.of(entry.getLinkName()));
       return;
@@ -121,6 +121,16 @@ final class PostgresBinaries {
     Set<PosixFilePermission> permissions =
         PosixFilePermissions.fromString((entry.getMode() & 0100) != 0 ? "rwxr-xr-x" : "rw-r--r--");
     Files.setPosixFilePermissions(path, permissions);
+  }
+
+  /** For all to read, whatever the umask is: the database may run under another account. */
+  private static void makeFolders(Path into, Path folder) throws IOException {
+    if (folder.equals(into) || Files.isDirectory(folder)) {
+      return;
+    }
+    makeFolders(into, folder.getParent());
+    Files.createDirectory(folder);
+    Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwxr-xr-x"));
   }
 
   /** Deletes a folder and all in it. */

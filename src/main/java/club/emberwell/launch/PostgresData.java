@@ -18,6 +18,9 @@ import java.util.List;
  * @param account that the data belong to
  */
 record PostgresData(Path folder, Path programs, Account account) {
+  /** Its name in a home. */
+  static final String FOLDER = "postgres";
+
   private static final Duration TIMEOUT = Duration.ofSeconds(60);
 
   Path data() {

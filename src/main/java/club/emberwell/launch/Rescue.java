@@ -1,26 +1,23 @@
 package club.emberwell.launch;
 
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Duration;
 import java.util.Base64;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import org.apache.commons.codec.digest.DigestUtils;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.ParentCommand;
+import picocli.CommandLine.Spec;
 
 /** What only somebody on the server's own machine can do: mostly when nobody gets in any more. */
 final class Rescue {
-  private static final Duration PATIENCE = Duration.ofSeconds(5);
   private static final int SECRET_BYTES = 32;
   private static final String LINK =
       """
@@ -37,7 +34,7 @@ final class Rescue {
   private final Address address;
 
   /**
-   * A rescue of the club in a home.
+   * A rescue of the club in a home, whether its server runs or not.
    *
    * @param given the settings, with those of the home
    * @param address where its server listens
@@ -53,63 +50,59 @@ final class Rescue {
     byte[] bytes = new byte[SECRET_BYTES];
     new SecureRandom().nextBytes(bytes);
     String secret = Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
-    try (Connection connection = connect()) {
-      connection.setAutoCommit(false);
-      UUID member = member(connection, handle);
-      run(connection, "DELETE FROM once_link WHERE kind = 'reset' AND member_id = ?", member);
-      run(connection, LINK, DigestUtils.sha256(secret), member);
-      run(connection, LOG, "make-reset-link", "member", member.toString());
-      connection.commit();
-      return given.value("emberwell.public-url").orElseGet(address::url) + "/reset/" + secret;
-    } catch (SQLException e) {
-      throw unreadable(e);
-    }
+    return inOne(
+        connection -> {
+          UUID member = member(connection, handle);
+          run(connection, "DELETE FROM once_link WHERE kind = 'reset' AND member_id = ?", member);
+          run(connection, LINK, DigestUtils.sha256(secret), member);
+          run(connection, LOG, "make-reset-link", "member", member.toString());
+          return publicUrl() + "/reset/" + secret;
+        });
   }
 
   /** Lets names and passwords of this server count again, where only the provider's word did. */
   void localSignIn() {
-    try (Connection connection = connect()) {
-      connection.setAutoCommit(false);
-      run(connection, "UPDATE club_option SET value = 'on' WHERE key = 'local-sign-in'");
-      run(connection, LOG, "switch-on-local-sign-in", "club", "options");
-      connection.commit();
-    } catch (SQLException e) {
-      throw unreadable(e);
-    }
+    inOne(
+        connection -> {
+          run(connection, "UPDATE club_option SET value = 'on' WHERE key = 'local-sign-in'");
+          run(connection, LOG, "switch-on-local-sign-in", "club", "options");
+          return null;
+        });
   }
 
   /** Has the data made anew. */
   void askForData() {
-    try (Connection connection = connect()) {
+    inOne(
+        connection -> {
+          run(connection, "UPDATE data_making SET asked_at = now()");
+          return null;
+        });
+  }
+
+  /** What a verb does in one transaction. */
+  private interface Work<T> {
+    T with(Connection connection) throws SQLException;
+  }
+
+  private <T> T inOne(Work<T> work) {
+    try (ClubDatabase club = ClubDatabase.of(given, home);
+        Connection connection = club.connectToKnownTables()) {
       connection.setAutoCommit(false);
-      run(connection, "UPDATE data_making SET asked_at = now()");
+      T answer = work.with(connection);
       connection.commit();
+      return answer;
     } catch (SQLException e) {
-      throw unreadable(e);
-    }
-  }
-
-  private Connection connect() {
-    Database database = Database.configured(given).orElseGet(this::builtIn);
-    return database.connect(PATIENCE);
-  }
-
-  private Database builtIn() {
-    Path folder = home.resolve("postgres");
-    try {
-      Postmaster running =
-          Postmaster.runningOn(folder.toRealPath().resolve("data")).orElseThrow(IOException::new);
-      return new Database(
-          "jdbc:postgresql://127.0.0.1:" + running.port() + "/emberwell",
-          EmbeddedPostgres.USER,
-          Files.readString(folder.resolve("password"), StandardCharsets.UTF_8).strip(),
-          true);
-    } catch (IOException e) {
       throw new LaunchException(
-          ExitCode.NO_DATABASE,
-          "No server is running on the home " + home + "; start it, and then try again.",
-          e);
+          ExitCode.NO_DATABASE, "The database cannot be used: " + e.getMessage() + ".", e);
     }
+  }
+
+  /** As set for this verb; else as the server had it at its last start. */
+  private String publicUrl() {
+    return given
+        .value("emberwell.public-url")
+        .or(() -> ClubMark.inHome(home).map(ClubMark::publicUrl))
+        .orElseGet(address::url);
   }
 
   private static UUID member(Connection connection, String handle) throws SQLException {
@@ -136,25 +129,26 @@ final class Rescue {
     }
   }
 
-  private static LaunchException unreadable(SQLException e) {
-    return new LaunchException(
-        ExitCode.NO_DATABASE, "The database cannot be used: " + e.getMessage() + ".", e);
+  private static void say(CommandSpec spec, String sentence) {
+    spec.commandLine().getOut().println(sentence);
+    spec.commandLine().getOut().flush();
   }
 
   /** The verb that makes a link. */
   @Command(
       name = "reset-link",
-      description = "Prints a link with which a member of a running server chooses a new password.",
+      description = "Prints a link with which a member chooses a new password, within an hour.",
       mixinStandardHelpOptions = true)
   static final class ResetLink implements Callable<Integer> {
     @ParentCommand private Main main;
+    @Spec private CommandSpec spec;
 
     @Parameters(paramLabel = "NAME", description = "The member's name.")
     private String handle;
 
     @Override
     public Integer call() {
-      System.out.println(main.where().rescue().resetLink(handle));
+      say(spec, main.where().rescue().resetLink(handle));
       return ExitCode.STOPPED.number();
     }
   }
@@ -167,11 +161,12 @@ final class Rescue {
       mixinStandardHelpOptions = true)
   static final class LocalSignIn implements Callable<Integer> {
     @ParentCommand private Main main;
+    @Spec private CommandSpec spec;
 
     @Override
     public Integer call() {
       main.where().rescue().localSignIn();
-      System.out.println("Names and passwords count again, within some seconds.");
+      say(spec, "Names and passwords count again, within some seconds.");
       return ExitCode.STOPPED.number();
     }
   }
@@ -179,16 +174,18 @@ final class Rescue {
   /** The verb that has the data made anew. */
   @Command(
       name = "make-data",
-      description = "Has a running server make the data anew that everybody can take along.",
+      description = "Has the server make the data anew that everybody can take along.",
       mixinStandardHelpOptions = true)
   static final class MakeData implements Callable<Integer> {
     @ParentCommand private Main main;
+    @Spec private CommandSpec spec;
 
     @Override
     public Integer call() {
       main.where().rescue().askForData();
-      System.out.println(
-          "The server begins within a minute; the page /data tells when it is done.");
+      say(
+          spec,
+          "The server begins within a minute of running; the page /data tells when it is done.");
       return ExitCode.STOPPED.number();
     }
   }

@@ -72,6 +72,21 @@ final class Schema {
     }
   }
 
+  /** Refuses tables of any other version: statements of this program fit only its own. */
+  static void requireSame(Connection connection) throws SQLException {
+    requireNotNewer(connection);
+    int applied = appliedTo(connection);
+    if (applied < known()) {
+      throw new LaunchException(
+          ExitCode.NO_DATABASE,
+          "The database has tables of version "
+              + applied
+              + ", this program needs version "
+              + known()
+              + "; start the server once, which brings them up.");
+    }
+  }
+
   private static int newestIn(Path folder) throws IOException {
     if (!Files.isDirectory(folder)) {
       return 0;

@@ -22,54 +22,65 @@ final class Server {
   private final Given given;
   private final Address address;
   private final boolean networkAllowed;
+  private final boolean asNew;
   private Home home;
   private EmbeddedPostgres postgres;
+  private boolean closed;
 
   /**
    * A server to run.
    *
    * @param networkAllowed whether the built-in database may serve an application that other
    *     machines can reach
+   * @param asNew whether the home takes the mark of whatever database there is
    */
-  Server(Given given, Address address, boolean networkAllowed) {
+  Server(Given given, Address address, boolean networkAllowed, boolean asNew) {
     this.given = given;
     this.address = address;
     this.networkAllowed = networkAllowed;
+    this.asNew = asNew;
   }
 
   /** Runs until the process is told to stop; does not come back. */
   void run(Path folder) {
-    home = Home.take(folder);
     requirePublicUrl();
-    address.requireFree();
+    requireDatabaseForNetwork();
+    home = Home.take(folder);
     Runtime.getRuntime().addShutdownHook(new Thread(this::close, "close-database-last"));
-    Database database = Database.configured(given).orElseGet(this::builtIn);
+    try {
+      address.requireFree();
+      Optional<ClubMark> mark = asNew ? Optional.empty() : ClubMark.inHome(home.folder());
+      Database database = Database.configured(given).orElseGet(() -> builtIn(mark));
+      requireFitting(database, mark);
+      publish(database);
+    } catch (LaunchException e) {
+      close();
+      throw e;
+    }
+    Quarkus.run(null, Server::exit);
+  }
+
+  private void requireFitting(Database database, Optional<ClubMark> mark) {
     try (Connection connection = database.connect(patience())) {
       Schema.requireNotNewer(connection);
-    } catch (SQLException e) {
+      if (mark.isPresent()) {
+        mark.get().requireIn(connection, home.folder());
+      } else {
+        ClubMark.forget(home.folder());
+      }
+    } catch (SQLException | IOException e) {
       throw new LaunchException(
           ExitCode.NO_DATABASE, "The database cannot be read: " + e.getMessage() + ".", e);
     }
-    publish(database);
-    Quarkus.run(null, Server::exit);
   }
 
   private Duration patience() {
     String seconds = given.valueOrDefault("emberwell.database.wait-seconds");
-    try {
-      return Duration.ofSeconds(Integer.parseInt(seconds));
-    } catch (NumberFormatException e) {
-      throw new LaunchException(
-          ExitCode.WRONG_SETTING,
-          "EMBERWELL_DATABASE_WAIT_SECONDS must be a whole number, not " + seconds + ".",
-          e);
-    }
+    return Duration.ofSeconds(Integer.parseInt(seconds));
   }
 
   private void requirePublicUrl() {
-    Optional<String> url = given.value("emberwell.public-url");
-    url.ifPresent(Address::requirePublicUrl);
-    if (url.isEmpty() && !address.isLoopback()) {
+    if (given.value("emberwell.public-url").isEmpty() && !address.isLoopback()) {
       throw new LaunchException(
           ExitCode.WRONG_SETTING,
           "Other machines can reach "
@@ -78,21 +89,31 @@ final class Server {
     }
   }
 
-  private Database builtIn() {
-    if (!address.isLoopback() && !networkAllowed) {
+  private void requireDatabaseForNetwork() {
+    boolean builtIn = Database.configured(given).isEmpty();
+    if (builtIn && !address.isLoopback() && !networkAllowed) {
       throw new LaunchException(
           ExitCode.WRONG_SETTING,
           "The built-in database is for one machine: set EMBERWELL_DATABASE_URL, or say"
               + " --built-in-database if this club is small and its home is backed up.");
     }
-    Path folder = home.folder().resolve("postgres");
+  }
+
+  private Database builtIn(Optional<ClubMark> mark) {
+    Path folder = home.folder().resolve(PostgresData.FOLDER);
     if (!Files.exists(folder)) {
+      if (mark.isPresent()) {
+        throw mark.get().other(home.folder(), "but there is no built-in database");
+      }
       System.out.println("Preparing a database in " + folder + " (once)");
     }
-    postgres = EmbeddedPostgres.start(folder);
-    postgres.createDatabase("emberwell");
+    postgres = home.postgres();
+    postgres.createDatabase(EmbeddedPostgres.DATABASE);
     return new Database(
-        postgres.jdbcUrl("emberwell"), EmbeddedPostgres.USER, postgres.password(), true);
+        postgres.jdbcUrl(EmbeddedPostgres.DATABASE),
+        EmbeddedPostgres.USER,
+        postgres.password(),
+        true);
   }
 
   private void publish(Database database) {
@@ -132,7 +153,11 @@ final class Server {
    * Shutdown hooks run side by side, so this one first waits for the application to close, even
    * where its own hook was faster and it is closing already. One that failed to start is closed.
    */
-  private void close() {
+  private synchronized void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
     Application application = Application.currentApplication();
     if (application != null) {
       CompletableFuture.runAsync(application::awaitShutdown)

@@ -1,11 +1,15 @@
 package club.emberwell.launch;
 
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Map;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 
 /** The options of the program and of all its verbs: they may stand before or after the verb. */
 final class Where {
+  static final String HOME = "emberwell.home";
+
   @Option(
       names = "--home",
       paramLabel = "DIR",
@@ -33,29 +37,66 @@ final class Where {
       description = "Use the built-in database even where other machines reach the server.")
   private boolean builtInDatabase;
 
-  /** Runs a server until the process is told to stop. */
-  void run(String homeSetting) {
-    Given given = new Given(System.getenv());
-    Path folder = folder(given, homeSetting);
-    given.readHome(folder);
-    new Server(given, address(given), builtInDatabase).run(folder);
+  @Option(
+      names = "--as-new",
+      scope = ScopeType.INHERIT,
+      description =
+          "Let the home belong to whatever the database holds, also where it belonged to another"
+              + " club, or where the database is empty and a new club begins.")
+  private boolean asNew;
+
+  private final Map<String, String> environment;
+
+  Where(Map<String, String> environment) {
+    this.environment = environment;
   }
 
-  /** The rescue of a club whose server runs. */
+  /** Runs a server until the process is told to stop. */
+  void run(String homeSetting) {
+    Given given = given(homeSetting);
+    new SettingsCheck(given).require();
+    new Server(given, address(given), builtInDatabase, asNew).run(folder(given, homeSetting));
+  }
+
+  /** The rescue of a club, whether its server runs or not. */
   Rescue rescue() {
-    Given given = new Given(System.getenv());
-    Path folder = folder(given, "emberwell.home");
-    given.readHome(folder);
-    return new Rescue(given, folder, address(given));
+    Given given = given(HOME);
+    new SettingsCheck(given).require();
+    return new Rescue(given, folder(given, HOME), address(given));
+  }
+
+  /** What is set, with the file of the home. */
+  Given given(String homeSetting) {
+    Given given = new Given(environment);
+    given.readHome(folder(given, homeSetting));
+    return given;
+  }
+
+  /** The folder of this server. */
+  Path folder(Given given) {
+    return folder(given, HOME);
   }
 
   private Path folder(Given given, String homeSetting) {
-    return home != null ? home : Path.of(given.valueOrDefault(homeSetting));
+    try {
+      return home != null ? home : Path.of(given.valueOrDefault(homeSetting));
+    } catch (InvalidPathException e) {
+      throw new LaunchException(
+          ExitCode.WRONG_SETTING,
+          Given.variable(homeSetting) + " must be the path of a folder.",
+          e);
+    }
   }
 
-  private Address address(Given given) {
+  /** Where its server listens. */
+  Address address(Given given) {
     return Address.of(
         host != null ? host : given.valueOrDefault("emberwell.host"),
         port != null ? port : given.valueOrDefault("emberwell.port"));
+  }
+
+  /** Whether this is the name of a variable that was set. */
+  boolean isSet(String variable) {
+    return environment.containsKey(variable);
   }
 }

@@ -4,6 +4,8 @@ import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.Locale;
 import org.apache.commons.codec.digest.DigestUtils;
+import org.apache.commons.codec.digest.HmacAlgorithms;
+import org.apache.commons.codec.digest.HmacUtils;
 
 /** Random secrets and what is stored of them. */
 public final class Secrets {
@@ -27,12 +29,23 @@ public final class Secrets {
 
   /** A secret that a person can copy by eye: 24 characters in groups of four, 120 random bits. */
   public static String code() {
+    byte[] bytes = new byte[CODE_LENGTH];
+    RANDOM.nextBytes(bytes);
+    return code(bytes);
+  }
+
+  /** The same code for whoever knows the key: nodes need not tell each other. */
+  public static String code(String key, String purpose) {
+    return code(new HmacUtils(HmacAlgorithms.HMAC_SHA_256, key).hmac(purpose));
+  }
+
+  private static String code(byte[] bytes) {
     StringBuilder code = new StringBuilder();
     for (int i = 0; i < CODE_LENGTH; i++) {
       if (i > 0 && i % CODE_GROUP == 0) {
         code.append('-');
       }
-      code.append(CODE_LETTERS.charAt(RANDOM.nextInt(CODE_LETTERS.length())));
+      code.append(CODE_LETTERS.charAt(Byte.toUnsignedInt(bytes[i]) % CODE_LETTERS.length()));
     }
     return code.toString();
   }

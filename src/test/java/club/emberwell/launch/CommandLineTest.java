@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Properties;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
@@ -35,7 +36,7 @@ class CommandLineTest {
   }
 
   private int run(String... arguments) {
-    CommandLine line = Main.commandLine();
+    CommandLine line = Main.commandLine(Map.of());
     line.setErr(new PrintWriter(said, true)).setOut(new PrintWriter(said, true));
     return line.execute(arguments);
   }
@@ -66,7 +67,7 @@ class CommandLineTest {
     String manual = said.toString().replace("\\-", "-");
     run("completion");
     String completion = said.toString().substring(manual.length());
-    CommandSpec program = Main.commandLine().getCommandSpec();
+    CommandSpec program = Main.commandLine(Map.of()).getCommandSpec();
     Stream<String> names =
         Stream.concat(
             program.subcommands().keySet().stream(),

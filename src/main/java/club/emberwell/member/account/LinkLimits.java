@@ -7,7 +7,7 @@ import java.time.Duration;
 
 /** Limits of the links that letters carry. */
 @ConfigMapping(prefix = "emberwell.limits.link")
-interface LinkLimits {
+public interface LinkLimits {
   @WithDefault("1H")
   Duration resetLife();
 

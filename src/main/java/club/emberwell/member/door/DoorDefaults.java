@@ -6,7 +6,7 @@ import io.smallrye.config.WithDefault;
 
 /** How the doors of a club stand at its very first start; owners change them later on a page. */
 @ConfigMapping(prefix = "emberwell.first")
-interface DoorDefaults {
+public interface DoorDefaults {
   @WithDefault("invitation")
   ClubOptions.Door door();
 

@@ -5,6 +5,7 @@ import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Role;
 import club.emberwell.member.Secrets;
+import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.door.Admissions.Terms;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.remark.Remark;
@@ -12,6 +13,7 @@ import club.emberwell.remark.RemarkId;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -28,18 +30,21 @@ public class FirstOwner {
   private final Admissions admissions;
   private final Throttle throttle;
   private final DoorLimits limits;
+  private final ClubOptions club;
 
   FirstOwner(
       MemberRepository members,
       OwnerCodeRepository codes,
       Admissions admissions,
       Throttle throttle,
-      DoorLimits limits) {
+      DoorLimits limits,
+      ClubOptions club) {
     this.members = members;
     this.codes = codes;
     this.admissions = admissions;
     this.throttle = throttle;
     this.limits = limits;
+    this.club = club;
   }
 
   /** Whether the club still waits for its first owner. */
@@ -53,18 +58,40 @@ public class FirstOwner {
     return QuarkusTransaction.requiringNew().call(() -> members.count() == 0);
   }
 
-  /** Makes a new code, which ends the one before; empty where there is an owner already. */
-  Optional<String> issue() {
+  /**
+   * The one code that works now, and until when; empty where there is an owner already. It follows
+   * from the club's key and that moment, so that every node that starts meanwhile says the same.
+   */
+  Optional<Issued> issue() {
     return QuarkusTransaction.requiringNew()
-        .call(
-            () -> {
-              if (members.hasOwner()) {
-                return Optional.empty();
-              }
-              String code = Secrets.code();
-              codes.replace(Secrets.sha256(Secrets.plain(code)), limits.ownerCodeLife());
-              return Optional.of(code);
-            });
+        .call(() -> members.hasOwner() ? Optional.empty() : Optional.of(current()));
+  }
+
+  /**
+   * A code.
+   *
+   * @param until it works, unless it is used before
+   */
+  record Issued(String code, Instant until) {}
+
+  private Issued current() {
+    codes.holdOthersOff();
+    Optional<Issued> known =
+        codes.until().map(this::following).filter(issued -> codes.fits(hash(issued.code())));
+    return known.orElseGet(
+        () -> {
+          Issued fresh = following(codes.end(limits.ownerCodeLife()));
+          codes.replace(hash(fresh.code()), fresh.until());
+          return fresh;
+        });
+  }
+
+  private Issued following(Instant until) {
+    return new Issued(Secrets.code(club.formKey(), "first-owner until " + until), until);
+  }
+
+  private static byte[] hash(String code) {
+    return Secrets.sha256(Secrets.plain(code));
   }
 
   /**
@@ -74,7 +101,7 @@ public class FirstOwner {
    */
   public MemberView found(String code, NewMember entry, String addressPrefix) {
     throttle.claim(THROTTLE, addressPrefix, limits.codeAddress());
-    byte[] hash = Secrets.sha256(Secrets.plain(code));
+    byte[] hash = hash(code);
     List<Remark> remarks = new ArrayList<>();
     if (!QuarkusTransaction.requiringNew().call(() -> codes.fits(hash))) {
       remarks.add(wrong());
@@ -94,6 +121,6 @@ public class FirstOwner {
     return Remark.error(
         RemarkId.CODE_WRONG,
         FIELD,
-        "This is not the code of the server's latest start, or it is older than a day.");
+        "This is not the code in the server's log, or it has ended: start the server again.");
   }
 }

@@ -5,7 +5,7 @@ import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
-import java.util.Optional;
+import java.time.temporal.ChronoUnit;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
@@ -45,13 +45,14 @@ class FirstStart {
       if (owner.nobodyYet()) {
         nobody.begins();
       }
-      Optional<String> code = owner.issue();
-      code.ifPresent(
-          c ->
-              LOG.infof(
-                  "This club has no owner yet: open %s/first-owner and enter the code %s. It works"
-                      + " once, for 24 hours; the next start makes a new one.",
-                  publicUrl, c));
+      owner
+          .issue()
+          .ifPresent(
+              issued ->
+                  LOG.infof(
+                      "This club has no owner yet: open %s/first-owner and enter the code %s. It"
+                          + " works once, until %s; a start after that makes a new one.",
+                      publicUrl, issued.code(), issued.until().truncatedTo(ChronoUnit.MINUTES)));
     }
   }
 }

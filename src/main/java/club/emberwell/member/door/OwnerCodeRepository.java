@@ -2,6 +2,8 @@ package club.emberwell.member.door;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
 import org.hibernate.Session;
 
 /** The one row that can make a first owner. */
@@ -13,16 +15,42 @@ class OwnerCodeRepository {
     this.db = db;
   }
 
-  void replace(byte[] hash, Duration life) {
+  /** Of nodes that start at once, one makes the code and the others find it. */
+  void holdOthersOff() {
+    db.createNativeMutationQuery("lock table owner_code in share row exclusive mode")
+        .executeUpdate();
+  }
+
+  /** Until when the code works; empty where none does. */
+  Optional<Instant> until() {
+    return db.createNativeQuery(
+            """
+            select expires_at from owner_code where expires_at > now()
+            """,
+            Instant.class)
+        .uniqueResultOptional();
+  }
+
+  /** When a code ends that begins now, by the clock of the database. */
+  Instant end(Duration life) {
+    return db.createNativeQuery(
+            """
+            select now() + make_interval(secs => :life)
+            """,
+            Instant.class)
+        .setParameter("life", (double) life.toSeconds())
+        .getSingleResult();
+  }
+
+  void replace(byte[] hash, Instant until) {
     db.createNativeMutationQuery(
             """
-            insert into owner_code (code_hash, expires_at)
-            values (:hash, now() + make_interval(secs => :life))
+            insert into owner_code (code_hash, expires_at) values (:hash, :until)
             on conflict (only_row) do update
               set code_hash = excluded.code_hash, expires_at = excluded.expires_at
             """)
         .setParameter("hash", hash)
-        .setParameter("life", (double) life.toSeconds())
+        .setParameter("until", until)
         .executeUpdate();
   }
 

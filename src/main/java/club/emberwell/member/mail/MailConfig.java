@@ -22,9 +22,15 @@ public interface MailConfig {
 
   Optional<String> password();
 
-  /** STARTTLS: REQUIRED, OPTIONAL or DISABLED. */
+  /** Whether a connection that begins in plain text goes on in TLS. */
+  enum StartTls {
+    REQUIRED,
+    OPTIONAL,
+    DISABLED
+  }
+
   @WithDefault("REQUIRED")
-  String startTls();
+  StartTls startTls();
 
   /** TLS from the first byte. */
   @WithDefault("false")

@@ -8,7 +8,7 @@ import io.smallrye.config.WithDefault;
  * bringing along some years of one's own results, far below a flood.
  */
 @ConfigMapping(prefix = "emberwell.limits.write")
-interface WriteLimits {
+public interface WriteLimits {
   /** Of one member. */
   @WithDefault("1000 in 1H, then 1S to 1M")
   Pace account();

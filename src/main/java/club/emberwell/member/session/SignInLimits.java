@@ -7,7 +7,7 @@ import java.time.Duration;
 
 /** Every limit of signing in that an operator may set. */
 @ConfigMapping(prefix = "emberwell.limits.sign-in")
-interface SignInLimits {
+public interface SignInLimits {
   /** A session unused for so long is over. */
   @WithDefault("14D")
   Duration sessionIdle();

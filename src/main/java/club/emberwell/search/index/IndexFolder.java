@@ -57,7 +57,7 @@ public final class IndexFolder {
   }
 
   /** Newest first. */
-  private List<Path> generations() {
+  List<Path> generations() {
     if (!Files.isDirectory(root)) {
       return List.of();
     }

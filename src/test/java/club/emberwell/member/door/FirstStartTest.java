@@ -4,9 +4,13 @@ import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.access.People;
+import club.emberwell.member.MemberRepository;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.member.pace.Throttle;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
@@ -16,6 +20,11 @@ import jakarta.persistence.EntityManager;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
@@ -42,6 +51,12 @@ class FirstStartTest {
 
   @Inject FirstOwner first;
   @Inject EntityManager db;
+  @Inject MemberRepository members;
+  @Inject OwnerCodeRepository codes;
+  @Inject Admissions admissions;
+  @Inject Throttle throttle;
+  @Inject DoorLimits limits;
+  @Inject ClubOptions club;
 
   private static int found(String code, String handle) {
     Map<String, String> body = new HashMap<>();
@@ -73,7 +88,7 @@ class FirstStartTest {
   void theStartLeftACodeOfWhichOnlyTheHashIsStored() {
     assertEquals(
         1L, db.createNativeQuery("select count(*) from owner_code", Long.class).getSingleResult());
-    String code = first.issue().orElseThrow();
+    String code = first.issue().orElseThrow().code();
     assertTrue(code.matches("([0-9A-Z]{4}-){5}[0-9A-Z]{4}"), code);
     assertEquals(
         0L,
@@ -86,21 +101,48 @@ class FirstStartTest {
 
   @Test
   @Order(3)
-  void anEarlierAnOldAndAGuessedCodeMakeNobodyOwner() {
-    String earlier = first.issue().orElseThrow();
-    String code = first.issue().orElseThrow();
-    assertEquals(422, found(earlier, People.freshHandle()));
+  void anOldAndAGuessedCodeMakeNobodyOwner() {
+    String code = first.issue().orElseThrow().code();
     assertEquals(422, found("AAAA-AAAA-AAAA-AAAA-AAAA-AAAA", People.freshHandle()));
+    endTheCode();
+    assertEquals(422, found(code, People.freshHandle()));
+    assertNotEquals(code, first.issue().orElseThrow().code());
+    assertEquals(422, found(code, People.freshHandle()));
+  }
+
+  private void endTheCode() {
     QuarkusTransaction.requiringNew()
         .run(
             () -> db.createNativeQuery("update owner_code set expires_at = now()").executeUpdate());
-    assertEquals(422, found(code, People.freshHandle()));
+  }
+
+  @Test
+  @Order(3)
+  void nodesThatStartOnOneDatabaseSayTheSameCode() throws Exception {
+    endTheCode();
+    FirstOwner other = new FirstOwner(members, codes, admissions, throttle, limits, club);
+    ExecutorService nodes = Executors.newFixedThreadPool(2);
+    try {
+      CyclicBarrier both = new CyclicBarrier(2);
+      Future<FirstOwner.Issued> one = nodes.submit(() -> startsWith(both, first));
+      Future<FirstOwner.Issued> two = nodes.submit(() -> startsWith(both, other));
+      assertEquals(one.get(30, TimeUnit.SECONDS), two.get(30, TimeUnit.SECONDS));
+      assertEquals(one.get(), other.issue().orElseThrow());
+    } finally {
+      nodes.shutdownNow();
+    }
+  }
+
+  private static FirstOwner.Issued startsWith(CyclicBarrier both, FirstOwner node)
+      throws Exception {
+    both.await(30, TimeUnit.SECONDS);
+    return node.issue().orElseThrow();
   }
 
   @Test
   @Order(4)
   void theLatestCodeMakesOneOwnerHoweverItIsTyped() {
-    String code = first.issue().orElseThrow();
+    String code = first.issue().orElseThrow().code();
     People.json(Map.of("code", code, "handle", "x", "password", "short"))
         .post("/api/v1/first-owner")
         .then()
