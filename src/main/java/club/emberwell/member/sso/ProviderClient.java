@@ -34,8 +34,10 @@ import com.nimbusds.openid.connect.sdk.op.OIDCProviderMetadata;
 import com.nimbusds.openid.connect.sdk.validators.IDTokenValidator;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
+import java.net.HttpURLConnection;
 import java.net.MalformedURLException;
 import java.net.URI;
+import java.net.URL;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Set;
@@ -78,6 +80,20 @@ class ProviderClient {
   /** What discovery said, and the provider's keys as they come. */
   private record Known(
       OIDCProviderMetadata metadata, JWKSource<SecurityContext> keys, Instant until) {}
+
+  /** Fetches the provider's keys from where its document says, and from nowhere that points to. */
+  static final class KeysFetcher extends DefaultResourceRetriever {
+    KeysFetcher(int millis) {
+      super(millis, millis, KEYS_BYTES);
+    }
+
+    @Override
+    protected HttpURLConnection openHTTPConnection(URL url) throws IOException {
+      HttpURLConnection connection = super.openHTTPConnection(url);
+      connection.setInstanceFollowRedirects(false);
+      return connection;
+    }
+  }
 
   /** Something the provider said or failed to say. */
   static final class ProviderFault extends Exception {
@@ -169,9 +185,7 @@ class ProviderClient {
       requireSafe(metadata.getJWKSetURI(), plain);
       int millis = (int) config.timeout().toMillis();
       JWKSource<SecurityContext> keys =
-          JWKSourceBuilder.create(
-                  metadata.getJWKSetURI().toURL(),
-                  new DefaultResourceRetriever(millis, millis, KEYS_BYTES))
+          JWKSourceBuilder.create(metadata.getJWKSetURI().toURL(), new KeysFetcher(millis))
               .retrying(true)
               .build();
       return new Known(metadata, keys, Instant.now().plus(METADATA_LIFE));
