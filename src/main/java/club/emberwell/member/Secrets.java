@@ -15,7 +15,7 @@ public final class Secrets {
   /** 32 of them, without I, L, O and U, which look like others. */
   private static final String CODE_LETTERS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 
-  private static final int CODE_LENGTH = 24;
+  private static final int CODE_LENGTH = 28;
   private static final int CODE_GROUP = 4;
 
   private Secrets() {}
@@ -27,7 +27,7 @@ public final class Secrets {
     return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
   }
 
-  /** A secret that a person can copy by eye: 24 characters in groups of four, 120 random bits. */
+  /** A secret that a person can copy by eye: 28 characters in groups of four, 140 random bits. */
   public static String code() {
     byte[] bytes = new byte[CODE_LENGTH];
     RANDOM.nextBytes(bytes);
