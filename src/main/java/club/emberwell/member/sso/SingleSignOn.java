@@ -88,12 +88,12 @@ public class SingleSignOn {
   /**
    * Begins a trip to the provider.
    *
-   * @param actor who is signed in and wants to link the account at the provider; or a stranger
+   * @param linking who wants to link the account at the provider; or null
    * @param to a path of this server
    * @param invitation a code that was followed; or null
    */
-  public Start begin(Actor actor, String to, String invitation) {
-    Ticket ticket = trips.fresh(to, invitation, actor.memberId());
+  public Start begin(UUID linking, String to, String invitation) {
+    Ticket ticket = trips.fresh(to, invitation, linking);
     try {
       URI at = provider.signInAt(ticket.state(), ticket.nonce(), ticket.verifier());
       return new Start(at, trips.signed(ticket));

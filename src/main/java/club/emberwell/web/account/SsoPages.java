@@ -25,9 +25,12 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
 import java.net.URI;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.UUID;
+import org.jboss.resteasy.reactive.RestHeader;
 import org.jboss.resteasy.reactive.RestQuery;
 
 /** Signing in by the club's provider, and choosing a name the first time. */
@@ -56,21 +59,45 @@ public class SsoPages extends Pages {
   static class Templates {
     private Templates() {}
 
+    static native TemplateInstance ask(URI on);
+
     static native TemplateInstance broken(String why);
 
     static native TemplateInstance name(Form form, boolean shut);
   }
 
+  /**
+   * Begins a trip. Where another site led here, somebody must first want it; and only from a page
+   * of ours the account at the provider is linked to the one here, so that nobody links their own
+   * to somebody else's.
+   *
+   * @param from what the browser says of who led here; null from an old one
+   */
   @GET
-  public Response begin(@RestQuery String to, @RestQuery String invitation) {
+  public Response begin(
+      @RestQuery String to,
+      @RestQuery String invitation,
+      @RestHeader("Sec-Fetch-Site") String from) {
     requireProvider();
+    String after = LocalPath.of(to, "/").toString();
+    if ("cross-site".equals(from) || "same-site".equals(from)) {
+      return Response.ok(Templates.ask(here(after, invitation))).build();
+    }
     try {
-      var start = sso.begin(actor(), LocalPath.of(to, "/").toString(), invitation);
+      UUID linking = "same-origin".equals(from) ? actor().memberId() : null;
+      var start = sso.begin(linking, after, invitation);
       browser.keep(TRIP, start.cookie(), COOKIE_LIFE);
       return Response.seeOther(start.at()).build();
     } catch (TurnedDown e) {
       return broken(e);
     }
+  }
+
+  private static URI here(String to, String invitation) {
+    UriBuilder here = UriBuilder.fromPath("/sign-in/sso").queryParam("to", "{to}");
+    return invitation == null
+        ? here.build(to)
+        : here.queryParam("invitation", "{invitation}").build(to, invitation);
   }
 
   @GET

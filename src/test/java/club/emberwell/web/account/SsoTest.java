@@ -29,6 +29,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Signing in by a provider, which runs beside the test and checks its side of the protocol. */
 @QuarkusTest
@@ -58,7 +59,10 @@ class SsoTest {
 
   /** To the provider and back; answers the path and query the provider sent the browser to. */
   private static String trip(Browser browser, String path) {
-    browser.get(path);
+    return away(browser.get(path));
+  }
+
+  private static String away(Browser browser) {
     assertEquals(303, browser.status());
     return fromProvider(browser.header("Location"));
   }
@@ -245,14 +249,29 @@ class SsoTest {
   void aMemberLinksTheAccountAtTheProviderWhileSignedIn() {
     Person local = staff.person(Role.MEMBER);
     Browser browser = Browser.of(local);
-    browser.get(trip(browser, "/sign-in/sso?to=/me"));
+    browser.get(away(browser.led("same-origin", "/sign-in/sso?to=/me")));
     assertEquals("/me", browser.location());
     Browser elsewhere = arrived();
     assertEquals(303, elsewhere.status());
     assertTrue(elsewhere.get("/me").page().text().contains(local.handle()));
     Browser thief = Browser.of(staff.person(Role.MEMBER));
-    thief.get(trip(thief, "/sign-in/sso?to=/me"));
+    thief.get(away(thief.led("same-origin", "/sign-in/sso?to=/me")));
     assertEquals(403, thief.status());
+  }
+
+  /** OWASP ASVS 5.0.0, V3.5.3 and V7.6.2; who leads here, says Fetch Metadata (W3C). */
+  @ParameterizedTest
+  @ValueSource(strings = {"cross-site", "same-site"})
+  void anotherSiteCannotBeginASignInOrLinkAnAccount(String from) {
+    Browser browser = Browser.of(staff.person(Role.MEMBER));
+    browser.led(from, "/sign-in/sso?to=/reports?a=1%26b=2&invitation=a%26b").tidy();
+    assertEquals(200, browser.status());
+    String on = browser.page().selectFirst("main a.button").attr("href");
+    assertEquals("/sign-in/sso?to=%2Freports%3Fa%3D1%26b%3D2&invitation=a%26b", on);
+    // typed, or from an old browser: signs somebody in and links nothing
+    browser.get(trip(browser, "/sign-in/sso?to=/me"));
+    assertEquals("/sign-in/sso/name", browser.location());
+    assertEquals("/sign-in/sso/name", arrived().location());
   }
 
   @Test
@@ -260,7 +279,7 @@ class SsoTest {
     Person owner = staff.person(Role.OWNER);
     assertEquals(422, switchOff(owner));
     Browser browser = Browser.of(owner);
-    browser.get(trip(browser, "/sign-in/sso?to=/me"));
+    browser.get(away(browser.led("same-origin", "/sign-in/sso?to=/me")));
     assertEquals(200, switchOff(owner));
     assertEquals("/sign-in/sso?to=%2Fbench", new Browser().get("/sign-in?to=/bench").location());
     Map<String, String> proof =

@@ -36,6 +36,20 @@ public final class Browser {
     return this;
   }
 
+  /** The same by a link, as browsers do that say where it stands. */
+  public Browser led(String from, String path) {
+    last =
+        given()
+            .cookies(cookies)
+            .header("Sec-Fetch-Site", from)
+            .redirects()
+            .follow(false)
+            .urlEncodingEnabled(false)
+            .get(path);
+    cookies.putAll(last.cookies());
+    return this;
+  }
+
   public Browser follow() {
     return get(location());
   }
