@@ -5,10 +5,8 @@ import club.emberwell.member.Texts;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
@@ -17,6 +15,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * What makes a password acceptable: length and not being easily guessed, no composition rules
@@ -24,7 +23,12 @@ import java.util.stream.Collectors;
  */
 @ApplicationScoped
 public class PasswordRules {
-  private static final String LIST = "/club/emberwell/member/session/common-passwords.txt";
+  private static final List<String> LISTS =
+      List.of(
+          "/club/emberwell/member/session/common-passwords.txt",
+          // of zxcvbn's jar: the 30,000 most used in published leaks
+          "/com/nulabinc/zxcvbn/matchers/dictionaries/passwords.txt");
+
   private static final List<String> SITE_WORDS =
       List.of("emberwell", "engraving", "engraver", "engrave", "laser", "password", "passwort");
 
@@ -90,13 +94,15 @@ public class PasswordRules {
   }
 
   private static Set<String> load() {
-    try (InputStream in = PasswordRules.class.getResourceAsStream(LIST);
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return lines
-          .lines()
-          .filter(line -> !line.isBlank() && !line.startsWith("#"))
-          .collect(Collectors.toUnmodifiableSet());
+    return LISTS.stream()
+        .flatMap(PasswordRules::lines)
+        .filter(line -> line.length() >= MemberLimits.PASSWORD_MIN && !line.startsWith("#"))
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
+  private static Stream<String> lines(String list) {
+    try (InputStream in = PasswordRules.class.getResourceAsStream(list)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
