@@ -3,6 +3,7 @@ package club.emberwell.web.account;
 import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -76,6 +77,20 @@ class SignPagesTest {
             .send(FORM, Map.of("handle", handle, "password", "not this one at all"));
     assertEquals(401, browser.status());
     return browser.page().select("#error-summary").text();
+  }
+
+  /** OWASP ASVS 5.0.0, V7.2.4. */
+  @Test
+  void signingInAgainMakesANewSessionAndEndsTheOneBefore() {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    String before = browser.cookie("emberwell");
+    browser.get("/sign-in");
+    browser.send("main form", Map.of("handle", person.handle(), "password", People.PASSWORD));
+    assertEquals(303, browser.status());
+    assertNotEquals(before, browser.cookie("emberwell"));
+    assertEquals(200, browser.get("/me").status());
+    given().cookie("emberwell", before).get("/me").then().statusCode(401);
   }
 
   @Test
