@@ -51,10 +51,13 @@ class ReleaseArchiveTest {
     assertEquals(
         new TreeSet<>(
             List.of(
+                "ASVS.csv",
+                "ASVS.md",
                 "CHANGELOG.md",
                 "LICENSE",
                 "NOTICE",
                 "README.md",
+                "SECURITY.md",
                 "THIRD-PARTY.txt",
                 "UPGRADING.md",
                 "completion",
