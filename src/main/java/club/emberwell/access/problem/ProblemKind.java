@@ -183,7 +183,7 @@ public enum ProblemKind implements Coded {
   PICTURE_UNREADABLE(
       422,
       "The picture cannot be used",
-      "The file is damaged or has more pixels than are taken.",
+      "The file is damaged, has more pixels than are taken, or takes too long to read.",
       "Save it again as JPEG or PNG, or make it smaller."),
   CONDITION_MISSING(
       428,
@@ -216,6 +216,12 @@ public enum ProblemKind implements Coded {
       "Not available right now",
       "The database does not answer. Nothing was stored.",
       "Wait as many seconds as Retry-After says, then send it again with the same key."),
+  PICTURES_BUSY(
+      503,
+      "Not available right now",
+      "More pictures are being made ready than this server does at once.",
+      "Wait as many seconds as Retry-After says, then send it again with the same key. Send one"
+          + " picture after the other."),
   INDEX_NOT_READY(
       503,
       "Not available right now",
