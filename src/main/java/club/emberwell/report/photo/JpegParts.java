@@ -73,7 +73,7 @@ final class JpegParts {
     kept.add(new byte[] {(byte) 0xFF, (byte) END}, 0, 2);
     // of several scans, all coefficients wait for the last one
     return new PictureParts(
-        kept.bytes(), orientation, 0, scans > 1 ? Short.BYTES * components : 0);
+        kept.bytes(), orientation, 0, scans > 1 ? Short.BYTES * components : 0, null);
   }
 
   /** The code of the marker at a place; what stands there must be one. */

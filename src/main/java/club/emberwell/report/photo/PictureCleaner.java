@@ -59,6 +59,13 @@ final class PictureCleaner {
 
   private static CleanPicture read(PictureFormat format, PictureParts parts, PictureStint stint)
       throws IOException {
+    LosslessWebp lossless = parts.lossless();
+    if (lossless != null && !lossless.alpha()) {
+      PictureNeed need = PictureNeed.of(parts, null, stint.mostMemory());
+      try (PictureMemory.Held held = stint.hold(need.bytes())) {
+        return encode(lossless.picture(need.step(), stint), parts.orientation(), stint);
+      }
+    }
     ImageReader reader = reader(format);
     try (WatchedPicture in = new WatchedPicture(parts.file(), stint)) {
       reader.setInput(in, true, true);
@@ -67,7 +74,11 @@ final class PictureCleaner {
       try (PictureMemory.Held held = stint.hold(need.bytes())) {
         ImageReadParam coarse = reader.getDefaultReadParam();
         coarse.setSourceSubsampling(need.step(), need.step(), 0, 0);
-        return encode(reader.read(0, coarse), parts.orientation(), stint);
+        BufferedImage decoded = reader.read(0, coarse);
+        if (lossless != null) {
+          lossless.putOnWhite(decoded, need.step(), stint);
+        }
+        return encode(decoded, parts.orientation(), stint);
       }
     } finally {
       reader.dispose();

@@ -21,21 +21,19 @@ record PictureNeed(int step, long bytes) {
   private static final int ROWS = 4;
 
   /**
-   * Of the picture that a reader has before it.
+   * Of a picture.
    *
+   * @param reader has it before it; null where we decode it ourselves
    * @param most the most memory it can have; a larger picture is kept more coarsely where its
    *     decoder can do that
    * @throws PictureRefused where it has too many pixels
    */
-  static PictureNeed of(PictureParts parts, ImageReader reader, long most)
-      throws IOException {
-    int width = reader.getWidth(0);
-    int height = reader.getHeight(0);
+  static PictureNeed of(PictureParts parts, ImageReader reader, long most) throws IOException {
+    int width = reader == null ? parts.lossless().width() : reader.getWidth(0);
+    int height = reader == null ? parts.lossless().height() : reader.getHeight(0);
+    PictureRefused.tooManyPixels(width, height);
     long pixels = (long) width * height;
-    if (pixels > ReportLimits.PHOTO_PIXELS) {
-      throw PictureRefused.tooManyPixels(ReportLimits.PHOTO_PIXELS);
-    }
-    int pixel = pixel(reader);
+    int pixel = reader == null ? 3 : pixel(reader);
     long all = parts.held() * pixels + SIZES + (long) ROWS * pixel * width;
     int least = Math.max(1, Math.max(width, height) / (2 * ReportLimits.PHOTO_SIDE));
     int step = least;

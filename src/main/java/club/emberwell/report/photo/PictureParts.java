@@ -11,8 +11,10 @@ import java.util.Arrays;
  * @param orientation as EXIF tells it, 1 to 8
  * @param held bytes of heap that its decoder keeps for each pixel, whatever it leaves out
  * @param outside the same of memory outside of the heap
+ * @param lossless what of a WebP we decode ourselves, or null
  */
-record PictureParts(byte[] file, int orientation, int held, int outside) {
+record PictureParts(
+    byte[] file, int orientation, int held, int outside, LosslessWebp lossless) {
   /** Colour profiles above this are none of a camera; without one the colours are a little off. */
   static final int PROFILE = 1 << 20;
 

@@ -32,8 +32,9 @@ public class PictureRefused extends RuntimeException {
 
   /** Refuses a picture that says it has too many pixels. */
   static void tooManyPixels(long width, long height) {
-    if (width * height > ReportLimits.PHOTO_PIXELS) {
-      throw tooManyPixels(ReportLimits.PHOTO_PIXELS);
+    long most = ReportLimits.PHOTO_PIXELS;
+    if (width > most || height > most || width * height > most) {
+      throw tooManyPixels(most);
     }
   }
 

@@ -1,6 +1,7 @@
 package club.emberwell.report.photo;
 
 import club.emberwell.report.photo.PictureRefused.Fault;
+import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
 import java.time.Duration;
 import java.util.concurrent.CancellationException;
@@ -17,6 +18,7 @@ final class PictureStint {
   private final long end;
   private volatile boolean left;
   private long processorEnd = Long.MAX_VALUE;
+  private long allocationEnd = Long.MAX_VALUE;
 
   /** Begins now. */
   PictureStint(PictureLimits limits, PictureMemory memory) {
@@ -33,11 +35,24 @@ final class PictureStint {
   /** The next picture begins. */
   void begin() {
     processorEnd = processor() + limits.processor().toNanos();
+    allocationEnd = Long.MAX_VALUE;
     check();
+  }
+
+  /** Tells how much memory may be taken from now on, where that does not follow from the header. */
+  void allow(long bytes) {
+    allocationEnd = allocated() + bytes;
   }
 
   private static long processor() {
     return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+  }
+
+  /** By this thread since it began; 0 on a machine that does not count it. */
+  private static long allocated() {
+    return ManagementFactory.getThreadMXBean() instanceof ThreadMXBean counting
+        ? counting.getCurrentThreadAllocatedBytes()
+        : 0;
   }
 
   /**
@@ -55,6 +70,11 @@ final class PictureStint {
       throw new PictureRefused(
           Fault.TOO_COSTLY,
           "This picture takes too long to read. Save it again as an ordinary JPEG.");
+    }
+    if (allocated() > allocationEnd) {
+      throw new PictureRefused(
+          Fault.TOO_COSTLY,
+          "This picture takes too much memory to read. Save it again as an ordinary JPEG.");
     }
     if (System.nanoTime() > end) {
       throw busy();

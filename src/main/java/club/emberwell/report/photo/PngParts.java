@@ -49,6 +49,6 @@ final class PngParts {
       }
       at = end;
     }
-    return new PictureParts(kept.bytes(), orientation, 0, 0);
+    return new PictureParts(kept.bytes(), orientation, 0, 0, null);
   }
 }

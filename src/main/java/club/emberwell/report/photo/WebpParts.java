@@ -3,10 +3,11 @@ package club.emberwell.report.photo;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 /**
- * A WebP chunk by chunk (RFC 9649, section 2): makes a still picture of the first image in it and
- * what belongs to that. The decoder would go over every further one as well, each in the place of
+ * A WebP chunk by chunk (RFC 9649, section 2): finds the first image in it and what belongs to
+ * that. The decoder would go over every further one as well, each in the place of
  * the one before.
  */
 final class WebpParts {
@@ -20,16 +21,13 @@ final class WebpParts {
   private static final int MOVING = 16;
 
   private static final int HAS_PROFILE = 0x20;
-  private static final int HAS_ALPHA = 0x10;
   private static final int SIDE = 0x3FFF;
   private static final int SIDE_BITS = 14;
   private static final String LOSSY = "VP8 ";
   private static final String LOSSLESS = "VP8L";
   private static final byte[] EXIF_NAME = "Exif\0\0".getBytes(StandardCharsets.US_ASCII);
 
-  /** Bytes of a pixel while it is decoded, measured: of whole rows, and of blocks of 16 by 16. */
-  private static final int LOSSLESS_PIXEL = 8;
-
+  /** What the decoder notes of each block of 16 by 16 pixels is less than this a pixel. */
   private static final int LOSSY_PIXEL = 1;
 
   private final byte[] file;
@@ -61,18 +59,38 @@ final class WebpParts {
       throw PictureRefused.unreadable();
     }
     PictureRefused.tooManyPixels(side(0), side(1));
+    return name(image).equals(LOSSLESS)
+        ? new PictureParts(
+            file, orientation, WatchedRaster.BANDS, 0, lossless(image, profile(), false))
+        : new PictureParts(
+            lossy(),
+            orientation,
+            LOSSY_PIXEL + (alpha > 0 ? WatchedRaster.BANDS + 1 : 0),
+            0,
+            alpha > 0 ? lossless(alpha, null, true) : null);
+  }
+
+  private LosslessWebp lossless(int chunk, byte[] profile, boolean clear) {
+    return new LosslessWebp(file, chunk + HEAD, clear, side(0), side(1), profile);
+  }
+
+  private byte[] profile() {
+    int from = profile + HEAD;
+    return profile == 0 ? null : Arrays.copyOfRange(file, from, from + length(profile));
+  }
+
+  /** A file of the lossy picture and its profile. */
+  private byte[] lossy() {
     PictureParts.Copy still = new PictureParts.Copy(file, file.length + RIFF + HEAD + CANVAS);
     still.add(0, RIFF);
-    if (extended) {
-      still.add(canvas(bytes.get(RIFF + HEAD)), 0, HEAD + CANVAS);
+    if (profile > 0) {
+      still.add(canvas(), 0, HEAD + CANVAS);
       add(still, profile);
-      add(still, alpha);
     }
     add(still, image);
     byte[] made = still.bytes();
     ByteBuffer.wrap(made).order(ByteOrder.LITTLE_ENDIAN).putInt(4, made.length - HEAD);
-    int held = alpha > 0 || name(image).equals(LOSSLESS) ? LOSSLESS_PIXEL : LOSSY_PIXEL;
-    return new PictureParts(made, orientation, held, 0);
+    return made;
   }
 
   /** Notes where the first of each chunk begins that is kept. */
@@ -107,16 +125,14 @@ final class WebpParts {
   }
 
   /** A canvas as large as the image, whatever the file said of it. */
-  private byte[] canvas(byte said) {
-    boolean clear = alpha > 0 || name(image).equals(LOSSLESS) && (said & HAS_ALPHA) != 0;
-    int flags = (profile > 0 ? HAS_PROFILE : 0) | (clear ? HAS_ALPHA : 0);
+  private byte[] canvas() {
     int width = side(0) - 1;
     int height = side(1) - 1;
     return ByteBuffer.allocate(HEAD + CANVAS)
         .order(ByteOrder.LITTLE_ENDIAN)
         .put("VP8X".getBytes(StandardCharsets.US_ASCII))
         .putInt(CANVAS)
-        .putInt(flags)
+        .putInt(HAS_PROFILE)
         .putShort((short) width)
         .put((byte) 0)
         .putShort((short) height)

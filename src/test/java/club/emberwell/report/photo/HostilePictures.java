@@ -79,31 +79,106 @@ public final class HostilePictures {
 
   /** A lossless WebP (RFC 9649, section 3) of one colour: five codes of one symbol, no pixels. */
   public static byte[] losslessWebp(int width, int height) {
-    return riff(chunk("VP8L", losslessFrame(width, height)));
+    return transformedWebp(width, height, 0);
   }
 
-  private static byte[] losslessFrame(int width, int height) {
-    ByteBuffer frame = ByteBuffer.allocate(64).order(ByteOrder.LITTLE_ENDIAN);
-    frame.put((byte) 0x2F).putInt(width - 1 | height - 1 << 14);
-    // no transform, no cache, no further codes; then five times: simple, one symbol, of one bit, 0
-    int bits = 0;
-    for (int code = 0; code < 5; code++) {
-      bits |= 1 << 3 + 4 * code;
+  /** The same with a transform (section 4) so many times, of which each goes over all pixels. */
+  public static byte[] transformedWebp(int width, int height, int times) {
+    Bits bits = losslessHead(width, height);
+    subtractGreen(bits, times);
+    return riff(chunk("VP8L", oneColour(bits)));
+  }
+
+  /** A lossy WebP whose transparency (RFC 9649, section 2.7.1.2) is such a lossless image. */
+  public static byte[] transformedAlpha(int width, int height, int times) throws IOException {
+    Bits bits = new Bits().add(1, 8);
+    subtractGreen(bits, times);
+    ByteArrayOutputStream chunks = new ByteArrayOutputStream();
+    chunks.write(chunk("VP8X", canvas(1 << 4, width, height)));
+    chunks.write(chunk("ALPH", oneColour(bits)));
+    chunks.write(chunk("VP8 ", lossyFrame(width, height)));
+    return riff(chunks.toByteArray());
+  }
+
+  /** A lossless WebP of a few pixels with the most codes there can be (section 6.2.2). */
+  public static byte[] manyCodes() {
+    Bits bits = losslessHead(8, 8).add(0, 2).add(1, 1).add(0, 3);
+    // the image of codes: no cache; green and red are 255, so there are 65536 of them
+    bits.add(0, 1);
+    for (int symbol : new int[] {255, 255, 0, 0, 0}) {
+      bits.add(1, 1).add(0, 1).add(1, 1).add(symbol, 8);
     }
-    return frame.putInt(bits).array();
+    for (int code = 0; code < 65_536; code++) {
+      fiveCodes(bits);
+    }
+    return riff(chunk("VP8L", bits.add(0, 64).bytes()));
+  }
+
+  private static Bits losslessHead(int width, int height) {
+    return new Bits().add(0x2F, 8).add(width - 1, 14).add(height - 1, 14).add(0, 4);
+  }
+
+  private static void subtractGreen(Bits bits, int times) {
+    for (int i = 0; i < times; i++) {
+      bits.add(1, 1).add(2, 2);
+    }
+    bits.add(0, 1);
+  }
+
+  private static byte[] oneColour(Bits bits) {
+    // no cache, no further codes
+    bits.add(0, 2);
+    fiveCodes(bits);
+    // decoders read ahead
+    return bits.add(0, 256).bytes();
+  }
+
+  /** Each simple, of one symbol that has one bit, 0. */
+  private static void fiveCodes(Bits bits) {
+    for (int code = 0; code < 5; code++) {
+      bits.add(1, 1).add(0, 3);
+    }
+  }
+
+  /** Bits from the lowest on. */
+  private static final class Bits {
+    private final ByteArrayOutputStream full = new ByteArrayOutputStream();
+    private int open;
+    private int count;
+
+    Bits add(int value, int bits) {
+      for (int i = 0; i < bits; i++) {
+        open |= (i < Integer.SIZE ? value >> i & 1 : 0) << count++;
+        if (count == 8) {
+          full.write(open);
+          open = 0;
+          count = 0;
+        }
+      }
+      return this;
+    }
+
+    byte[] bytes() {
+      full.write(open);
+      return full.toByteArray();
+    }
   }
 
   /** An extended WebP with the same lossy image again and again. */
   public static byte[] repeatedWebp(int width, int height, int times) throws IOException {
-    ByteBuffer canvas = ByteBuffer.allocate(10).order(ByteOrder.LITTLE_ENDIAN).putInt(0);
-    canvas.putShort((short) (width - 1)).put((byte) 0).putShort((short) (height - 1)).put((byte) 0);
     ByteArrayOutputStream chunks = new ByteArrayOutputStream();
-    chunks.write(chunk("VP8X", canvas.array()));
+    chunks.write(chunk("VP8X", canvas(0, width, height)));
     byte[] image = chunk("VP8 ", lossyFrame(width, height));
     for (int i = 0; i < times; i++) {
       chunks.write(image);
     }
     return riff(chunks.toByteArray());
+  }
+
+  private static byte[] canvas(int flags, int width, int height) {
+    ByteBuffer canvas = ByteBuffer.allocate(10).order(ByteOrder.LITTLE_ENDIAN).putInt(flags);
+    canvas.putShort((short) (width - 1)).put((byte) 0).putShort((short) (height - 1)).put((byte) 0);
+    return canvas.array();
   }
 
   private static byte[] riff(byte[] chunks) {
