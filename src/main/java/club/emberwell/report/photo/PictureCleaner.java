@@ -60,29 +60,37 @@ final class PictureCleaner {
   private static CleanPicture read(PictureFormat format, PictureParts parts, PictureStint stint)
       throws IOException {
     LosslessWebp lossless = parts.lossless();
-    if (lossless != null && !lossless.alpha()) {
-      PictureNeed need = PictureNeed.of(parts, null, stint.mostMemory());
-      try (PictureMemory.Held held = stint.hold(need.bytes())) {
-        return encode(lossless.picture(need.step(), stint), parts.orientation(), stint);
-      }
+    if (lossless == null || lossless.alpha()) {
+      return decoded(format, parts, stint);
     }
+    PictureNeed need = PictureNeed.of(parts, null, stint.mostMemory());
+    return stint.within(
+        need.bytes(),
+        () -> encode(lossless.picture(need.step(), stint), parts.orientation(), stint));
+  }
+
+  private static CleanPicture decoded(
+      PictureFormat format, PictureParts parts, PictureStint stint) throws IOException {
     ImageReader reader = reader(format);
     try (WatchedPicture in = new WatchedPicture(parts.file(), stint)) {
       reader.setInput(in, true, true);
       WatchedPicture.over(reader, stint);
       PictureNeed need = PictureNeed.of(parts, reader, stint.mostMemory());
-      try (PictureMemory.Held held = stint.hold(need.bytes())) {
-        ImageReadParam coarse = reader.getDefaultReadParam();
-        coarse.setSourceSubsampling(need.step(), need.step(), 0, 0);
-        BufferedImage decoded = reader.read(0, coarse);
-        if (lossless != null) {
-          lossless.putOnWhite(decoded, need.step(), stint);
-        }
-        return encode(decoded, parts.orientation(), stint);
-      }
+      return stint.within(need.bytes(), () -> encode(parts, reader, need.step(), stint));
     } finally {
       reader.dispose();
     }
+  }
+
+  private static CleanPicture encode(
+      PictureParts parts, ImageReader reader, int step, PictureStint stint) throws IOException {
+    ImageReadParam coarse = reader.getDefaultReadParam();
+    coarse.setSourceSubsampling(step, step, 0, 0);
+    BufferedImage decoded = reader.read(0, coarse);
+    if (parts.lossless() != null) {
+      parts.lossless().putOnWhite(decoded, step, stint);
+    }
+    return encode(decoded, parts.orientation(), stint);
   }
 
   private static CleanPicture encode(BufferedImage decoded, int orientation, PictureStint stint)

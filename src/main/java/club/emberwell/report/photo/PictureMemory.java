@@ -27,10 +27,9 @@ final class PictureMemory {
     return (long) units * UNIT;
   }
 
-  /** What is held until it is closed. */
-  interface Held extends AutoCloseable {
-    @Override
-    void close();
+  /** What is held until it is given back. */
+  interface Held {
+    void giveBack();
   }
 
   /**

@@ -2,6 +2,7 @@ package club.emberwell.report.photo;
 
 import club.emberwell.report.photo.PictureRefused.Fault;
 import com.sun.management.ThreadMXBean;
+import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.time.Duration;
 import java.util.concurrent.CancellationException;
@@ -86,8 +87,22 @@ final class PictureStint {
     return memory.most();
   }
 
-  /** Waits until so much memory is free for a picture. */
-  PictureMemory.Held hold(long bytes) {
+  /** What takes a lot of memory. */
+  interface Decoding<T> {
+    T done() throws IOException;
+  }
+
+  /** Does something once so much memory is free for it. */
+  <T> T within(long bytes, Decoding<T> decoding) throws IOException {
+    PictureMemory.Held held = hold(bytes);
+    try {
+      return decoding.done();
+    } finally {
+      held.giveBack();
+    }
+  }
+
+  private PictureMemory.Held hold(long bytes) {
     try {
       PictureMemory.Held held = memory.hold(bytes, Duration.ofNanos(end - System.nanoTime()));
       if (held == null) {

@@ -152,7 +152,7 @@ class PictureTurnsTest {
     PictureMemory memory = new PictureMemory(100 << 20);
     PictureMemory.Held first = memory.hold(70 << 20, Duration.ZERO);
     assertTrue(memory.hold(40 << 20, Duration.ZERO) == null, "30 MB are left");
-    first.close();
+    first.giveBack();
     // more than there is goes alone
     assertTrue(memory.hold(900 << 20, Duration.ZERO) != null);
   }
