@@ -4,6 +4,7 @@ import club.emberwell.access.problem.ProblemException;
 import club.emberwell.access.problem.Problems;
 import io.quarkus.vertx.http.runtime.VertxHttpRecorder;
 import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
@@ -80,24 +81,21 @@ class BodyGate {
   /** Lets the rest come and go for a while: who is cut off while sending never sees an answer. */
   private void discard() {
     HttpServerRequest sent = request.request();
-    request
-        .vertx()
-        .runOnContext(
-            now -> {
-              if (!sent.isEnded()) {
-                sent.exceptionHandler(gone -> {}).handler(rest -> {}).endHandler(end -> {});
-                sent.resume();
-                request
-                    .vertx()
-                    .setTimer(
-                        REST,
-                        over -> {
-                          if (!sent.isEnded()) {
-                            sent.connection().close();
-                          }
-                        });
-              }
-            });
+    Vertx vertx = request.vertx();
+    vertx.runOnContext(
+        now -> {
+          if (!sent.isEnded()) {
+            sent.exceptionHandler(gone -> {}).handler(rest -> {}).endHandler(end -> {});
+            sent.resume();
+            vertx.setTimer(REST, over -> hangUp(sent));
+          }
+        });
+  }
+
+  private static void hangUp(HttpServerRequest sent) {
+    if (!sent.isEnded()) {
+      sent.connection().close();
+    }
   }
 
   private static final class Counted extends FilterInputStream {

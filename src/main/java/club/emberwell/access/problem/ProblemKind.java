@@ -38,7 +38,8 @@ public enum ProblemKind implements Coded {
       "An Idempotency-Key is missing",
       "A POST that stores something needs the header Idempotency-Key, so that sent twice it is"
           + " stored once.",
-      "Make a new key for each thing you post, such as a UUID. Use the same one when you try again."),
+      "Make a new key for each thing you post, such as a UUID. Use the same one when you try"
+          + " again."),
   KEY_INVALID(
       400,
       "The Idempotency-Key cannot be used",

@@ -99,6 +99,7 @@ public class GridPhotoResource {
       description =
           "The outer corners of the outermost cells, clockwise from the top left of the plan, as"
               + " shares of the picture from 0 to 1.")
+  @Fails(ProblemKind.PICTURES_BUSY)
   public PhotoJson mark(@PathParam("id") UUID id, Marks sent) {
     return PhotoJson.of(photos.mark(request.actor(), id, sent.all()));
   }

@@ -62,7 +62,8 @@ record LosslessWebp(byte[] file, int at, boolean alpha, int width, int height, b
   BufferedImage picture(int step, PictureStint stint) throws IOException {
     WatchedRaster pixels = decoded(at, stint);
     boolean clear = (file[at + HEAD - 1] >> CLEAR_BIT & 1) != 0;
-    BufferedImage kept = new BufferedImage(kept(width, step), kept(height, step), BufferedImage.TYPE_3BYTE_BGR);
+    BufferedImage kept =
+        new BufferedImage(kept(width, step), kept(height, step), BufferedImage.TYPE_3BYTE_BGR);
     for (int y = 0; y < kept.getHeight(); y++) {
       for (int x = 0; x < kept.getWidth(); x++) {
         int fromX = x * step;

@@ -69,8 +69,8 @@ final class PictureCleaner {
         () -> encode(lossless.picture(need.step(), stint), parts.orientation(), stint));
   }
 
-  private static CleanPicture decoded(
-      PictureFormat format, PictureParts parts, PictureStint stint) throws IOException {
+  private static CleanPicture decoded(PictureFormat format, PictureParts parts, PictureStint stint)
+      throws IOException {
     ImageReader reader = reader(format);
     try (WatchedPicture in = new WatchedPicture(parts.file(), stint)) {
       reader.setInput(in, true, true);

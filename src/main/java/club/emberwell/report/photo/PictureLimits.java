@@ -30,7 +30,10 @@ public interface PictureLimits {
   @WithDefault("30S")
   Duration work();
 
-  /** Time of the processor for one picture; the largest ordinary one takes three seconds of a fast one. */
+  /**
+   * Time of the processor for one picture; the largest ordinary one takes three seconds of a fast
+   * one.
+   */
   @WithDefault("12S")
   Duration processor();
 

@@ -13,8 +13,7 @@ import java.util.Arrays;
  * @param outside the same of memory outside of the heap
  * @param lossless what of a WebP we decode ourselves, or null
  */
-record PictureParts(
-    byte[] file, int orientation, int held, int outside, LosslessWebp lossless) {
+record PictureParts(byte[] file, int orientation, int held, int outside, LosslessWebp lossless) {
   /** Colour profiles above this are none of a camera; without one the colours are a little off. */
   static final int PROFILE = 1 << 20;
 

@@ -40,8 +40,7 @@ public class PictureRefused extends RuntimeException {
 
   static PictureRefused tooManyPixels(long most) {
     return new PictureRefused(
-        Fault.TOO_MANY_PIXELS,
-        "A picture has at most " + most / 1_000_000 + " million pixels.");
+        Fault.TOO_MANY_PIXELS, "A picture has at most " + most / 1_000_000 + " million pixels.");
   }
 
   public Fault fault() {

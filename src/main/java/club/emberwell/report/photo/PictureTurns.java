@@ -3,7 +3,6 @@ package club.emberwell.report.photo;
 import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -20,9 +19,9 @@ import org.jboss.logging.Logger;
 /**
  * Whose pictures are worked at, and whose wait: by few threads of their own, so that whoever sends
  * many, large or hostile ones takes none that answers. Each member has one at work and a share of
- * those that wait; what is more is told to come again at once. Uploads wait without a thread ({@link
- * #ask}); only what is done with our own small pictures holds the thread of its request ({@link
- * #now}), never more of them than may wait here, and never longer than a few seconds.
+ * those that wait; what is more is told to come again at once. Uploads wait without a thread
+ * ({@link #ask}); only what is done with our own small pictures holds the thread of its request
+ * ({@link #now}), never more of them than may wait here, and never longer than a few seconds.
  */
 @ApplicationScoped
 public class PictureTurns {
@@ -82,11 +81,12 @@ public class PictureTurns {
       done.whenComplete((made, failure) -> left());
       begun
           .orTimeout(limits.queued().toMillis(), TimeUnit.MILLISECONDS)
-          .whenComplete((nothing, late) -> {
-            if (late != null) {
-              done.completeExceptionally(busy());
-            }
-          });
+          .whenComplete(
+              (nothing, late) -> {
+                if (late != null) {
+                  done.completeExceptionally(busy());
+                }
+              });
     }
 
     boolean of(UUID whom) {
@@ -131,7 +131,8 @@ public class PictureTurns {
   <T> CompletableFuture<T> ask(UUID member, Work<T> work) {
     Turn<T> turn = new Turn<>(member, work);
     synchronized (this) {
-      long own = Stream.concat(waiting.stream(), working.stream()).filter(t -> t.of(member)).count();
+      long own =
+          Stream.concat(waiting.stream(), working.stream()).filter(t -> t.of(member)).count();
       if (own >= limits.ofOneMember() || waiting.size() >= limits.waiting()) {
         turn.done.completeExceptionally(busy());
       } else {

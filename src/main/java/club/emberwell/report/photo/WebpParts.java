@@ -7,8 +7,7 @@ import java.util.Arrays;
 
 /**
  * A WebP chunk by chunk (RFC 9649, section 2): finds the first image in it and what belongs to
- * that. The decoder would go over every further one as well, each in the place of
- * the one before.
+ * that. The decoder would go over every further one as well, each in the place of the one before.
  */
 final class WebpParts {
   private static final int RIFF = 12;

@@ -4,8 +4,8 @@ import club.emberwell.access.Awaited;
 import club.emberwell.grid.photo.Corners;
 import club.emberwell.grid.photo.GridColours;
 import club.emberwell.grid.photo.GridPhotos;
-import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.photo.Spot;
+import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.result.GridResults;
 import club.emberwell.grid.result.Results;
 import club.emberwell.member.Role;
@@ -76,11 +76,7 @@ public class GridPhotoPages extends Pages {
   private TemplateInstance shown(UUID id, Form form) {
     Results found = results.of(actor(), id);
     return Templates.photo(
-        PhotoView.of(
-            found,
-            photos.of(actor(), id),
-            colours(id, found.plan()),
-            actor().units()),
+        PhotoView.of(found, photos.of(actor(), id), colours(id, found.plan()), actor().units()),
         form);
   }
 

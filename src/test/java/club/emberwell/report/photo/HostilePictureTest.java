@@ -16,8 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Small files that once took the server hours, or all of its memory. */
 class HostilePictureTest {
-  private static final ThreadMXBean THREADS =
-      (ThreadMXBean) ManagementFactory.getThreadMXBean();
+  private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
   /** A quarter of a heap of 512 MB. */
   private static final long SMALL = 128L << 20;
@@ -125,8 +124,7 @@ class HostilePictureTest {
   @Test
   void aPictureOfOneEndlessRowIsRefused() throws Exception {
     byte[] upload = HostilePictures.oneRow(39_000_000);
-    assertEquals(
-        Fault.TOO_MANY_PIXELS, refused(upload, Stints.with(SMALL, Map.of())).fault());
+    assertEquals(Fault.TOO_MANY_PIXELS, refused(upload, Stints.with(SMALL, Map.of())).fault());
   }
 
   @Test

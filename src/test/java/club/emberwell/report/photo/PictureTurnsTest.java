@@ -48,8 +48,7 @@ class PictureTurnsTest {
   private static void assertBusy(CompletableFuture<?> turn) {
     assertTrue(turn.isCompletedExceptionally(), "it is told at once");
     Throwable told = assertThrows(CompletionException.class, turn::join).getCause();
-    assertEquals(
-        Duration.ofSeconds(5), assertInstanceOf(PicturesBusy.class, told).retryAfter());
+    assertEquals(Duration.ofSeconds(5), assertInstanceOf(PicturesBusy.class, told).retryAfter());
   }
 
   @Test

@@ -17,7 +17,8 @@ final class Stints {
   static PictureLimits limits(Map<String, String> other) {
     SmallRyeConfigBuilder builder =
         new SmallRyeConfigBuilder().withMapping(PictureLimits.class).addDiscoveredConverters();
-    other.forEach((name, value) -> builder.withDefaultValue("emberwell.limits.pictures." + name, value));
+    other.forEach(
+        (name, value) -> builder.withDefaultValue("emberwell.limits.pictures." + name, value));
     return builder.build().getConfigMapping(PictureLimits.class);
   }
 
