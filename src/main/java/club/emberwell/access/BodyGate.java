@@ -10,7 +10,6 @@ import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
-import jakarta.enterprise.inject.Instance;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import java.io.FilterInputStream;
 import java.io.IOException;
@@ -20,7 +19,7 @@ import java.util.function.Supplier;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 
 /**
- * Turns back bodies that are longer than their address takes ({@link BodyLimits}): before anything
+ * Turns back bodies that are longer than their address takes ({@link LongestBody}): before anything
  * of them is read where they say their length, else as soon as more has come.
  */
 @ApplicationScoped
@@ -37,20 +36,19 @@ class BodyGate {
   /** As long as what was refused may go on coming, so that its sender gets to read the answer. */
   private static final long REST = TimeUnit.SECONDS.toMillis(5);
 
-  /** Asked late: filters are made before the configuration can be read. */
-  private final Instance<BodyLimits> limits;
+  private final LongestBody longest;
 
   private final RoutingContext request;
 
-  BodyGate(Instance<BodyLimits> limits, RoutingContext request) {
-    this.limits = limits;
+  BodyGate(LongestBody longest, RoutingContext request) {
+    this.longest = longest;
     this.request = request;
   }
 
   void register(@Observes Filters filters) {
     filters.register(
         routing -> {
-          routing.put(VertxHttpRecorder.MAX_REQUEST_SIZE_KEY, limits.get().of(routing) + SLACK);
+          routing.put(VertxHttpRecorder.MAX_REQUEST_SIZE_KEY, longest.of(routing) + SLACK);
           routing.next();
         },
         EARLY);
@@ -60,7 +58,7 @@ class BodyGate {
   void check(ContainerRequestContext context) {
     HttpServerRequest sent = request.request();
     String length = sent.getHeader(HttpHeaders.CONTENT_LENGTH);
-    long limit = limits.get().of(request);
+    long limit = longest.of(request);
     if (length != null) {
       if (Long.parseLong(length) > limit) {
         throw refused(limit);

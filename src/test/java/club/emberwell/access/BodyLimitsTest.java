@@ -30,7 +30,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class BodyLimitsTest {
   private static final int MB = 1 << 20;
 
-  @Inject BodyLimits limits;
+  @Inject LongestBody longest;
 
   @ParameterizedTest
   @CsvSource({
@@ -50,7 +50,7 @@ class BodyLimitsTest {
     "/reports/1/photos/2, , 1",
   })
   void photosMayBeLongAndOtherFormsNot(String path, String type, int megabytes) {
-    assertEquals((long) megabytes * MB, limits.of(path, type));
+    assertEquals((long) megabytes * MB, longest.of(path, type));
   }
 
   @ParameterizedTest
@@ -61,7 +61,7 @@ class BodyLimitsTest {
     "/api/v1/members, text/plain"
   })
   void whatProgramsSendIsShort(String path, String type) {
-    assertEquals(256 * 1024, limits.of(path, type));
+    assertEquals(256 * 1024, longest.of(path, type));
   }
 
   /** The answer is there before a byte of the body is sent (RFC 9110, section 15.5.14). */
