@@ -21,6 +21,7 @@ import club.emberwell.report.EntryUnconfirmed;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.copy.CopyOutdated;
 import club.emberwell.report.photo.PictureRefused;
+import club.emberwell.report.photo.PicturesBusy;
 import club.emberwell.search.index.IndexNotReady;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
@@ -125,10 +126,17 @@ class ErrorMappers {
         switch (e.fault()) {
           case TOO_BIG -> ProblemKind.TOO_LARGE;
           case OTHER_FORMAT -> ProblemKind.FORMAT_NOT_ACCEPTED;
-          case TOO_MANY_PIXELS, UNREADABLE -> ProblemKind.PICTURE_UNREADABLE;
+          case TOO_MANY_PIXELS, TOO_COSTLY, UNREADABLE -> ProblemKind.PICTURE_UNREADABLE;
         };
     Fault fault = new Fault("/photo", e.getMessage(), List.of());
     return errors.answer(Problems.of(kind, e.getMessage(), List.of(fault)));
+  }
+
+  @ServerExceptionMapper
+  Response picturesBusy(PicturesBusy e) {
+    return errors.answer(
+        Problems.of(ProblemKind.PICTURES_BUSY, e.getMessage())
+            .with(HttpHeaders.RETRY_AFTER, Long.toString(e.retryAfter().toSeconds())));
   }
 
   @ServerExceptionMapper

@@ -1,6 +1,6 @@
 package club.emberwell.launch;
 
-import club.emberwell.access.ApiLimits;
+import club.emberwell.access.BodyLimits;
 import club.emberwell.desk.DeskConfig;
 import club.emberwell.exchange.PersonalDataLimits;
 import club.emberwell.hook.HookConfig;
@@ -11,6 +11,7 @@ import club.emberwell.member.mail.MailConfig;
 import club.emberwell.member.pace.WriteLimits;
 import club.emberwell.member.session.SignInLimits;
 import club.emberwell.member.session.SignInProvider;
+import club.emberwell.report.photo.PictureLimits;
 import club.emberwell.web.outside.SecurityReports;
 import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
@@ -33,7 +34,7 @@ final class Settings {
   /** Every interface of settings; {@code SettingsTest} finds those that are missing. */
   static final List<Class<?>> MAPPINGS =
       List.of(
-          ApiLimits.class,
+          BodyLimits.class,
           DeskConfig.class,
           DoorDefaults.class,
           DoorLimits.class,
@@ -41,6 +42,7 @@ final class Settings {
           LinkLimits.class,
           MailConfig.class,
           PersonalDataLimits.class,
+          PictureLimits.class,
           SecurityReports.class,
           SignInLimits.class,
           SignInProvider.class,

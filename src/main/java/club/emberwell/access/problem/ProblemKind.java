@@ -38,7 +38,8 @@ public enum ProblemKind implements Coded {
       "An Idempotency-Key is missing",
       "A POST that stores something needs the header Idempotency-Key, so that sent twice it is"
           + " stored once.",
-      "Make a new key for each thing you post, such as a UUID. Use the same one when you try again."),
+      "Make a new key for each thing you post, such as a UUID. Use the same one when you try"
+          + " again."),
   KEY_INVALID(
       400,
       "The Idempotency-Key cannot be used",
@@ -183,7 +184,7 @@ public enum ProblemKind implements Coded {
   PICTURE_UNREADABLE(
       422,
       "The picture cannot be used",
-      "The file is damaged or has more pixels than are taken.",
+      "The file is damaged, has more pixels than are taken, or takes too long to read.",
       "Save it again as JPEG or PNG, or make it smaller."),
   CONDITION_MISSING(
       428,
@@ -216,6 +217,12 @@ public enum ProblemKind implements Coded {
       "Not available right now",
       "The database does not answer. Nothing was stored.",
       "Wait as many seconds as Retry-After says, then send it again with the same key."),
+  PICTURES_BUSY(
+      503,
+      "Not available right now",
+      "More pictures are being made ready than this server does at once.",
+      "Wait as many seconds as Retry-After says, then send it again with the same key. Send one"
+          + " picture after the other."),
   INDEX_NOT_READY(
       503,
       "Not available right now",

@@ -14,6 +14,8 @@ import java.util.Set;
 
 /** Makes problems of whatever went wrong. */
 public final class Problems {
+  private static final long MEGABYTE = 1 << 20;
+
   private static final Set<String> AMBIGUITIES =
       Set.of(
           RemarkId.NUMBER_AMBIGUOUS.code(),
@@ -104,7 +106,8 @@ public final class Problems {
   }
 
   public static Problem tooLarge(long limit) {
-    return of(ProblemKind.TOO_LARGE, "At most " + limit + " bytes can be sent here.");
+    String most = limit >= MEGABYTE ? limit / MEGABYTE + " MB" : limit / 1024 + " kB";
+    return of(ProblemKind.TOO_LARGE, "At most " + most + " can be sent here.");
   }
 
   public static Problem changed() {

@@ -1,13 +1,18 @@
 package club.emberwell.api.grid;
 
+import club.emberwell.access.Awaited;
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
+import club.emberwell.api.photo.SentPicture;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.photo.Corners;
 import club.emberwell.grid.photo.GridPhoto;
 import club.emberwell.grid.photo.GridPhotos;
 import club.emberwell.grid.photo.Spot;
 import club.emberwell.member.Role;
-import club.emberwell.report.ReportLimits;
-import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ReadyPhotos;
+import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -18,7 +23,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
 import java.io.InputStream;
 import java.util.List;
 import java.util.UUID;
@@ -33,10 +37,12 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Grids")
 public class GridPhotoResource {
   private final GridPhotos photos;
+  private final ReadyPhotos ready;
   private final ApiRequest request;
 
-  GridPhotoResource(GridPhotos photos, ApiRequest request) {
+  GridPhotoResource(GridPhotos photos, ReadyPhotos ready, ApiRequest request) {
     this.photos = photos;
+    this.ready = ready;
     this.request = request;
   }
 
@@ -74,9 +80,14 @@ public class GridPhotoResource {
       description =
           "JPEG, PNG or WebP, at most 10 MB and 40 million pixels. It is encoded anew without"
               + " metadata, and takes the place of the one before.")
-  public PhotoJson put(@PathParam("id") UUID id, InputStream body) throws IOException {
-    Photos.Ready ready = Photos.ready(body.readNBytes(ReportLimits.PHOTO_UPLOAD + 1));
-    return PhotoJson.of(photos.put(request.actor(), id, ready));
+  @Fails(ProblemKind.PICTURES_BUSY)
+  @Blocking
+  public Uni<PhotoJson> put(@PathParam("id") UUID id, InputStream body) {
+    return SentPicture.of(body)
+        .used(
+            upload ->
+                Awaited.of(ready.of(request.actor(), upload))
+                    .map(picture -> PhotoJson.of(photos.put(request.actor(), id, picture))));
   }
 
   @PUT
@@ -88,6 +99,7 @@ public class GridPhotoResource {
       description =
           "The outer corners of the outermost cells, clockwise from the top left of the plan, as"
               + " shares of the picture from 0 to 1.")
+  @Fails(ProblemKind.PICTURES_BUSY)
   public PhotoJson mark(@PathParam("id") UUID id, Marks sent) {
     return PhotoJson.of(photos.mark(request.actor(), id, sent.all()));
   }

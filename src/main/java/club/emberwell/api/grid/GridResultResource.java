@@ -1,5 +1,7 @@
 package club.emberwell.api.grid;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.WithEtag;
@@ -53,6 +55,7 @@ public class GridResultResource {
           "Settings, dose, effect; with a photo whose corners are marked also its mean colour and"
               + " the CIEDE2000 distance from the bare surface: an aid to the eye, no verdict.")
   @APIResponseSchema(value = ResultsJson.class, responseCode = "200")
+  @Fails(ProblemKind.PICTURES_BUSY)
   public Response get(@PathParam("id") UUID id) {
     return answer(results.of(request.actor(), id));
   }
@@ -68,6 +71,7 @@ public class GridResultResource {
               + " another version of it; the same sent again changes nothing. Needs If-Match with"
               + " the version of the grid.")
   @APIResponseSchema(value = ResultsJson.class, responseCode = "200")
+  @Fails(ProblemKind.PICTURES_BUSY)
   public Response put(@PathParam("id") UUID id, WrittenResults sent) {
     int version = request.version();
     Photos.Ready photo = results.shown(request.actor(), id, sent);

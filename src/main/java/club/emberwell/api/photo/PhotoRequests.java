@@ -1,5 +1,6 @@
 package club.emberwell.api.photo;
 
+import club.emberwell.access.Awaited;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ListJson;
@@ -8,19 +9,20 @@ import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryUnknown;
-import club.emberwell.report.ReportLimits;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.report.photo.PhotoWords;
 import club.emberwell.report.photo.Photos;
+import club.emberwell.report.photo.ReadyPhotos;
 import club.emberwell.report.photo.ShownPhotos;
+import io.smallrye.mutiny.Uni;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
-import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
-import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.UUID;
 import org.apache.commons.codec.digest.DigestUtils;
@@ -44,38 +46,52 @@ class PhotoRequests {
       "size=thumb answers the small one, size=middle the one between, where there is one.";
 
   private final Photos photos;
+  private final ReadyPhotos ready;
   private final ShownPhotos shown;
   private final ApiRequest request;
 
-  PhotoRequests(Photos photos, ShownPhotos shown, ApiRequest request) {
+  PhotoRequests(Photos photos, ReadyPhotos ready, ShownPhotos shown, ApiRequest request) {
     this.photos = photos;
+    this.ready = ready;
     this.shown = shown;
     this.request = request;
   }
 
-  Response add(EntryKind kind, UUID id, PhotoWords words, InputStream body) throws IOException {
-    byte[] upload = body.readNBytes(ReportLimits.PHOTO_UPLOAD + 1);
-    Photos.Ready ready = Photos.ready(upload);
+  Uni<Response> add(EntryKind kind, UUID id, PhotoWords words, SentPicture sent) {
+    return sent.used(
+        upload ->
+            Awaited.of(ready.of(request.actor(), upload))
+                .map(picture -> added(kind, id, words, upload, picture)));
+  }
+
+  private Response added(
+      EntryKind kind, UUID id, PhotoWords words, Path upload, Photos.Ready picture) {
     return request.once(
-        words.equals(PhotoWords.NONE) ? upload : List.of(DigestUtils.sha256Hex(upload), words),
+        words.equals(PhotoWords.NONE) ? upload : List.of(sum(upload), words),
         () -> {
           // what is of another kind is not known here
           shown.of(request.actor(), kind, id);
           PhotoJson photo =
               PhotoJson.of(
-                  photos.add(request.actor(), id, new Photos.Added(null, ready, words, null)));
+                  photos.add(request.actor(), id, new Photos.Added(null, picture, words, null)));
           return Response.created(URI.create(photo.url())).entity(photo).build();
         });
   }
 
-  Response addPart(EntryKind kind, UUID id, PhotoWords words, FileUpload part) throws IOException {
+  private static String sum(Path upload) {
+    try {
+      return new DigestUtils(DigestUtils.getSha256Digest()).digestAsHex(upload);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  Uni<Response> addPart(EntryKind kind, UUID id, PhotoWords words, FileUpload part) {
     if (part == null) {
       throw Problems.of(ProblemKind.INVALID_REQUEST, "Send the picture as the part named photo.")
           .exception();
     }
-    try (InputStream body = Files.newInputStream(part.uploadedFile())) {
-      return add(kind, id, words, body);
-    }
+    return add(kind, id, words, SentPicture.of(part));
   }
 
   ListJson<PhotoJson> list(EntryKind kind, UUID id) {

@@ -10,6 +10,8 @@ import club.emberwell.api.writes.WithEtag;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
 import club.emberwell.report.photo.PhotoWords;
+import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -22,7 +24,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
 import java.io.InputStream;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -67,13 +68,14 @@ public abstract class PhotoResource {
       summary = "Add a picture to {a kind}",
       description = PhotoRequests.ADDED)
   @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
-  public Response add(
+  @Fails(ProblemKind.PICTURES_BUSY)
+  @Blocking
+  public Uni<Response> add(
       @PathParam("id") UUID id,
       @QueryParam("caption") String caption,
       @QueryParam("alt") String alt,
-      InputStream body)
-      throws IOException {
-    return requests.add(kind, id, new PhotoWords(caption, alt), body);
+      InputStream body) {
+    return requests.add(kind, id, new PhotoWords(caption, alt), SentPicture.of(body));
   }
 
   @Keyed
@@ -87,12 +89,13 @@ public abstract class PhotoResource {
       summary = "Add a picture to {a kind} from a form",
       description = PhotoRequests.PART)
   @APIResponseSchema(value = PhotoJson.class, responseCode = "201")
-  public Response addPart(
+  @Fails(ProblemKind.PICTURES_BUSY)
+  @Blocking
+  public Uni<Response> addPart(
       @PathParam("id") UUID id,
       @RestForm("photo") FileUpload part,
       @RestForm("caption") String caption,
-      @RestForm("alt") String alt)
-      throws IOException {
+      @RestForm("alt") String alt) {
     return requests.addPart(kind, id, new PhotoWords(caption, alt), part);
   }
 

@@ -16,7 +16,10 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.function.Supplier;
 import org.apache.commons.codec.digest.DigestUtils;
@@ -47,7 +50,7 @@ public class KeyedWrites {
    * Does the write, or answers what it answered before. The write runs in the transaction that
    * stores the key.
    *
-   * @param body what was sent, as read, or the bytes of a file
+   * @param body what was sent, as read, or a file
    * @param write answers a response with a JSON entity, perhaps Location and ETag
    */
   public Response once(Object body, Supplier<Response> write) {
@@ -94,9 +97,12 @@ public class KeyedWrites {
       MessageDigest sha = DigestUtils.getSha256Digest();
       String what = request.request().method().name() + " " + request.normalizedPath() + "\n";
       sha.update(what.getBytes(StandardCharsets.UTF_8));
-      return sha.digest(body instanceof byte[] file ? file : json.writeValueAsBytes(body));
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
+      return (body instanceof Path file
+              ? DigestUtils.updateDigest(sha, file)
+              : DigestUtils.updateDigest(sha, json.writeValueAsBytes(body)))
+          .digest();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 

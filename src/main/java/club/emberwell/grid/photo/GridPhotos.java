@@ -12,11 +12,10 @@ import club.emberwell.remark.RemarkId;
 import club.emberwell.report.photo.PhotoSpace;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.Pixels;
+import club.emberwell.report.photo.ReadyPhotos;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.awt.image.BufferedImage;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.Optional;
@@ -31,6 +30,7 @@ public class GridPhotos {
   private final GridPhotoRepository photos;
   private final GridService grids;
   private final Photos ofReports;
+  private final ReadyPhotos ready;
   private final PhotoSpace space;
   private final EntryLife life;
 
@@ -38,11 +38,13 @@ public class GridPhotos {
       GridPhotoRepository photos,
       GridService grids,
       Photos ofReports,
+      ReadyPhotos ready,
       PhotoSpace space,
       EntryLife life) {
     this.photos = photos;
     this.grids = grids;
     this.ofReports = ofReports;
+    this.ready = ready;
     this.space = space;
     this.life = life;
   }
@@ -128,15 +130,15 @@ public class GridPhotos {
    * cells were moved since.
    */
   public Optional<GridColours> colours(Actor actor, UUID id, GridPlan plan) {
-    return marked(actor, id)
-        .flatMap(
-            photo -> {
-              BufferedImage picture = Pixels.decoded(photo.picture());
-              PhotoPlan lying = lying(plan);
-              return photo.corners().fault(picture.getWidth(), picture.getHeight(), lying) == null
-                  ? Optional.of(GridColours.of(picture, photo.corners(), lying))
-                  : Optional.empty();
-            });
+    return marked(actor, id).flatMap(photo -> ready.worked(actor, () -> colours(photo, plan)));
+  }
+
+  private static Optional<GridColours> colours(Marked photo, GridPlan plan) {
+    BufferedImage picture = Pixels.decoded(photo.picture());
+    PhotoPlan lying = lying(plan);
+    return photo.corners().fault(picture.getWidth(), picture.getHeight(), lying) == null
+        ? Optional.of(GridColours.of(picture, photo.corners(), lying))
+        : Optional.empty();
   }
 
   /**
@@ -145,7 +147,7 @@ public class GridPhotos {
    */
   public Photos.Ready toShow(Actor actor, UUID id) {
     return of(actor, id).filter(photo -> photo.shown() == null).isPresent()
-        ? Photos.ready(bytes(actor, id))
+        ? ready.again(actor, bytes(actor, id))
         : null;
   }
 
@@ -165,13 +167,12 @@ public class GridPhotos {
    */
   public byte[] flat(Actor actor, UUID id) {
     Marked photo = marked(actor, id).orElseThrow(() -> new EntryUnknown("photo"));
-    FlatView view =
-        new FlatView(Pixels.decoded(photo.picture()), photo.corners(), lying(actor, id));
-    try {
-      return Pixels.jpeg(view.whole());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    PhotoPlan lying = lying(actor, id);
+    return ready.worked(
+        actor,
+        () ->
+            Pixels.jpeg(
+                new FlatView(Pixels.decoded(photo.picture()), photo.corners(), lying).whole()));
   }
 
   private PhotoPlan lying(Actor actor, UUID id) {

@@ -10,7 +10,9 @@ import club.emberwell.report.ReportLimits;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
@@ -43,14 +45,14 @@ public class ParkedPhotos {
   }
 
   /** Under which a picture of a form goes: the same file chosen twice in one form is one. */
-  public static UUID id(Actor actor, UUID form, byte[] upload) {
+  public static UUID id(Actor actor, UUID form, Path upload) throws IOException {
     byte[] named =
         ByteBuffer.allocate(4 * Long.BYTES + 32)
             .putLong(actor.memberId().getMostSignificantBits())
             .putLong(actor.memberId().getLeastSignificantBits())
             .putLong(form.getMostSignificantBits())
             .putLong(form.getLeastSignificantBits())
-            .put(DigestUtils.sha256(upload))
+            .put(new DigestUtils(DigestUtils.getSha256Digest()).digest(upload))
             .array();
     return UUID.nameUUIDFromBytes(named);
   }
@@ -72,7 +74,7 @@ public class ParkedPhotos {
     UUID member = EntryAccess.signedIn(actor);
     List<Parked> there = parked.of(member, form);
     if (there.size() >= ReportLimits.PHOTOS) {
-      throw Photos.tooMany(EntryKind.REPORT);
+      throw tooMany();
     }
     if (parked.of(member) >= ReportLimits.PARKED) {
       String detail =
@@ -83,6 +85,11 @@ public class ParkedPhotos {
     ParkedEntity one = new ParkedEntity(id, member, form, there.size(), ready.clean());
     one.say(words.checked());
     parked.persist(one);
+  }
+
+  /** A form has more than what it makes can have. */
+  public static EntryRefused tooMany() {
+    return Photos.tooMany(EntryKind.REPORT);
   }
 
   /** Those of a form, in their order. */

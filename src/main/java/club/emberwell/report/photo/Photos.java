@@ -91,16 +91,7 @@ public class Photos implements Kind {
     }
   }
 
-  /**
-   * Decodes and re-encodes an upload. Takes up to a second: call it outside of transactions.
-   *
-   * @throws PictureRefused where it is no picture we take
-   */
-  public static Ready ready(byte[] upload) {
-    return new Ready(PictureCleaner.clean(upload));
-  }
-
-  /** The same of what the program drew itself. */
+  /** What the program drew itself, made ready. */
   public static Ready drawn(BufferedImage own) {
     try {
       return new Ready(PictureCleaner.drawn(own));

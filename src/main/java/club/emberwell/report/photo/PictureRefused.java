@@ -9,6 +9,7 @@ public class PictureRefused extends RuntimeException {
     TOO_BIG,
     OTHER_FORMAT,
     TOO_MANY_PIXELS,
+    TOO_COSTLY,
     UNREADABLE
   }
 
@@ -23,6 +24,23 @@ public class PictureRefused extends RuntimeException {
   public static PictureRefused tooBig() {
     return new PictureRefused(
         Fault.TOO_BIG, "A picture has at most " + ReportLimits.PHOTO_UPLOAD / 1024 / 1024 + " MB.");
+  }
+
+  static PictureRefused unreadable() {
+    return new PictureRefused(Fault.UNREADABLE, "This picture is damaged.");
+  }
+
+  /** Refuses a picture that says it has too many pixels. */
+  static void tooManyPixels(long width, long height) {
+    long most = ReportLimits.PHOTO_PIXELS;
+    if (width > most || height > most || width * height > most) {
+      throw tooManyPixels(most);
+    }
+  }
+
+  static PictureRefused tooManyPixels(long most) {
+    return new PictureRefused(
+        Fault.TOO_MANY_PIXELS, "A picture has at most " + most / 1_000_000 + " million pixels.");
   }
 
   public Fault fault() {

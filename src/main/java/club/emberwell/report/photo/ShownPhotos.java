@@ -19,9 +19,11 @@ import java.util.stream.Collectors;
 @ApplicationScoped
 public class ShownPhotos {
   private final PhotoRepository photos;
+  private final PictureTurns turns;
 
-  ShownPhotos(PhotoRepository photos) {
+  ShownPhotos(PhotoRepository photos, PictureTurns turns) {
     this.photos = photos;
+    this.turns = turns;
   }
 
   /**
@@ -112,10 +114,18 @@ public class ShownPhotos {
       return new Served(jpeg, settled);
     }
     byte[] large = photos.bytes(id, PhotoSize.LARGE);
-    if (photos.there(id).sizes().contains(size)) {
-      large = PictureCleaner.middle(large);
-      photos.keep(id, large);
+    return new Served(
+        photos.there(id).sizes().contains(size) ? middle(actor, id, large) : large, settled);
+  }
+
+  /** Kept from now on; the large one for once where many pictures are worked at. */
+  private byte[] middle(Actor actor, UUID id, byte[] large) {
+    try {
+      byte[] middle = turns.now(actor.memberId(), stint -> PictureCleaner.middle(large));
+      photos.keep(id, middle);
+      return middle;
+    } catch (PicturesBusy e) {
+      return large;
     }
-    return new Served(large, settled);
   }
 }

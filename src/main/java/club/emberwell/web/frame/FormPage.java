@@ -28,6 +28,9 @@ public final class FormPage {
   private static final int UNPROCESSABLE = 422;
   private static final int TOO_MANY = 429;
 
+  /** Seconds in which photos that wait find their turn. */
+  private static final int SOON = 5;
+
   private final PageFrame page;
   private final SentForm sent;
   private final Supplier<Form> fresh;
@@ -102,7 +105,9 @@ public final class FormPage {
     try {
       return new Stored<>(deed.apply(sent), null);
     } catch (EntryRefused e) {
-      return refused(form -> form.remarks(e.remarks()));
+      return e.remarks().stream().anyMatch(r -> r.id().equals(RemarkId.PICTURES_BUSY.code()))
+          ? busy(e)
+          : refused(form -> form.remarks(e.remarks()));
     } catch (EntryUnconfirmed e) {
       return refused(form -> form.doubt(e.warnings()));
     } catch (ProhibitedWork e) {
@@ -150,6 +155,18 @@ public final class FormPage {
   private <T> Stored<T> refused(UnaryOperator<Form> said) {
     page.fail();
     return again(UNPROCESSABLE, said);
+  }
+
+  /** All is right but the moment: what sends forms by itself comes again. */
+  private <T> Stored<T> busy(EntryRefused e) {
+    page.fail();
+    TemplateInstance template = shown.apply(typed().remarks(e.remarks()));
+    return new Stored<>(
+        null,
+        Response.status(Response.Status.SERVICE_UNAVAILABLE)
+            .header("Retry-After", SOON)
+            .entity(template)
+            .build());
   }
 
   private <T> Stored<T> again(int status, UnaryOperator<Form> said) {

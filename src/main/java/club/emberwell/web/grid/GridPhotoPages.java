@@ -1,8 +1,11 @@
 package club.emberwell.web.grid;
 
+import club.emberwell.access.Awaited;
 import club.emberwell.grid.photo.Corners;
+import club.emberwell.grid.photo.GridColours;
 import club.emberwell.grid.photo.GridPhotos;
 import club.emberwell.grid.photo.Spot;
+import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.result.GridResults;
 import club.emberwell.grid.result.Results;
 import club.emberwell.member.Role;
@@ -10,6 +13,8 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.PictureRefused;
+import club.emberwell.report.photo.PicturesBusy;
+import club.emberwell.report.photo.ReadyPhotos;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
@@ -17,6 +22,7 @@ import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -24,12 +30,11 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Supplier;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
@@ -41,15 +46,18 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @RolesAllowed(Role.WRITE)
 public class GridPhotoPages extends Pages {
   private static final double PERCENT = 100;
+  private static final String PHOTO = "/photo";
   private static final List<String> CORNERS =
       List.of("topLeft", "topRight", "bottomRight", "bottomLeft");
 
   private final GridResults results;
   private final GridPhotos photos;
+  private final ReadyPhotos ready;
 
-  GridPhotoPages(GridResults results, GridPhotos photos) {
+  GridPhotoPages(GridResults results, GridPhotos photos, ReadyPhotos ready) {
     this.results = results;
     this.photos = photos;
+    this.ready = ready;
   }
 
   @CheckedTemplate
@@ -68,12 +76,17 @@ public class GridPhotoPages extends Pages {
   private TemplateInstance shown(UUID id, Form form) {
     Results found = results.of(actor(), id);
     return Templates.photo(
-        PhotoView.of(
-            found,
-            photos.of(actor(), id),
-            photos.colours(actor(), id, found.plan()),
-            actor().units()),
+        PhotoView.of(found, photos.of(actor(), id), colours(id, found.plan()), actor().units()),
         form);
+  }
+
+  /** Left out for once where many pictures are worked at: the page is worth more. */
+  private Optional<GridColours> colours(UUID id, GridPlan plan) {
+    try {
+      return photos.colours(actor(), id, plan);
+    } catch (PicturesBusy e) {
+      return Optional.empty();
+    }
   }
 
   /** The corners as shares of the picture in percent. */
@@ -99,23 +112,34 @@ public class GridPhotoPages extends Pages {
 
   @POST
   @Path("{id}/photo")
-  public Response add(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
+  public Uni<Response> add(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
+    boolean chosen = upload != null && upload.size() > 0;
+    return Awaited.of(ready.of(actor(), chosen ? List.of(upload.uploadedFile()) : List.of()))
+        .map(made -> made.values().stream().findFirst())
+        .map(made -> kept(id, () -> picture(made.orElse(null))))
+        .onFailure(PicturesBusy.class)
+        .recoverWithItem(busy -> kept(id, () -> unready(busy)));
+  }
+
+  private Response kept(UUID id, Supplier<Photos.Ready> picture) {
     return press(() -> form(id), form -> shown(id, form))
-        .run(s -> photos.put(actor(), id, picture(upload)))
+        .run(s -> photos.put(actor(), id, picture.get()))
         .then("/grids/" + id + "/photo");
   }
 
-  private static Photos.Ready picture(FileUpload upload) {
-    if (upload == null || upload.size() == 0) {
-      throw new EntryRefused(RemarkId.REQUIRED, "/photo", "Choose a picture first.");
+  private static Photos.Ready picture(ReadyPhotos.Outcome made) {
+    if (made == null) {
+      throw new EntryRefused(RemarkId.REQUIRED, PHOTO, "Choose a picture first.");
     }
     try {
-      return Photos.ready(Files.readAllBytes(upload.uploadedFile()));
+      return made.kept();
     } catch (PictureRefused e) {
-      throw new EntryRefused(RemarkId.PICTURE_UNUSABLE, "/photo", e.getMessage());
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      throw new EntryRefused(RemarkId.PICTURE_UNUSABLE, PHOTO, e.getMessage());
     }
+  }
+
+  private static Photos.Ready unready(Throwable busy) {
+    throw new EntryRefused(RemarkId.PICTURES_BUSY, PHOTO, busy.getMessage());
   }
 
   @POST

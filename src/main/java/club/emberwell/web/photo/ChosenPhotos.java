@@ -1,5 +1,6 @@
 package club.emberwell.web.photo;
 
+import club.emberwell.access.Awaited;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;
@@ -10,21 +11,23 @@ import club.emberwell.report.photo.ParkedPhotos;
 import club.emberwell.report.photo.ParkedPhotos.Parked;
 import club.emberwell.report.photo.PhotoSpace;
 import club.emberwell.report.photo.PhotoWords;
-import club.emberwell.report.photo.Photos;
 import club.emberwell.report.photo.PictureRefused;
+import club.emberwell.report.photo.PicturesBusy;
+import club.emberwell.report.photo.ReadyPhotos;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.smallrye.mutiny.Uni;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Named;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -55,11 +58,13 @@ public class ChosenPhotos {
   private static final String CAMERA = ".camera";
 
   private final ParkedPhotos parked;
+  private final ReadyPhotos ready;
   private final PhotoSpace space;
   private final CurrentActor current;
 
-  ChosenPhotos(ParkedPhotos parked, PhotoSpace space, CurrentActor current) {
+  ChosenPhotos(ParkedPhotos parked, ReadyPhotos ready, PhotoSpace space, CurrentActor current) {
     this.parked = parked;
+    this.ready = ready;
     this.space = space;
     this.current = current;
   }
@@ -161,8 +166,7 @@ public class ChosenPhotos {
   public Fields of(Form form) {
     String parking = form.field(PARKING).getValue();
     List<Slot> slots =
-        IntStream.rangeClosed(1, SLOTS)
-            .mapToObj(slot -> "photo" + slot)
+        slots()
             .map(
                 name ->
                     new Slot(form.field(name), form.field(name + CAPTION), form.field(name + ALT)))
@@ -178,12 +182,49 @@ public class ChosenPhotos {
   }
 
   /**
-   * Parks what was chosen, and does what was said of what is parked. Decodes pictures: call it
-   * outside of transactions and before anything else can refuse the form.
+   * Parks what was chosen, and does what was said of what is parked. Pictures are made ready
+   * without holding a thread: call it outside of transactions and before anything else can refuse
+   * the form.
    *
    * @return what is wrong with some of it, for the form
    */
-  public List<Remark> take(SentForm sent) {
+  public Uni<List<Remark>> take(SentForm sent) {
+    List<Path> chosen = chosen(sent);
+    return Awaited.of(ready.of(actor(), chosen))
+        .map(made -> take(sent, made))
+        .onFailure(PicturesBusy.class)
+        .recoverWithItem(
+            e -> {
+              String detail = e.getMessage() + " Please choose the photos again.";
+              return List.of(Remark.error(RemarkId.PICTURES_BUSY, "/" + FIRST, detail));
+            });
+  }
+
+  /** Those that are not here yet; the first so many, as the others find no place anyway. */
+  private List<Path> chosen(SentForm sent) {
+    UUID parking = parking(sent);
+    return parking == null
+        ? List.of()
+        : slots()
+            .flatMap(slot -> files(sent, slot).stream())
+            .filter(file -> !parked.knows(id(parking, file)))
+            .limit(ReportLimits.PHOTOS)
+            .toList();
+  }
+
+  private static Stream<String> slots() {
+    return IntStream.rangeClosed(1, SLOTS).mapToObj(slot -> "photo" + slot);
+  }
+
+  private UUID id(UUID parking, Path file) {
+    try {
+      return ParkedPhotos.id(actor(), parking, file);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private List<Remark> take(SentForm sent, Map<Path, ReadyPhotos.Outcome> made) {
     List<Remark> wrong = new ArrayList<>();
     UUID parking = parking(sent);
     if (parking == null) {
@@ -199,19 +240,22 @@ public class ChosenPhotos {
             at -> parked.say(actor(), one.id(), words(sent, name(one)).checked(at)));
       }
     }
-    for (int slot = 1; slot <= SLOTS; slot++) {
-      take(sent, parking, "photo" + slot, wrong);
-    }
+    slots().forEach(slot -> take(sent, parking, slot, made, wrong));
     return wrong;
   }
 
-  private void take(SentForm sent, UUID parking, String slot, List<Remark> wrong) {
+  private void take(
+      SentForm sent,
+      UUID parking,
+      String slot,
+      Map<Path, ReadyPhotos.Outcome> made,
+      List<Remark> wrong) {
     PhotoWords words = words(sent, slot);
     int before = wrong.size();
     List<Path> files = files(sent, slot);
     for (Path file : files) {
       PhotoWords of = words;
-      noting(wrong, "/" + slot, at -> park(parking, file, of.checked(at)));
+      noting(wrong, "/" + slot, at -> park(parking, file, made.get(file), of.checked(at)));
       // a field that took several files says something of the first
       words = PhotoWords.NONE;
     }
@@ -244,18 +288,13 @@ public class ChosenPhotos {
     }
   }
 
-  private void park(UUID parking, Path file, PhotoWords words) {
-    try {
-      if (Files.size(file) > ReportLimits.PHOTO_UPLOAD) {
-        throw PictureRefused.tooBig();
+  private void park(UUID parking, Path file, ReadyPhotos.Outcome made, PhotoWords words) {
+    UUID id = id(parking, file);
+    if (!parked.knows(id)) {
+      if (made == null) {
+        throw ParkedPhotos.tooMany();
       }
-      byte[] upload = Files.readAllBytes(file);
-      UUID id = ParkedPhotos.id(actor(), parking, upload);
-      if (!parked.knows(id)) {
-        parked.park(actor(), parking, id, Photos.ready(upload), words);
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      parked.park(actor(), parking, id, made.kept(), words);
     }
   }
 
@@ -272,7 +311,7 @@ public class ChosenPhotos {
   /** Whether the form came with a photo, now or before. */
   public boolean any(SentForm sent) {
     // what came a second time is no longer parked
-    return IntStream.rangeClosed(1, SLOTS).anyMatch(slot -> !files(sent, "photo" + slot).isEmpty())
+    return slots().anyMatch(slot -> !files(sent, slot).isEmpty())
         || !parked.of(actor(), parking(sent)).isEmpty();
   }
 

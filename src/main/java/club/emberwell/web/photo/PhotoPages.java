@@ -20,6 +20,7 @@ import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -144,13 +145,16 @@ public class PhotoPages extends Pages {
 
   @POST
   @Path("reports/{id}/photos")
-  public Response addToReport(@RestPath UUID id, SentForm sent) {
+  public Uni<Response> addToReport(@RestPath UUID id, SentForm sent) {
     return add(id, sent);
   }
 
-  Response add(UUID id, SentForm sent) {
+  Uni<Response> add(UUID id, SentForm sent) {
     shown.own(actor(), id);
-    List<Remark> wrong = chosen.take(sent);
+    return chosen.take(sent).map(wrong -> added(id, sent, wrong));
+  }
+
+  private Response added(UUID id, SentForm sent, List<Remark> wrong) {
     return take(sent, () -> blank(sent), form -> shown(id, form))
         .run(
             s -> {

@@ -4,6 +4,7 @@ import club.emberwell.member.Role;
 import club.emberwell.web.frame.SentForm;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -33,7 +34,7 @@ public class TalkPhotoPages {
   }
 
   @POST
-  public Response addToTalk(@RestPath UUID id, SentForm sent) {
+  public Uni<Response> addToTalk(@RestPath UUID id, SentForm sent) {
     return photos.add(id, sent);
   }
 }

@@ -24,6 +24,7 @@ import club.emberwell.web.report.PostEntry.Purpose;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -129,7 +130,7 @@ public class PostPages extends Pages {
 
   @POST
   @Path("post")
-  public Response post(SentForm sent) {
+  public Uni<Response> post(SentForm sent) {
     return store(sent, POST, () -> fresh(sent), null, w -> reports.post(actor(), w));
   }
 
@@ -169,7 +170,7 @@ public class PostPages extends Pages {
 
   @POST
   @Path("reports/{id}/repeat")
-  public Response repeat(@RestPath UUID id, SentForm sent) {
+  public Uni<Response> repeat(@RestPath UUID id, SentForm sent) {
     return store(
         sent, repeating(id), () -> repeated(id, 0, sent), id, w -> reports.repeat(actor(), id, w));
   }
@@ -198,7 +199,7 @@ public class PostPages extends Pages {
 
   @POST
   @Path("reports/{id}/edit")
-  public Response edit(@RestPath UUID id, SentForm sent) {
+  public Uni<Response> edit(@RestPath UUID id, SentForm sent) {
     return store(
         sent,
         editing(id),
@@ -218,24 +219,30 @@ public class PostPages extends Pages {
         : posting;
   }
 
-  private Response store(
+  private Uni<Response> store(
       SentForm sent,
       Purpose purpose,
       Supplier<Form> form,
       UUID repeatOf,
       Function<Posting, StoredReport> deed) {
-    List<Remark> wrong = photos.take(sent);
-    return take(sent, form, again -> shown(purpose, again))
-        .store(s -> photos.store(s, () -> deed.apply(read(s, repeatOf, wrong)), PostPages::made))
-        .then(
-            stored -> {
-              UUID id = stored.snapshot().id();
-              index.awaitSeen(id);
-              return "/reports/"
-                  + id
-                  + "?saved="
-                  + (purpose.kind() == Kind.EDIT ? ReportPages.EDITED : "yes");
-            });
+    return photos
+        .take(sent)
+        .map(
+            wrong ->
+                take(sent, form, again -> shown(purpose, again))
+                    .store(
+                        s ->
+                            photos.store(
+                                s, () -> deed.apply(read(s, repeatOf, wrong)), PostPages::made))
+                    .then(stored -> there(stored, purpose)));
+  }
+
+  /** Where it stands, once everybody can find it. */
+  private String there(StoredReport stored, Purpose purpose) {
+    UUID id = stored.snapshot().id();
+    index.awaitSeen(id);
+    String done = purpose.kind() == Kind.EDIT ? ReportPages.EDITED : "yes";
+    return "/reports/" + id + "?saved=" + done;
   }
 
   private static ChosenPhotos.Made made(StoredReport stored) {

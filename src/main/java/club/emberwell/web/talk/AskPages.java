@@ -26,6 +26,7 @@ import club.emberwell.web.photo.ChosenPhotos;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
+import io.smallrye.mutiny.Uni;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -142,9 +143,12 @@ public class AskPages extends Pages {
   @POST
   @Path("new")
   @RolesAllowed(Role.WRITE)
-  public Response ask(SentForm sent) {
+  public Uni<Response> ask(SentForm sent) {
+    return photos.take(sent).map(wrong -> asked(sent, wrong));
+  }
+
+  private Response asked(SentForm sent, List<Remark> wrong) {
     Actor actor = actor();
-    List<Remark> wrong = photos.take(sent);
     FormPage form = take(sent, () -> blank(sent), again -> Templates.ask(writing(again), null));
     WrittenTalk written = TalkForm.written(EntryKind.QUESTION, sent);
     if (!"post".equals(sent.text("step"))) {
@@ -221,9 +225,12 @@ public class AskPages extends Pages {
   @POST
   @Path("{id}/answers")
   @RolesAllowed(Role.WRITE)
-  public Response answer(@RestPath UUID id, SentForm sent) {
+  public Uni<Response> answer(@RestPath UUID id, SentForm sent) {
+    return photos.take(sent).map(wrong -> answered(id, sent, wrong));
+  }
+
+  private Response answered(UUID id, SentForm sent, List<Remark> wrong) {
     Actor actor = actor();
-    List<Remark> wrong = photos.take(sent);
     return take(
             sent,
             () -> blankAnswer(sent),

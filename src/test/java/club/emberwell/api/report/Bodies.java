@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.UUID;
 
 /** JSON bodies for tests, changed field by field. */
-final class Bodies {
+public final class Bodies {
   private Bodies() {}
 
   static Map<String, Object> laser() {
@@ -30,7 +30,7 @@ final class Bodies {
     return settings;
   }
 
-  static Map<String, Object> report() {
+  public static Map<String, Object> report() {
     Map<String, Object> report = new HashMap<>();
     report.put("laser", laser());
     report.put("material", "birch plywood");
@@ -47,7 +47,7 @@ final class Bodies {
     return machine;
   }
 
-  static String key() {
+  public static String key() {
     return UUID.randomUUID().toString();
   }
 
@@ -57,7 +57,7 @@ final class Bodies {
   }
 
   /** Posts the report; answers its id. */
-  static String post(Person person, Map<String, Object> report) {
+  public static String post(Person person, Map<String, Object> report) {
     return keyed(person, report)
         .post("/api/v1/reports")
         .then()

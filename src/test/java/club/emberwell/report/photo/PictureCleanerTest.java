@@ -25,7 +25,7 @@ class PictureCleanerTest {
   private static final String LURE = "<script>alert(1)</script>";
 
   private static Fault fault(byte[] upload) {
-    return assertThrows(PictureRefused.class, () -> PictureCleaner.clean(upload)).fault();
+    return assertThrows(PictureRefused.class, () -> Stints.clean(upload)).fault();
   }
 
   private static BufferedImage open(byte[] jpeg) throws Exception {
@@ -35,7 +35,7 @@ class PictureCleanerTest {
   @ParameterizedTest
   @ValueSource(strings = {"jpeg", "png"})
   void aPictureIsKeptAsTwoJpegsWithinTheirSizes(String format) throws Exception {
-    CleanPicture clean = PictureCleaner.clean(Pictures.of(3000, 1500, format));
+    CleanPicture clean = Stints.clean(Pictures.of(3000, 1500, format));
     assertEquals(1600, clean.width());
     assertEquals(800, clean.height());
     assertEquals(1600, open(clean.picture()).getWidth());
@@ -45,14 +45,14 @@ class PictureCleanerTest {
 
   @Test
   void aSmallPictureIsNotBlownUp() throws Exception {
-    CleanPicture clean = PictureCleaner.clean(Pictures.of(20, 10, "png"));
+    CleanPicture clean = Stints.clean(Pictures.of(20, 10, "png"));
     assertEquals(20, clean.width());
     assertEquals(20, open(clean.thumb()).getWidth());
   }
 
   @Test
   void aWebPictureIsRead() throws Exception {
-    CleanPicture clean = PictureCleaner.clean(Pictures.webp());
+    CleanPicture clean = Stints.clean(Pictures.webp());
     assertEquals(1, clean.width());
     assertEquals(1, clean.height());
   }
@@ -64,7 +64,7 @@ class PictureCleanerTest {
         ImageMetadataReader.readMetadata(new ByteArrayInputStream(upload))
             .getFirstDirectoryOfType(GpsDirectory.class);
     assertTrue(before != null && before.getTagCount() > 0, "the test picture has a place");
-    CleanPicture clean = PictureCleaner.clean(upload);
+    CleanPicture clean = Stints.clean(upload);
     for (byte[] kept : new byte[][] {clean.picture(), clean.thumb()}) {
       Metadata metadata = ImageMetadataReader.readMetadata(new ByteArrayInputStream(kept));
       assertEquals(0, metadata.getDirectoriesOfType(GpsDirectory.class).size());
@@ -78,7 +78,7 @@ class PictureCleanerTest {
   @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8})
   void aTurnedPictureIsStoodUpright(int orientation) throws Exception {
     byte[] upload = Pictures.withExif(Pictures.markedTopLeft(orientation), orientation);
-    CleanPicture clean = PictureCleaner.clean(upload);
+    CleanPicture clean = Stints.clean(upload);
     assertEquals(64, clean.width());
     assertEquals(32, clean.height());
     BufferedImage upright = open(clean.picture());
@@ -92,7 +92,7 @@ class PictureCleanerTest {
     byte[] lure = LURE.getBytes(StandardCharsets.ISO_8859_1);
     byte[] upload = Arrays.copyOf(picture, picture.length + lure.length);
     System.arraycopy(lure, 0, upload, picture.length, lure.length);
-    CleanPicture clean = PictureCleaner.clean(upload);
+    CleanPicture clean = Stints.clean(upload);
     assertFalse(new String(clean.picture(), StandardCharsets.ISO_8859_1).contains("script"));
   }
 

@@ -85,7 +85,7 @@ class WebPictureTest {
   })
   void lossyAndLosslessPicturesKeepTheirColoursAndFitTheirSizes(
       String name, int width, int height, int thumbWidth, int thumbHeight) throws IOException {
-    CleanPicture clean = PictureCleaner.clean(file(name));
+    CleanPicture clean = Stints.clean(file(name));
     assertEquals(width, clean.width());
     assertEquals(height, clean.height());
     assertEquals(width, open(clean.picture()).getWidth());
@@ -98,7 +98,7 @@ class WebPictureTest {
 
   @Test
   void shadesComeOutAsTheyWere() throws IOException {
-    BufferedImage picture = open(PictureCleaner.clean(file("shades")).picture());
+    BufferedImage picture = open(Stints.clean(file("shades")).picture());
     for (int x = 5; x < 120; x += 10) {
       for (int y = 5; y < 80; y += 10) {
         assertNear(new Color(2 * x, 3 * y, x + y), picture, x / 120.0, y / 80.0);
@@ -109,7 +109,7 @@ class WebPictureTest {
   @ParameterizedTest
   @ValueSource(strings = {"alpha-lossy", "alpha-lossless"})
   void whatIsTransparentBecomesWhite(String name) throws IOException {
-    CleanPicture clean = PictureCleaner.clean(file(name));
+    CleanPicture clean = Stints.clean(file(name));
     assertEquals(240, clean.width());
     assertQuarters(clean.picture(), RED, Color.WHITE, BLUE, Color.WHITE);
   }
@@ -120,7 +120,7 @@ class WebPictureTest {
     Metadata before = ImageMetadataReader.readMetadata(new ByteArrayInputStream(upload));
     assertTrue(before.getFirstDirectoryOfType(GpsDirectory.class).getTagCount() > 0);
     assertTrue(text(upload).contains("behind the mill"));
-    CleanPicture clean = PictureCleaner.clean(upload);
+    CleanPicture clean = Stints.clean(upload);
     // orientation 6: what is stored on the left is the upright top
     assertEquals(320, clean.width());
     assertEquals(480, clean.height());
@@ -141,7 +141,7 @@ class WebPictureTest {
 
   @Test
   void ofAMovingPictureTheFirstIsKept() throws IOException {
-    assertQuarters(PictureCleaner.clean(file("animated")).picture(), RED, GREEN, BLUE, GREY);
+    assertQuarters(Stints.clean(file("animated")).picture(), RED, GREEN, BLUE, GREY);
   }
 
   @ParameterizedTest
@@ -167,7 +167,7 @@ class WebPictureTest {
   }
 
   private static Fault fault(byte[] upload, String what) {
-    return assertThrows(PictureRefused.class, () -> PictureCleaner.clean(upload), what).fault();
+    return assertThrows(PictureRefused.class, () -> Stints.clean(upload), what).fault();
   }
 
   @Test
