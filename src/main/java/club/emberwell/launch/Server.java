@@ -119,6 +119,8 @@ final class Server {
   private void publish(Database database) {
     given.publish();
     System.setProperty("emberwell.home", home.folder().toString());
+    // so that access.traffic.ConnectionGuard sees connections as they are accepted
+    System.setProperty("io.netty.bootstrap.extensions", "serviceload");
     System.setProperty("emberwell.host", address.host());
     System.setProperty("emberwell.port", Integer.toString(address.port()));
     System.setProperty("emberwell.database.kind", database.builtIn() ? "built-in" : "configured");

@@ -38,7 +38,8 @@ public enum ProblemKind implements Coded {
       "An Idempotency-Key is missing",
       "A POST that stores something needs the header Idempotency-Key, so that sent twice it is"
           + " stored once.",
-      "Make a new key for each thing you post, such as a UUID. Use the same one when you try again."),
+      "Make a new key for each thing you post, such as a UUID. Use the same one when you try"
+          + " again."),
   KEY_INVALID(
       400,
       "The Idempotency-Key cannot be used",
@@ -118,6 +119,11 @@ public enum ProblemKind implements Coded {
       "Not in that format",
       "The answer does not come in a format that the header Accept names.",
       "Ask for application/json."),
+  TOO_SLOW(
+      408,
+      "Took too long to arrive",
+      "The body came so slowly that it was no longer waited for. Nothing was stored.",
+      "Send it again over a better connection, with the same key."),
   KEY_RUNNING(
       409,
       "The same request is still running",
@@ -216,6 +222,16 @@ public enum ProblemKind implements Coded {
       "Not available right now",
       "The database does not answer. Nothing was stored.",
       "Wait as many seconds as Retry-After says, then send it again with the same key."),
+  CROWDED(
+      429,
+      "Too much at once",
+      "This address has as many requests open as are taken from one.",
+      "Wait until some are answered, and at least as many seconds as Retry-After says."),
+  STORAGE_FULL(
+      507,
+      "No room left",
+      "The server's disk is full. Nothing was stored.",
+      "Tell the operator. What you sent can be sent again with the same key when there is room."),
   INDEX_NOT_READY(
       503,
       "Not available right now",
