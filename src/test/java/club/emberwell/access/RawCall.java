@@ -62,6 +62,12 @@ public final class RawCall implements Closeable {
     return all.toString();
   }
 
+  /** Hangs up at once (RST), as a phone that loses its network does. */
+  public void reset() throws IOException {
+    socket.setSoLinger(true, 0);
+    socket.close();
+  }
+
   @Override
   public void close() throws IOException {
     socket.close();

@@ -7,6 +7,7 @@ import io.quarkus.qute.TemplateInstance;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.HttpServerResponse;
+import io.vertx.core.http.HttpVersion;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
 
@@ -32,8 +33,11 @@ public class BareAnswers {
 
   /** Answers and hangs up, for what is still being sent will not be read. */
   public void refuse(RoutingContext request, Problem problem) {
-    request.response().putHeader(HttpHeaders.CONNECTION, HttpHeaders.CLOSE);
-    request.addEndHandler(answered -> request.request().connection().close());
+    // of HTTP/2 the connection has other requests too
+    if (request.request().version() != HttpVersion.HTTP_2) {
+      request.response().putHeader(HttpHeaders.CONNECTION, HttpHeaders.CLOSE);
+      request.addEndHandler(answered -> request.request().connection().close());
+    }
     answer(request, problem);
   }
 

@@ -5,9 +5,12 @@ import io.netty.bootstrap.ChannelInitializerExtension;
 import io.netty.channel.Channel;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelInboundHandlerAdapter;
+import io.netty.channel.ServerChannel;
 import io.smallrye.config.SmallRyeConfig;
 import java.net.InetSocketAddress;
 import java.net.SocketAddress;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.eclipse.microprofile.config.ConfigProvider;
 
 /**
@@ -16,6 +19,8 @@ import org.eclipse.microprofile.config.ConfigProvider;
  * serviceload}, which the launcher sees to.
  */
 public final class ConnectionGuard extends ChannelInitializerExtension {
+  private static final Queue<ServerChannel> LISTENERS = new ConcurrentLinkedQueue<>();
+
   private Rules rules;
 
   /** What an operator set; read when the first connection comes, for then it can be read. */
@@ -35,6 +40,16 @@ public final class ConnectionGuard extends ChannelInitializerExtension {
       rules = Rules.read();
     }
     return rules;
+  }
+
+  /** Takes no more connections; those that are open go on. */
+  public static void stopAccepting() {
+    LISTENERS.forEach(listener -> listener.close().syncUninterruptibly());
+  }
+
+  @Override
+  public void postInitializeServerListenerChannel(ServerChannel listener) {
+    LISTENERS.add(listener);
   }
 
   @Override

@@ -15,6 +15,9 @@ import java.util.concurrent.TimeUnit;
  * knows a limit for silence only, and a byte now and then is no silence.
  */
 final class HeadDeadline extends ChannelInboundHandlerAdapter {
+  /** By this name the framework's own end of a connection is known. */
+  private static final String FRAMEWORK = "handler";
+
   private final Duration time;
   private boolean waitsForHead = true;
   private ScheduledFuture<?> end;
@@ -35,6 +38,14 @@ final class HeadDeadline extends ChannelInboundHandlerAdapter {
     if (routing.request().version() != HttpVersion.HTTP_2) {
       routing.addEndHandler(answered -> deadline.waitsForHead = true);
     }
+  }
+
+  @Override
+  public void channelActive(ChannelHandlerContext channel) {
+    if (channel.pipeline().get(FRAMEWORK) != null) {
+      channel.pipeline().addBefore(FRAMEWORK, null, new GuardedAnswers());
+    }
+    channel.fireChannelActive();
   }
 
   @Override
