@@ -212,6 +212,11 @@ public enum ProblemKind implements Coded {
       "Too many tries",
       "Many people are signing in at this moment.",
       "Wait as many seconds as Retry-After says."),
+  CROWDED(
+      429,
+      "Too much at once",
+      "This address has as many requests open as are taken from one.",
+      "Wait until some are answered, and at least as many seconds as Retry-After says."),
   OWN_FAULT(
       500,
       "Our own error",
@@ -222,21 +227,16 @@ public enum ProblemKind implements Coded {
       "Not available right now",
       "The database does not answer. Nothing was stored.",
       "Wait as many seconds as Retry-After says, then send it again with the same key."),
-  CROWDED(
-      429,
-      "Too much at once",
-      "This address has as many requests open as are taken from one.",
-      "Wait until some are answered, and at least as many seconds as Retry-After says."),
-  STORAGE_FULL(
-      507,
-      "No room left",
-      "The server's disk is full. Nothing was stored.",
-      "Tell the operator. What you sent can be sent again with the same key when there is room."),
   INDEX_NOT_READY(
       503,
       "Not available right now",
       "The search index is being opened or built.",
-      "Wait as many seconds as Retry-After says.");
+      "Wait as many seconds as Retry-After says."),
+  STORAGE_FULL(
+      507,
+      "No room left",
+      "The server's disk is full. Nothing was stored.",
+      "Tell the operator. What you sent can be sent again with the same key when there is room.");
 
   /** Where every kind is explained; one page below it for each. */
   public static final String PATH = "/problems";
