@@ -106,7 +106,7 @@ class StoppedUnderLoadTest {
   private void read(AtomicBoolean stopped, Queue<String> cut) {
     while (!stopped.get()) {
       try (RawCall call = new RawCall(server())) {
-        call.send("GET / HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n");
+        call.send("GET /about HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n");
         String answer = call.answer();
         if (!answer.startsWith("HTTP/1.1 200 ") || !answer.contains("</html>")) {
           cut.add("cut: " + answer);
