@@ -7,13 +7,14 @@ import java.util.List;
 public final class ApiPaths {
   public static final String BASE = "/api/v1";
   private static final String API = "/api/";
-  private static final List<String> ASSETS = List.of("/assets/", "/webjars/", "/q/");
+  private static final String OPERATORS = "/q/";
+  private static final List<String> ASSETS = List.of("/assets/", "/webjars/", OPERATORS);
 
   private ApiPaths() {}
 
   /** Decided on the path that is routed, so that no spelling slips past. */
   static boolean isApi(RoutingContext request) {
-    return isApi(request.normalizedPath());
+    return isApi(path(request));
   }
 
   /** The same of a path as it is routed. */
@@ -21,9 +22,24 @@ public final class ApiPaths {
     return path.startsWith(API);
   }
 
+  /** Metrics and health, which programs ask with a token and owners in a browser. */
+  static boolean isForOperators(RoutingContext request) {
+    return path(request).startsWith(OPERATORS);
+  }
+
+  /** As it is routed; as it was sent where that cannot be read. */
+  static String path(RoutingContext request) {
+    try {
+      return request.normalizedPath();
+    } catch (IllegalArgumentException e) {
+      String sent = request.request().path();
+      return sent == null ? "/" : sent;
+    }
+  }
+
   /** Files and probes that are the same for everybody. */
   static boolean isAsset(RoutingContext request) {
-    String path = request.normalizedPath();
+    String path = path(request);
     return ASSETS.stream().anyMatch(path::startsWith);
   }
 }

@@ -46,11 +46,12 @@ class CredentialMechanism implements HttpAuthenticationMechanism {
   @Override
   public Uni<SecurityIdentity> authenticate(
       RoutingContext request, IdentityProviderManager identities) {
-    if (ApiPaths.isAsset(request)) {
+    boolean operators = ApiPaths.isForOperators(request);
+    if (ApiPaths.isAsset(request) && !operators) {
       return Uni.createFrom().nullItem();
     }
     String header = request.request().getHeader(HttpHeaders.AUTHORIZATION);
-    boolean api = ApiPaths.isApi(request);
+    boolean api = ApiPaths.isApi(request) || operators && header != null;
     Optional<Credential> credential = api ? bearer(header) : session(request);
     if (credential.isEmpty()) {
       if (api && header != null) {

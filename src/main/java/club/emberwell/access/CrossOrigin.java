@@ -34,7 +34,7 @@ class CrossOrigin {
     HttpMethod method = request.method();
     boolean asks = method.equals(HttpMethod.OPTIONS);
     boolean reads = method.equals(HttpMethod.GET) || method.equals(HttpMethod.HEAD);
-    if (!asks && !reads || !readable(routing.normalizedPath())) {
+    if (!asks && !reads || !readable(ApiPaths.path(routing))) {
       return false;
     }
     headers.set("Access-Control-Allow-Origin", "*");

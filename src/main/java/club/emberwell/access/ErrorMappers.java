@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.Departed;
 import club.emberwell.access.problem.Errors;
 import club.emberwell.access.problem.JsonFaults;
 import club.emberwell.access.problem.Problem;
@@ -22,6 +23,7 @@ import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.copy.CopyOutdated;
 import club.emberwell.report.photo.PictureRefused;
 import club.emberwell.report.photo.PicturesBusy;
+import club.emberwell.search.index.IndexDamage;
 import club.emberwell.search.index.IndexNotReady;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
@@ -37,7 +39,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.Response.Status;
 import java.time.Duration;
 import java.util.List;
-import java.util.UUID;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -212,11 +213,23 @@ class ErrorMappers {
 
   @ServerExceptionMapper(priority = BEFORE_BUILT_IN)
   Response failed(Throwable e) {
+    if (Departed.is(e, request.response())) {
+      LOG.debugf("whoever asked did not wait for the answer: %s", e.getMessage());
+      return Response.noContent().build();
+    }
+    if (Unavailable.isFull(e)) {
+      LOG.errorf("there is no room left: %s", e.getMessage());
+      return errors.answer(Problems.storageFull());
+    }
     if (Unavailable.is(e)) {
       LOG.warnf("the database cannot answer: %s", e.getMessage());
       return errors.answer(Problems.unavailable());
     }
-    String id = UUID.randomUUID().toString();
+    if (IndexDamage.is(e)) {
+      LOG.errorf("the search index cannot be read: %s", e);
+      return notReady(new IndexNotReady());
+    }
+    String id = RequestIds.of(request);
     LOG.errorf(e, "request failed, told as %s", id);
     return errors.answer(Problems.internal(id));
   }

@@ -12,7 +12,7 @@ import java.util.Map;
  * Puts the same guards on every answer, files and errors too. A resource can set a stricter one.
  */
 @ApplicationScoped
-class SecurityHeaders {
+public class SecurityHeaders {
   static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
           + " connect-src 'self'; form-action 'self'; base-uri 'none'; object-src 'none';"
@@ -20,7 +20,8 @@ class SecurityHeaders {
 
   private static final String RESOURCE_POLICY = "Cross-Origin-Resource-Policy";
 
-  private static final Map<String, String> ALWAYS =
+  /** What no answer goes without. */
+  public static final Map<String, String> ALWAYS =
       Map.of(
           "Content-Security-Policy",
           POLICY,

@@ -6,6 +6,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -17,19 +18,21 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
  * end. So the chain is read from the end, past the proxies that are trusted.
  */
 @ApplicationScoped
-class TrustedProxies {
+public class TrustedProxies {
   static final String HEADER = "X-Forwarded-For";
 
   /** Nothing but a literal address may be looked at: a name would be asked of a name server. */
   private static final Pattern LITERAL =
       Pattern.compile("[0-9]{1,3}(\\.[0-9]{1,3}){3}|[0-9A-Fa-f:.]*:[0-9A-Fa-f:.]*");
 
+  private static final int IPV6_NETWORK = 8;
+
   private final List<CidrAddress> trusted;
 
   /**
    * @param proxies addresses, networks ({@code 10.0.0.0/8}) or names
    */
-  TrustedProxies(
+  public TrustedProxies(
       @ConfigProperty(name = "emberwell.trusted-proxies") Optional<List<String>> proxies) {
     trusted = proxies.orElse(List.of()).stream().flatMap(ProxyNetwork::read).toList();
   }
@@ -45,6 +48,24 @@ class TrustedProxies {
       sender = chain.get(i);
     }
     return sender;
+  }
+
+  /** What counts as one sender: an address of IPv4, the network (64 bits) of one of IPv6. */
+  public String network(HttpServerRequest request) {
+    return network(sender(request));
+  }
+
+  /** The same of a literal address. */
+  public static String network(String address) {
+    if (address.indexOf(':') < 0) {
+      return address;
+    }
+    try {
+      byte[] bytes = InetAddress.getByName(address).getAddress();
+      return HexFormat.of().formatHex(bytes, 0, Math.min(bytes.length, IPV6_NETWORK));
+    } catch (UnknownHostException e) {
+      return address;
+    }
   }
 
   private static List<String> chain(HttpServerRequest request) {
@@ -67,7 +88,8 @@ class TrustedProxies {
     return colon >= 0 && colon == address.lastIndexOf(':') ? address.substring(0, colon) : address;
   }
 
-  private boolean trusts(String address) {
+  /** Whether it is a proxy that is believed. */
+  public boolean trusts(String address) {
     if (trusted.isEmpty()) {
       return false;
     }

@@ -93,6 +93,8 @@ final class Kinds {
           entry("emberwell.database.user", TEXT),
           entry("emberwell.database.password", TEXT),
           entry("emberwell.database.wait-seconds", COUNT_OR_NONE),
+          entry("emberwell.log.format", new Kind("text or json", Set.of("text", "json")::contains)),
+          entry("emberwell.metrics.open", YES_OR_NO),
           entry("emberwell.mail.host", HOST_NAME),
           entry("emberwell.mail.port", whole(1, Address.LAST_PORT)),
           entry("emberwell.mail.from", new Kind("an address of mail", Kinds::isMail)),

@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import club.emberwell.access.traffic.ConnectionGuard;
 import io.quarkus.runtime.Application;
 import io.quarkus.runtime.Quarkus;
 import java.io.IOException;
@@ -119,12 +120,17 @@ final class Server {
   private void publish(Database database) {
     given.publish();
     System.setProperty("emberwell.home", home.folder().toString());
+    // so that access.traffic.ConnectionGuard sees connections as they are accepted
+    System.setProperty("io.netty.bootstrap.extensions", "serviceload");
+    // access.WellFormed looks at addresses, and answers in full
+    System.setProperty("vertx.disableURIValidation", "true");
     System.setProperty("emberwell.host", address.host());
     System.setProperty("emberwell.port", Integer.toString(address.port()));
     System.setProperty("emberwell.database.kind", database.builtIn() ? "built-in" : "configured");
     System.setProperty("quarkus.datasource.jdbc.url", database.url());
     System.setProperty("quarkus.datasource.username", database.user());
     System.setProperty("quarkus.datasource.password", database.password());
+    System.setProperty("quarkus.log.console.json.enabled", Boolean.toString(given.valueOrDefault("emberwell.log.format").equals("json")));
     given
         .value("emberwell.trusted-proxies")
         .ifPresent(proxies -> believing(proxies).forEach(System::setProperty));
@@ -158,6 +164,8 @@ final class Server {
       return;
     }
     closed = true;
+    // else requests go on coming for as long as those that came before are waited for
+    ConnectionGuard.stopAccepting();
     Application application = Application.currentApplication();
     if (application != null) {
       CompletableFuture.runAsync(application::awaitShutdown)

@@ -1,6 +1,7 @@
 package club.emberwell.launch;
 
 import club.emberwell.access.BodyLimits;
+import club.emberwell.access.traffic.TrafficLimits;
 import club.emberwell.desk.DeskConfig;
 import club.emberwell.exchange.PersonalDataLimits;
 import club.emberwell.hook.HookConfig;
@@ -35,6 +36,7 @@ final class Settings {
   static final List<Class<?>> MAPPINGS =
       List.of(
           BodyLimits.class,
+          DatabaseTimes.class,
           DeskConfig.class,
           DoorDefaults.class,
           DoorLimits.class,
@@ -46,6 +48,8 @@ final class Settings {
           SecurityReports.class,
           SignInLimits.class,
           SignInProvider.class,
+          StorageCheck.Room.class,
+          TrafficLimits.class,
           WriteLimits.class);
 
   /** What the launcher tells the application, and no operator. */

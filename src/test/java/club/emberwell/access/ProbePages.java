@@ -14,6 +14,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -97,6 +100,32 @@ public class ProbePages {
   @PermitAll
   public String away() {
     throw new IllegalStateException(new SQLException("select secret", "08006"));
+  }
+
+  @GET
+  @Path("test-only/elsewhere")
+  @PermitAll
+  public Response elsewhere() {
+    return Response.seeOther(URI.create("/about?a=b#here")).build();
+  }
+
+  @GET
+  @Path("api/test-only/full")
+  @PermitAll
+  public String full() {
+    throw new IllegalStateException(new SQLException("could not extend file", "53100"));
+  }
+
+  @GET
+  @Path("api/test-only/long")
+  @PermitAll
+  public StreamingOutput endless() {
+    byte[] line = "a line of a long table\n".repeat(1000).getBytes(StandardCharsets.UTF_8);
+    return out -> {
+      for (int i = 0; i < 5000; i++) {
+        out.write(line);
+      }
+    };
   }
 
   @POST

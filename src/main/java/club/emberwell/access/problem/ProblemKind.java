@@ -119,6 +119,11 @@ public enum ProblemKind implements Coded {
       "Not in that format",
       "The answer does not come in a format that the header Accept names.",
       "Ask for application/json."),
+  TOO_SLOW(
+      408,
+      "Took too long to arrive",
+      "The body came so slowly that it was no longer waited for. Nothing was stored.",
+      "Send it again over a better connection, with the same key."),
   KEY_RUNNING(
       409,
       "The same request is still running",
@@ -207,6 +212,11 @@ public enum ProblemKind implements Coded {
       "Too many tries",
       "Many people are signing in at this moment.",
       "Wait as many seconds as Retry-After says."),
+  CROWDED(
+      429,
+      "Too much at once",
+      "This address has as many requests open as are taken from one.",
+      "Wait until some are answered, and at least as many seconds as Retry-After says."),
   OWN_FAULT(
       500,
       "Our own error",
@@ -227,7 +237,12 @@ public enum ProblemKind implements Coded {
       503,
       "Not available right now",
       "The search index is being opened or built.",
-      "Wait as many seconds as Retry-After says.");
+      "Wait as many seconds as Retry-After says."),
+  STORAGE_FULL(
+      507,
+      "No room left",
+      "The server's disk is full. Nothing was stored.",
+      "Tell the operator. What you sent can be sent again with the same key when there is room.");
 
   /** Where every kind is explained; one page below it for each. */
   public static final String PATH = "/problems";

@@ -159,4 +159,19 @@ public final class Problems {
             ProblemKind.UNAVAILABLE, "The database cannot answer right now. Try again in a moment.")
         .with(HttpHeaders.RETRY_AFTER, "3");
   }
+
+  /** One address has too much open. */
+  public static Problem crowded() {
+    return of(
+            ProblemKind.CROWDED,
+            "Too many requests from your address are open. Try again in a moment.")
+        .with(HttpHeaders.RETRY_AFTER, "5");
+  }
+
+  /** Neither the disk nor the database has room for it. */
+  public static Problem storageFull() {
+    return of(
+        ProblemKind.STORAGE_FULL,
+        "The server's disk is full, so nothing was stored. Please tell the operator.");
+  }
 }
