@@ -19,7 +19,7 @@ class HistoryRepository {
   private record Row(
       UUID epoch, long number, long xid, long seq, String liesAt, String server, String place) {
     History history() {
-      return new History(epoch, number, new Position(xid, seq), server + "/" + place, liesAt);
+      return new History(epoch, number, new Position(xid, seq), String.join("/", server, place), liesAt);
     }
   }
 

@@ -129,8 +129,8 @@ public class StoredChangeLog implements ChangeLog {
   }
 
   /**
-   * Drops rows before the newest one written before then, and remembers how far. That one stays:
-   * by it an index that has read no further knows the database again.
+   * Drops rows before the newest one written before then, and remembers how far. That one stays: by
+   * it an index that has read no further knows the database again.
    */
   @Transactional
   public void trim(Instant before) {

@@ -43,9 +43,9 @@ public class ReportChanges {
   }
 
   /**
-   * Changes behind a cursor, oldest first: three statements, and one more where there are none. There
-   * always is a next cursor, to come
-   * back with; where there are no rows, nothing has changed since.
+   * Changes behind a cursor, oldest first: three statements, and one more where there are none.
+   * There always is a next cursor, to come back with; where there are no rows, nothing has changed
+   * since.
    *
    * @param updatedAfter none made long before then, or null; those of ten minutes before come too
    * @throws CopyOutdated for a cursor of before a restore

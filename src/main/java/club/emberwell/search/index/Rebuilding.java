@@ -58,9 +58,7 @@ final class Rebuilding {
   synchronized Duration left() {
     Duration left = pause.left();
     Duration failing =
-        failed
-            ? PAUSE_AFTER_FAILURE.minusNanos(System.nanoTime() - failedAt)
-            : Duration.ZERO;
+        failed ? PAUSE_AFTER_FAILURE.minusNanos(System.nanoTime() - failedAt) : Duration.ZERO;
     Duration longer = left.compareTo(failing) > 0 ? left : failing;
     return longer.isNegative() ? Duration.ZERO : longer;
   }

@@ -61,7 +61,8 @@ class HistoriesTest {
 
   /** As a dump of a busier server would leave it here. */
   private void comeFromElsewhere() throws SQLException {
-    run("update change_row set xid = cast(cast(cast(cast(xid as text) as bigint) + 1000000000 as text) as xid8)");
+    run(
+        "update change_row set xid = cast(cast(cast(cast(xid as text) as bigint) + 1000000000 as text) as xid8)");
     run("update change_reader set xid = xid + 1000000000");
     run("update history_epoch set lies_at = '1/00000001/1/1', trimmed_xid = 1000000000");
   }
@@ -124,7 +125,9 @@ class HistoriesTest {
     Known before = log.head();
     assertTrue(log.footing(before).follows());
     // the same server goes another way under the same numbers
-    run("update change_row set entity_id = gen_random_uuid() where entity_id = '%s'".formatted(lost));
+    run(
+        "update change_row set entity_id = gen_random_uuid() where entity_id = '%s'"
+            .formatted(lost));
     Footing footing = log.footing(before);
     assertFalse(footing.follows());
     assertFalse(footing.answers(), "it has seen what is gone");
