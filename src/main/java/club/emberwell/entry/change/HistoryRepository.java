@@ -19,7 +19,8 @@ class HistoryRepository {
   private record Row(
       UUID epoch, long number, long xid, long seq, String liesAt, String server, String place) {
     History history() {
-      return new History(epoch, number, new Position(xid, seq), String.join("/", server, place), liesAt);
+      String here = String.join("/", server, place);
+      return new History(epoch, number, new Position(xid, seq), here, liesAt);
     }
   }
 
