@@ -1,6 +1,6 @@
 #!/bin/bash
 # Installs what the tests need (Debian's Chromium, fonts and Node.js, the rules for the API's document, R and pandas
-# which open the data), then runs every test and check.
+# which open the data, PostgreSQL as operators have it), then runs every test and check.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -13,9 +13,15 @@ command -v Rscript >/dev/null || missing+=(r-base-core)
 [ -n "$(fc-list 2>/dev/null | head -1)" ] || missing+=(fontconfig fonts-dejavu-core)
 command -v node >/dev/null || missing+=(nodejs)
 command -v npm >/dev/null || missing+=(npm)
+[ -x /usr/lib/postgresql/15/bin/initdb ] || missing+=(postgresql-15)
 if [ ${#missing[@]} -gt 0 ]; then
+  # the tests start their own PostgreSQL; Debian's would start one for itself
+  if [ ! -e /etc/postgresql-common/createcluster.conf ]; then
+    as_root mkdir -p /etc/postgresql-common
+    echo 'create_main_cluster = false' | as_root tee /etc/postgresql-common/createcluster.conf >/dev/null
+  fi
   as_root apt-get -q update
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get -q install -y --no-install-recommends "${missing[@]}"
+  as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -o Dpkg::Options::=--force-confold install -y --no-install-recommends "${missing[@]}"
 fi
 
 npm --prefix .config/openapi-lint ci --ignore-scripts --no-audit --no-fund --no-update-notifier

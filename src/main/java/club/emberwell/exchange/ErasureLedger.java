@@ -3,6 +3,8 @@ package club.emberwell.exchange;
 import club.emberwell.exchange.PersonalData.Choice;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.runtime.StartupEvent;
+import io.quarkus.scheduler.Scheduled;
+import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.transaction.Transactional;
@@ -62,6 +64,12 @@ public class ErasureLedger {
 
   /** A restored database is put right before anybody reads it. */
   void atStart(@Observes StartupEvent started) {
+    forgetAgain();
+  }
+
+  /** Also one that was restored, or whose ledger was filled up, under a running server. */
+  @Scheduled(every = "1m", delayed = "1m", concurrentExecution = ConcurrentExecution.SKIP)
+  void forgetAgain() {
     int again = replay();
     if (again > 0) {
       LOG.infof("forgot %d people again who had come back with a restored state", again);

@@ -1,8 +1,10 @@
 package club.emberwell.exchange;
 
+import club.emberwell.entry.change.HistoryBegins;
 import club.emberwell.exchange.ErasureLedger.Entry;
 import club.emberwell.exchange.PersonalData.Choice;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -65,6 +67,11 @@ class ErasureRepository {
         .setParameter("choice", entry.choice().code())
         .setParameter("at", entry.at())
         .executeUpdate();
+  }
+
+  /** A transaction of another server must not open the histories under a number it shares. */
+  void close(@Observes HistoryBegins begins) {
+    db.createNativeMutationQuery("update erasure set xid = '0'").executeUpdate();
   }
 
   List<Entry> all() {

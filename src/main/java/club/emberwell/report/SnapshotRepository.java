@@ -46,12 +46,15 @@ class SnapshotRepository {
   /** When the rows of a report were written last, as the database numbers its transactions. */
   record Stamp(UUID id, String written) {}
 
-  /** A stamp that is another one after any change of what a snapshot is made of. */
+  /**
+   * A stamp that is another one after any change of what a snapshot is made of, also where another
+   * server begins to number its transactions.
+   */
   Map<UUID, String> stamps(Collection<UUID> ids) {
     return db.createNativeQuery(
             """
             select e.id,
-              concat_ws(' ', e.xmin, r.xmin, m.handle, mc.xmin,
+              concat_ws(' ', (select epoch from history_epoch), e.xmin, r.xmin, m.handle, mc.xmin,
                 (select string_agg(t.xmin::text, ',') from trial t where t.report_id = r.id),
                 (select count(*) from entry p
                   where p.parent_id = r.id and p.kind = 'photo' and p.state = 'live'),

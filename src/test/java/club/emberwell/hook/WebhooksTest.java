@@ -78,6 +78,26 @@ class WebhooksTest extends ToldClub {
     assertTrue(told().get(2).at("/data/title").isMissingNode(), "what is gone has no words");
   }
 
+  /** A dump keeps the transaction numbers of the server it was made on, here a busier one. */
+  @Test
+  void aRestoredClubTellsNothingTwiceAndWhatWaited() throws IOException {
+    add(RESULTS);
+    cast.report(member);
+    tell();
+    assertEquals(1, receiver.received().size());
+    EntryRef waits = cast.report(member);
+    cast.run(
+        "update change_row set xid = cast(cast(cast(cast(xid as text) as bigint) + 9999999 as text) as xid8)");
+    cast.run("update change_reader set xid = xid + 9999999");
+    cast.run("update history_epoch set lies_at = '1/00000001/1/1'");
+    EntryRef comes = cast.report(member);
+    tell();
+    tell();
+    assertEquals(
+        List.of(waits.id().toString(), comes.id().toString()),
+        told().stream().skip(1).map(body -> body.at("/data/id").asText()).toList());
+  }
+
   @Test
   void whatIsHeldWaitsOrIsPrivateIsNeverTold() {
     add(RESULTS, "question.asked");

@@ -103,7 +103,7 @@ final class DebianPostgres implements AutoCloseable {
     kill();
   }
 
-  private static String program(String name) {
+  static String program(String name) {
     return PROGRAMS.resolve(name).toString();
   }
 

@@ -4,6 +4,8 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -19,8 +21,11 @@ final class FakeClub implements ChangeLog, ReportSource {
   private final List<Change> changes = new ArrayList<>();
   private long transactions;
   private UUID epoch = UUID.randomUUID();
+  private long number = 1;
+  private int branch;
   private Position trimmed = Position.START;
   private RuntimeException away;
+  private boolean restless;
 
   synchronized void save(Collection<ReportSnapshot> all) {
     all.forEach(this::save);
@@ -42,17 +47,39 @@ final class FakeClub implements ChangeLog, ReportSource {
   }
 
   private void note(UUID id) {
-    changes.add(new Change(new Position(++transactions, 1), "report", id));
+    Instant at = Instant.EPOCH.plus(++transactions * 1000 + branch, ChronoUnit.MICROS);
+    changes.add(new Change(new Position(transactions, transactions), "report", id, at));
   }
 
   synchronized void startNewEpoch() {
     epoch = UUID.randomUUID();
+    number++;
     changes.clear();
+    trimmed = Position.START;
+  }
+
+  /** As it was so many transactions ago, and from there another way. */
+  synchronized void putBack(long few) {
+    branch++;
+    for (; few > 0; few--) {
+      Change last = changes.remove(changes.size() - 1);
+      reports.remove(last.id());
+      transactions--;
+    }
+  }
+
+  /** Whatever is made of it is out of date at once. */
+  synchronized void restless() {
+    restless = true;
+  }
+
+  synchronized void calm() {
+    restless = false;
   }
 
   synchronized void trimAll() {
-    trimmed = head();
-    changes.clear();
+    trimmed = changes.get(changes.size() - 1).position();
+    changes.subList(0, changes.size() - 1).clear();
   }
 
   synchronized void goAway(RuntimeException reason) {
@@ -80,13 +107,28 @@ final class FakeClub implements ChangeLog, ReportSource {
   }
 
   @Override
-  public synchronized Position head() {
-    return new Position(transactions, Long.MAX_VALUE);
+  public synchronized Known head() {
+    Mark none = new Mark(trimmed, null, null);
+    return new Known(
+        epoch, number, changes.isEmpty() ? none : changes.get(changes.size() - 1).mark());
   }
 
   @Override
-  public synchronized Position trimmedTo() {
-    return trimmed;
+  public synchronized Footing footing(Known known) {
+    Mark last = known.last();
+    boolean there = changes.stream().anyMatch(change -> change.mark().equals(last));
+    if (restless || !known.history().equals(epoch)) {
+      return Footing.lost(there, "another history");
+    }
+    if (last.position().isBefore(trimmed)) {
+      return Footing.lost(false, "too old");
+    }
+    if (there || last.id() == null) {
+      return Footing.FIRM;
+    }
+    epoch = UUID.randomUUID();
+    number++;
+    return Footing.lost(false, "put back");
   }
 
   @Override

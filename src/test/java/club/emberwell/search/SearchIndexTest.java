@@ -11,6 +11,7 @@ import club.emberwell.catalog.Vocabulary;
 import club.emberwell.entry.EntryState;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.search.index.IndexHash;
+import club.emberwell.search.index.IndexStatus;
 import club.emberwell.search.query.SearchLimits;
 import club.emberwell.search.query.SearchQuery;
 import java.io.IOException;
@@ -142,6 +143,45 @@ class SearchIndexTest {
     try (SearchFixture fixture = open()) {
       club.startNewEpoch();
       SearchFixture.eventually(() -> fixture.index.status().rebuilds() == 2);
+      fixture.settled();
+    }
+  }
+
+  @Test
+  void aDatabaseThatWasPutBackIsNoticedThoughItsHistoryIsTheSame() throws InterruptedException {
+    try (SearchFixture fixture = open()) {
+      fixture.index.hash();
+    }
+    club.putBack(3);
+    club.save(invented.many(3));
+    try (SearchFixture fixture = open()) {
+      assertEquals(1, fixture.index.status().rebuilds());
+      assertEquals(40, fixture.search(SearchQuery.everything()).totalReports());
+    }
+  }
+
+  @Test
+  void putBackWhileRunningItIsRebuiltOnce() throws InterruptedException {
+    try (SearchFixture fixture = open()) {
+      club.putBack(3);
+      fixture.settled();
+      club.save(ReportMaker.report().of("slate").saying("zanzibar").make());
+      SearchFixture.eventually(() -> fixture.search("zanzibar").totalReports() == 1);
+      assertEquals(2, fixture.index.status().rebuilds());
+      assertEquals(38, fixture.search(SearchQuery.everything()).totalReports());
+    }
+  }
+
+  @Test
+  void whereNoNewIndexDoesTheyComeWithGrowingPausesAndReadinessSaysSo()
+      throws InterruptedException {
+    try (SearchFixture fixture = open()) {
+      club.restless();
+      SearchFixture.eventually(() -> fixture.index.status().rebuilds() == 4);
+      IndexStatus status = fixture.index.status();
+      assertTrue(status.builds().pause().toMillis() > 2000, status::toString);
+      assertEquals("another history", status.builds().why());
+      club.calm();
       fixture.settled();
     }
   }

@@ -270,7 +270,7 @@ class TalkServiceTest {
 
   @Test
   void everyWriteLeavesOneChangeRow() {
-    ChangeLog.Position start = changes.head();
+    ChangeLog.Position start = changes.head().last().position();
     TalkEntry question = ask();
     talk.revise(ada, question.id(), 1, question.written(), null);
     talk.withdraw(ada, question.id(), 2);

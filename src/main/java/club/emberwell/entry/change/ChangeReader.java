@@ -1,10 +1,10 @@
 package club.emberwell.entry.change;
 
 import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.entry.change.ChangeLog.Mark;
 import club.emberwell.entry.change.ChangeLog.Position;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 
 /** Who follows the change rows, and keeps the place it has reached. */
 public interface ChangeReader {
@@ -13,14 +13,17 @@ public interface ChangeReader {
   /** Rows taken at once. */
   int most();
 
-  /** Where it goes on in this history; empty where there is no place to go on from just now. */
-  Optional<Position> place(UUID history);
+  /**
+   * Where it goes on in the history that the database has now; empty where there is no place to go
+   * on from just now.
+   */
+  Optional<Position> place();
 
   /** Does what follows from changes; the same change may come again. */
   void take(List<Change> changes);
 
   /** All up to here was taken. */
-  void reached(UUID history, Position place);
+  void reached(Mark place);
 
   /**
    * Takes the next changes.
@@ -28,8 +31,7 @@ public interface ChangeReader {
    * @return true where there are more
    */
   default boolean next(ChangeLog log) {
-    UUID history = log.epoch();
-    Optional<Position> from = place(history);
+    Optional<Position> from = place();
     if (from.isEmpty()) {
       return false;
     }
@@ -38,7 +40,7 @@ public interface ChangeReader {
       return false;
     }
     take(some);
-    reached(history, some.get(some.size() - 1).position());
+    reached(some.get(some.size() - 1).mark());
     return some.size() == most();
   }
 }

@@ -19,27 +19,23 @@ class ChangeRowRepository {
   }
 
   /** A change row; numbers of transactions travel as numbers. */
-  private record Row(long xid, long seq, String entity, UUID id) {
+  private record Row(long xid, long seq, String entity, UUID id, Instant at) {
     Change toChange() {
-      return new Change(new Position(xid, seq), entity, id);
+      return new Change(new Position(xid, seq), entity, id, at);
     }
   }
 
   /** Where a reader stands; no epoch: it never read. */
-  record Mark(UUID epoch, long xid, long seq) {
+  record Reached(UUID epoch, long xid, long seq) {
     Position position() {
       return new Position(xid, seq);
     }
   }
 
-  UUID epoch() {
-    return db.createNativeQuery("select epoch from history_epoch", UUID.class).getSingleResult();
-  }
-
   List<Change> since(Position position, int most) {
     return db.createNativeQuery(
             """
-            select cast(cast(xid as text) as bigint), seq, entity, entity_id
+            select cast(cast(xid as text) as bigint), seq, entity, entity_id, at
             from change_row
             where (xid, seq) > (cast(cast(:xid as text) as xid8), cast(:seq as bigint))
               and xid < pg_snapshot_xmin(pg_current_snapshot())
@@ -54,17 +50,18 @@ class ChangeRowRepository {
         .toList();
   }
 
-  long oldestRunning() {
+  /** The newest row of transactions that are all over. */
+  Optional<Change> newest() {
     return db.createNativeQuery(
-            "select cast(cast(pg_snapshot_xmin(pg_current_snapshot()) as text) as bigint)",
-            Long.class)
-        .getSingleResult();
-  }
-
-  Position trimmedTo() {
-    return db.createNativeQuery(
-            "select trimmed_xid, trimmed_seq from history_epoch", Position.class)
-        .getSingleResult();
+            """
+            select cast(cast(xid as text) as bigint), seq, entity, entity_id, at
+            from change_row
+            where xid < pg_snapshot_xmin(pg_current_snapshot())
+            order by xid desc, seq desc
+            limit 1""",
+            Row.class)
+        .uniqueResultOptional()
+        .map(Row::toChange);
   }
 
   /** The newest finished row written before then. */
@@ -81,7 +78,7 @@ class ChangeRowRepository {
         .uniqueResultOptional();
   }
 
-  void deleteTo(Position last) {
+  void deleteBefore(Position last) {
     db.createNativeMutationQuery(
             """
             update history_epoch set trimmed_xid = :xid, trimmed_seq = :seq
@@ -92,39 +89,39 @@ class ChangeRowRepository {
     db.createNativeMutationQuery(
             """
             delete from change_row
-            where (xid, seq) <= (cast(cast(:xid as text) as xid8), cast(:seq as bigint))""")
+            where (xid, seq) < (cast(cast(:xid as text) as xid8), cast(:seq as bigint))""")
         .setParameter("xid", last.xid())
         .setParameter("seq", last.seq())
         .executeUpdate();
   }
 
-  void deleteAll(UUID newEpoch) {
-    db.createNativeMutationQuery("delete from change_row").executeUpdate();
-    db.createNativeMutationQuery(
-            "update history_epoch set epoch = :epoch, trimmed_xid = 0, trimmed_seq = 0")
-        .setParameter("epoch", newEpoch)
-        .executeUpdate();
-  }
-
   /** Held until the transaction ends; empty while another node is at it. */
-  Optional<Mark> claim(String reader) {
+  Optional<Reached> claim(String reader) {
     return db.createNativeQuery(
             """
             select epoch, xid, seq from change_reader
             where name = :name
             for update skip locked""",
-            Mark.class)
+            Reached.class)
         .setParameter("name", reader)
         .uniqueResultOptional();
   }
 
-  void reached(String reader, UUID epoch, Position position) {
+  void reached(String reader, Position position) {
     db.createNativeMutationQuery(
-            "update change_reader set epoch = :epoch, xid = :xid, seq = :seq where name = :name")
-        .setParameter("epoch", epoch)
+            "update change_reader set xid = :xid, seq = :seq where name = :name")
         .setParameter("xid", position.xid())
         .setParameter("seq", position.seq())
         .setParameter("name", reader)
         .executeUpdate();
+  }
+
+  /** A reader begins in a history, from here on. */
+  void enter(String reader, UUID epoch, Position position) {
+    db.createNativeMutationQuery("update change_reader set epoch = :epoch where name = :name")
+        .setParameter("epoch", epoch)
+        .setParameter("name", reader)
+        .executeUpdate();
+    reached(reader, position);
   }
 }

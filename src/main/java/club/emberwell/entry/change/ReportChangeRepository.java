@@ -45,6 +45,18 @@ class ReportChangeRepository {
         .getResultList();
   }
 
+  /** Whether there is a row at a position or behind it; of open transactions too. */
+  boolean reach(Position position) {
+    return db.createNativeQuery(
+            """
+            select exists (select 1 from report_change
+              where (xid, seq) >= (cast(cast(:xid as text) as xid8), cast(:seq as bigint)))""",
+            Boolean.class)
+        .setParameter("xid", position.xid())
+        .setParameter("seq", position.seq())
+        .getSingleResult();
+  }
+
   /** Drops rows after which the same report changed again. */
   void deleteOvertaken() {
     db.createNativeMutationQuery(

@@ -1,12 +1,18 @@
 package club.emberwell.entry.change;
 
+import club.emberwell.entry.change.Histories.History;
+import io.quarkus.runtime.StartupEvent;
 import io.quarkus.scheduler.Scheduled;
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.interceptor.Interceptor;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.jboss.logging.Logger;
 
 /**
  * The change rows in the database. A reader stays below the oldest running transaction: rows become
@@ -18,18 +24,56 @@ public class StoredChangeLog implements ChangeLog {
   /** Rows older than this are dropped; a node away for longer rebuilds its index. */
   static final Duration KEPT = Duration.ofDays(7);
 
+  private static final Logger LOG = Logger.getLogger(StoredChangeLog.class);
+
   private final ChangeRowRepository rows;
   private final ReportChangeRepository reports;
+  private final HistoryRepository marks;
+  private final Histories histories;
 
-  StoredChangeLog(ChangeRowRepository rows, ReportChangeRepository reports) {
+  StoredChangeLog(
+      ChangeRowRepository rows,
+      ReportChangeRepository reports,
+      HistoryRepository marks,
+      Histories histories) {
     this.rows = rows;
     this.reports = reports;
+    this.marks = marks;
+    this.histories = histories;
+  }
+
+  /** Before anything compares numbers of transactions. */
+  void atStart(@Observes @Priority(Interceptor.Priority.PLATFORM_BEFORE) StartupEvent started) {
+    try {
+      epoch();
+    } catch (RuntimeException e) {
+      LOG.warn("it is not known yet which database this is; whoever follows changes waits", e);
+    }
+  }
+
+  @Override
+  public UUID epoch() {
+    return histories.current().epoch();
   }
 
   @Override
   @Transactional
-  public UUID epoch() {
-    return rows.epoch();
+  public Footing footing(Known known) {
+    History now = histories.current();
+    Mark last = known.last();
+    boolean there = last.id() != null && marks.holds(last);
+    if (known.history().equals(now.epoch())) {
+      if (last.position().isBefore(now.trimmedTo())) {
+        return Footing.lost(false, "it is older than the changes that are kept");
+      }
+      if (there || last.id() == null) {
+        return Footing.FIRM;
+      }
+      histories.begin(now.epoch(), now.number(), "changes that were seen are gone from it");
+    } else if (known.number() > now.number()) {
+      histories.begin(now.epoch(), known.number(), "an older history came back");
+    }
+    return Footing.lost(there, "the database was restored or replaced since it was made");
   }
 
   @Override
@@ -60,14 +104,22 @@ public class StoredChangeLog implements ChangeLog {
 
   @Override
   @Transactional
-  public Position head() {
-    return new Position(rows.oldestRunning() - 1, Long.MAX_VALUE);
+  public Known head() {
+    History now = histories.current();
+    Mark none = new Mark(now.trimmedTo(), null, null);
+    return new Known(now.epoch(), now.number(), rows.newest().map(Change::mark).orElse(none));
   }
 
-  @Override
+  /** Whether no change of a report was ever written at a position or behind it. */
+  @Transactional
+  public boolean isAhead(Position position) {
+    return !reports.reach(position);
+  }
+
+  /** The oldest position still kept; an index behind it must be rebuilt. */
   @Transactional
   public Position trimmedTo() {
-    return rows.trimmedTo();
+    return histories.current().trimmedTo();
   }
 
   @Scheduled(every = "1h", delayed = "10m")
@@ -76,22 +128,18 @@ public class StoredChangeLog implements ChangeLog {
     trim(Instant.now().minus(KEPT));
   }
 
-  /** Drops rows up to the newest one written before then, and remembers how far. */
+  /**
+   * Drops rows before the newest one written before then, and remembers how far. That one stays: by
+   * it an index that has read no further knows the database again.
+   */
   @Transactional
   public void trim(Instant before) {
-    rows.newestBefore(before).ifPresent(rows::deleteTo);
+    rows.newestBefore(before).ifPresent(rows::deleteBefore);
     reports.deleteOvertaken();
   }
 
-  /**
-   * After a restore: the rows' transaction numbers are those of another server, so they go, and the
-   * new epoch makes every node rebuild.
-   */
-  @Transactional
+  /** Begins a new history though the database seems to be the one it was. */
   public UUID startNewEpoch() {
-    UUID epoch = UUID.randomUUID();
-    rows.deleteAll(epoch);
-    reports.renew();
-    return epoch;
+    return histories.begin(epoch(), 0, "").epoch();
   }
 }

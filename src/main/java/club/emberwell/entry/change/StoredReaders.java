@@ -1,8 +1,9 @@
 package club.emberwell.entry.change;
 
 import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.entry.change.ChangeLog.Mark;
 import club.emberwell.entry.change.ChangeLog.Position;
-import club.emberwell.entry.change.ChangeRowRepository.Mark;
+import club.emberwell.entry.change.ChangeRowRepository.Reached;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -19,10 +20,12 @@ public class StoredReaders {
   private static final int SECONDS = 300;
 
   private final ChangeRowRepository rows;
+  private final HistoryRepository histories;
   private final ChangeLog log;
 
-  StoredReaders(ChangeRowRepository rows, ChangeLog log) {
+  StoredReaders(ChangeRowRepository rows, HistoryRepository histories, ChangeLog log) {
     this.rows = rows;
+    this.histories = histories;
     this.log = log;
   }
 
@@ -63,14 +66,18 @@ public class StoredReaders {
     }
 
     @Override
-    public Optional<Position> place(UUID history) {
-      Mark mark = rows.claim(name).orElse(null);
+    public Optional<Position> place() {
+      // before the claim: where a history has to begin, it moves the readers, and waits for claims
+      UUID history = log.epoch();
+      Reached mark = rows.claim(name).orElse(null);
       if (mark == null) {
         return Optional.empty();
       }
       if (!history.equals(mark.epoch())) {
-        // what was posted before there were readers, or before a restore, is left alone
-        reached(history, log.head());
+        if (histories.epoch().equals(history)) {
+          // what was posted before there were readers is left alone
+          rows.enter(name, history, rows.newest().map(Change::position).orElse(Position.START));
+        }
         return Optional.empty();
       }
       return Optional.of(mark.position());
@@ -82,8 +89,8 @@ public class StoredReaders {
     }
 
     @Override
-    public void reached(UUID history, Position place) {
-      rows.reached(name, history, place);
+    public void reached(Mark place) {
+      rows.reached(name, place.position());
     }
   }
 }

@@ -1,8 +1,10 @@
 package club.emberwell.exchange.open;
 
 import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.change.HistoryBegins;
 import com.fasterxml.jackson.core.type.TypeReference;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -69,6 +71,11 @@ class DataPackageRepository {
         .setParameter("id", id)
         .setParameter("position", position)
         .uniqueResultOptional();
+  }
+
+  /** What was taken back before and after a restore is looked for once more. */
+  void lookAgain(@Observes HistoryBegins begins) {
+    db.createNativeMutationQuery("update data_package set seen = '0'").executeUpdate();
   }
 
   /** Takes every package back but one; null = every one. */

@@ -43,8 +43,9 @@ public class ReportChanges {
   }
 
   /**
-   * Changes behind a cursor, oldest first: three statements. There always is a next cursor, to come
-   * back with; where there are no rows, nothing has changed since.
+   * Changes behind a cursor, oldest first: three statements, and one more where there are none.
+   * There always is a next cursor, to come back with; where there are no rows, nothing has changed
+   * since.
    *
    * @param updatedAfter none made long before then, or null; those of ten minutes before come too
    * @throws CopyOutdated for a cursor of before a restore
@@ -60,6 +61,9 @@ public class ReportChanges {
         place.atBeginning() ? Position.START : new Position(place.number(1), place.number(2));
     Instant since = updatedAfter == null ? Instant.EPOCH : updatedAfter.minus(LONGEST_TRANSACTION);
     List<ReportChanged> found = log.reports(from, since, part.rows(ORDER));
+    if (found.isEmpty() && !from.equals(Position.START) && log.isAhead(from)) {
+      throw new CopyOutdated();
+    }
     Position to = found.isEmpty() ? from : found.get(found.size() - 1).position();
     String next = Cursor.of(ORDER.name(), List.of(history, to.xid(), to.seq())).text();
     return new Slice<>(found, 0, next).all(this::load);

@@ -28,7 +28,7 @@ public final class IndexBuild {
       BooleanSupplier stopped)
       throws IOException {
     long start = System.nanoTime();
-    IndexStamp stamp = new IndexStamp(log.epoch(), log.head(), vocabulary.contentHash());
+    IndexStamp stamp = new IndexStamp(log.head(), vocabulary.contentHash());
     Generation made = folder.create(stamp);
     try {
       long reports = fill(made, source, new TrialDocuments(vocabulary), stopped);

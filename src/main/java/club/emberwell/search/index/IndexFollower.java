@@ -6,6 +6,8 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.entry.change.ChangeFollower;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.entry.change.ChangeLog.Footing;
+import club.emberwell.entry.change.ChangeLog.Mark;
 import club.emberwell.entry.change.ChangeLog.Position;
 import club.emberwell.entry.change.ChangeReader;
 import club.emberwell.report.ReportSnapshot;
@@ -32,6 +34,8 @@ import org.jboss.logging.Logger;
 final class IndexFollower implements ChangeReader {
   private static final Logger LOG = Logger.getLogger(IndexFollower.class);
 
+  private static final Footing NONE = Footing.lost(false, "there is none that can be used");
+
   private final IndexFolder folder;
   private final ChangeLog log;
   private final ReportSource source;
@@ -39,6 +43,7 @@ final class IndexFollower implements ChangeReader {
   private final Rebuilding rebuilding;
   private final ChangeFollower changes;
   private volatile Generation live;
+  private volatile boolean follows;
   private volatile long caughtUp = System.nanoTime();
   private volatile int drifts;
   private volatile int commented;
@@ -72,7 +77,7 @@ final class IndexFollower implements ChangeReader {
   }
 
   void requestRebuild() {
-    rebuilding.start();
+    rebuilding.start("it was asked for");
   }
 
   /**
@@ -87,7 +92,7 @@ final class IndexFollower implements ChangeReader {
           changes.all();
           Generation at = live;
           if (at != null) {
-            caughtUp = System.nanoTime();
+            caughtUp = follows ? System.nanoTime() : caughtUp;
             finish(at, wanted);
           }
         });
@@ -114,24 +119,29 @@ final class IndexFollower implements ChangeReader {
   }
 
   @Override
-  public Optional<Position> place(UUID history) {
-    prepare(history);
-    return Optional.ofNullable(live).map(at -> at.stamp().position());
+  public Optional<Position> place() {
+    follows = prepare();
+    return follows ? Optional.of(live.stamp().known().last().position()) : Optional.empty();
   }
 
-  private void prepare(UUID history) {
-    takeOver(history);
+  /** False while there is no index that the change rows lead on from. */
+  private boolean prepare() {
+    takeOver();
     reopen();
     Generation at = live;
-    if (at == null || !at.stamp().canFollow(history, log.trimmedTo())) {
-      retire();
-      rebuilding.start();
-      return;
-    }
     read(vocabulary.get());
-    if (!at.stamp().vocabulary().equals(words)) {
-      rebuilding.start();
+    Footing footing = at == null ? NONE : log.footing(at.stamp().known());
+    if (!footing.follows()) {
+      if (!footing.answers()) {
+        retire();
+      }
+      rebuilding.start(footing.why());
+      return false;
     }
+    if (!at.stamp().vocabulary().equals(words)) {
+      rebuilding.start("the words of the club have changed");
+    }
+    return true;
   }
 
   @Override
@@ -145,7 +155,7 @@ final class IndexFollower implements ChangeReader {
   }
 
   @Override
-  public void reached(UUID history, Position place) {
+  public void reached(Mark place) {
     Generation at = live;
     at.reached(at.stamp().at(place));
     at.refresh();
@@ -161,17 +171,21 @@ final class IndexFollower implements ChangeReader {
     }
   }
 
-  private void takeOver(UUID epoch) {
+  private void takeOver() {
     Optional<Generation> built = rebuilding.finished();
     if (built.isEmpty()) {
       return;
     }
-    if (!built.get().stamp().epoch().equals(epoch)) {
-      built.get().close();
+    Generation made = built.get();
+    Footing footing = log.footing(made.stamp().known());
+    rebuilding.taken();
+    if (!footing.follows()) {
+      LOG.infof("The search index just built does not do: %s", footing.why());
+      made.close();
       return;
     }
     Generation old = live;
-    live = built.get();
+    live = made;
     looked = true;
     uncommitted = 0;
     if (old != null) {
@@ -236,8 +250,9 @@ final class IndexFollower implements ChangeReader {
       }
     }
     double lag = Math.max(0, now - caughtUp) / (double) nanosASecond;
-    return new IndexStatus(
-        at != null, rebuilding.running(), trials, lag, rebuilding.count(), drifts);
+    IndexStatus.Builds builds =
+        new IndexStatus.Builds(rebuilding.running(), rebuilding.why(), rebuilding.left());
+    return new IndexStatus(at != null, builds, trials, lag, rebuilding.count(), drifts);
   }
 
   /** Compares with the database, twice where needed: changes on their way are no difference. */
@@ -255,7 +270,7 @@ final class IndexFollower implements ChangeReader {
     }
     drifts++;
     LOG.error("The search index differs from the database; building a new one");
-    rebuilding.start();
+    rebuilding.start("it differs from the database");
     return false;
   }
 

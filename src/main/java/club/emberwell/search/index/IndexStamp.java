@@ -1,10 +1,13 @@
 package club.emberwell.search.index;
 
+import club.emberwell.entry.change.ChangeLog.Known;
+import club.emberwell.entry.change.ChangeLog.Mark;
 import club.emberwell.entry.change.ChangeLog.Position;
 import club.emberwell.search.column.PackedCodes;
 import club.emberwell.search.match.TextField;
 import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.Measure;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,13 +17,12 @@ import java.util.UUID;
 /**
  * What an index says of itself in its commits.
  *
- * @param epoch history of the database it was made from
- * @param position everything before it is in the index
+ * @param known the database it was made from, and how far it has read there
  * @param vocabulary content hash of the words it was written with
  */
-public record IndexStamp(UUID epoch, Position position, String vocabulary) {
+public record IndexStamp(Known known, String vocabulary) {
   /** Rises whenever documents are written otherwise than before. */
-  private static final int WRITING = 4;
+  private static final int WRITING = 5;
 
   /** What the documents hold: other catalogues make another index. */
   static final String SCHEMA =
@@ -33,12 +35,19 @@ public record IndexStamp(UUID epoch, Position position, String vocabulary) {
               TextField.all().toString());
 
   Map<String, String> toUserData() {
-    return Map.of(
-        "schema", SCHEMA,
-        "epoch", epoch.toString(),
-        "xid", Long.toString(position.xid()),
-        "seq", Long.toString(position.seq()),
-        "vocabulary", vocabulary);
+    Mark last = known.last();
+    Map<String, String> data = new HashMap<>();
+    data.put("schema", SCHEMA);
+    data.put("history", known.history().toString());
+    data.put("number", Long.toString(known.number()));
+    data.put("xid", Long.toString(last.position().xid()));
+    data.put("seq", Long.toString(last.position().seq()));
+    if (last.id() != null) {
+      data.put("id", last.id().toString());
+      data.put("at", last.at().toString());
+    }
+    data.put("vocabulary", vocabulary);
+    return data;
   }
 
   /**
@@ -51,15 +60,17 @@ public record IndexStamp(UUID epoch, Position position, String vocabulary) {
     }
     Position position =
         new Position(Long.parseLong(data.get("xid")), Long.parseLong(data.get("seq")));
-    return new IndexStamp(UUID.fromString(data.get("epoch")), position, data.get("vocabulary"));
+    String id = data.get("id");
+    Mark last =
+        id == null
+            ? new Mark(position, null, null)
+            : new Mark(position, UUID.fromString(id), Instant.parse(data.get("at")));
+    UUID history = UUID.fromString(data.get("history"));
+    Known known = new Known(history, Long.parseLong(data.get("number")), last);
+    return new IndexStamp(known, data.get("vocabulary"));
   }
 
-  public IndexStamp at(Position newer) {
-    return new IndexStamp(epoch, newer, vocabulary);
-  }
-
-  /** False where this index is of another history or change rows behind it are gone. */
-  public boolean canFollow(UUID history, Position trimmedTo) {
-    return epoch.equals(history) && !position.isBefore(trimmedTo);
+  public IndexStamp at(Mark newer) {
+    return new IndexStamp(known.at(newer), vocabulary);
   }
 }

@@ -54,7 +54,9 @@ class IndexWatch implements HealthCheck {
     return HealthCheckResponse.named("search index")
         .withData("trials", status.trials())
         .withData("lag seconds", Math.round(status.lagSeconds()))
-        .withData("rebuilding", status.rebuilding())
+        .withData("rebuilding", status.builds().running())
+        .withData("built because", status.builds().why())
+        .withData("next build in seconds", status.builds().pause().toSeconds())
         .status(status.ready())
         .build();
   }

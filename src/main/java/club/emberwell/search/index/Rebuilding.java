@@ -1,7 +1,10 @@
 package club.emberwell.search.index;
 
+import club.emberwell.entry.change.GrowingPause;
+import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -10,7 +13,7 @@ import org.jboss.logging.Logger;
 /** At most one build of a new index at a time, on a thread of its own. */
 final class Rebuilding {
   private static final Logger LOG = Logger.getLogger(Rebuilding.class);
-  private static final long PAUSE_AFTER_FAILURE = TimeUnit.SECONDS.toNanos(2);
+  private static final Duration PAUSE_AFTER_FAILURE = Duration.ofSeconds(2);
 
   /** Makes a new index; gives up with an exception once it is told to stop. */
   interface Build {
@@ -18,26 +21,51 @@ final class Rebuilding {
   }
 
   private final Build build;
+  private final GrowingPause pause =
+      new GrowingPause(
+          SearchLimits.BUILDS_AT_ONCE, PAUSE_AFTER_FAILURE, SearchLimits.LONGEST_BUILD_PAUSE);
   private Thread thread;
   private Generation built;
   private boolean failed;
   private long failedAt;
   private volatile boolean stopped;
   private int count;
+  private String why = "";
 
   Rebuilding(Build build) {
     this.build = build;
   }
 
-  /** Starts a build unless one runs, has not been taken yet, or has just failed. */
-  synchronized void start() {
-    boolean tooSoon = failed && System.nanoTime() - failedAt < PAUSE_AFTER_FAILURE;
-    if (stopped || tooSoon || running()) {
+  /**
+   * Starts a build unless one runs or has not been taken yet, one has just failed, or there were so
+   * many of late that the next one has to wait.
+   *
+   * @param reason why the index at hand does not do, in words
+   */
+  synchronized void start(String reason) {
+    if (stopped || running() || !left().isZero()) {
       return;
     }
+    why = reason;
+    pause.begin();
+    LOG.infof("Building the search index: %s", reason);
     thread = new Thread(this::run, "search-index-build");
     thread.setDaemon(true);
     thread.start();
+  }
+
+  /** How long the next build has to wait. */
+  synchronized Duration left() {
+    Duration left = pause.left();
+    Duration failing =
+        failed ? PAUSE_AFTER_FAILURE.minusNanos(System.nanoTime() - failedAt) : Duration.ZERO;
+    Duration longer = left.compareTo(failing) > 0 ? left : failing;
+    return longer.isNegative() ? Duration.ZERO : longer;
+  }
+
+  /** Why the last build was started. */
+  synchronized String why() {
+    return why;
   }
 
   private void run() {
@@ -74,11 +102,14 @@ final class Rebuilding {
     return count;
   }
 
-  /** The new index, once; the caller closes it. */
+  /** The new index, until it is taken. */
   synchronized Optional<Generation> finished() {
-    Optional<Generation> taken = Optional.ofNullable(built);
+    return Optional.ofNullable(built);
+  }
+
+  /** The new index is the caller's, who closes it. */
+  synchronized void taken() {
     built = null;
-    return taken;
   }
 
   /** Never by an interrupt: that would close the files under the writer. */

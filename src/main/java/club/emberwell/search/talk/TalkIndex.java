@@ -6,6 +6,8 @@ import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.change.ChangeFollower;
 import club.emberwell.entry.change.ChangeLog;
 import club.emberwell.entry.change.ChangeLog.Change;
+import club.emberwell.entry.change.ChangeLog.Known;
+import club.emberwell.entry.change.ChangeLog.Mark;
 import club.emberwell.entry.change.ChangeLog.Position;
 import club.emberwell.entry.change.ChangeReader;
 import club.emberwell.search.index.Generation;
@@ -46,7 +48,7 @@ class TalkIndex implements ChangeReader {
     this.catalog = catalog;
     this.changes = new ChangeFollower(log, this);
     try {
-      IndexStamp nothing = new IndexStamp(new UUID(0, 0), new Position(0, 0), "");
+      IndexStamp nothing = new IndexStamp(Known.NOTHING, "");
       live = Generation.create(new ByteBuffersDirectory(), nothing);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -76,13 +78,13 @@ class TalkIndex implements ChangeReader {
   }
 
   @Override
-  public Optional<Position> place(UUID history) {
+  public Optional<Position> place() {
     Vocabulary now = catalog.vocabulary();
     if (!live.stamp().vocabulary().equals(now.contentHash())
-        || !live.stamp().canFollow(history, log.trimmedTo())) {
-      rebuild(now, history);
+        || !log.footing(live.stamp().known()).follows()) {
+      rebuild(now);
     }
-    return Optional.of(live.stamp().position());
+    return Optional.of(live.stamp().known().last().position());
   }
 
   @Override
@@ -92,7 +94,7 @@ class TalkIndex implements ChangeReader {
   }
 
   @Override
-  public void reached(UUID history, Position place) {
+  public void reached(Mark place) {
     live.reached(live.stamp().at(place));
   }
 
@@ -106,8 +108,8 @@ class TalkIndex implements ChangeReader {
     live.refresh();
   }
 
-  private void rebuild(Vocabulary now, UUID history) {
-    IndexStamp reached = new IndexStamp(history, log.head(), now.contentHash());
+  private void rebuild(Vocabulary now) {
+    IndexStamp reached = new IndexStamp(log.head(), now.contentHash());
     live.clear();
     put(source.live(SearchLimits.BATCH), now);
     words = now;

@@ -16,6 +16,9 @@ import club.emberwell.member.Role;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -27,6 +30,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -41,6 +45,7 @@ class CopyApiTest {
   @Inject Staff staff;
   @Inject StoredChangeLog log;
   @Inject StoredReaders readers;
+  @Inject DataSource database;
 
   /** A copy as a stranger would keep it: the version of each report by its id. */
   private static final class Copy {
@@ -66,6 +71,11 @@ class CopyApiTest {
         rows += items.size();
       } while (!page.getList("items").isEmpty());
       return rows;
+    }
+
+    String end() {
+      update();
+      return cursor;
     }
 
     @SuppressWarnings("unchecked")
@@ -202,6 +212,23 @@ class CopyApiTest {
         .body("type", equalTo("/problems/copy-outdated"));
     Copy anew = new Copy();
     assertTrue(anew.update() > 0);
+  }
+
+  /** Put back while nobody looked: what the copy has seen last is not there any more. */
+  @Test
+  void aCopyThatIsAheadOfTheDatabaseIsToldToBeginAnew() throws SQLException {
+    String from = new Copy().end();
+    String id = Bodies.post(People.join(), Bodies.report());
+    Copy copy = new Copy();
+    copy.update();
+    try (Connection connection = database.getConnection();
+        PreparedStatement delete =
+            connection.prepareStatement("delete from report_change where report_id = ?")) {
+      delete.setObject(1, UUID.fromString(id));
+      delete.executeUpdate();
+    }
+    given().queryParam("cursor", from).get(CHANGES).then().statusCode(200);
+    given().queryParam("cursor", copy.cursor).get(CHANGES).then().statusCode(410);
   }
 
   @ParameterizedTest

@@ -2,8 +2,6 @@ package club.emberwell.entry.change;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.entry.change.ChangeLog.Change;
 import club.emberwell.entry.change.ChangeLog.Position;
@@ -14,6 +12,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,7 +34,11 @@ class StoredChangeLogTest {
   @Inject StoredReaders readers;
 
   @BeforeEach
-  void empty() {
+  void empty() throws SQLException {
+    try (Connection connection = database.getConnection();
+        Statement delete = connection.createStatement()) {
+      delete.executeUpdate("delete from change_row");
+    }
     log.startNewEpoch();
   }
 
@@ -49,7 +52,7 @@ class StoredChangeLogTest {
   void anOlderOpenTransactionIsWaitedFor() throws SQLException {
     UUID early = UUID.randomUUID();
     UUID late = UUID.randomUUID();
-    Position start = log.head();
+    Position start = head();
     try (Connection open = database.getConnection()) {
       open.setAutoCommit(false);
       insert(open, early);
@@ -79,7 +82,7 @@ class StoredChangeLogTest {
   @Test
   void nothingIsMissedBehindTheHead() {
     write(UUID.randomUUID());
-    Position head = log.head();
+    Position head = head();
     assertEquals(List.of(), log.since(head, 10));
     UUID after = UUID.randomUUID();
     write(after);
@@ -89,7 +92,7 @@ class StoredChangeLogTest {
   @Test
   void changesComeInPagesWithoutGapsOrRepeats() {
     List<UUID> written = new ArrayList<>();
-    Position at = log.head();
+    Position at = head();
     for (int i = 0; i < 7; i++) {
       UUID id = UUID.randomUUID();
       written.add(id);
@@ -112,29 +115,25 @@ class StoredChangeLogTest {
     assertEquals(Position.START, log.trimmedTo());
     log.trim(Instant.now().plusSeconds(60));
     assertEquals(last, log.trimmedTo());
-    assertEquals(List.of(), log.since(Position.START, 10));
+    assertEquals(
+        List.of(last),
+        log.since(Position.START, 10).stream().map(Change::position).toList(),
+        "by the last one the history is known again");
     log.trim(Instant.now().minusSeconds(3600));
     assertEquals(last, log.trimmedTo(), "nothing is that old");
   }
 
   @Test
-  void aNewEpochForgetsTheOldRows() {
-    UUID before = log.epoch();
-    assertEquals(before, log.epoch());
-    write(UUID.randomUUID());
-    UUID after = log.startNewEpoch();
-    assertNotEquals(before, after);
-    assertEquals(after, log.epoch());
-    assertTrue(log.since(Position.START, 10).isEmpty());
-  }
-
-  @Test
   void aChangeThatIsRolledBackIsNeverSeen() {
-    Position start = log.head();
+    Position start = head();
     QuarkusTransaction.begin();
     insert(UUID.randomUUID());
     QuarkusTransaction.rollback();
     assertFalse(log.since(start, 10).iterator().hasNext());
+  }
+
+  private Position head() {
+    return log.head().last().position();
   }
 
   private List<String> readers() throws SQLException {
