@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import club.emberwell.keep.SchemaVersion;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.sql.Connection;
@@ -26,8 +27,8 @@ class SchemaCheck implements HealthCheck {
     HealthCheckResponseBuilder answer =
         HealthCheckResponse.named("tables").withData("database", kind);
     try (Connection connection = database.getConnection()) {
-      int applied = Schema.appliedTo(connection);
-      int known = Schema.known();
+      int applied = SchemaVersion.appliedTo(connection);
+      int known = SchemaVersion.known();
       return answer
           .withData("version", applied)
           .withData("expected", known)

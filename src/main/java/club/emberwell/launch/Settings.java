@@ -4,6 +4,7 @@ import club.emberwell.access.ApiLimits;
 import club.emberwell.desk.DeskConfig;
 import club.emberwell.exchange.PersonalDataLimits;
 import club.emberwell.hook.HookConfig;
+import club.emberwell.keep.BackupSettings;
 import club.emberwell.member.account.LinkLimits;
 import club.emberwell.member.door.DoorDefaults;
 import club.emberwell.member.door.DoorLimits;
@@ -34,6 +35,7 @@ final class Settings {
   static final List<Class<?>> MAPPINGS =
       List.of(
           ApiLimits.class,
+          BackupSettings.class,
           DeskConfig.class,
           DoorDefaults.class,
           DoorLimits.class,
