@@ -25,6 +25,7 @@ record ArchitectureRules(String root) {
           "quantity",
           "laser",
           "stats",
+          "keep",
           "catalog",
           "member",
           "bench",
@@ -91,7 +92,7 @@ record ArchitectureRules(String root) {
     return noClasses()
         .that(areNeitherEntitiesNorRepositories())
         .and()
-        .resideOutsideOfPackages(in("launch"))
+        .resideOutsideOfPackages(in("keep", "launch"))
         .should()
         .dependOnClassesThat()
         .haveNameMatching(STATEMENTS.pattern());

@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import club.emberwell.keep.SchemaVersion;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.Writer;
@@ -129,7 +130,7 @@ public record ClubMark(UUID club, String database, String publicUrl) {
    */
   void requireIn(Connection connection, Path home) throws SQLException {
     Optional<UUID> found = in(connection);
-    if (Schema.appliedTo(connection) == 0) {
+    if (SchemaVersion.appliedTo(connection) == 0) {
       throw other(home, "but the database is empty");
     }
     if (found.isPresent() && !found.get().equals(club)) {

@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import club.emberwell.keep.DatabaseLogin;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.sql.Connection;
@@ -114,6 +115,21 @@ record Database(String url, String user, String password, boolean builtIn) {
         }
         pause();
       }
+    }
+  }
+
+  /** The same for backups. */
+  DatabaseLogin kept() {
+    return new DatabaseLogin(url, user, password);
+  }
+
+  /** Refuses where no server answers, or one that is too old. */
+  void requireAnswer() {
+    try {
+      connect(Duration.ofSeconds(5)).close();
+    } catch (SQLException e) {
+      throw new LaunchException(
+          ExitCode.NO_DATABASE, "The database cannot be used: " + e.getMessage() + ".", e);
     }
   }
 

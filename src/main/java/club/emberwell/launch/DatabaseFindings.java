@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import club.emberwell.keep.SchemaVersion;
 import club.emberwell.search.index.IndexHash;
 import club.emberwell.search.index.StoredIndex;
 import java.io.IOException;
@@ -161,8 +162,8 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
   }
 
   private Finding tables() throws SQLException {
-    int applied = Schema.appliedTo(connection);
-    int known = Schema.known();
+    int applied = SchemaVersion.appliedTo(connection);
+    int known = SchemaVersion.known();
     if (applied > known) {
       return Finding.fail(
           "tables", "They are of version " + applied + ", this program knows only " + known + ".");

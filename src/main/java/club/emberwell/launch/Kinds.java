@@ -14,6 +14,7 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Locale;
@@ -84,6 +85,7 @@ final class Kinds {
           entry(
               "emberwell.index.compare",
               Kind.read("a time of day such as 0 30 3 * * ?, or off", Kinds::requireCron)),
+          entry("emberwell.backup.dir", FOLDER),
           entry("emberwell.data.dir", FOLDER),
           entry("emberwell.data.signing-key", FILE),
           entry("emberwell.data.every", EVERY),
@@ -127,6 +129,7 @@ final class Kinds {
           long.class, COUNT,
           boolean.class, YES_OR_NO,
           Duration.class, TIME,
+          LocalTime.class, Kind.read("a time of day such as 02:10", LocalTime::parse),
           Pace.class, PACE,
           ZoneId.class, Kind.read("a time zone such as UTC or Europe/Berlin", ZoneId::of));
 

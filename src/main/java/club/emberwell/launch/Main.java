@@ -1,7 +1,8 @@
 package club.emberwell.launch;
 
+import club.emberwell.keep.KeepRefused;
+import club.emberwell.keep.SchemaVersion;
 import io.quarkus.runtime.annotations.QuarkusMain;
-import java.io.PrintWriter;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
@@ -24,6 +25,10 @@ import picocli.CommandLine.ParentCommand;
       Rescue.MakeData.class,
       ShowSettings.class,
       Doctor.class,
+      KeepingVerbs.BackupVerb.class,
+      KeepingVerbs.RestoreVerb.class,
+      KeepingVerbs.VerifyVerb.class,
+      KeepingVerbs.MoveVerb.class,
       Manual.class,
       Completion.class
     })
@@ -55,16 +60,19 @@ public final class Main implements Callable<Integer> {
         .setExecutionExceptionHandler(
             (failure, line, parsed) -> {
               if (failure instanceof LaunchException refusal) {
-                say(line.getErr(), refusal);
-                return refusal.exitCode().number();
+                return refuse(line, refusal.getMessage(), refusal.exitCode());
+              }
+              if (failure instanceof KeepRefused refusal) {
+                return refuse(line, refusal.getMessage(), ExitCode.of(refusal.why()));
               }
               throw failure;
             });
   }
 
-  private static void say(PrintWriter out, LaunchException refusal) {
-    out.println(refusal.getMessage());
-    out.flush();
+  private static int refuse(CommandLine line, String sentence, ExitCode code) {
+    line.getErr().println(sentence);
+    line.getErr().flush();
+    return code.number();
   }
 
   @Override
@@ -114,14 +122,16 @@ public final class Main implements Callable<Integer> {
   /** The version the build gave the program. */
   static final class Version implements CommandLine.IVersionProvider {
     /** From the jar; tests have none. */
-    private static String number() {
+    static String number() {
       String packaged = Main.class.getPackage().getImplementationVersion();
       return packaged == null ? "not packaged" : packaged;
     }
 
     @Override
     public String[] getVersion() {
-      return new String[] {"Emberwell " + number() + ", tables of version " + Schema.known()};
+      return new String[] {
+        "Emberwell " + number() + ", tables of version " + SchemaVersion.known()
+      };
     }
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.launch;
 
+import club.emberwell.keep.SchemaVersion;
 import io.smallrye.health.api.AsyncHealthCheck;
 import io.smallrye.mutiny.Uni;
 import io.smallrye.mutiny.infrastructure.Infrastructure;
@@ -42,8 +43,8 @@ class SchemaCheck implements AsyncHealthCheck {
   private HealthCheckResponse look() {
     try (Connection connection = database.getConnection()) {
       DatabasePatience.wait(connection, times.readiness());
-      int applied = Schema.appliedTo(connection);
-      int known = Schema.known();
+      int applied = SchemaVersion.appliedTo(connection);
+      int known = SchemaVersion.known();
       return begun()
           .withData("version", applied)
           .withData("expected", known)

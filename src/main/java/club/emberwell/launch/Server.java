@@ -69,6 +69,7 @@ final class Server {
       } else {
         ClubMark.forget(home.folder());
       }
+      new BeforeUpgrade(given, home.folder()).keep(database, connection);
     } catch (SQLException | IOException e) {
       throw new LaunchException(
           ExitCode.NO_DATABASE, "The database cannot be read: " + e.getMessage() + ".", e);

@@ -5,6 +5,7 @@ import club.emberwell.access.traffic.TrafficLimits;
 import club.emberwell.desk.DeskConfig;
 import club.emberwell.exchange.PersonalDataLimits;
 import club.emberwell.hook.HookConfig;
+import club.emberwell.keep.BackupSettings;
 import club.emberwell.member.account.LinkLimits;
 import club.emberwell.member.door.DoorDefaults;
 import club.emberwell.member.door.DoorLimits;
@@ -37,6 +38,7 @@ final class Settings {
       List.of(
           BodyLimits.class,
           DatabaseTimes.class,
+          BackupSettings.class,
           DeskConfig.class,
           DoorDefaults.class,
           DoorLimits.class,

@@ -3,6 +3,7 @@ package club.emberwell.launch;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.function.Consumer;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
 
@@ -75,6 +76,13 @@ final class Where {
   /** The folder of this server. */
   Path folder(Given given) {
     return folder(given, HOME);
+  }
+
+  /** Backups of a club, and what is made of them. */
+  Keeping keeping(Consumer<String> progress) {
+    Given given = given(HOME);
+    new SettingsCheck(given).require();
+    return new Keeping(given, folder(given, HOME).toAbsolutePath(), progress);
   }
 
   private Path folder(Given given, String homeSetting) {

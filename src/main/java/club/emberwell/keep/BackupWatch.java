@@ -1,0 +1,57 @@
+package club.emberwell.keep;
+
+import io.micrometer.core.instrument.Gauge;
+import io.micrometer.core.instrument.MeterRegistry;
+import io.quarkus.runtime.StartupEvent;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import java.time.Instant;
+import java.util.Optional;
+import org.eclipse.microprofile.health.HealthCheck;
+import org.eclipse.microprofile.health.HealthCheckResponse;
+import org.eclipse.microprofile.health.HealthCheckResponseBuilder;
+import org.eclipse.microprofile.health.Readiness;
+
+/** What an operator sees of backups. A server without one is as ready as any other. */
+@Readiness
+@ApplicationScoped
+class BackupWatch implements HealthCheck {
+  private final ScheduledBackups backups;
+  private final MeterRegistry meters;
+  private volatile Optional<Instant> madeAt = Optional.empty();
+  private volatile Optional<String> failure = Optional.empty();
+
+  BackupWatch(ScheduledBackups backups, MeterRegistry meters) {
+    this.backups = backups;
+    this.meters = meters;
+  }
+
+  void register(@Observes StartupEvent started) {
+    Gauge.builder("emberwell.backup.last.success.timestamp", this, BackupWatch::seconds)
+        .baseUnit("seconds")
+        .description("When the newest scheduled backup was made, by whichever node")
+        .register(meters);
+    look();
+  }
+
+  /** Kept, so that no question about health waits for the database. */
+  @Scheduled(every = "1m", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+  void look() {
+    madeAt = backups.madeAt();
+    failure = backups.failure();
+  }
+
+  private double seconds() {
+    return madeAt.map(at -> at.toEpochMilli() / 1000.0).orElse(Double.NaN);
+  }
+
+  @Override
+  public HealthCheckResponse call() {
+    HealthCheckResponseBuilder answer =
+        HealthCheckResponse.named("backups")
+            .withData("newest", madeAt.map(Instant::toString).orElse("none yet"));
+    failure.ifPresent(why -> answer.withData("last failed", why));
+    return answer.up().build();
+  }
+}
