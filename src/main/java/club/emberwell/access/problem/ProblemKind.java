@@ -38,7 +38,8 @@ public enum ProblemKind implements Coded {
       "An Idempotency-Key is missing",
       "A POST that stores something needs the header Idempotency-Key, so that sent twice it is"
           + " stored once.",
-      "Make a new key for each thing you post, such as a UUID. Use the same one when you try again."),
+      "Make a new key for each thing you post, such as a UUID. Use the same one when you try"
+          + " again."),
   KEY_INVALID(
       400,
       "The Idempotency-Key cannot be used",
@@ -60,6 +61,12 @@ public enum ProblemKind implements Coded {
       "The password does not fit",
       "Name and password do not fit together, or this needs the password once more.",
       "Ask for the password again and send it with the request."),
+  CONFIRMATION_REQUIRED(
+      401,
+      "Confirm that it is you",
+      "This is grave: it needs the password with the request. A token alone is not enough.",
+      "Ask for the password and send it as password. Who has none can do this on the website"
+          + " only."),
 
   SCOPE_MISSING(
       403,

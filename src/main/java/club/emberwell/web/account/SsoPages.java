@@ -3,6 +3,9 @@ package club.emberwell.web.account;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.club.ClubOptions.Door;
+import club.emberwell.member.session.Proof;
+import club.emberwell.member.session.Proof.Given;
+import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.sso.SingleSignOn;
 import club.emberwell.member.sso.SingleSignOn.End;
@@ -43,12 +46,22 @@ public class SsoPages extends Pages {
   private final SingleSignOn sso;
   private final SsoArrivals arrivals;
   private final ClubOptions club;
+  private final Proof proof;
+  private final Sessions sessions;
   private final ThisBrowser browser;
 
-  SsoPages(SingleSignOn sso, SsoArrivals arrivals, ClubOptions club, ThisBrowser browser) {
+  SsoPages(
+      SingleSignOn sso,
+      SsoArrivals arrivals,
+      ClubOptions club,
+      Proof proof,
+      Sessions sessions,
+      ThisBrowser browser) {
     this.sso = sso;
     this.arrivals = arrivals;
     this.club = club;
+    this.proof = proof;
+    this.sessions = sessions;
     this.browser = browser;
   }
 
@@ -65,7 +78,27 @@ public class SsoPages extends Pages {
   public Response begin(@RestQuery String to, @RestQuery String invitation) {
     requireProvider();
     try {
+      if (actor().signedIn()) {
+        // who links an account signs in with it from then on
+        proof.recent(actor(), new Given(current.credential(), null, browser.address()));
+      }
       var start = sso.begin(actor(), LocalPath.of(to, "/").toString(), invitation);
+      browser.keep(TRIP, start.cookie(), COOKIE_LIFE);
+      return Response.seeOther(start.at()).build();
+    } catch (TurnedDown e) {
+      return broken(e);
+    }
+  }
+
+  @GET
+  @Path("confirm")
+  public Response confirm() {
+    requireProvider();
+    if (!actor().signedIn()) {
+      return to("/sign-in/sso");
+    }
+    try {
+      var start = sso.confirm(actor());
       browser.keep(TRIP, start.cookie(), COOKIE_LIFE);
       return Response.seeOther(start.at()).build();
     } catch (TurnedDown e) {
@@ -80,7 +113,7 @@ public class SsoPages extends Pages {
     String trip = browser.read(TRIP).orElse(null);
     browser.drop(TRIP);
     try {
-      return goOn(sso.finish(actor(), trip, state, code, iss, browser.agent()));
+      return goOn(sso.finish(actor(), trip, state, code, iss, browser.from()));
     } catch (TurnedDown e) {
       return broken(e);
     }
@@ -92,6 +125,10 @@ public class SsoPages extends Pages {
     } else if (end instanceof End.Newcomer newcomer) {
       browser.keep(ARRIVAL, newcomer.secret(), COOKIE_LIFE);
       return Response.seeOther(URI.create("/sign-in/sso/name")).build();
+    }
+    if (end instanceof End.Confirmed) {
+      sessions.confirmed(actor().memberId(), current.credential());
+      return to("/me?done=confirmed");
     }
     return Response.seeOther(LocalPath.of(((End.Linked) end).to(), "/me")).build();
   }
@@ -122,14 +159,7 @@ public class SsoPages extends Pages {
     }
     Suggestion who = newcomer.get();
     return take(sent, () -> form(who), form -> namePage(form, who))
-        .attempt(
-            s ->
-                arrivals.enter(
-                    secret,
-                    s.typed("handle"),
-                    s.typed("request"),
-                    browser.address(),
-                    browser.agent()))
+        .attempt(s -> arrivals.enter(secret, s.typed("handle"), s.typed("request"), browser.from()))
         .answer(this::arrived);
   }
 
