@@ -96,26 +96,19 @@ public class ShownPhotos {
             .collect(Collectors.toMap(photo -> photo.of().id(), Function.identity()));
   }
 
-  /**
-   * A JPEG, and whether everybody may see it who may read here.
-   *
-   * @param settled false where it is held, removed or waits with what it belongs to
-   */
-  public record Served(byte[] jpeg, boolean settled) {}
-
   /** A picture in one of its sizes, for whoever may see it and what it belongs to. */
   @Transactional
-  public Served bytes(Actor actor, UUID id, PhotoSize size) {
-    boolean settled = seen(actor, id).live();
+  public byte[] bytes(Actor actor, UUID id, PhotoSize size) {
+    seen(actor, id);
     byte[] jpeg = photos.bytes(id, size);
     if (jpeg != null) {
-      return new Served(jpeg, settled);
+      return jpeg;
     }
     byte[] large = photos.bytes(id, PhotoSize.LARGE);
     if (photos.there(id).sizes().contains(size)) {
       large = PictureCleaner.middle(large);
       photos.keep(id, large);
     }
-    return new Served(large, settled);
+    return large;
   }
 }
