@@ -6,6 +6,7 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import io.vertx.ext.mail.MailMessage;
+import io.vertx.ext.mail.mailencoder.EmailAddress;
 import io.vertx.mutiny.ext.mail.MailClient;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.net.URI;
@@ -67,7 +68,7 @@ class MailSender {
 
   private boolean delivered(Letter letter) {
     try {
-      mailer.sendMailAndAwait(message(letter));
+      mailer.sendMail(message(letter)).await().atMost(config.timeout());
       QuarkusTransaction.requiringNew().run(() -> rows.sent(letter.id()));
       return true;
     } catch (RuntimeException e) {
@@ -81,6 +82,8 @@ class MailSender {
     String below = "\n\n-- \n" + club.clubName() + "\n" + publicUrl + "\n";
     MailMessage message =
         new MailMessage(sender(), letter.recipient(), letter.subject(), letter.body() + below);
+    // before the client looks: it would keep a connection from the next letter
+    new EmailAddress(letter.recipient());
     // RFC 3834: keeps out-of-office replies away
     message.addHeader("Auto-Submitted", "auto-generated");
     message.addHeader("Message-ID", messageId());
