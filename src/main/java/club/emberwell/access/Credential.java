@@ -12,10 +12,19 @@ final class Credential extends BaseAuthenticationRequest {
 
   private final Kind kind;
   private final String secret;
+  private final String network;
 
-  Credential(Kind kind, String secret) {
+  /**
+   * @param network where it came from, as far as tries are counted
+   */
+  Credential(Kind kind, String secret, String network) {
     this.kind = kind;
     this.secret = secret;
+    this.network = network;
+  }
+
+  String network() {
+    return network;
   }
 
   Kind kind() {

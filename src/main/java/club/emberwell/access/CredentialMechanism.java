@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.member.session.Sessions.Holder;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.identity.IdentityProviderManager;
 import io.quarkus.security.identity.SecurityIdentity;
@@ -28,9 +29,11 @@ class CredentialMechanism implements HttpAuthenticationMechanism {
   private static final int SECRET_MAX = 200;
 
   private final SessionCookie cookie;
+  private final TrustedProxies proxies;
 
-  CredentialMechanism(SessionCookie cookie) {
+  CredentialMechanism(SessionCookie cookie, TrustedProxies proxies) {
     this.cookie = cookie;
+    this.proxies = proxies;
   }
 
   /** Whether the request brought a credential that is worth nothing (any more). */
@@ -52,7 +55,7 @@ class CredentialMechanism implements HttpAuthenticationMechanism {
     }
     String header = request.request().getHeader(HttpHeaders.AUTHORIZATION);
     boolean api = ApiPaths.isApi(request) || operators && header != null;
-    Optional<Credential> credential = api ? bearer(header) : session(request);
+    Optional<Credential> credential = api ? bearer(request, header) : session(request);
     if (credential.isEmpty()) {
       if (api && header != null) {
         request.put(REFUSED, true);
@@ -61,6 +64,7 @@ class CredentialMechanism implements HttpAuthenticationMechanism {
     }
     return identities
         .authenticate(credential.get())
+        .invoke(found -> renew(request, found))
         .onFailure(AuthenticationFailedException.class)
         .recoverWithItem(
             () -> {
@@ -75,19 +79,31 @@ class CredentialMechanism implements HttpAuthenticationMechanism {
             });
   }
 
-  private static Optional<Credential> bearer(String header) {
+  /** Hands the browser its next secret, where there is one. */
+  private void renew(RoutingContext request, SecurityIdentity found) {
+    Holder holder = found.getAttribute(CredentialProvider.HOLDER);
+    if (holder.renewed() != null) {
+      cookie.set(request, holder.renewed());
+    }
+  }
+
+  private Optional<Credential> bearer(RoutingContext request, String header) {
     return Optional.ofNullable(header)
         .filter(h -> h.regionMatches(true, 0, BEARER, 0, BEARER.length()))
         .map(h -> h.substring(BEARER.length()).strip())
         .filter(token -> token.length() <= SECRET_MAX)
-        .map(token -> new Credential(Credential.Kind.TOKEN, token));
+        .map(token -> new Credential(Credential.Kind.TOKEN, token, network(request)));
   }
 
   private Optional<Credential> session(RoutingContext request) {
     return cookie
         .read(request)
         .filter(secret -> secret.length() <= SECRET_MAX)
-        .map(secret -> new Credential(Credential.Kind.SESSION, secret));
+        .map(secret -> new Credential(Credential.Kind.SESSION, secret, network(request)));
+  }
+
+  private String network(RoutingContext request) {
+    return ClientAddress.prefix(proxies.sender(request.request()));
   }
 
   @Override

@@ -46,7 +46,7 @@ class CredentialProvider implements IdentityProvider<Credential> {
     Optional<Holder> found =
         switch (credential.kind()) {
           case SESSION -> sessions.find(credential.secret());
-          case TOKEN -> tokens.find(credential.secret());
+          case TOKEN -> tokens.find(credential.secret(), credential.network());
         };
     Holder holder = found.orElseThrow(AuthenticationFailedException::new);
     return QuarkusSecurityIdentity.builder()

@@ -4,6 +4,7 @@ import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
+import jakarta.ws.rs.container.ResourceInfo;
 import jakarta.ws.rs.core.MediaType;
 import java.util.Set;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
@@ -31,8 +32,10 @@ class CrossSiteGuard {
 
   @ServerRequestFilter
   @WithFormRead
-  void check(ResteasyReactiveContainerRequestContext context) {
-    if (SAFE.contains(context.getMethod()) || ApiPaths.isApi(routing)) {
+  void check(ResteasyReactiveContainerRequestContext context, ResourceInfo route) {
+    if (SAFE.contains(context.getMethod())
+        || ApiPaths.isApi(routing)
+        || route.getResourceMethod().isAnnotationPresent(FromOutside.class)) {
       return;
     }
     if (foreign(routing.request())) {
@@ -42,7 +45,8 @@ class CrossSiteGuard {
     if (!token.fits(sent(context))) {
       throw Problems.of(
               ProblemKind.FOREIGN_FORM,
-              "We could not check the form: it is from another browser, or your cookies were cleared. Load the page again and send it once more.")
+              "We could not check the form: it is from another browser, or your cookies were"
+                  + " cleared. Load the page again and send it once more.")
           .exception();
     }
   }

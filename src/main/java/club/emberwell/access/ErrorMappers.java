@@ -12,6 +12,7 @@ import club.emberwell.access.problem.Unavailable;
 import club.emberwell.entry.Gone;
 import club.emberwell.listing.PartRefused;
 import club.emberwell.member.session.HashingBusy;
+import club.emberwell.remark.ConfirmationNeeded;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryRefused;
@@ -150,6 +151,11 @@ class ErrorMappers {
   @ServerExceptionMapper
   Response unproven(Unproven e) {
     return errors.answer(Problems.unproven(e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response unconfirmed(ConfirmationNeeded e) {
+    return errors.answer(Problems.confirmation(e.getMessage()));
   }
 
   @ServerExceptionMapper

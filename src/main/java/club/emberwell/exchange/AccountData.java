@@ -16,6 +16,7 @@ class AccountData implements PersonalData {
   /** Everything about an account that goes or is blanked, in this order. */
   private static final String ERASING =
       """
+      delete from sign_in where member_id = :member;
       delete from session where member_id = :member;
       delete from api_token where member_id = :member;
       delete from idempotency where member_id = :member;
@@ -59,6 +60,11 @@ class AccountData implements PersonalData {
             """
             select label, created_at, last_seen, expires_at
               from session where member_id = :member order by created_at
+            """),
+        new Rows(
+            "sign-ins.json",
+            """
+            select at, event, network, label from sign_in where member_id = :member order by id
             """),
         new Rows(
             "tokens.json",

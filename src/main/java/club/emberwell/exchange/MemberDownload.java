@@ -29,6 +29,7 @@ Everything this club keeps about you, as it is stored.
 
 account.json      your account; the password is kept as a hash only and is not in here
 sessions.json     where you are signed in; tokens.json: keys you made for programs
+sign-ins.json     who used your account lately, and from where
 machines.json     your machines; "written" is what you typed
 reports.json      your reports: "written" is what you typed, the rest is how it was read, with
                   trials and every revision; lengths in mm, speeds in mm/s, power in W

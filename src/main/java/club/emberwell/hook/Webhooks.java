@@ -11,6 +11,8 @@ import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.Role;
+import club.emberwell.member.session.Proof;
+import club.emberwell.member.session.Proof.Given;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryChanged;
@@ -42,6 +44,7 @@ public class Webhooks {
   private final HookAddresses addresses;
   private final HookWords words;
   private final HookConfig config;
+  private final Proof proof;
   private final Audit audit;
 
   Webhooks(
@@ -50,12 +53,14 @@ public class Webhooks {
       HookAddresses addresses,
       HookWords words,
       HookConfig config,
+      Proof proof,
       Audit audit) {
     this.hooks = hooks;
     this.deliveries = deliveries;
     this.addresses = addresses;
     this.words = words;
     this.config = config;
+    this.proof = proof;
     this.audit = audit;
   }
 
@@ -134,9 +139,13 @@ public class Webhooks {
   }
 
   /** Gives it a new secret; the one before signs as well for a while. */
-  @Transactional
-  public Fresh renewSecret(Actor owner, UUID id) {
-    owns(owner);
+  public Fresh renewSecret(Actor owner, UUID id, Given given) {
+    get(owner, id);
+    proof.recent(owner, given);
+    return QuarkusTransaction.requiringNew().call(() -> renewSecret(owner, id));
+  }
+
+  private Fresh renewSecret(Actor owner, UUID id) {
     WebhookEntity hook = hooks.locked(id).orElseThrow(Webhooks::unknown);
     Instant now = Instant.now();
     hook.renewSecret(now, now.plus(config.oldSecret()));

@@ -4,6 +4,7 @@ import club.emberwell.access.traffic.ConnectionGuard;
 import io.quarkus.runtime.Application;
 import io.quarkus.runtime.Quarkus;
 import java.io.IOException;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -131,10 +132,20 @@ final class Server {
     System.setProperty("quarkus.datasource.jdbc.url", database.url());
     System.setProperty("quarkus.datasource.username", database.user());
     System.setProperty("quarkus.datasource.password", database.password());
-    System.setProperty("quarkus.log.console.json.enabled", Boolean.toString(given.valueOrDefault("emberwell.log.format").equals("json")));
-    given
-        .value("emberwell.trusted-proxies")
-        .ifPresent(proxies -> believing(proxies).forEach(System::setProperty));
+    System.setProperty(
+        "quarkus.log.console.json.enabled",
+        Boolean.toString("json".equals(given.valueOrDefault("emberwell.log.format"))));
+    given.value("emberwell.public-url").map(Server::greeting).ifPresent(Server::publish);
+    given.value("emberwell.trusted-proxies").map(Server::believing).ifPresent(Server::publish);
+  }
+
+  private static void publish(Map<String, String> settings) {
+    settings.forEach(System::setProperty);
+  }
+
+  /** What this server calls itself where it hands over mail: the name others know it by. */
+  static Map<String, String> greeting(String publicUrl) {
+    return Map.of("quarkus.mailer.own-host-name", URI.create(publicUrl).getHost());
   }
 
   /** What makes the application believe the forwarded headers of these proxies alone. */

@@ -34,6 +34,17 @@ public class MemberChecks {
     return remarks;
   }
 
+  /**
+   * What is wrong with a name that somebody chose, beside its letters.
+   *
+   * @param club what the club calls itself
+   */
+  public List<Remark> chosenName(String handle, String club) {
+    return handle == null
+        ? List.of()
+        : NameRules.chosen(handle, club).map(List::of).orElseGet(List::of);
+  }
+
   /** Says no more than that: nobody learns who has an address. */
   public static Remark emailTaken() {
     return Remark.error(RemarkId.EMAIL_UNUSABLE, "/email", "This address cannot be used here.");

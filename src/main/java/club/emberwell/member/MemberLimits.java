@@ -7,6 +7,9 @@ public final class MemberLimits {
   public static final int HANDLE_MIN = 3;
   public static final int HANDLE_MAX = 30;
 
+  /** How names of members end whom no person stands behind; nobody else's does. */
+  public static final String INVENTED = "-invented";
+
   /** After Unicode normalisation. */
   public static final int PASSWORD_MIN = 8;
 
@@ -27,6 +30,12 @@ public final class MemberLimits {
 
   /** How often use of a session or token is written down at most. */
   public static final Duration SEEN_EVERY = Duration.ofMinutes(1);
+
+  /** Of sign-ins that a member sees at once. */
+  public static final int SIGN_INS_SHOWN = 100;
+
+  /** A replaced secret signs in so long, as a slow page may have been asked for with it. */
+  public static final Duration REPLACED_LIFE = Duration.ofMinutes(1);
 
   /** Of a key that makes a repeated write harmless. */
   public static final int WRITE_KEY_MAX = 128;

@@ -7,11 +7,26 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import org.hibernate.Session;
 
 @ApplicationScoped
 public class MemberRepository implements PanacheRepositoryBase<Member, UUID> {
   public Optional<Member> byHandle(String handle) {
     return find("lower(handle) = ?1", handle.toLowerCase(Locale.ROOT)).firstResultOptional();
+  }
+
+  /** Whether a member has a name that looks like this one; the same name counts too. */
+  public boolean looksTaken(String handle) {
+    return getEntityManager()
+        .unwrap(Session.class)
+        .createNativeQuery(
+            """
+            select exists (select 1 from member
+                            where looks = looks_like(:handle) and status <> 'erased')
+            """,
+            Boolean.class)
+        .setParameter("handle", handle)
+        .getSingleResult();
   }
 
   public boolean emailTaken(String email, UUID except) {

@@ -12,6 +12,7 @@ const Pages = (function () {
   const NEWEST_GRIDS = 3;
   const SHELLS = ["/offline", "/waiting"];
   const AHEAD = [...SHELLS, "/post", "/bench", "/grids"];
+  const GONE = [403, 404, 410];
   const NOT_KEPT = ["content-encoding", "content-length", "transfer-encoding"];
 
   const ID = "[0-9a-f-]{36}";
@@ -60,7 +61,19 @@ const Pages = (function () {
     return kept && Date.now() - keptAt(kept) < OLDEST_MS ? kept : null;
   }
 
+  // Withdrawn, held or somebody else's by now: not on this phone either.
+  async function forget(url) {
+    for (const name of await caches.keys()) {
+      if (name.startsWith(OF)) {
+        await (await caches.open(name)).delete(url, { ignoreVary: true });
+      }
+    }
+  }
+
   async function remember(url, kind, response) {
+    if (GONE.includes(response.status)) {
+      await forget(url);
+    }
     const told = response.headers.get(WHOSE);
     if (!told || response.status >= 500) {
       if (kind && kind.files && response.ok) {

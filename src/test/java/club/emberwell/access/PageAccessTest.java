@@ -77,7 +77,7 @@ class PageAccessTest {
   void aReplayedCookieIsWorthNothingAfterSignOutPasswordChangeOrBan() {
     Person person = People.join();
     Cookie signedOut = signIn(person);
-    sessions.signOut(signedOut.getValue());
+    sessions.end(signedOut.getValue());
     assertEquals(401, who(signedOut));
 
     Cookie beforeChange = signIn(person);

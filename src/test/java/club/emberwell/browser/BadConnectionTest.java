@@ -198,7 +198,7 @@ class BadConnectionTest extends BrowserTest {
     phone.open("/post");
     fillIn("52 mm/s");
     // as when a moderator bans or a password changes: the browser still holds its cookie
-    sessions.endAll(members.byHandle(person.handle()).orElseThrow().actor().memberId(), null);
+    sessions.endAll(members.byHandle(person.handle()).orElseThrow().actor().memberId());
     phone.send();
     assertThat(phone.page()).hasURL(WAITING);
     assertThat(phone.one("#waiting-list")).containsText("Sign in as " + person.handle());
@@ -278,6 +278,21 @@ class BadConnectionTest extends BrowserTest {
     line.cut();
     phone.open("/bench");
     assertThat(phone.one(".account-name")).hasText(other.handle());
+  }
+
+  @Test
+  void whatWasTakenAwayLeavesThePhoneWithTheNextLook() {
+    String id = person.asks().get("/api/v1/machines").then().extract().path("items[0].id");
+    String path = "/bench/machines/" + id;
+    phone.open(path);
+    awaitPageKept(path);
+    String tag = person.asks().get("/api/v1/machines/" + id).header("ETag");
+    person.asks().header("If-Match", tag).delete("/api/v1/machines/" + id).then().statusCode(204);
+    phone.open(path);
+    awaitTrue("async p => (await caches.match(p, {ignoreVary: true})) === undefined", path);
+    line.cut();
+    phone.open(path);
+    assertThat(phone.one("h1")).hasText("No connection");
   }
 
   @Test

@@ -118,6 +118,7 @@ enum PageState {
   MY_FLAGS(BrowserTest.MEMBER, "/flags"),
   CAUTION_PROPOSED(BrowserTest.MEMBER, "/cautions/new"),
   MY_ADDRESS(BrowserTest.MEMBER, "/me/email"),
+  MY_SIGN_INS(BrowserTest.MEMBER, "/me/sign-ins"),
   MY_DATA(BrowserTest.MEMBER, "/me/rights"),
   LEAVING_REFUSED(
       BrowserTest.MEMBER,

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.access.People;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
 import java.io.IOException;
@@ -56,6 +57,35 @@ class WebhookOwnersTest extends ToldClub {
   }
 
   @Test
+  void neitherATokenAloneNorASessionOfLongAgoGivesANewSecret() {
+    String path = "/api/v1/webhooks/" + add(RESULTS);
+    String before = owner.asks().get(path).header("ETag");
+    owner
+        .asks()
+        .body(Map.of())
+        .post(path + "/secret")
+        .then()
+        .statusCode(401)
+        .header("WWW-Authenticate", containsString("insufficient_user_authentication"));
+    owner
+        .asks()
+        .body(Map.of("password", "not this one at all"))
+        .post(path + "/secret")
+        .then()
+        .statusCode(422)
+        .body("errors.pointer", hasItem("/password"));
+    assertEquals(before, owner.asks().get(path).header("ETag"));
+    Browser browser = Browser.of(owner);
+    cast.run("update session set confirmed_at = now() - interval '11 minutes'");
+    browser.get(path.replace("/api/v1", "/desk/club")).send("form[action$=secret]", Map.of());
+    assertEquals(403, browser.tidy().status());
+    assertTrue(browser.page().select(".box-good").isEmpty());
+    browser.send("form[action$=secret]", Map.of("confirm_", People.PASSWORD));
+    assertEquals(200, browser.tidy().status());
+    assertTrue(browser.page().select(".box-good").text().contains("whsec_"));
+  }
+
+  @Test
   void anOwnerChangesTestsRenewsTheSecretAndDeletesByProgram() {
     String hook = add(RESULTS);
     Map<String, Object> wrong = Map.of("label", "", "url", "chat", "events", List.of());
@@ -79,7 +109,14 @@ class WebhookOwnersTest extends ToldClub {
     tell();
     assertTrue(receiver.received().get(0).body().contains("webhook.test"));
     String etag =
-        owner.asks().post(path + "/secret").then().statusCode(200).extract().header("ETag");
+        owner
+            .asks()
+            .body(Map.of("password", People.PASSWORD))
+            .post(path + "/secret")
+            .then()
+            .statusCode(200)
+            .extract()
+            .header("ETag");
     owner.asks().post(path + "/test").then().statusCode(202);
     tell();
     assertEquals(

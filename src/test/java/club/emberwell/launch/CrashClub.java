@@ -12,7 +12,6 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.TimeUnit;
 
 /**
  * The packaged program over a database of its own, with a network before it and one between the
@@ -115,12 +114,12 @@ final class CrashClub implements AutoCloseable {
     return Files.exists(FAKE_TIME);
   }
 
-  void killProgram() throws Exception {
+  void killProgram() throws IOException {
     Killing.kill(List.of(program.process.toHandle()));
   }
 
   /** Whoever started it starts it again. */
-  void killDatabase() throws Exception {
+  void killDatabase() throws IOException {
     Killing.kill(Killing.serverOf(disk.resolve("postgres/data")));
   }
 
@@ -137,9 +136,9 @@ final class CrashClub implements AutoCloseable {
   }
 
   @Override
-  public void close() throws Exception {
+  public void close() throws IOException {
     program.process.destroy();
-    if (!program.process.waitFor(PATIENCE.toSeconds(), TimeUnit.SECONDS)) {
+    if (!Killing.ends(program.process.toHandle(), PATIENCE)) {
       killProgram();
     }
     toProgram.close();

@@ -94,12 +94,12 @@ final class DebianPostgres implements AutoCloseable {
     run("pg_ctl", "promote", "-w", "-t", "60", "-D", data.toString());
   }
 
-  void kill() throws Exception {
+  void kill() throws IOException {
     Killing.kill(Killing.serverOf(data));
   }
 
   @Override
-  public void close() throws Exception {
+  public void close() throws IOException {
     kill();
   }
 

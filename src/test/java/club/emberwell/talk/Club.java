@@ -39,7 +39,7 @@ public class Club {
     UUID id = UUID.randomUUID();
     String handle = "t" + id.toString().substring(0, 13);
     run(
-        "insert into member (id, handle, email, role, status) values ('%s', '%s', '%s', '%s', 'active')"
+        "insert into member (id, handle, email, email_confirmed_at, role, status) values ('%s', '%s', '%s', now(), '%s', 'active')"
             .formatted(id, handle, handle + "@club.example", role.name().toLowerCase(Locale.ROOT)));
     return new Actor(id, handle, role, UnitPreferences.metric());
   }

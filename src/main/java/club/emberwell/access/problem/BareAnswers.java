@@ -6,10 +6,12 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerRequest;
 import io.vertx.core.http.HttpServerResponse;
 import io.vertx.core.http.HttpVersion;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Answers with a problem where neither a thread nor the database may be asked: what is refused
@@ -17,6 +19,9 @@ import jakarta.enterprise.context.ApplicationScoped;
  */
 @ApplicationScoped
 public class BareAnswers {
+  /** As long as what was refused may go on coming. */
+  private static final long REST = TimeUnit.SECONDS.toMillis(5);
+
   private final ObjectMapper json;
 
   BareAnswers(ObjectMapper json) {
@@ -36,9 +41,22 @@ public class BareAnswers {
     // of HTTP/2 the connection has other requests too
     if (request.request().version() != HttpVersion.HTTP_2) {
       request.response().putHeader(HttpHeaders.CONNECTION, HttpHeaders.CLOSE);
-      request.addEndHandler(answered -> request.request().connection().close());
+      request.addEndHandler(answered -> discard(request));
     }
     answer(request, problem);
+  }
+
+  /** Lets the rest come and go for a while: who is cut off while sending never sees an answer. */
+  private static void discard(RoutingContext request) {
+    HttpServerRequest sent = request.request();
+    if (sent.isEnded()) {
+      sent.connection().close();
+      return;
+    }
+    sent.exceptionHandler(gone -> {}).handler(rest -> {});
+    sent.endHandler(end -> sent.connection().close());
+    sent.resume();
+    request.vertx().setTimer(REST, over -> sent.connection().close());
   }
 
   /** Answers in the form that suits who asked. */

@@ -61,6 +61,12 @@ public enum ProblemKind implements Coded {
       "The password does not fit",
       "Name and password do not fit together, or this needs the password once more.",
       "Ask for the password again and send it with the request."),
+  CONFIRMATION_REQUIRED(
+      401,
+      "Confirm that it is you",
+      "This is grave: it needs the password with the request. A token alone is not enough.",
+      "Ask for the password and send it as password. Who has none can do this on the website"
+          + " only."),
 
   SCOPE_MISSING(
       403,

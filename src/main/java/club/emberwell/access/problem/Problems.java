@@ -124,6 +124,15 @@ public final class Problems {
     return of(ProblemKind.NOT_PROVEN, why).with(HttpHeaders.WWW_AUTHENTICATE, "Bearer");
   }
 
+  /** RFC 9470, section 3. */
+  public static Problem confirmation(String why) {
+    return of(ProblemKind.CONFIRMATION_REQUIRED, why)
+        .with(
+            HttpHeaders.WWW_AUTHENTICATE,
+            "Bearer realm=\"emberwell\", error=\"insufficient_user_authentication\","
+                + " error_description=\"%s\"".formatted(why));
+  }
+
   public static Problem tooMany(Duration wait) {
     return of(
             ProblemKind.TOO_MANY_TRIES,

@@ -1,9 +1,9 @@
 package club.emberwell.access.traffic;
 
+import club.emberwell.access.LongestBody;
 import club.emberwell.access.TrustedProxies;
 import club.emberwell.access.problem.BareAnswers;
 import club.emberwell.access.problem.Problems;
-import io.quarkus.vertx.http.runtime.VertxHttpRecorder;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.Future;
 import io.vertx.core.http.HttpHeaders;
@@ -16,8 +16,9 @@ import java.nio.file.Path;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Reads every body on the event loop, to its end, before a thread is asked to do anything with it.
- * Left to the framework a thread waits for each byte of it.
+ * Reads every body on the event loop, to its end, before a thread is asked to do anything with it, and
+ * turns back those that are longer than their address takes: left to the framework a thread waits for
+ * each byte of it.
  */
 @ApplicationScoped
 class SentBodies {
@@ -27,6 +28,7 @@ class SentBodies {
   private static final int LAST_OF_FILTERS = 1;
 
   private final TrafficLimits limits;
+  private final LongestBody longest;
   private final TrustedProxies proxies;
   private final BareAnswers answers;
   private final Path folder;
@@ -34,10 +36,12 @@ class SentBodies {
 
   SentBodies(
       TrafficLimits limits,
+      LongestBody longest,
       TrustedProxies proxies,
       BareAnswers answers,
       @ConfigProperty(name = "quarkus.http.body.uploads-directory") Path folder) {
     this.limits = limits;
+    this.longest = longest;
     this.proxies = proxies;
     this.answers = answers;
     this.folder = folder;
@@ -55,17 +59,21 @@ class SentBodies {
       routing.next();
       return;
     }
+    long most = longest.of(routing);
+    if (length > most) {
+      answers.refuse(routing, Problems.tooLarge(most));
+      return;
+    }
     String sender = proxies.network(request);
     if (!halfSent.enter(sender)) {
       answers.refuse(routing, Problems.crowded());
       return;
     }
-    Long most = routing.get(VertxHttpRecorder.MAX_REQUEST_SIZE_KEY);
     boolean small = length > 0 && length <= limits.bodyInMemory();
     new BodyReceipt(
             routing,
             limits,
-            most == null ? Long.MAX_VALUE : most,
+            most,
             () -> halfSent.leave(sender),
             problem -> answers.refuse(routing, problem))
         .begin(

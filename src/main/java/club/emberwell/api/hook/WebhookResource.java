@@ -1,5 +1,6 @@
 package club.emberwell.api.hook;
 
+import club.emberwell.access.ClientAddress;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
@@ -11,6 +12,10 @@ import club.emberwell.hook.Delivery;
 import club.emberwell.hook.Webhook;
 import club.emberwell.hook.Webhooks;
 import club.emberwell.member.Role;
+import club.emberwell.member.session.Proof.Given;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Unproven;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
@@ -26,6 +31,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -40,10 +46,12 @@ public class WebhookResource {
 
   private final Webhooks hooks;
   private final ApiRequest request;
+  private final ClientAddress client;
 
-  WebhookResource(Webhooks hooks, ApiRequest request) {
+  WebhookResource(Webhooks hooks, ApiRequest request, ClientAddress client) {
     this.hooks = hooks;
     this.request = request;
+    this.client = client;
   }
 
   @GET
@@ -99,17 +107,32 @@ public class WebhookResource {
   @WithEtag
   @POST
   @Path("{id}/secret")
-  @Consumes(MediaType.WILDCARD)
+  @Fails(ProblemKind.CONFIRMATION_REQUIRED)
   @Operation(
       operationId = "renewWebhookSecret",
       summary = "Give a webhook a new secret",
       description =
           "Shown this once. For a day the old one signs as well, so that none is lost meanwhile."
-              + " Takes no body and no Idempotency-Key.")
+              + " A token alone is not enough: send your password. Takes no Idempotency-Key.")
   @APIResponseSchema(WebhookJson.class)
-  public Response renewSecret(@PathParam("id") UUID id) {
-    return once(Response.ok(), hooks.renewSecret(request.actor(), id));
+  public Response renewSecret(@PathParam("id") UUID id, Confirmation sent) {
+    Given given = new Given(request.credential(), sent.password(), client.prefix());
+    try {
+      return once(Response.ok(), hooks.renewSecret(request.actor(), id, given));
+    } catch (Unproven e) {
+      throw new EntryRefused(RemarkId.PASSWORD_WRONG, "/password", e.getMessage());
+    }
   }
+
+  /**
+   * That it is truly the owner.
+   *
+   * @param password the owner's own
+   */
+  @Schema(
+      name = "Confirmation",
+      requiredProperties = {"password"})
+  record Confirmation(String password) {}
 
   @POST
   @Path("{id}/test")

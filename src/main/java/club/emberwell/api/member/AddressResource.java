@@ -2,6 +2,8 @@ package club.emberwell.api.member;
 
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Addresses;
 import jakarta.annotation.security.RolesAllowed;
@@ -40,6 +42,7 @@ public class AddressResource {
 
   @POST
   @RolesAllowed(Role.WRITE)
+  @Fails(ProblemKind.CONFIRMATION_REQUIRED)
   @Operation(
       operationId = "changeEmail",
       summary = "Change my mail address",

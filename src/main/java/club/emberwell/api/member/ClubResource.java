@@ -1,5 +1,8 @@
 package club.emberwell.api.member;
 
+import club.emberwell.access.ClientAddress;
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.WithEtag;
@@ -10,6 +13,7 @@ import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.member.club.ClubOptions.Terms;
 import club.emberwell.member.mail.MailOutbox;
+import club.emberwell.member.session.Proof.Given;
 import club.emberwell.member.session.SignInProvider;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -38,18 +42,21 @@ public class ClubResource {
   private final MailOutbox mail;
   private final SignInProvider provider;
   private final ApiRequest request;
+  private final ClientAddress client;
 
   ClubResource(
       ClubOptions club,
       ClubCare care,
       MailOutbox mail,
       SignInProvider provider,
-      ApiRequest request) {
+      ApiRequest request,
+      ClientAddress client) {
     this.club = club;
     this.care = care;
     this.mail = mail;
     this.provider = provider;
     this.request = request;
+    this.client = client;
   }
 
   /**
@@ -94,11 +101,16 @@ public class ClubResource {
   @Operation(
       operationId = "changeClub",
       summary = "Change the club's settings",
-      description = "Needs If-Match.")
+      description =
+          "Needs If-Match. Where who joins, reads or signs in changes, a token alone is not enough:"
+              + " send your password too.")
   @APIResponseSchema(Club.class)
+  @Fails(ProblemKind.CONFIRMATION_REQUIRED)
   public Response change(ClubCare.Draft draft) {
     int version = request.version();
-    return answer(care.change(request.actor(), draft, version));
+    Given given = new Given(request.credential(), draft.password(), client.prefix());
+    return answer(
+        Proofs.at("/password", () -> care.change(request.actor(), draft, version, given)));
   }
 
   private Response answer(Card card) {

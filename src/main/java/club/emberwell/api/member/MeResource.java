@@ -88,11 +88,19 @@ public class MeResource {
     }
   }
 
-  /** A new password, and the present one as proof. */
+  /**
+   * A new password, and the present one as proof.
+   *
+   * @param keepTokens whether tokens go on; left out: they end
+   */
   @Schema(
       name = "PasswordChange",
       requiredProperties = {"current", "password"})
-  public record PasswordEntry(String current, String password) {}
+  public record PasswordEntry(String current, String password, @Nullable Boolean keepTokens) {
+    private NewPasswords.Wish wish() {
+      return new NewPasswords.Wish(current, password, Boolean.TRUE.equals(keepTokens));
+    }
+  }
 
   /** The account as its owner sees it. */
   @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -164,10 +172,10 @@ public class MeResource {
   @Operation(
       operationId = "changePassword",
       summary = "Change the password",
-      description = "Ends every session; tokens go on until they are ended one by one.")
+      description = "Ends every session and, unless keepTokens is true, every token: this one too.")
   public void changePassword(PasswordEntry entry) {
     try {
-      passwords.change(request.actor(), entry.current(), entry.password(), null, client.prefix());
+      passwords.change(request.actor(), entry.wish(), null, client.prefix());
     } catch (Unproven e) {
       // the caller is known: what is wrong is the field
       throw new EntryRefused(
@@ -198,7 +206,7 @@ public class MeResource {
   @Path("me/sessions")
   @Operation(operationId = "endSessions", summary = "Sign every browser out")
   public void endSessions() {
-    sessions.endAll(request.actor().memberId(), null);
+    sessions.endAll(request.actor().memberId());
   }
 
   private static Response answer(MemberView member) {

@@ -9,6 +9,7 @@ import club.emberwell.member.Role;
 import club.emberwell.member.account.NewPasswords;
 import club.emberwell.member.account.PasswordResets;
 import club.emberwell.member.account.PasswordResets.HandedOver;
+import club.emberwell.member.session.Proof.Given;
 import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
@@ -60,11 +61,15 @@ public class PasswordResetResource {
       requiredProperties = {"link", "password"})
   public record Redeemed(String link, String password) {}
 
-  /** For whom an owner wants a link. */
+  /**
+   * For whom an owner wants a link.
+   *
+   * @param password the owner's own
+   */
   @Schema(
       name = "PasswordLinkRequest",
-      requiredProperties = {"handle"})
-  public record Named(String handle) {}
+      requiredProperties = {"handle", "password"})
+  public record Named(String handle, String password) {}
 
   @POST
   @PermitAll
@@ -94,14 +99,18 @@ public class PasswordResetResource {
   @POST
   @Path("links")
   @RolesAllowed(Role.OWN)
-  @Fails(ProblemKind.NOT_FOUND)
+  @Fails({ProblemKind.NOT_FOUND, ProblemKind.CONFIRMATION_REQUIRED})
   @Operation(
       operationId = "makePasswordLink",
       summary = "Make a link to hand over, for clubs without mail",
-      description = "It works for an hour; the making is logged.")
+      description =
+          "It works for an hour; the making is logged. A token alone is not enough: send your own"
+              + " password too.")
   @APIResponseSchema(value = HandedOver.class, responseCode = "201")
   public Response link(Named named) {
-    HandedOver link = resets.handOver(actor.get(), named.handle());
+    Given given = new Given(actor.credential(), named.password(), client.prefix());
+    HandedOver link =
+        Proofs.at("/password", () -> resets.handOver(actor.get(), named.handle(), given));
     return Response.created(URI.create(link.url()))
         .header("Cache-Control", "no-store")
         .entity(link)

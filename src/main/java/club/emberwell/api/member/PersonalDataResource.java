@@ -61,6 +61,7 @@ public class PersonalDataResource {
 
   @POST
   @Path("me/erasure")
+  @Fails(ProblemKind.CONFIRMATION_REQUIRED)
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
       operationId = "eraseMe",

@@ -101,13 +101,15 @@ class PhotoRequests {
   Response get(EntryKind kind, UUID id, UUID photo, String size) {
     needed(kind, id, photo);
     PhotoSize wanted = Coded.of(PhotoSize.class, size).orElse(PhotoSize.LARGE);
-    ShownPhotos.Served served = shown.bytes(request.actor(), photo, wanted);
-    return Response.ok(served.jpeg(), "image/jpeg")
+    byte[] jpeg = shown.bytes(request.actor(), photo, wanted);
+    return Response.ok(jpeg, "image/jpeg")
+        .header(HttpHeaders.CONTENT_LENGTH, jpeg.length)
+        .header(HttpHeaders.ETAG, "\"" + photo + "." + wanted.code() + "\"")
         .header("X-Content-Type-Options", "nosniff")
         .header("Content-Security-Policy", "default-src 'none'; sandbox")
         .header("Content-Disposition", "inline; filename=\"" + photo + ".jpg\"")
-        // private: what may be seen today may be withdrawn tomorrow
-        .header(HttpHeaders.CACHE_CONTROL, "private, max-age=3600")
+        // what may be seen today may be withdrawn tomorrow
+        .header(HttpHeaders.CACHE_CONTROL, "private, no-cache")
         .build();
   }
 

@@ -99,6 +99,7 @@ public abstract class PhotoResource {
     return requests.addPart(kind, id, new PhotoWords(caption, alt), part);
   }
 
+  @WithEtag
   @GET
   @Path("{id}/photos/{photo}")
   @RolesAllowed(Role.READ)

@@ -9,6 +9,7 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
+import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -29,6 +30,11 @@ public class ApiRequest {
   /** Who asks. */
   public Actor actor() {
     return current.get();
+  }
+
+  /** The id of the token of this request; null for a stranger. */
+  public UUID credential() {
+    return current.credential();
   }
 
   /** The version in If-Match; 428 where it is missing, 412 where it cannot be one of ours. */

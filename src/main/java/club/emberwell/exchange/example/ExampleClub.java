@@ -5,6 +5,7 @@ import club.emberwell.exchange.example.Example.Invented;
 import club.emberwell.exchange.example.ExampleRepository.Row;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
+import club.emberwell.member.MemberLimits;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.remark.Coded;
@@ -61,12 +62,12 @@ public class ExampleClub {
       throw new EntryForbidden(
           EntryForbidden.Why.STATE, "The example club is being removed. Try again in a minute.");
     }
-    List<String> names = rows.inTheWay(ExampleGuise.ENDING);
+    List<String> names = rows.inTheWay(MemberLimits.INVENTED);
     if (!names.isEmpty()) {
       throw new EntryForbidden(
           EntryForbidden.Why.STATE,
           "Names of invented members end in “"
-              + ExampleGuise.ENDING
+              + MemberLimits.INVENTED
               + "”, and so does this member's: "
               + names.get(0)
               + ".");

@@ -2,6 +2,7 @@ package club.emberwell.exchange.example;
 
 import club.emberwell.entry.Origin;
 import club.emberwell.exchange.ScenarioGuise;
+import club.emberwell.member.MemberLimits;
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -12,9 +13,6 @@ import java.util.regex.Pattern;
  * whatever file it stands, and ids are of one loading, so that another can follow.
  */
 final class ExampleGuise implements ScenarioGuise {
-  /** Behind every name. */
-  static final String ENDING = "-invented";
-
   private static final Pattern ID =
       Pattern.compile("\\b\\p{XDigit}{8}-(?:\\p{XDigit}{4}-){3}\\p{XDigit}{12}\\b");
 
@@ -44,9 +42,9 @@ final class ExampleGuise implements ScenarioGuise {
   @Override
   public String line(String line) {
     if (!line.startsWith("{")) {
-      return FIRST_CELL.matcher(line).replaceFirst("$1" + ENDING + ";");
+      return FIRST_CELL.matcher(line).replaceFirst("$1" + MemberLimits.INVENTED + ";");
     }
-    String named = AUTHOR.matcher(line).replaceAll("$1" + ENDING + "\"");
+    String named = AUTHOR.matcher(line).replaceAll("$1" + MemberLimits.INVENTED + "\"");
     return ID.matcher(named).replaceAll(id -> ofThisRun(id.group()).toString());
   }
 

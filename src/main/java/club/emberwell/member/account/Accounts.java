@@ -11,6 +11,8 @@ import club.emberwell.member.MemberStatus;
 import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
+import club.emberwell.member.session.Proof;
+import club.emberwell.member.session.Proof.Given;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Tokens;
 import club.emberwell.quantity.NumberStyle;
@@ -22,6 +24,7 @@ import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -38,6 +41,7 @@ public class Accounts {
   private final MemberRepository members;
   private final MemberChecks checks;
   private final Audit audit;
+  private final Proof proof;
   private final Sessions sessions;
   private final Tokens tokens;
 
@@ -45,11 +49,13 @@ public class Accounts {
       MemberRepository members,
       MemberChecks checks,
       Audit audit,
+      Proof proof,
       Sessions sessions,
       Tokens tokens) {
     this.members = members;
     this.checks = checks;
     this.audit = audit;
+    this.proof = proof;
     this.sessions = sessions;
     this.tokens = tokens;
   }
@@ -122,7 +128,7 @@ public class Accounts {
   public void ban(Actor actor, UUID id, String reason) {
     requireAnotherOwner(id);
     setStatus(actor, id, MemberStatus.BANNED, "ban", reason);
-    sessions.endAll(id, null);
+    sessions.endAll(id);
     tokens.revokeAll(id);
   }
 
@@ -133,13 +139,36 @@ public class Accounts {
   }
 
   /**
-   * Gives somebody another role.
+   * Who is to have which role.
    *
    * @param role member, moderator or owner
+   */
+  public record Appointment(String handle, String role, String reason) {}
+
+  /**
+   * Gives somebody another role. Ownership is given and taken by somebody who is truly an owner.
+   *
    * @throws EntryForbidden when the last owner would go
    */
-  @Transactional
-  public MemberView appoint(Actor owner, String handle, String role, String reason) {
+  public MemberView appoint(Actor owner, Appointment wanted, Given given) {
+    Appointed appointed = QuarkusTransaction.requiringNew().call(() -> read(wanted));
+    if (appointed.role() == Role.OWNER || appointed.before() == Role.OWNER) {
+      proof.recent(owner, given);
+    }
+    return QuarkusTransaction.requiringNew()
+        .call(
+            () -> {
+              changeRole(owner, appointed.id(), appointed.role(), wanted.reason().strip());
+              return Members.view(members.findById(appointed.id()));
+            });
+  }
+
+  private record Appointed(UUID id, Role before, Role role) {}
+
+  private Appointed read(Appointment appointment) {
+    String handle = appointment.handle();
+    String role = appointment.role();
+    String reason = appointment.reason();
     List<Remark> remarks = new ArrayList<>();
     Optional<Role> wanted = Coded.of(Role.class, role).filter(r -> r.atLeast(Role.MEMBER));
     if (wanted.isEmpty()) {
@@ -154,12 +183,12 @@ public class Accounts {
           Remark.error(RemarkId.MEMBER_UNKNOWN, "/handle", "No active member here has this name."));
     }
     Remarks.refuse(remarks);
-    changeRole(owner, member.get().id, wanted.get(), reason.strip());
-    return Members.view(member.get());
+    return new Appointed(member.get().id, member.get().role, wanted.get());
   }
 
   /**
-   * Gives a member another role; sessions go on with the new one.
+   * Gives a member another role. Browsers get another secret with their next page; tokens keep no
+   * more than the lower of the two roles had a use for.
    *
    * @throws EntryForbidden when the last owner would go
    */
@@ -174,6 +203,10 @@ public class Accounts {
       return;
     }
     member.role = role;
+    sessions.renewAll(id);
+    if (before == Role.MEMBER || role == Role.MEMBER) {
+      tokens.lessen(id);
+    }
     audit.record(
         actor,
         "change-role",

@@ -11,6 +11,9 @@ import club.emberwell.member.account.OnceLinks.Link;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.member.session.Passwords;
 import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.SignedIn;
+import club.emberwell.member.session.SignInEvent;
+import club.emberwell.member.session.SignIns;
 import club.emberwell.member.session.Tokens;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
@@ -20,6 +23,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 
 /** Sets new passwords for whoever knows the old one or has a link. */
@@ -36,6 +40,7 @@ public class NewPasswords {
   private final LinkLimits limits;
   private final Sessions sessions;
   private final Tokens tokens;
+  private final SignIns signIns;
   private final Audit audit;
 
   NewPasswords(
@@ -46,6 +51,7 @@ public class NewPasswords {
       LinkLimits limits,
       Sessions sessions,
       Tokens tokens,
+      SignIns signIns,
       Audit audit) {
     this.members = members;
     this.passwords = passwords;
@@ -54,28 +60,41 @@ public class NewPasswords {
     this.limits = limits;
     this.sessions = sessions;
     this.tokens = tokens;
+    this.signIns = signIns;
     this.audit = audit;
   }
 
   /**
-   * Changes a password and ends every other session.
+   * What somebody wants who knows the present password.
    *
-   * @param keep the session to spare; null ends all
+   * @param keepTokens whether tokens of programs go on
    */
-  public MemberView change(
-      Actor actor, String current, String fresh, UUID keep, String addressPrefix) {
+  public record Wish(String current, String fresh, boolean keepTokens) {}
+
+  /**
+   * Changes a password and ends every session and, unless they are to be kept, every token.
+   *
+   * @param here the session that changes it, whose browser goes on in another; or null
+   * @return that other session
+   */
+  public Optional<SignedIn> change(Actor actor, Wish wish, UUID here, String addressPrefix) {
     String handle =
         QuarkusTransaction.requiringNew().call(() -> members.findById(actor.memberId()).handle);
-    Remarks.refuse(passwords.check(fresh, FIELD, handle).stream().toList());
-    sessions.prove(handle, current, addressPrefix);
-    String hash = passwords.hash(fresh);
-    return QuarkusTransaction.requiringNew()
-        .call(
-            () -> {
-              Member member = members.findById(actor.memberId());
-              sessions.endAll(member.id, keep);
-              return store(member, hash, actor, "change-password");
-            });
+    Remarks.refuse(passwords.check(wish.fresh(), FIELD, handle).stream().toList());
+    sessions.prove(handle, wish.current(), addressPrefix);
+    String hash = passwords.hash(wish.fresh());
+    Optional<SignedIn> next =
+        QuarkusTransaction.requiringNew().call(() -> change(actor, wish, hash, here));
+    signIns.note(actor.memberId(), SignInEvent.PASSWORD_CHANGED, addressPrefix, "");
+    return next;
+  }
+
+  private Optional<SignedIn> change(Actor actor, Wish wish, String hash, UUID here) {
+    store(members.findById(actor.memberId()), hash, actor, "change-password");
+    if (!wish.keepTokens()) {
+      tokens.revokeAll(actor.memberId());
+    }
+    return sessions.onlyHere(actor.memberId(), here);
   }
 
   /** Whether a link still works. */
@@ -95,7 +114,9 @@ public class NewPasswords {
     throttle.giveBack(TRIED, addressPrefix);
     Remarks.refuse(passwords.check(password, FIELD, handle).stream().toList());
     String hash = passwords.hash(password);
-    return QuarkusTransaction.requiringNew().call(() -> storeByLink(secret, hash));
+    MemberView member = QuarkusTransaction.requiringNew().call(() -> storeByLink(secret, hash));
+    signIns.note(member.id(), SignInEvent.PASSWORD_CHANGED, addressPrefix, "");
+    return member;
   }
 
   private MemberView storeByLink(String secret, String hash) {
@@ -105,7 +126,7 @@ public class NewPasswords {
       // the letter arrived, which is all a confirmation could show
       member.emailConfirmedAt = Instant.now();
     }
-    sessions.endAll(member.id, null);
+    sessions.endAll(member.id);
     tokens.revokeAll(member.id);
     return store(member, hash, Members.view(member).actor(), "reset-password");
   }

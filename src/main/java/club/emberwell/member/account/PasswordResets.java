@@ -9,16 +9,18 @@ import club.emberwell.member.account.OnceLinks.Kind;
 import club.emberwell.member.account.OnceLinks.Link;
 import club.emberwell.member.mail.MailOutbox;
 import club.emberwell.member.pace.Throttle;
+import club.emberwell.member.session.Proof;
+import club.emberwell.member.session.Proof.Given;
 import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remarks;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.transaction.Transactional;
 import java.text.Normalizer;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
+import java.util.UUID;
 import org.eclipse.microprofile.context.ManagedExecutor;
 import org.jboss.logging.Logger;
 
@@ -35,6 +37,7 @@ public class PasswordResets {
   private final MailOutbox mail;
   private final Throttle throttle;
   private final LinkLimits limits;
+  private final Proof proof;
   private final Audit audit;
   private final ManagedExecutor aside;
 
@@ -45,6 +48,7 @@ public class PasswordResets {
       MailOutbox mail,
       Throttle throttle,
       LinkLimits limits,
+      Proof proof,
       Audit audit,
       ManagedExecutor aside) {
     this.members = members;
@@ -53,6 +57,7 @@ public class PasswordResets {
     this.mail = mail;
     this.throttle = throttle;
     this.limits = limits;
+    this.proof = proof;
     this.audit = audit;
     this.aside = aside;
   }
@@ -103,7 +108,8 @@ public class PasswordResets {
         Choose it here within %d minutes:
         %s
 
-        If it was not you, do nothing; your password stays as it is."""
+        If it was not you, do nothing; your password stays as it is.\
+        """
             .formatted(member.handle, limits.resetLife().toMinutes(), url));
   }
 
@@ -112,18 +118,26 @@ public class PasswordResets {
    *
    * @throws EntryUnknown where no active member has this name
    */
-  @Transactional
-  public HandedOver handOver(Actor owner, String handle) {
+  public HandedOver handOver(Actor owner, String handle, Given given) {
+    UUID id = QuarkusTransaction.requiringNew().call(() -> lost(owner, handle));
+    proof.recent(owner, given);
+    return QuarkusTransaction.requiringNew().call(() -> handOver(owner, members.findById(id)));
+  }
+
+  private UUID lost(Actor owner, String handle) {
     Member member =
         members
             .byHandle(handle == null ? "" : handle.strip())
             .filter(Member::active)
             .orElseThrow(() -> new EntryUnknown("active member"));
     if (owner.is(member.id)) {
-      // a token must not be enough to take its owner's account over
       throw new EntryForbidden(
           EntryForbidden.Why.YOUR_OWN, "Change your own password on your account page.");
     }
+    return member.id;
+  }
+
+  private HandedOver handOver(Actor owner, Member member) {
     String url = links.make(Kind.RESET, new Link(member.id, null), limits.resetLife());
     audit.record(owner, "make-reset-link", "member", member.id.toString(), "", Map.of());
     return new HandedOver(url, Instant.now().plus(limits.resetLife()));

@@ -8,6 +8,8 @@ import club.emberwell.member.club.ClubOptions.Card;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.member.club.ClubOptions.Terms;
 import club.emberwell.member.session.IdentityLinkRepository;
+import club.emberwell.member.session.Proof;
+import club.emberwell.member.session.Proof.Given;
 import club.emberwell.member.session.SignInProvider;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryChanged;
@@ -34,13 +36,19 @@ public class ClubCare {
   private final ClubOptions club;
   private final SignInProvider provider;
   private final IdentityLinkRepository identities;
+  private final Proof proof;
   private final Audit audit;
 
   ClubCare(
-      ClubOptions club, SignInProvider provider, IdentityLinkRepository identities, Audit audit) {
+      ClubOptions club,
+      SignInProvider provider,
+      IdentityLinkRepository identities,
+      Proof proof,
+      Audit audit) {
     this.club = club;
     this.provider = provider;
     this.identities = identities;
+    this.proof = proof;
     this.audit = audit;
   }
 
@@ -52,6 +60,7 @@ public class ClubCare {
    * @param localSignIn whether names and passwords of this server count
    * @param dataLicence SPDX id for what members post who chose none; null = it stays
    * @param photoMegabytes of pictures that the club keeps for one member; null = it stays
+   * @param password the owner's, where who joins, reads or signs in changes; else left out
    */
   public record Draft(
       String name,
@@ -61,7 +70,8 @@ public class ClubCare {
       String licence,
       String dataLicence,
       String notes,
-      Integer photoMegabytes) {}
+      Integer photoMegabytes,
+      String password) {}
 
   /** What the club decided so far, straight from the database. */
   @Transactional
@@ -74,9 +84,10 @@ public class ClubCare {
    * Replaces the options.
    *
    * @param version that was read
+   * @param given what proves the owner, where who joins, reads or signs in changes
    * @throws EntryChanged when another owner was faster
    */
-  public Card change(Actor owner, Draft draft, long version) {
+  public Card change(Actor owner, Draft draft, long version, Given given) {
     Remarks.refuse(remarks(owner, draft));
     Card before = card();
     Card after =
@@ -91,8 +102,17 @@ public class ClubCare {
             draft.notes() == null ? "" : draft.notes().strip(),
             draft.photoMegabytes() == null ? before.photoMegabytes() : draft.photoMegabytes(),
             version);
+    if (opensOrShuts(before, after)) {
+      proof.recent(owner, given);
+    }
     QuarkusTransaction.requiringNew().run(() -> store(owner, before, after));
     return card();
+  }
+
+  private static boolean opensOrShuts(Card before, Card after) {
+    return before.door() != after.door()
+        || before.readingPublic() != after.readingPublic()
+        || before.localSignIn() != after.localSignIn();
   }
 
   private void store(Actor owner, Card before, Card after) {
@@ -153,7 +173,8 @@ public class ClubCare {
           Remark.error(
               RemarkId.LOCAL_SIGN_IN_NEEDED,
               "/localSignIn",
-              "Then nobody could sign in. First set up single sign-on, and sign in with it once yourself."));
+              "Then nobody could sign in. First set up single sign-on, and sign in with it once"
+                  + " yourself."));
     }
     return remarks;
   }

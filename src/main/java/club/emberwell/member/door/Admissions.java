@@ -9,6 +9,7 @@ import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Addresses;
+import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.member.session.Passwords;
 import club.emberwell.remark.EntryRefused;
@@ -34,6 +35,7 @@ public class Admissions {
   private static final String SIGN_UP_ADDRESS = "sign-up-address";
 
   private final NewClub club;
+  private final ClubOptions options;
   private final MemberRepository members;
   private final MemberChecks checks;
   private final Passwords passwords;
@@ -44,6 +46,7 @@ public class Admissions {
 
   Admissions(
       NewClub club,
+      ClubOptions options,
       MemberRepository members,
       MemberChecks checks,
       Passwords passwords,
@@ -52,6 +55,7 @@ public class Admissions {
       DoorLimits limits,
       Audit audit) {
     this.club = club;
+    this.options = options;
     this.members = members;
     this.addresses = addresses;
     this.throttle = throttle;
@@ -91,6 +95,7 @@ public class Admissions {
   MemberView join(NewMember entry, String addressPrefix, Terms terms, List<Remark> more) {
     NewMember normal = entry.normal();
     List<Remark> remarks = new ArrayList<>(remarks(normal));
+    remarks.addAll(checks.chosenName(normal.handle(), options.clubName()));
     remarks.addAll(more);
     Remarks.refuse(remarks);
     throttle.claim(SIGN_UP_ADDRESS, addressPrefix, limits.signUpAddress());
@@ -112,7 +117,9 @@ public class Admissions {
 
   /** The same for somebody whom the sign-in provider vouches for. */
   public List<Remark> remarksWithoutPassword(String handle, String email) {
-    return checks.newMember(handle, email);
+    List<Remark> remarks = checks.newMember(handle, email);
+    remarks.addAll(checks.chosenName(handle, options.clubName()));
+    return remarks;
   }
 
   private MemberView admit(NewMember entry, Terms terms) {
@@ -142,6 +149,12 @@ public class Admissions {
     List<Remark> remarks = new ArrayList<>();
     if (members.byHandle(entry.handle()).isPresent()) {
       remarks.add(handleTaken());
+    } else if (members.looksTaken(entry.handle())) {
+      remarks.add(
+          Remark.error(
+              RemarkId.HANDLE_ALIKE,
+              "/handle",
+              "This looks too much like the name of another member. Choose another."));
     }
     boolean mail = entry.email() != null && !entry.email().isEmpty();
     if (mail && members.emailTaken(entry.email(), null)) {

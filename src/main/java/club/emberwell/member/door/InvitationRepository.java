@@ -1,6 +1,5 @@
 package club.emberwell.member.door;
 
-import club.emberwell.member.Secrets;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
@@ -9,8 +8,8 @@ import java.util.UUID;
 
 @ApplicationScoped
 class InvitationRepository implements PanacheRepositoryBase<Invitation, UUID> {
-  Optional<Invitation> byCode(String code) {
-    return find("codeHash", Secrets.sha256(code)).firstResultOptional();
+  Optional<Invitation> byCode(byte[] hash) {
+    return find("codeHash", hash).firstResultOptional();
   }
 
   /** Takes one use in a single statement, so that parallel guests cannot pass on one ticket. */
@@ -18,7 +17,8 @@ class InvitationRepository implements PanacheRepositoryBase<Invitation, UUID> {
     return update(
             """
             used = used + 1
-            where id = ?1 and revokedAt is null and expiresAt > ?2 and used < most""",
+            where id = ?1 and revokedAt is null and expiresAt > ?2 and used < most\
+            """,
             id,
             now)
         == 1;

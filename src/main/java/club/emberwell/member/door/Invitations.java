@@ -186,14 +186,20 @@ public class Invitations {
    * @throws EntryRefused where it opens nothing (any more)
    */
   public UUID find(String code, String addressPrefix) {
+    return findHashed(hash(code), addressPrefix);
+  }
+
+  /** What stands in the database of a code. */
+  public static byte[] hash(String code) {
+    return Secrets.sha256(code == null ? "" : code.strip());
+  }
+
+  /** The same by what its code hashes to. */
+  public UUID findHashed(byte[] codeHash, String addressPrefix) {
     throttle.claim(TRIED, addressPrefix, limits.codeAddress());
     UUID id =
         QuarkusTransaction.requiringNew()
-            .call(
-                () ->
-                    rows.byCode(code == null ? "" : code.strip())
-                        .filter(i -> i.works(Instant.now()))
-                        .map(i -> i.id))
+            .call(() -> rows.byCode(codeHash).filter(i -> i.works(Instant.now())).map(i -> i.id))
             .orElseThrow(() -> new EntryRefused(over()));
     throttle.giveBack(TRIED, addressPrefix);
     return id;

@@ -48,6 +48,10 @@ public interface MailConfig {
   @WithDefault("5M")
   Duration lease();
 
+  /** How long a mail server may take for one letter. */
+  @WithDefault("10S")
+  Duration timeout();
+
   /** The pause before the second try; each next one is twice as long. */
   @WithDefault("1M")
   Duration firstPause();

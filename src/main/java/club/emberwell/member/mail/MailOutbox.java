@@ -2,6 +2,7 @@ package club.emberwell.member.mail;
 
 import club.emberwell.member.Member;
 import club.emberwell.member.MemberRepository;
+import club.emberwell.member.mail.MailOutboxRepository.Queued;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.UUID;
@@ -15,11 +16,17 @@ import java.util.UUID;
 public class MailOutbox {
   private final MailOutboxRepository rows;
   private final MemberRepository members;
+  private final Unsubscribing unsubscribing;
   private final MailConfig config;
 
-  MailOutbox(MailOutboxRepository rows, MemberRepository members, MailConfig config) {
+  MailOutbox(
+      MailOutboxRepository rows,
+      MemberRepository members,
+      Unsubscribing unsubscribing,
+      MailConfig config) {
     this.rows = rows;
     this.members = members;
+    this.unsubscribing = unsubscribing;
     this.config = config;
   }
 
@@ -49,8 +56,29 @@ public class MailOutbox {
   @Transactional
   public boolean queue(UUID memberId, String kind, String subject, String text) {
     Member member = members.findById(memberId);
-    boolean reachable = member != null && member.emailConfirmedAt != null && member.active();
-    return reachable && queueUnproved(member, kind, subject, text);
+    return reachable(member) && queueUnproved(member, kind, subject, text);
+  }
+
+  private static boolean reachable(Member member) {
+    return member != null && member.emailConfirmedAt != null && member.active();
+  }
+
+  /** The same for a letter that comes again and again: it carries the way to end it. */
+  @Transactional
+  public boolean queue(UUID memberId, LetterKind kind, String subject, String text) {
+    Member member = members.findById(memberId);
+    if (!available() || !reachable(member)) {
+      return false;
+    }
+    rows.add(
+        new Queued(
+            memberId,
+            member.email,
+            kind.code(),
+            subject,
+            text,
+            unsubscribing.link(memberId, kind)));
+    return true;
   }
 
   /** The same to an address that was only said: for what the person asked for just now. */
@@ -58,7 +86,7 @@ public class MailOutbox {
     if (!available() || member.email == null) {
       return false;
     }
-    rows.add(member.id, member.email, kind, subject, text);
+    rows.add(new Queued(member.id, member.email, kind, subject, text, null));
     return true;
   }
 }

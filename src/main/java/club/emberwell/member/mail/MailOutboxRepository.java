@@ -10,7 +10,21 @@ import org.hibernate.Session;
 @ApplicationScoped
 class MailOutboxRepository {
   /** A letter that this node may send until its lease is over. */
-  record Letter(long id, String recipient, String subject, String body, int tries) {}
+  record Letter(
+      long id, String recipient, String subject, String body, String unsubscribe, int tries) {}
+
+  /**
+   * A letter on its way in.
+   *
+   * @param unsubscribe where its receiver ends such letters; or null
+   */
+  record Queued(
+      UUID member,
+      String recipient,
+      String kind,
+      String subject,
+      String body,
+      String unsubscribe) {}
 
   /** How many wait and how many were given up. */
   record Counts(long waiting, long failed) {}
@@ -21,17 +35,30 @@ class MailOutboxRepository {
     this.db = db;
   }
 
-  void add(UUID member, String recipient, String kind, String subject, String body) {
+  void add(Queued letter) {
     db.createNativeMutationQuery(
             """
-            insert into mail_outbox (member_id, recipient, kind, subject, body, due_at)
-            values (:member, :recipient, :kind, :subject, :body, now())
+            insert into mail_outbox
+              (member_id, recipient, kind, subject, body, unsubscribe, due_at)
+            values (:member, :recipient, :kind, :subject, :body, cast(:unsubscribe as text), now())
+            """)
+        .setParameter("member", letter.member())
+        .setParameter("recipient", letter.recipient())
+        .setParameter("kind", letter.kind())
+        .setParameter("subject", letter.subject())
+        .setParameter("body", letter.body())
+        .setParameter("unsubscribe", letter.unsubscribe(), String.class)
+        .executeUpdate();
+  }
+
+  /** Takes back what was not sent yet. */
+  void drop(UUID member, String kind) {
+    db.createNativeMutationQuery(
+            """
+            delete from mail_outbox where member_id = :member and kind = :kind
             """)
         .setParameter("member", member)
-        .setParameter("recipient", recipient)
         .setParameter("kind", kind)
-        .setParameter("subject", subject)
-        .setParameter("body", body)
         .executeUpdate();
   }
 
@@ -46,7 +73,7 @@ class MailOutboxRepository {
                set tries = tries + 1, due_at = now() + make_interval(secs => :lease)
              where id = (select id from mail_outbox where failed_at is null and due_at <= now()
                           order by due_at, id limit 1 for update skip locked)
-            returning id, recipient, subject, body, tries
+            returning id, recipient, subject, body, unsubscribe, tries
             """,
             Letter.class)
         .setParameter("lease", (double) lease.toSeconds())

@@ -29,6 +29,9 @@ class ApiToken {
   @Column(name = "last_used")
   Instant lastUsed;
 
+  @Column(name = "last_network")
+  String lastNetwork;
+
   @Column(name = "revoked_at")
   Instant revokedAt;
 }

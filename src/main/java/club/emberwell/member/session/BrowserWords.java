@@ -1,5 +1,6 @@
 package club.emberwell.member.session;
 
+import club.emberwell.member.MemberLimits;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -65,7 +66,7 @@ final class BrowserWords {
    * @param agent as the browser sent it
    */
   static String of(String agent) {
-    if (!agent.startsWith("Mozilla/")) {
+    if (agent == null || !agent.startsWith("Mozilla/")) {
       return UNKNOWN;
     }
     Optional<String> device =
@@ -82,5 +83,19 @@ final class BrowserWords {
         .map(where -> where + ", " + family.orElse(ANY_BROWSER))
         .or(() -> family)
         .orElse(UNKNOWN);
+  }
+
+  /** What is stored of it: no control characters, not too long, never empty. */
+  static String kept(String agent) {
+    String clean =
+        agent == null
+            ? ""
+            : agent
+                .codePoints()
+                .filter(c -> c >= ' ' && c < 0xD800)
+                .limit(MemberLimits.AGENT_MAX)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+    return clean.isBlank() ? "a browser" : clean;
   }
 }

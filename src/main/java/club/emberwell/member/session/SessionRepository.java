@@ -21,8 +21,24 @@ class SessionRepository implements PanacheRepositoryBase<MemberSession, byte[]> 
         .findFirst();
   }
 
-  /** Whether a session of the member began lately. */
-  boolean begunSince(UUID member, UUID session, Instant since) {
-    return count("memberId = ?1 and id = ?2 and createdAt > ?3", member, session, since) > 0;
+  /** Whether the member proved lately, in this session, who they are. */
+  boolean confirmedSince(UUID member, UUID session, Instant since) {
+    return count("memberId = ?1 and id = ?2 and confirmedAt > ?3", member, session, since) > 0;
+  }
+
+  /** What the browser of a member's session calls itself; empty where it is none. */
+  Optional<String> label(UUID member, UUID session) {
+    return find("memberId = ?1 and id = ?2", member, session)
+        .firstResultOptional()
+        .map(found -> found.label);
+  }
+
+  /** Leaves the session a moment more under its old secret; false where it was replaced before. */
+  boolean replace(byte[] hash, Instant end) {
+    return update(
+            "renew = false, replaced = true, expiresAt = ?1 where idHash = ?2 and renew = true",
+            end,
+            hash)
+        == 1;
   }
 }

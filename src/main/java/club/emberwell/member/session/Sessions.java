@@ -36,6 +36,7 @@ public class Sessions {
   private final MemberRepository members;
   private final Passwords passwords;
   private final Throttle throttle;
+  private final SignIns signIns;
   private final SignInLimits limits;
 
   Sessions(
@@ -43,11 +44,13 @@ public class Sessions {
       MemberRepository members,
       Passwords passwords,
       Throttle throttle,
+      SignIns signIns,
       SignInLimits limits) {
     this.sessions = sessions;
     this.members = members;
     this.passwords = passwords;
     this.throttle = throttle;
+    this.signIns = signIns;
     this.limits = limits;
   }
 
@@ -71,8 +74,21 @@ public class Sessions {
    *
    * @param member with the role that the credential has
    * @param lessened whether the member has a higher one
+   * @param renewed what the browser has to bring from now on; null = what it brought
    */
-  public record Holder(UUID credential, MemberView member, Set<Scope> scopes, boolean lessened) {}
+  public record Holder(
+      UUID credential, MemberView member, Set<Scope> scopes, boolean lessened, SignedIn renewed) {
+    static Holder ofSession(UUID session, MemberView member, SignedIn renewed) {
+      return new Holder(session, member, Set.of(Scope.values()), false, renewed);
+    }
+  }
+
+  /**
+   * A browser and where it is.
+   *
+   * @param agent what it calls itself, or null
+   */
+  public record From(String agent, String addressPrefix) {}
 
   /**
    * Starts a session. Unknown names cost the same work as known ones and count the same.
@@ -84,13 +100,21 @@ public class Sessions {
    */
   public SignedIn signIn(String handle, String password, String label, String addressPrefix) {
     UUID member = prove(handle, password, addressPrefix);
-    return QuarkusTransaction.requiringNew().call(() -> begin(member, label));
+    return begin(member, new From(label, addressPrefix));
+  }
+
+  private SignedIn begin(UUID member, From from) {
+    SignedIn session = QuarkusTransaction.requiringNew().call(() -> begin(member, from.agent()));
+    signIns.note(
+        member, SignInEvent.SIGNED_IN, from.addressPrefix(), BrowserWords.of(from.agent()));
+    return session;
   }
 
   /** Starts a session for somebody whom the sign-in provider vouches for. */
-  public SignedIn start(UUID memberId, String label) {
-    return QuarkusTransaction.requiringNew()
-        .call(() -> begin(admitted(memberId, members.findById(memberId).status), label));
+  public SignedIn start(UUID memberId, From from) {
+    MemberStatus status =
+        QuarkusTransaction.requiringNew().call(() -> members.findById(memberId).status);
+    return begin(admitted(memberId, status), from);
   }
 
   /** Checks a password, throttled by account and address; answers the member's id. */
@@ -103,6 +127,9 @@ public class Sessions {
     String normal = PasswordRules.normal(password == null ? "" : password);
     String given = Texts.length(normal) > MemberLimits.PASSWORD_MAX ? "" : normal;
     if (!passwords.matches(given, found.map(Stored::hash).orElse(null))) {
+      found.ifPresentOrElse(
+          who -> signIns.note(who.id(), SignInEvent.WRONG_PASSWORD, addressPrefix, ""),
+          () -> signIns.unknownName(addressPrefix));
       throw new Unproven(UNPROVEN);
     }
     throttle.forget(ACCOUNT, account);
@@ -143,30 +170,11 @@ public class Sessions {
 
   private SignedIn begin(UUID memberId, String label) {
     String secret = Secrets.random();
-    MemberSession session = new MemberSession();
-    session.idHash = Secrets.sha256(secret);
-    session.id = UUID.randomUUID();
-    session.memberId = memberId;
-    session.label = shortened(label);
-    session.createdAt = Instant.now();
-    session.lastSeen = session.createdAt;
-    session.expiresAt = session.createdAt.plus(limits.sessionLife());
+    MemberSession session =
+        MemberSession.begun(memberId, BrowserWords.kept(label), secret, limits.sessionLife());
     sessions.persist(session);
     MemberView member = Members.view(members.findById(memberId));
     return new SignedIn(secret, session.expiresAt, member);
-  }
-
-  private String shortened(String label) {
-    String clean =
-        label == null
-            ? ""
-            : label
-                .codePoints()
-                .filter(c -> c >= ' ' && c < 0xD800)
-                .limit(MemberLimits.AGENT_MAX)
-                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-                .toString();
-    return clean.isBlank() ? "a browser" : clean;
   }
 
   /** Whose live session this secret is. Writes down that it was seen, at most once a minute. */
@@ -183,15 +191,73 @@ public class Sessions {
       sessions.update("lastSeen = ?1 where idHash = ?2", now, session.idHash);
     }
     Member member = members.findById(session.memberId);
-    return member.active()
-        ? Optional.of(new Holder(session.id, Members.view(member), Set.of(Scope.values()), false))
-        : Optional.empty();
+    if (!member.active()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        session.renew
+            ? renewed(session, Members.view(member))
+            : Holder.ofSession(session.id, Members.view(member), null));
   }
 
-  /** Ends the session of this secret, if it is one. */
+  /** Where pages are asked for at the same time, one of them brings the new secret. */
+  private Holder renewed(MemberSession old, MemberView member) {
+    if (!sessions.replace(old.idHash, Instant.now().plus(MemberLimits.REPLACED_LIFE))) {
+      return Holder.ofSession(old.id, member, null);
+    }
+    String secret = Secrets.random();
+    MemberSession fresh = old.successor(secret);
+    sessions.persist(fresh);
+    return Holder.ofSession(fresh.id, member, new SignedIn(secret, fresh.expiresAt, member));
+  }
+
+  /** Notes that the member proved just now, in this session, who they are. */
   @Transactional
-  public void signOut(String secret) {
-    sessions.deleteById(Secrets.sha256(secret));
+  public void confirmed(UUID memberId, UUID session) {
+    sessions.update(
+        "confirmedAt = ?1 where memberId = ?2 and id = ?3", Instant.now(), memberId, session);
+  }
+
+  /** Gives every browser of a member another secret with its next page. */
+  @Transactional
+  public void renewAll(UUID memberId) {
+    sessions.update("renew = true where memberId = ?1 and replaced = false", memberId);
+  }
+
+  /**
+   * Ends all sessions of a member and begins another in the browser of one of them.
+   *
+   * @param here the session of that browser; where it is none of the member's, nothing begins
+   */
+  @Transactional
+  public Optional<SignedIn> onlyHere(UUID memberId, UUID here) {
+    Optional<String> label = sessions.label(memberId, here);
+    sessions.delete("memberId", memberId);
+    return label.map(agent -> begin(memberId, agent));
+  }
+
+  /** Ends the session of this secret, if it is one, and what it replaced; answers whose. */
+  @Transactional
+  public Optional<UUID> end(String secret) {
+    MemberSession session = sessions.findById(Secrets.sha256(secret));
+    if (session == null) {
+      return Optional.empty();
+    }
+    sessions.delete(session);
+    sessions.delete("memberId = ?1 and replaced = true", session.memberId);
+    return Optional.of(session.memberId);
+  }
+
+  /** Somebody leaves. */
+  public void signOut(String secret, From from) {
+    end(secret)
+        .ifPresent(
+            member ->
+                signIns.note(
+                    member,
+                    SignInEvent.SIGNED_OUT,
+                    from.addressPrefix(),
+                    BrowserWords.of(from.agent())));
   }
 
   /** The member's live sessions, latest first. */
@@ -200,7 +266,10 @@ public class Sessions {
     Instant now = Instant.now();
     List<MemberSession> live =
         sessions.list(
-            "memberId = ?1 and expiresAt > ?2 and lastSeen > ?3 order by lastSeen desc",
+            """
+            memberId = ?1 and replaced = false and expiresAt > ?2 and lastSeen > ?3
+            order by lastSeen desc\
+            """,
             memberId,
             now,
             now.minus(limits.sessionIdle()));
@@ -222,18 +291,10 @@ public class Sessions {
     return sessions.delete("memberId = ?1 and id = ?2", memberId, session) > 0;
   }
 
-  /**
-   * Ends all sessions of a member but one.
-   *
-   * @param keep null to end all
-   */
+  /** Ends all sessions of a member. */
   @Transactional
-  public void endAll(UUID memberId, UUID keep) {
-    if (keep == null) {
-      sessions.delete("memberId", memberId);
-    } else {
-      sessions.delete("memberId = ?1 and id <> ?2", memberId, keep);
-    }
+  public void endAll(UUID memberId) {
+    sessions.delete("memberId", memberId);
   }
 
   /** Removes sessions that are over. */

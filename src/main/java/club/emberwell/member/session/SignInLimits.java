@@ -19,7 +19,11 @@ public interface SignInLimits {
   @WithDefault("365D")
   Duration tokenLife();
 
-  /** How fresh a sign-in must be where no password can prove a person. */
+  /** Who came in and from where is kept so long: a season, in which somebody may miss something. */
+  @WithDefault("90D")
+  Duration kept();
+
+  /** How long a sign-in or a confirmation stands for the person before something grave. */
   @WithDefault("10M")
   Duration fresh();
 

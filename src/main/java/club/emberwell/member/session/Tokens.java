@@ -35,6 +35,7 @@ public class Tokens {
   private final MemberRepository members;
   private final MemberChecks checks;
   private final Sessions sessions;
+  private final SignIns signIns;
   private final SignInLimits limits;
 
   Tokens(
@@ -42,11 +43,13 @@ public class Tokens {
       MemberRepository members,
       MemberChecks checks,
       Sessions sessions,
+      SignIns signIns,
       SignInLimits limits) {
     this.tokens = tokens;
     this.members = members;
     this.checks = checks;
     this.sessions = sessions;
+    this.signIns = signIns;
     this.limits = limits;
   }
 
@@ -126,9 +129,12 @@ public class Tokens {
     return new NewToken(token.id, secret, Scope.codes(scopes), token.expiresAt);
   }
 
-  /** Whose live token this is. Writes down its use, at most once a minute. */
+  /**
+   * Whose live token this is. Writes down its use, at most once a minute, and from where the first
+   * time.
+   */
   @Transactional
-  public Optional<Holder> find(String secret) {
+  public Optional<Holder> find(String secret, String addressPrefix) {
     if (!secret.startsWith(PREFIX)) {
       return Optional.empty();
     }
@@ -140,11 +146,14 @@ public class Tokens {
     if (token.lastUsed == null || token.lastUsed.plus(MemberLimits.SEEN_EVERY).isBefore(now)) {
       tokens.update("lastUsed = ?1 where id = ?2", now, token.id);
     }
+    if (!NetworkWords.of(addressPrefix).equals(token.lastNetwork)) {
+      signIns.tokenUsed(token, addressPrefix);
+    }
     Member member = members.findById(token.memberId);
     Set<Scope> scopes = Scope.read(token.scopes);
     MemberView view = Members.view(member).within(scopes);
     return member.active()
-        ? Optional.of(new Holder(token.id, view, scopes, view.role() != member.role))
+        ? Optional.of(new Holder(token.id, view, scopes, view.role() != member.role, null))
         : Optional.empty();
   }
 
@@ -176,6 +185,15 @@ public class Tokens {
   public void revokeAll(UUID memberId) {
     tokens.update(
         "revokedAt = ?1 where memberId = ?2 and revokedAt is null", Instant.now(), memberId);
+  }
+
+  /**
+   * Takes acting as somebody in charge off all tokens of a member, for whom it means nothing today
+   * and would mean something one day.
+   */
+  @Transactional
+  public void lessen(UUID memberId) {
+    tokens.update("scopes = replace(scopes, ' moderate', '') where memberId = ?1", memberId);
   }
 
   private List<ApiToken> live(UUID memberId) {

@@ -29,6 +29,7 @@ import com.nimbusds.openid.connect.sdk.AuthenticationRequest;
 import com.nimbusds.openid.connect.sdk.Nonce;
 import com.nimbusds.openid.connect.sdk.OIDCTokenResponse;
 import com.nimbusds.openid.connect.sdk.OIDCTokenResponseParser;
+import com.nimbusds.openid.connect.sdk.Prompt;
 import com.nimbusds.openid.connect.sdk.claims.IDTokenClaimsSet;
 import com.nimbusds.openid.connect.sdk.op.OIDCProviderMetadata;
 import com.nimbusds.openid.connect.sdk.validators.IDTokenValidator;
@@ -103,15 +104,18 @@ class ProviderClient {
   }
 
   /** Where to send the browser. */
-  URI signInAt(String state, String nonce, String verifier) throws ProviderFault {
-    return new AuthenticationRequest.Builder(
-            ResponseType.CODE, new Scope("openid", "profile", "email"), client(), back)
-        .endpointURI(known().metadata().getAuthorizationEndpointURI())
-        .state(new State(state))
-        .nonce(new Nonce(nonce))
-        .codeChallenge(new CodeVerifier(verifier), CodeChallengeMethod.S256)
-        .build()
-        .toURI();
+  URI signInAt(String state, String nonce, String verifier, boolean anew) throws ProviderFault {
+    AuthenticationRequest.Builder request =
+        new AuthenticationRequest.Builder(
+                ResponseType.CODE, new Scope("openid", "profile", "email"), client(), back)
+            .endpointURI(known().metadata().getAuthorizationEndpointURI())
+            .state(new State(state))
+            .nonce(new Nonce(nonce))
+            .codeChallenge(new CodeVerifier(verifier), CodeChallengeMethod.S256);
+    if (anew) {
+      request.prompt(Prompt.Type.LOGIN).maxAge(0);
+    }
+    return request.build().toURI();
   }
 
   /** Trades the code for what the provider vouches for, checked in every part. */

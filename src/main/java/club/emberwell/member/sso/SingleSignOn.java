@@ -4,6 +4,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Audit;
 import club.emberwell.member.session.IdentityLinkRepository;
 import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.From;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.session.SignInProvider;
 import club.emberwell.member.sso.ProviderClient.ProviderFault;
@@ -14,6 +15,8 @@ import com.nimbusds.openid.connect.sdk.claims.IDTokenClaimsSet;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.net.URI;
+import java.time.Instant;
+import java.util.Date;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -69,6 +72,9 @@ public class SingleSignOn {
     /** The account at the provider now belongs to the member who began the trip. */
     record Linked(String to) implements End {}
 
+    /** The member who began the trip has just proved at the provider who they are. */
+    record Confirmed() implements End {}
+
     /**
      * Not known here yet: has to choose a name.
      *
@@ -93,9 +99,18 @@ public class SingleSignOn {
    * @param invitation a code that was followed; or null
    */
   public Start begin(UUID linking, String to, String invitation) {
-    Ticket ticket = trips.fresh(to, invitation, linking);
+    return begin(trips.fresh(to, invitation, linking, false));
+  }
+
+  /** Begins a trip by which a member confirms who they are, whatever the provider remembers. */
+  public Start confirm(Actor actor) {
+    return begin(trips.fresh("/", null, actor.memberId(), true));
+  }
+
+  private Start begin(Ticket ticket) {
     try {
-      URI at = provider.signInAt(ticket.state(), ticket.nonce(), ticket.verifier());
+      URI at =
+          provider.signInAt(ticket.state(), ticket.nonce(), ticket.verifier(), ticket.confirms());
       return new Start(at, trips.signed(ticket));
     } catch (ProviderFault e) {
       LOG.warnf("single sign-on: %s", e.getMessage());
@@ -109,10 +124,10 @@ public class SingleSignOn {
    * @param actor who is signed in now
    * @param cookie what {@link #begin} handed out
    * @param issuer who says it has answered (RFC 9207); or null
-   * @param label what a session will be known by
+   * @param from what a session will be known by
    */
   public End finish(
-      Actor actor, String cookie, String state, String code, String issuer, String label) {
+      Actor actor, String cookie, String state, String code, String issuer, From from) {
     boolean stranger = issuer != null && !issuer.equals(config.issuer().orElse(null));
     Optional<Ticket> ticket = stranger ? Optional.empty() : trips.back(cookie, state);
     if (ticket.isEmpty()) {
@@ -127,28 +142,48 @@ public class SingleSignOn {
       if (claims.getSubject().getValue().length() > SUBJECT_LENGTH) {
         throw new Unproven(AWAY);
       }
-      return arrived(actor, ticket.get(), claims, label);
+      return arrived(actor, ticket.get(), claims, from);
     } catch (ProviderFault e) {
       LOG.warnf("single sign-on: %s", e.getMessage());
       throw new Unproven(AWAY);
     }
   }
 
-  private End arrived(Actor actor, Ticket ticket, IDTokenClaimsSet claims, String label) {
+  private End arrived(Actor actor, Ticket ticket, IDTokenClaimsSet claims, From from) {
     String issuer = claims.getIssuer().getValue();
     String subject = claims.getSubject().getValue();
     if (ticket.member() != null) {
       if (!actor.is(ticket.member())) {
         throw new Unproven(BROKEN);
       }
-      return link(actor, issuer, subject, ticket.to());
+      return ticket.confirms()
+          ? confirmed(actor, claims)
+          : link(actor, issuer, subject, ticket.to());
     }
     Optional<UUID> known =
         QuarkusTransaction.requiringNew().call(() -> identities.member(issuer, subject));
     if (known.isPresent()) {
-      return new End.Known(sessions.start(known.get(), label), ticket.to());
+      return new End.Known(sessions.start(known.get(), from), ticket.to());
     }
     return new End.Newcomer(newcomers.remember(claims, ticket.invitation()));
+  }
+
+  /** OpenID Connect Core 1.0, 3.1.2.1: asked for max_age, a provider says when it was. */
+  private End confirmed(Actor actor, IDTokenClaimsSet claims) {
+    Date at = claims.getAuthenticationTime();
+    Instant since = Instant.now().minus(config.patience()).minus(config.clockSkew());
+    boolean theirs =
+        QuarkusTransaction.requiringNew()
+            .call(
+                () ->
+                    identities
+                        .member(claims.getIssuer().getValue(), claims.getSubject().getValue())
+                        .filter(actor::is)
+                        .isPresent());
+    if (at == null || at.toInstant().isBefore(since) || !theirs) {
+      throw new Unproven("The provider did not confirm that it is you. Sign in there once more.");
+    }
+    return new End.Confirmed();
   }
 
   private End link(Actor actor, String issuer, String subject, String to) {

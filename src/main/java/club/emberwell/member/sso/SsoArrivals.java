@@ -13,6 +13,7 @@ import club.emberwell.member.door.JoinRequests;
 import club.emberwell.member.door.NewMember;
 import club.emberwell.member.session.IdentityLinkRepository;
 import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.From;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.sso.SsoRepository.Arrival;
 import club.emberwell.remark.EntryForbidden;
@@ -71,10 +72,9 @@ public class SsoArrivals {
    * @param secret the newcomer's
    * @param handle the name to have here
    * @param request where the door opens on request: what somebody says who asks
-   * @param label what the session will be known by
+   * @param from what the session will be known by
    */
-  public Arrived enter(
-      String secret, String handle, String request, String addressPrefix, String label) {
+  public Arrived enter(String secret, String handle, String request, From from) {
     byte[] hash = Secrets.sha256(secret);
     Arrival arrival =
         QuarkusTransaction.requiringNew()
@@ -83,13 +83,13 @@ public class SsoArrivals {
     NewMember entry = new NewMember(handle, freeAddress(arrival.email()), null).normal();
     List<Remark> remarks =
         new ArrayList<>(admissions.remarksWithoutPassword(entry.handle(), entry.email()));
-    Terms terms = door(arrival, request, addressPrefix, remarks);
+    Terms terms = door(arrival, request, from.addressPrefix(), remarks);
     Remarks.refuse(remarks);
     MemberView member = admissions.admitWithoutPassword(entry, linking(terms, arrival, hash));
     return new Arrived(
         member,
         member.status() == MemberStatus.ACTIVE
-            ? Optional.of(sessions.start(member.id(), label))
+            ? Optional.of(sessions.start(member.id(), from))
             : Optional.empty());
   }
 
@@ -97,7 +97,7 @@ public class SsoArrivals {
   private Terms door(Arrival arrival, String request, String addressPrefix, List<Remark> remarks) {
     if (arrival.invitation() != null) {
       try {
-        return invitations.terms(invitations.find(arrival.invitation(), addressPrefix));
+        return invitations.terms(invitations.findHashed(arrival.invitation(), addressPrefix));
       } catch (EntryRefused e) {
         remarks.addAll(e.remarks());
         return null;

@@ -3,6 +3,7 @@ package club.emberwell.member.sso;
 import club.emberwell.member.MemberChecks;
 import club.emberwell.member.MemberRepository;
 import club.emberwell.member.Secrets;
+import club.emberwell.member.door.Invitations;
 import club.emberwell.member.session.SignInProvider;
 import club.emberwell.member.sso.SsoRepository.Arrival;
 import com.nimbusds.openid.connect.sdk.claims.IDTokenClaimsSet;
@@ -38,7 +39,7 @@ class SsoNewcomers {
             claims.getSubject().getValue(),
             email(claims),
             suggestion(claims),
-            invitation);
+            invitation == null ? null : Invitations.hash(invitation));
     QuarkusTransaction.requiringNew()
         .run(() -> rows.add(Secrets.sha256(secret), arrival, config.patience()));
     return secret;

@@ -12,10 +12,10 @@ class SsoRepository {
    * Somebody the provider knows and the club does not yet.
    *
    * @param email null where the provider vouches for none
-   * @param invitation a code that was followed before; or null
+   * @param invitation what the code of an invitation hashes to that was followed before; or null
    */
   record Arrival(
-      String issuer, String subject, String email, String suggestion, String invitation) {}
+      String issuer, String subject, String email, String suggestion, byte[] invitation) {}
 
   private final Session db;
 
@@ -41,16 +41,16 @@ class SsoRepository {
     db.createNativeMutationQuery(
             """
             insert into sso_arrival
-              (secret_hash, issuer, subject, email, suggestion, invitation, expires_at)
+              (secret_hash, issuer, subject, email, suggestion, invitation_hash, expires_at)
             values (:secret, :issuer, :subject, cast(:email as text), :suggestion,
-                    cast(:invitation as text), now() + make_interval(secs => :life))
+                    cast(:invitation as bytea), now() + make_interval(secs => :life))
             """)
         .setParameter("secret", secret)
         .setParameter("issuer", arrival.issuer())
         .setParameter("subject", arrival.subject())
         .setParameter("email", arrival.email(), String.class)
         .setParameter("suggestion", arrival.suggestion())
-        .setParameter("invitation", arrival.invitation(), String.class)
+        .setParameter("invitation", arrival.invitation(), byte[].class)
         .setParameter("life", (double) life.toSeconds())
         .executeUpdate();
   }
@@ -58,7 +58,7 @@ class SsoRepository {
   Optional<Arrival> find(byte[] secret) {
     return db.createNativeQuery(
             """
-            select issuer, subject, email, suggestion, invitation
+            select issuer, subject, email, suggestion, invitation_hash
               from sso_arrival where secret_hash = :secret and expires_at > now()
             """,
             Arrival.class)

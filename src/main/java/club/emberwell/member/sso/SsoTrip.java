@@ -42,7 +42,8 @@ class SsoTrip {
    *
    * @param to where to go afterwards
    * @param invitation a code that was followed before; or null
-   * @param member who links the account at the provider to the one here; or null
+   * @param member who links the account at the provider to the one here, or confirms; or null
+   * @param confirms whether that member only confirms who they are
    * @param until epoch second
    */
   record Ticket(
@@ -52,10 +53,11 @@ class SsoTrip {
       String to,
       String invitation,
       UUID member,
+      boolean confirms,
       long until) {}
 
   /** A ticket for a trip that begins now. */
-  Ticket fresh(String to, String invitation, UUID member) {
+  Ticket fresh(String to, String invitation, UUID member, boolean confirms) {
     return new Ticket(
         Secrets.random(),
         Secrets.random(),
@@ -63,6 +65,7 @@ class SsoTrip {
         to.length() > PATH_LENGTH ? "/" : to,
         invitation,
         member,
+        confirms,
         Instant.now().plus(config.patience()).getEpochSecond());
   }
 

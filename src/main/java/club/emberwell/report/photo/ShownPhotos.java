@@ -98,24 +98,16 @@ public class ShownPhotos {
             .collect(Collectors.toMap(photo -> photo.of().id(), Function.identity()));
   }
 
-  /**
-   * A JPEG, and whether everybody may see it who may read here.
-   *
-   * @param settled false where it is held, removed or waits with what it belongs to
-   */
-  public record Served(byte[] jpeg, boolean settled) {}
-
   /** A picture in one of its sizes, for whoever may see it and what it belongs to. */
   @Transactional
-  public Served bytes(Actor actor, UUID id, PhotoSize size) {
-    boolean settled = seen(actor, id).live();
+  public byte[] bytes(Actor actor, UUID id, PhotoSize size) {
+    seen(actor, id);
     byte[] jpeg = photos.bytes(id, size);
     if (jpeg != null) {
-      return new Served(jpeg, settled);
+      return jpeg;
     }
     byte[] large = photos.bytes(id, PhotoSize.LARGE);
-    return new Served(
-        photos.there(id).sizes().contains(size) ? middle(actor, id, large) : large, settled);
+    return photos.there(id).sizes().contains(size) ? middle(actor, id, large) : large;
   }
 
   /** Kept from now on; the large one for once where many pictures are worked at. */

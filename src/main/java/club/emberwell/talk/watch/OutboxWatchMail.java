@@ -1,5 +1,6 @@
 package club.emberwell.talk.watch;
 
+import club.emberwell.member.mail.LetterKind;
 import club.emberwell.member.mail.MailOutbox;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.UUID;
@@ -19,7 +20,12 @@ class OutboxWatchMail implements WatchMail {
   }
 
   @Override
-  public void queue(UUID member, String subject, String text) {
-    outbox.queue(member, "watch", subject, text);
+  public boolean queue(UUID member, String subject, String text) {
+    return outbox.queue(member, "desk", subject, text);
+  }
+
+  @Override
+  public boolean queueDigest(UUID member, String subject, String text) {
+    return outbox.queue(member, LetterKind.WATCH, subject, text);
   }
 }

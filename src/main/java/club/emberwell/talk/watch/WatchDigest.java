@@ -1,10 +1,13 @@
 package club.emberwell.talk.watch;
 
+import club.emberwell.member.mail.LetterKind;
+import club.emberwell.member.mail.Unsubscribing.Unsubscribed;
 import club.emberwell.talk.TalkLimits;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
@@ -62,10 +65,17 @@ public class WatchDigest {
 
   private void send(UUID member, Instant now) {
     List<Find> finds = hits.forMail(member, TalkLimits.DIGEST + 1);
-    if (!finds.isEmpty()) {
-      mail.queue(member, subject(finds.size()), text(finds));
+    // what cannot be sent yet waits until it can
+    if (finds.isEmpty() || mail.queueDigest(member, subject(finds.size()), text(finds))) {
+      watches.digestSent(member, now);
     }
-    watches.digestSent(member, now);
+  }
+
+  /** Whoever ends the letters by one of them has no watch that sends mail. */
+  void unsubscribed(@Observes Unsubscribed ended) {
+    if (ended.kind() == LetterKind.WATCH) {
+      watches.mailNone(ended.member(), Instant.now());
+    }
   }
 
   private static String subject(int finds) {
@@ -80,19 +90,19 @@ public class WatchDigest {
         finds.stream().limit(TalkLimits.DIGEST).map(this::text).collect(Collectors.joining("\n"));
     String inbox = finds.size() > TalkLimits.DIGEST ? "There is more in your inbox" : "Your inbox";
     return """
-        %1$s
-        %2$s: %3$s/inbox
-        Which watches send mail is yours to choose: %3$s/watches
-        """
+    %1$s
+    %2$s: %3$s/inbox
+    Which watches send mail is yours to choose: %3$s/watches
+    """
         .formatted(list, inbox, publicUrl);
   }
 
   private String text(Find find) {
     return """
-        %s: %s
-          by %s, found by %s
-          %s%s
-        """
+    %s: %s
+      by %s, found by %s
+      %s%s
+    """
         .formatted(find.kind(), find.title(), find.by(), find.watch(), publicUrl, find.path());
   }
 }

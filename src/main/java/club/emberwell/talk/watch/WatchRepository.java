@@ -36,7 +36,8 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
     return db.createQuery(
             """
             select w from WatchEntity w join Member m on m.id = w.memberId
-            where m.status = MemberStatus.ACTIVE and w.id > :id order by w.id""",
+            where m.status = MemberStatus.ACTIVE and w.id > :id order by w.id\
+            """,
             WatchEntity.class)
         .setParameter("id", id)
         .setMaxResults(most)
@@ -60,27 +61,46 @@ class WatchRepository implements PanacheRepositoryBase<WatchEntity, UUID> {
               join watch_hit h on h.watch_id = w.id and h.mailed_at is null
               join member m on m.id = w.member_id
               left join watch_digest d on d.member_id = w.member_id
-             where w.mail and m.status = 'active' and m.email is not null
+             where w.mail and m.status = 'active' and m.email_confirmed_at is not null
                and (d.sent_at is null or d.sent_at <= :before)
-             order by w.member_id limit :most""",
+             order by w.member_id limit :most\
+            """,
             UUID.class)
         .setParameter("before", before)
         .setParameter("most", most)
         .getResultList();
   }
 
+  /** Takes the mail off every watch of a member; what waited for a digest waits no longer. */
+  void mailNone(UUID member, Instant at) {
+    db.createNativeMutationQuery(
+            """
+            update watch set mail = false, version = version + 1
+             where member_id = :member and mail\
+            """)
+        .setParameter("member", member)
+        .executeUpdate();
+    mailed(member, at);
+  }
+
   void digestSent(UUID member, Instant at) {
     db.createNativeMutationQuery(
             """
             insert into watch_digest (member_id, sent_at) values (:member, :at)
-            on conflict (member_id) do update set sent_at = excluded.sent_at""")
+            on conflict (member_id) do update set sent_at = excluded.sent_at\
+            """)
         .setParameter("member", member)
         .setParameter("at", at)
         .executeUpdate();
+    mailed(member, at);
+  }
+
+  private void mailed(UUID member, Instant at) {
     db.createNativeMutationQuery(
             """
             update watch_hit set mailed_at = :at
-             where member_id = :member and mailed_at is null""")
+             where member_id = :member and mailed_at is null\
+            """)
         .setParameter("member", member)
         .setParameter("at", at)
         .executeUpdate();

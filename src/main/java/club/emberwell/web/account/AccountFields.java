@@ -70,4 +70,31 @@ final class AccountFields {
         .maxLength(PASSWORD_LENGTH)
         .required();
   }
+
+  /**
+   * For another password of somebody who knows the present one.
+   *
+   * @param tokens whether there are any to be asked about
+   */
+  static Form anotherPassword(boolean tokens) {
+    Form form =
+        new Form()
+            .add(knownPassword("current_", "Current password"))
+            .add(
+                Field.of("password", "New password")
+                    .type("password")
+                    .autocomplete("new-password")
+                    .maxLength(PASSWORD_LENGTH)
+                    .required());
+    return tokens ? form.add(tokensToo()) : form;
+  }
+
+  private static Field tokensToo() {
+    return Field.of("programs", "Your tokens for programs")
+        .hint("Keep them only if nobody else can know them.")
+        .choice("end", "End them too")
+        .choice("keep", "Keep them")
+        .value("end")
+        .required();
+  }
 }

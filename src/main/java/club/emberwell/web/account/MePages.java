@@ -1,7 +1,6 @@
 package club.emberwell.web.account;
 
 import club.emberwell.access.AtAnyPace;
-import club.emberwell.access.ClientAddress;
 import club.emberwell.access.LocalSignIn;
 import club.emberwell.member.Licence;
 import club.emberwell.member.MemberView;
@@ -64,7 +63,7 @@ public class MePages extends Pages {
   private final Tokens tokens;
   private final FirstSteps steps;
   private final ClubOptions club;
-  private final ClientAddress address;
+  private final ThisBrowser browser;
 
   MePages(
       Accounts accounts,
@@ -74,7 +73,7 @@ public class MePages extends Pages {
       Tokens tokens,
       FirstSteps steps,
       ClubOptions club,
-      ClientAddress address) {
+      ThisBrowser browser) {
     this.accounts = accounts;
     this.passwords = passwords;
     this.members = members;
@@ -82,7 +81,7 @@ public class MePages extends Pages {
     this.tokens = tokens;
     this.steps = steps;
     this.club = club;
-    this.address = address;
+    this.browser = browser;
   }
 
   @CheckedTemplate
@@ -124,9 +123,11 @@ public class MePages extends Pages {
   public TemplateInstance me(@RestQuery String done) {
     say(
         done,
-        "password".equals(done)
-            ? "Your password is changed. You are signed out everywhere else."
-            : "Saved.");
+        switch (Objects.toString(done)) {
+          case "password" -> "Your password is changed. You are signed out everywhere else.";
+          case "confirmed" -> "It is you. Go back to your form in the other tab and send it again.";
+          default -> "Saved.";
+        });
     return shown(forms(), null);
   }
 
@@ -198,16 +199,18 @@ public class MePages extends Pages {
   @Path("me/password")
   @LocalSignIn
   public Response password(SentForm sent) {
-    return take(sent, MePages::password, form -> shown(forms().with(null, null, form, null), null))
-        .attempt(
-            s ->
-                passwords.change(
-                    actor(),
-                    s.typed("current_"),
-                    s.typed("password"),
-                    current.credential(),
-                    address.prefix()))
-        .then("/me?done=password");
+    return take(sent, this::password, form -> shown(forms().with(null, null, form, null), null))
+        .attempt(s -> passwords.change(actor(), wish(s), current.credential(), browser.address()))
+        .answer(
+            session -> {
+              session.ifPresent(browser::begin);
+              return to("/me?done=password");
+            });
+  }
+
+  private static NewPasswords.Wish wish(SentForm sent) {
+    return new NewPasswords.Wish(
+        sent.typed("current_"), sent.typed("password"), "keep".equals(sent.typed("programs")));
   }
 
   @POST
@@ -289,15 +292,8 @@ public class MePages extends Pages {
         .value(said.isStated(kind) ? said.unit(kind).code() : "");
   }
 
-  private static Form password() {
-    return new Form()
-        .add(AccountFields.knownPassword("current_", "Current password"))
-        .add(
-            Field.of("password", "New password")
-                .type("password")
-                .autocomplete("new-password")
-                .maxLength(AccountFields.PASSWORD_LENGTH)
-                .required());
+  private Form password() {
+    return AccountFields.anotherPassword(!tokens.of(actor().memberId()).isEmpty());
   }
 
   private Form token() {

@@ -129,7 +129,8 @@ public class SignPages extends Pages {
   @AtAnyPace
   public Response signOut() {
     browser.signOut();
-    return to("/");
+    // what the browser kept of pages and pictures; unsent forms are its own matter (phone.js)
+    return Response.fromResponse(to("/")).header("Clear-Site-Data", "\"cache\"").build();
   }
 
   private static Form signInForm() {

@@ -3,6 +3,9 @@ package club.emberwell.web.account;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.club.ClubOptions.Door;
+import club.emberwell.member.session.Proof;
+import club.emberwell.member.session.Proof.Given;
+import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.sso.SingleSignOn;
 import club.emberwell.member.sso.SingleSignOn.End;
@@ -46,12 +49,22 @@ public class SsoPages extends Pages {
   private final SingleSignOn sso;
   private final SsoArrivals arrivals;
   private final ClubOptions club;
+  private final Proof proof;
+  private final Sessions sessions;
   private final ThisBrowser browser;
 
-  SsoPages(SingleSignOn sso, SsoArrivals arrivals, ClubOptions club, ThisBrowser browser) {
+  SsoPages(
+      SingleSignOn sso,
+      SsoArrivals arrivals,
+      ClubOptions club,
+      Proof proof,
+      Sessions sessions,
+      ThisBrowser browser) {
     this.sso = sso;
     this.arrivals = arrivals;
     this.club = club;
+    this.proof = proof;
+    this.sessions = sessions;
     this.browser = browser;
   }
 
@@ -84,7 +97,12 @@ public class SsoPages extends Pages {
       return Response.ok(Templates.ask(here(after, invitation))).build();
     }
     try {
-      UUID linking = "same-origin".equals(from) ? actor().memberId() : null;
+      UUID linking = null;
+      if ("same-origin".equals(from) && actor().signedIn()) {
+        // who links an account signs in with it from then on
+        proof.recent(actor(), new Given(current.credential(), null, browser.address()));
+        linking = actor().memberId();
+      }
       var start = sso.begin(linking, after, invitation);
       browser.keep(TRIP, start.cookie(), COOKIE_LIFE);
       return Response.seeOther(start.at()).build();
@@ -101,13 +119,29 @@ public class SsoPages extends Pages {
   }
 
   @GET
+  @Path("confirm")
+  public Response confirm() {
+    requireProvider();
+    if (!actor().signedIn()) {
+      return to("/sign-in/sso");
+    }
+    try {
+      var start = sso.confirm(actor());
+      browser.keep(TRIP, start.cookie(), COOKIE_LIFE);
+      return Response.seeOther(start.at()).build();
+    } catch (TurnedDown e) {
+      return broken(e);
+    }
+  }
+
+  @GET
   @Path("back")
   public Response back(@RestQuery String state, @RestQuery String code, @RestQuery String iss) {
     requireProvider();
     String trip = browser.read(TRIP).orElse(null);
     browser.drop(TRIP);
     try {
-      return goOn(sso.finish(actor(), trip, state, code, iss, browser.agent()));
+      return goOn(sso.finish(actor(), trip, state, code, iss, browser.from()));
     } catch (TurnedDown e) {
       return broken(e);
     }
@@ -119,6 +153,10 @@ public class SsoPages extends Pages {
     } else if (end instanceof End.Newcomer newcomer) {
       browser.keep(ARRIVAL, newcomer.secret(), COOKIE_LIFE);
       return Response.seeOther(URI.create("/sign-in/sso/name")).build();
+    }
+    if (end instanceof End.Confirmed) {
+      sessions.confirmed(actor().memberId(), current.credential());
+      return to("/me?done=confirmed");
     }
     return Response.seeOther(LocalPath.of(((End.Linked) end).to(), "/me")).build();
   }
@@ -149,14 +187,7 @@ public class SsoPages extends Pages {
     }
     Suggestion who = newcomer.get();
     return take(sent, () -> form(who), form -> namePage(form, who))
-        .attempt(
-            s ->
-                arrivals.enter(
-                    secret,
-                    s.typed("handle"),
-                    s.typed("request"),
-                    browser.address(),
-                    browser.agent()))
+        .attempt(s -> arrivals.enter(secret, s.typed("handle"), s.typed("request"), browser.from()))
         .answer(this::arrived);
   }
 

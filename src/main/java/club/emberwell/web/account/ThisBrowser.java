@@ -3,6 +3,7 @@ package club.emberwell.web.account;
 import club.emberwell.access.ClientAddress;
 import club.emberwell.access.SessionCookie;
 import club.emberwell.member.session.Sessions;
+import club.emberwell.member.session.Sessions.From;
 import club.emberwell.member.session.Sessions.SignedIn;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
@@ -31,25 +32,25 @@ class ThisBrowser {
     return address.prefix();
   }
 
-  /** What it calls itself, or null. */
-  String agent() {
-    return request.request().getHeader(HttpHeaders.USER_AGENT);
+  /** What it calls itself, and where it is. */
+  From from() {
+    return new From(request.request().getHeader(HttpHeaders.USER_AGENT), address());
   }
 
   SignedIn signIn(String handle, String password) {
-    SignedIn session = sessions.signIn(handle, password, agent(), address());
+    SignedIn session = sessions.signIn(handle, password, from().agent(), address());
     begin(session);
     return session;
   }
 
   /** A sign-in never goes on with an older session of the same browser. */
   void begin(SignedIn session) {
-    cookie.read(request).ifPresent(sessions::signOut);
+    cookie.read(request).ifPresent(sessions::end);
     cookie.set(request, session);
   }
 
   void signOut() {
-    cookie.read(request).ifPresent(sessions::signOut);
+    cookie.read(request).ifPresent(secret -> sessions.signOut(secret, from()));
     forget();
   }
 

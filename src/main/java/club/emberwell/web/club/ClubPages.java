@@ -66,7 +66,7 @@ public class ClubPages extends Pages {
   @POST
   public Response change(SentForm sent) {
     return take(sent, this::form, this::shown)
-        .attempt(s -> care.change(actor(), draft(s), s.version()))
+        .attempt(s -> care.change(actor(), draft(s), s.version(), given(s)))
         .then(
             card ->
                 card.version() == FIRST_SAVED
@@ -85,7 +85,8 @@ public class ClubPages extends Pages {
         sent.typed("licence"),
         sent.typed("dataLicence"),
         sent.typed("notes"),
-        photoMegabytes);
+        photoMegabytes,
+        null);
   }
 
   private Form form() {
@@ -117,7 +118,8 @@ public class ClubPages extends Pages {
         .add(
             Field.of("licence", "Terms under which members share")
                 .hint(
-                    "Shown to new members and in every export. A change does not apply to what was shared before.")
+                    "Shown to new members and in every export. A change does not apply to what was"
+                        + " shared before.")
                 .value(card.licence())
                 .maxLength(LICENCE_LENGTH)
                 .lines()

@@ -48,8 +48,15 @@ public class HookPages extends Pages {
     static native TemplateInstance webhooks(List<Webhook> hooks, Form form, Webhook.Fresh made);
 
     static native TemplateInstance webhook(
-        Webhook hook, List<Delivery> deliveries, Form form, Webhook.Fresh made);
+        Webhook hook, List<Delivery> deliveries, Forms forms, Webhook.Fresh made);
   }
+
+  /**
+   * What can be sent from the page of a webhook.
+   *
+   * @param secret asks for a new one
+   */
+  record Forms(Form change, Form secret) {}
 
   @GET
   public TemplateInstance webhooks(@RestQuery String done) {
@@ -81,19 +88,19 @@ public class HookPages extends Pages {
             ? "The test is on its way. Load this page again in some seconds."
             : "Saved.");
     Webhook hook = hooks.get(actor(), id);
-    return shown(hook, form(hook), null);
+    return shown(hook, new Forms(form(hook), new Form()), null);
   }
 
-  private TemplateInstance shown(Webhook hook, Form form, Webhook.Fresh made) {
+  private TemplateInstance shown(Webhook hook, Forms forms, Webhook.Fresh made) {
     List<Delivery> latest = hooks.deliveries(actor(), hook.id(), Part.FIRST).rows();
-    return Templates.webhook(hook, latest, form, made);
+    return Templates.webhook(hook, latest, forms, made);
   }
 
   @POST
   @Path("{id}")
   public Response change(@RestPath UUID id, SentForm sent) {
     Supplier<Webhook> hook = () -> hooks.get(actor(), id);
-    return take(sent, () -> form(hook.get()), form -> shown(hook.get(), form, null))
+    return take(sent, () -> form(hook.get()), form -> changing(hook.get(), form))
         .store(s -> hooks.change(actor(), id, s.version(), draft(s, s.flag("active"))))
         .then(PATH + "/" + id + "?done=changed");
   }
@@ -102,18 +109,23 @@ public class HookPages extends Pages {
   @Path("{id}/test")
   public Response test(@RestPath UUID id) {
     Supplier<Webhook> hook = () -> hooks.get(actor(), id);
-    return press(() -> form(hook.get()), form -> shown(hook.get(), form, null))
+    return press(() -> form(hook.get()), form -> changing(hook.get(), form))
         .run(s -> hooks.test(actor(), id))
         .then(PATH + "/" + id + "?done=test");
   }
 
   @POST
   @Path("{id}/secret")
-  public Response renewSecret(@RestPath UUID id) {
+  public Response renewSecret(@RestPath UUID id, SentForm sent) {
     Supplier<Webhook> hook = () -> hooks.get(actor(), id);
-    return press(() -> form(hook.get()), form -> shown(hook.get(), form, null))
-        .store(s -> hooks.renewSecret(actor(), id))
-        .showOnce(made -> shown(made.webhook(), form(made.webhook()), made));
+    return take(
+            sent, Form::new, asked -> shown(hook.get(), new Forms(form(hook.get()), asked), null))
+        .attempt(s -> hooks.renewSecret(actor(), id, given(s)))
+        .showOnce(made -> shown(made.webhook(), new Forms(form(made.webhook()), new Form()), made));
+  }
+
+  private TemplateInstance changing(Webhook hook, Form form) {
+    return shown(hook, new Forms(form, new Form()), null);
   }
 
   @POST
@@ -133,7 +145,8 @@ public class HookPages extends Pages {
         .add(
             Field.of("url", "Address")
                 .hint(
-                    "Where we send, with https:// first. Anybody who knows it can often post there.")
+                    "Where we send, with https:// first. Anybody who knows it can often post"
+                        + " there.")
                 .inputMode("url")
                 .autocomplete("off")
                 .maxLength(HookLimits.URL)

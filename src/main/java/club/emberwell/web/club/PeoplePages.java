@@ -4,6 +4,7 @@ import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
 import club.emberwell.member.account.Accounts;
+import club.emberwell.member.account.Accounts.Appointment;
 import club.emberwell.member.account.PasswordResets;
 import club.emberwell.member.account.PasswordResets.HandedOver;
 import club.emberwell.remark.EntryForbidden;
@@ -64,7 +65,7 @@ public class PeoplePages extends Pages {
   @Path("role")
   public Response give(SentForm sent) {
     return take(sent, PeoplePages::roleForm, form -> page(form, linkForm(), null))
-        .store(this::appointed)
+        .attempt(this::appointed)
         // who gave their own ownership away cannot see this page any more
         .then(
             member ->
@@ -76,7 +77,9 @@ public class PeoplePages extends Pages {
   private MemberView appointed(SentForm sent) {
     try {
       return accounts.appoint(
-          actor(), sent.typed("handle"), sent.typed("role"), sent.typed("reason"));
+          actor(),
+          new Appointment(sent.typed("handle"), sent.typed("role"), sent.typed("reason")),
+          given(sent));
     } catch (EntryForbidden e) {
       throw new EntryRefused(RemarkId.LAST_OWNER, "/handle", e.getMessage());
     }
@@ -86,13 +89,13 @@ public class PeoplePages extends Pages {
   @Path("link")
   public Response link(SentForm sent) {
     return take(sent, PeoplePages::linkForm, form -> page(roleForm(), form, null))
-        .store(s -> handOver(s.typed("for")))
+        .attempt(this::handOver)
         .showOnce(made -> page(roleForm(), linkForm(), made));
   }
 
-  private HandedOver handOver(String handle) {
+  private HandedOver handOver(SentForm sent) {
     try {
-      return resets.handOver(actor(), handle);
+      return resets.handOver(actor(), sent.typed("for"), given(sent));
     } catch (EntryUnknown e) {
       throw new EntryRefused(
           RemarkId.MEMBER_UNKNOWN, "/for", "No active member here has this name.");

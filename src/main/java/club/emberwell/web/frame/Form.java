@@ -24,6 +24,9 @@ public final class Form {
   private static final String SENT_BEFORE =
       "You sent this form before, and it is saved. Send it again to save what it says now as well.";
 
+  /** The field in which somebody confirms that it is them. */
+  static final String CONFIRMING = "confirm_";
+
   private final Map<String, Field> fields = new LinkedHashMap<>();
   private final List<Line> summary = new ArrayList<>();
   private final Set<String> confirmed = new LinkedHashSet<>();
@@ -34,6 +37,7 @@ public final class Form {
   private List<FieldChange> meanwhile;
   private boolean same = true;
   private boolean typed;
+  private boolean confirming;
   private boolean atField;
 
   /** One line of the error summary; target is the id to jump to or null. */
@@ -92,6 +96,34 @@ public final class Form {
       changing(changing.what(), sent.version(), changing.href());
     }
     return this;
+  }
+
+  /**
+   * Asks who sends the form to confirm that it is them.
+   *
+   * @param byPassword whether a password does it
+   */
+  Form confirm(boolean byPassword) {
+    confirming = true;
+    return byPassword ? askPassword() : this;
+  }
+
+  /** Has a field for the password of whoever sends the form, behind all others. */
+  Form askPassword() {
+    return add(
+        Field.of(CONFIRMING, "Your password")
+            .hint("To confirm it is you.")
+            .type("password")
+            .autocomplete("current-password")
+            .required());
+  }
+
+  public boolean isConfirming() {
+    return confirming;
+  }
+
+  public boolean isAskingPassword() {
+    return fields.containsKey(CONFIRMING);
   }
 
   /** The field by its dotted name; asking for one that the form lacks is a defect of the page. */

@@ -1,5 +1,6 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.remark.ConfirmationNeeded;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
@@ -108,6 +109,9 @@ public final class FormPage {
       return e.remarks().stream().anyMatch(r -> r.id().equals(RemarkId.PICTURES_BUSY.code()))
           ? busy(e)
           : refused(form -> form.remarks(e.remarks()));
+    } catch (ConfirmationNeeded e) {
+      page.fail();
+      return again(Response.Status.FORBIDDEN.getStatusCode(), form -> form.confirm(e.byPassword()));
     } catch (EntryUnconfirmed e) {
       return refused(form -> form.doubt(e.warnings()));
     } catch (ProhibitedWork e) {
@@ -176,6 +180,9 @@ public final class FormPage {
 
   private Form typed() {
     Form form = fresh.get();
-    return sent == null ? form : form.fill(sent);
+    if (sent == null) {
+      return form;
+    }
+    return (sent.typed(Form.CONFIRMING) == null ? form : form.askPassword()).fill(sent);
   }
 }

@@ -1,7 +1,9 @@
 package club.emberwell.web.frame;
 
+import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
+import club.emberwell.member.session.Proof.Given;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.core.Response;
@@ -12,6 +14,7 @@ import java.util.function.Supplier;
 public abstract class Pages {
   @Inject protected CurrentActor current;
   @Inject protected PageFrame page;
+  @Inject ClientAddress address;
 
   protected Actor actor() {
     return current.get();
@@ -26,6 +29,11 @@ public abstract class Pages {
   protected FormPage take(
       SentForm sent, Supplier<Form> form, Function<Form, TemplateInstance> shown) {
     return new FormPage(page, sent, form, shown);
+  }
+
+  /** What shows that it is truly the member who sends a form. */
+  protected Given given(SentForm sent) {
+    return new Given(current.credential(), sent.typed(Form.CONFIRMING), address.prefix());
   }
 
   /** The same for a press on a button with nothing to fill in. */

@@ -35,6 +35,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
+import org.apache.commons.codec.digest.DigestUtils;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
@@ -190,11 +191,13 @@ public class GridPhotoPages extends Pages {
     return picture(photos.flat(actor(), id));
   }
 
-  /** Addresses change with the picture and its corners. */
+  /** Asked for each time: the picture may be taken away, and who signed out sees it no more. */
   private static Response picture(byte[] jpeg) {
     return Response.ok(jpeg)
+        .header("Content-Length", jpeg.length)
+        .header("ETag", "\"" + DigestUtils.sha256Hex(jpeg) + "\"")
         .header("Content-Security-Policy", "sandbox; default-src 'none'")
-        .header("Cache-Control", "private, max-age=86400")
+        .header("Cache-Control", "private, no-cache")
         .build();
   }
 }

@@ -54,16 +54,13 @@ public class PhotoFiles {
   }
 
   /**
-   * The bytes under an address never change, so whoever has seen them may keep them; what is held
-   * or waits is asked for each time, and nobody between keeps either.
+   * The bytes under an address never change, but who may see them does: whoever keeps them asks
+   * each time, and one that was withdrawn or held is gone with the next look.
    */
   private Response answer(UUID id, PhotoSize size) {
-    ShownPhotos.Served served = photos.bytes(current.get(), id, size);
-    return jpeg(served.jpeg())
+    return jpeg(photos.bytes(current.get(), id, size))
         .header(HttpHeaders.ETAG, "\"" + id + "." + size.code() + "\"")
-        .header(
-            HttpHeaders.CACHE_CONTROL,
-            served.settled() ? "private, max-age=86400, immutable" : "private, no-cache")
+        .header(HttpHeaders.CACHE_CONTROL, "private, no-cache")
         .build();
   }
 

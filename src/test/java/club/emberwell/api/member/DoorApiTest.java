@@ -261,6 +261,7 @@ class DoorApiTest {
     draft.put("localSignIn", true);
     draft.put("licence", "CC0 for numbers.");
     draft.put("notes", "We meet on Tuesdays.");
+    draft.put("password", People.PASSWORD);
     String version = Staff.version();
     owner.asks().body(draft).put("/api/v1/club").then().statusCode(428);
     owner
@@ -351,7 +352,9 @@ class DoorApiTest {
 
   private static ValidatableResponse give(Person by, Person to, String role, String reason) {
     return by.asks()
-        .body(Map.of("handle", to.handle(), "role", role, "reason", reason))
+        .body(
+            Map.of(
+                "handle", to.handle(), "role", role, "reason", reason, "password", People.PASSWORD))
         .post("/api/v1/roles")
         .then();
   }

@@ -77,18 +77,20 @@ class AccountsTest {
   void aSessionIsOverAfterSigningOut() {
     SignedIn session = signIn(join());
     assertTrue(sessions.find(session.secret()).isPresent());
-    sessions.signOut(session.secret());
+    sessions.end(session.secret());
     assertTrue(sessions.find(session.secret()).isEmpty());
   }
 
   @Test
-  void aNewPasswordEndsEverySessionButTheOneThatChangedIt() {
+  void aNewPasswordEndsEverySessionAndBeginsOneInTheBrowserThatChangedIt() {
     MemberView member = join();
     SignedIn here = signIn(member);
     SignedIn elsewhere = signIn(member);
-    UUID keep = sessions.find(here.secret()).orElseThrow().credential();
-    passwords.change(member.actor(), PASSWORD, "ten grey herons left", keep, address());
-    assertTrue(sessions.find(here.secret()).isPresent());
+    UUID id = sessions.find(here.secret()).orElseThrow().credential();
+    NewPasswords.Wish wish = new NewPasswords.Wish(PASSWORD, "ten grey herons left", false);
+    SignedIn next = passwords.change(member.actor(), wish, id, address()).orElseThrow();
+    assertTrue(sessions.find(next.secret()).isPresent());
+    assertTrue(sessions.find(here.secret()).isEmpty());
     assertTrue(sessions.find(elsewhere.secret()).isEmpty());
   }
 
@@ -100,7 +102,7 @@ class AccountsTest {
     String token = tokens.create(member.actor(), new Tokens.Wish("script", null)).token();
     accounts.ban(moderator.actor(), member.id(), "posted nothing but links");
     assertTrue(sessions.find(session.secret()).isEmpty());
-    assertTrue(tokens.find(token).isEmpty());
+    assertTrue(tokens.find(token, address()).isEmpty());
     assertThrows(EntryForbidden.class, () -> signIn(member));
     accounts.unban(moderator.actor(), member.id(), "a misunderstanding");
     assertTrue(sessions.find(session.secret()).isEmpty());

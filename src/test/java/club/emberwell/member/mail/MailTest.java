@@ -96,7 +96,7 @@ class MailTest {
     assertFalse(outbox.queue(UUID.fromString(person.id()), "watch", "News", "Unproved yet."));
     MimeMessage letter = only();
     assertEquals(addressOf(person), letter.getAllRecipients()[0].toString());
-    assertEquals("club@post.example", letter.getFrom()[0].toString());
+    assertEquals("Emberwell <club@post.example>", letter.getFrom()[0].toString());
     assertEquals("auto-generated", letter.getHeader("Auto-Submitted")[0]);
     person.asks().get("/api/v1/me").then().body("emailConfirmed", equalTo(false));
     String link = linkIn(letter);

@@ -26,8 +26,13 @@ public class KeptMail implements WatchMail {
   }
 
   @Override
-  public void queue(UUID member, String subject, String text) {
-    sent.add(new Sent(member, subject, text));
+  public boolean queue(UUID member, String subject, String text) {
+    return sent.add(new Sent(member, subject, text));
+  }
+
+  @Override
+  public boolean queueDigest(UUID member, String subject, String text) {
+    return queue(member, subject, text);
   }
 
   List<Sent> of(Actor actor) {

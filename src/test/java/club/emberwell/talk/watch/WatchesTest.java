@@ -307,6 +307,21 @@ class WatchesTest {
   }
 
   @Test
+  void aDigestWaitsUntilTheAddressIsProved() {
+    club.run("update member set email_confirmed_at = null where id = '" + ada.memberId() + "'");
+    watches.add(ada, "material=slate", "Slate things", true);
+    UUID slate = club.report(ben, "slate", "found before the address was proved");
+    serve();
+    Instant now = Instant.now();
+    digest.sendDue(now);
+    assertEquals(List.of(), mail.of(ada));
+    club.run("update member set email_confirmed_at = now() where id = '" + ada.memberId() + "'");
+    digest.sendDue(now.plus(Duration.ofMinutes(10)));
+    assertEquals(1, mail.of(ada).size());
+    assertTrue(mail.of(ada).get(0).text().contains("/reports/" + slate));
+  }
+
+  @Test
   void theInboxItsCountAndAFeedAreOneStatementEach() {
     Watch watch = watches.add(ada, "material=slate", null, false);
     for (int i = 0; i < TalkLimits.INBOX_PAGE + 3; i++) {

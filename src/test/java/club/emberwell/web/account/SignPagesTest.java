@@ -142,6 +142,16 @@ class SignPagesTest {
     assertEquals(422, browser.status());
   }
 
+  /**
+   * The draft “Clear Site Data” of the W3C, 3.1; storage stays: unsent forms of others are in it.
+   */
+  @Test
+  void aSignOutEmptiesTheCacheOfTheBrowser() {
+    Browser browser = Browser.of(People.join()).get("/me");
+    browser.send("form[action=/sign-out]", Map.of());
+    assertEquals("\"cache\"", browser.header("Clear-Site-Data"));
+  }
+
   @Test
   void aMemberChoosesALicenceAndIsToldAtTheFieldWhatThereIs() {
     Browser browser = Browser.of(People.join()).get("/me");

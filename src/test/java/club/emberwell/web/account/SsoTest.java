@@ -10,20 +10,25 @@ import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
 import club.emberwell.member.Members;
 import club.emberwell.member.Role;
+import club.emberwell.member.Secrets;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.web.frame.Browser;
 import com.nimbusds.jwt.JWTClaimsSet;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.TestResourceScope;
 import io.quarkus.test.common.WithTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.Date;
+import java.util.HexFormat;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -40,6 +45,7 @@ class SsoTest {
   @Inject ClubOptions club;
   @Inject Members members;
   @Inject Staff staff;
+  @Inject EntityManager db;
 
   private String subject;
   private String name;
@@ -275,6 +281,92 @@ class SsoTest {
   }
 
   @Test
+  void anInvitationOnTheWayIsKeptAsAHash() {
+    String code = "code-" + UUID.randomUUID();
+    Browser browser = new Browser();
+    browser.get(trip(browser, "/sign-in/sso?to=/bench&invitation=" + code));
+    assertEquals(303, browser.status());
+    String stored =
+        QuarkusTransaction.requiringNew()
+            .call(
+                () ->
+                    String.valueOf(
+                        db.createNativeQuery(
+                                "select cast(to_jsonb(a) as text) from sso_arrival a"
+                                    + " where subject = ?1")
+                            .setParameter(1, subject)
+                            .getSingleResult()));
+    assertFalse(stored.contains(code), stored);
+    String hash = HexFormat.of().formatHex(Secrets.sha256(code));
+    assertTrue(stored.contains(hash), stored);
+  }
+
+  /** An owner without a password whose sign-in was some time ago. */
+  private Browser longAgo() {
+    Browser browser = joined();
+    for (String sql :
+        new String[] {
+          "update member set role = 'owner' where handle = ?1",
+          "update session set confirmed_at = now() - interval '11 minutes'"
+              + " where member_id = (select id from member where handle = ?1)"
+        }) {
+      QuarkusTransaction.requiringNew()
+          .run(() -> db.createNativeQuery(sql).setParameter(1, name).executeUpdate());
+    }
+    return browser;
+  }
+
+  private static Browser asksForTheDoor(Browser browser) {
+    return browser
+        .get("/desk/club")
+        .send("main form", Map.of("door", "request", "name", "The Guild's club"));
+  }
+
+  @Test
+  void whoHasNoPasswordConfirmsAtTheProviderAndSendsTheFormAgain() {
+    Browser browser = longAgo();
+    assertEquals(403, asksForTheDoor(browser).status());
+    browser.tidy();
+    assertEquals("The Guild's club", browser.field("name"));
+    Element link = browser.page().selectFirst("main a[href=/sign-in/sso/confirm]");
+    assertEquals("_blank", link.attr("target"));
+    provider.twist(c -> c.claim("auth_time", Instant.now().getEpochSecond()));
+    browser.get("/sign-in/sso/confirm");
+    // OpenID Connect Core 1.0, 3.1.2.1
+    assertTrue(browser.header("Location").contains("prompt=login"));
+    assertTrue(browser.header("Location").contains("max_age=0"));
+    browser.get(fromProvider(browser.header("Location")));
+    assertEquals("/me?done=confirmed", browser.location());
+    assertTrue(browser.follow().tidy().page().text().contains("send it again"));
+    assertEquals(303, asksForTheDoor(browser).status());
+  }
+
+  static Stream<UnaryOperator<JWTClaimsSet.Builder>> noConfirmation() {
+    return Stream.of(
+        c -> c,
+        c -> c.claim("auth_time", Instant.now().minusSeconds(3600).getEpochSecond()),
+        c -> c.claim("auth_time", Instant.now().getEpochSecond()).subject("somebody-else"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("noConfirmation")
+  void anOldSignInOrAnotherPersonConfirmsNothing(UnaryOperator<JWTClaimsSet.Builder> how) {
+    Browser browser = longAgo();
+    provider.twist(how);
+    browser.get(trip(browser, "/sign-in/sso/confirm"));
+    assertEquals(401, browser.status());
+    assertEquals(403, asksForTheDoor(browser).status());
+  }
+
+  @Test
+  void aSessionOfLongAgoLinksNoOtherAccount() {
+    Browser browser = longAgo();
+    provider.isUsedBy("another-" + subject, name, null, false);
+    browser.get("/sign-in/sso?to=/me");
+    assertEquals(403, browser.tidy().status());
+  }
+
+  @Test
   void localSignInCanBeSwitchedOffOnceAnOwnerGetsInByTheProvider() {
     Person owner = staff.person(Role.OWNER);
     assertEquals(422, switchOff(owner));
@@ -311,7 +403,8 @@ class SsoTest {
             "reading", "public",
             "localSignIn", false,
             "licence", "CC0 for numbers.",
-            "notes", "");
+            "notes", "",
+            "password", People.PASSWORD);
     String version = given().get("/api/v1/club").header("ETag");
     return owner.asks().header("If-Match", version).body(draft).put("/api/v1/club").statusCode();
   }
