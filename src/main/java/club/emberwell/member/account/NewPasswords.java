@@ -43,6 +43,7 @@ public class NewPasswords {
   private final SignIns signIns;
   private final Audit audit;
 
+  @SuppressWarnings("ParameterNumber") // each is one of its neighbours
   NewPasswords(
       MemberRepository members,
       Passwords passwords,

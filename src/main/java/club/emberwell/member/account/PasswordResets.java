@@ -41,6 +41,7 @@ public class PasswordResets {
   private final Audit audit;
   private final ManagedExecutor aside;
 
+  @SuppressWarnings("ParameterNumber") // each is one of its neighbours
   PasswordResets(
       MemberRepository members,
       MemberChecks checks,

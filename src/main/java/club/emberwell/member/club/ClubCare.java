@@ -62,6 +62,7 @@ public class ClubCare {
    * @param photoMegabytes of pictures that the club keeps for one member; null = it stays
    * @param password the owner's, where who joins, reads or signs in changes; else left out
    */
+  @SuppressWarnings("RecordComponentNumber") // as many as the form has fields
   public record Draft(
       String name,
       String door,

@@ -44,6 +44,7 @@ public class Admissions {
   private final DoorLimits limits;
   private final Audit audit;
 
+  @SuppressWarnings("ParameterNumber") // each is one of its neighbours
   Admissions(
       NewClub club,
       ClubOptions options,
