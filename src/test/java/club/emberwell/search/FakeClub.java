@@ -90,11 +90,15 @@ final class FakeClub implements ChangeLog, ReportSource {
     return List.copyOf(reports.values());
   }
 
-  @Override
-  public synchronized UUID epoch() {
+  private void answer() {
     if (away != null) {
       throw away;
     }
+  }
+
+  @Override
+  public synchronized UUID epoch() {
+    answer();
     return epoch;
   }
 
@@ -115,6 +119,7 @@ final class FakeClub implements ChangeLog, ReportSource {
 
   @Override
   public synchronized Footing footing(Known known) {
+    answer();
     Mark last = known.last();
     boolean there = changes.stream().anyMatch(change -> change.mark().equals(last));
     if (restless || !known.history().equals(epoch)) {
