@@ -14,6 +14,9 @@ command -v Rscript >/dev/null || missing+=(r-base-core)
 command -v node >/dev/null || missing+=(nodejs)
 command -v npm >/dev/null || missing+=(npm)
 [ -x /usr/lib/postgresql/15/bin/initdb ] || missing+=(postgresql-15)
+command -v nginx >/dev/null || missing+=(nginx-light)
+command -v caddy >/dev/null || missing+=(caddy)
+command -v openssl >/dev/null || missing+=(openssl)
 if [ ${#missing[@]} -gt 0 ]; then
   # the tests start their own PostgreSQL; Debian's would start one for itself
   if [ ! -e /etc/postgresql-common/createcluster.conf ]; then
@@ -21,7 +24,8 @@ if [ ${#missing[@]} -gt 0 ]; then
     echo 'create_main_cluster = false' | as_root tee /etc/postgresql-common/createcluster.conf >/dev/null
   fi
   as_root apt-get -q update
-  as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -o Dpkg::Options::=--force-confold install -y --no-install-recommends "${missing[@]}"
+  # runlevel 1: no service is started
+  as_root env RUNLEVEL=1 DEBIAN_FRONTEND=noninteractive apt-get -q -o Dpkg::Options::=--force-confold install -y --no-install-recommends "${missing[@]}"
 fi
 
 npm --prefix .config/openapi-lint ci --ignore-scripts --no-audit --no-fund --no-update-notifier

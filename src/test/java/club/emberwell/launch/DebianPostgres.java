@@ -49,7 +49,19 @@ final class DebianPostgres implements AutoCloseable {
   /** A standby of a server, which it reaches on a port of this machine. */
   static DebianPostgres standby(Path data, int primary, List<String> settings) throws IOException {
     String port = Integer.toString(primary);
-    run("pg_basebackup", "-D", data.toString(), "-h", "127.0.0.1", "-p", port, "-U", USER, "-R");
+    run(
+        "pg_basebackup",
+        "-D",
+        data.toString(),
+        "-h",
+        "127.0.0.1",
+        "-p",
+        port,
+        "-U",
+        USER,
+        "-R",
+        "-c",
+        "fast");
     DebianPostgres server = new DebianPostgres(data, settings);
     server.start();
     return server;

@@ -49,7 +49,8 @@ class FrozenDatabaseTest {
 
   @Inject DataSource database;
 
-  private final HttpClient client = HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
+  private final HttpClient client =
+      HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
   private List<ProcessHandle> frozen = List.of();
 
   /** The processes of the server of this test run, the first one too, so that none can be made. */

@@ -16,9 +16,9 @@ import java.nio.file.Path;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Reads every body on the event loop, to its end, before a thread is asked to do anything with it, and
- * turns back those that are longer than their address takes: left to the framework a thread waits for
- * each byte of it.
+ * Reads every body on the event loop, to its end, before a thread is asked to do anything with it,
+ * and turns back those that are longer than their address takes: left to the framework a thread
+ * waits for each byte of it.
  */
 @ApplicationScoped
 class SentBodies {
