@@ -1,6 +1,6 @@
 #!/bin/bash
 # Installs what the tests need (Debian's Chromium, fonts and Node.js, the rules for the API's document, R and pandas
-# which open the data, PostgreSQL as operators have it), then runs every test and check.
+# which open the data, PostgreSQL, nginx and Caddy as operators have them), then runs every test and check.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 

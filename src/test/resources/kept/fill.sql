@@ -13,6 +13,9 @@ insert into erasure (member_id, choice, at) values
 insert into api_token (id, member_id, hash, label, scopes, expires_at)
 select gen_random_uuid(), current_setting('fill.a')::uuid, '\x0001ff', E'tab\t, line\n, \\., é, 木, 🔥',
   'read write', 'infinity';
+insert into token_network (token_id, network) select id, '192.0.2.0/24' from api_token;
+insert into sign_in (member_id, event, network, label)
+select current_setting('fill.a')::uuid, 'signed-in', '192.0.2.0/24', 'Firefox';
 insert into attempt (kind, subject, last_at, count) values ('sign-in', 'of nobody', now(), 3);
 insert into session (id_hash, id, member_id, label, expires_at)
 select '\x5e55', gen_random_uuid(), current_setting('fill.a')::uuid, 'Firefox', now() + interval '1 day';

@@ -20,7 +20,7 @@ record Aftermath(Connection connection) {
           "DELETE FROM owner_code",
           "DELETE FROM sso_arrival",
           "DELETE FROM sso_state",
-          // as StoredChangeLog.startNewEpoch: every node builds its index anew
+          // numbers of another server; the next start begins a history over what is here
           "DELETE FROM change_row",
           """
           UPDATE history_epoch
