@@ -3,6 +3,7 @@ package club.emberwell.launch;
 import club.emberwell.access.BodyLimits;
 import club.emberwell.access.traffic.TrafficLimits;
 import club.emberwell.desk.DeskConfig;
+import club.emberwell.entry.change.RenewalLimits;
 import club.emberwell.exchange.PersonalDataLimits;
 import club.emberwell.hook.HookConfig;
 import club.emberwell.keep.BackupSettings;
@@ -47,6 +48,7 @@ final class Settings {
           MailConfig.class,
           PersonalDataLimits.class,
           PictureLimits.class,
+          RenewalLimits.class,
           SecurityReports.class,
           SignInLimits.class,
           SignInProvider.class,

@@ -4,6 +4,8 @@ import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.change.ChangeLog;
+import club.emberwell.entry.change.GrowingPause;
+import club.emberwell.entry.change.RenewalLimits;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.index.IndexFolder;
 import club.emberwell.search.index.SearchIndex;
@@ -30,9 +32,12 @@ class SearchBeans {
       @ConfigProperty(name = "emberwell.index.dir") Path folder,
       ChangeLog log,
       ReportSource source,
-      CatalogService catalog) {
+      CatalogService catalog,
+      RenewalLimits limits) {
     IndexFolder home = new IndexFolder(folder, FSDirectory::open);
-    return new SearchIndex(home, log, source, catalog::vocabulary);
+    GrowingPause pause =
+        new GrowingPause(limits.indexesAtOnce(), limits.indexPause(), limits.longestPause());
+    return new SearchIndex(home, log, source, catalog::vocabulary, pause);
   }
 
   @Produces

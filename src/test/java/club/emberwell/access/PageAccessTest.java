@@ -266,7 +266,7 @@ class PageAccessTest {
     String first = write(person, "\"" + key + "\"", body, 201).asString();
     Response second = write(person, key, body, 201);
     assertEquals(first, second.asString());
-    assertEquals("/api/test-only/writes/1", second.header("Location"));
+    assertTrue(second.header("Location").endsWith("/api/test-only/writes/1"));
     write(person, key, Map.of("a", "2"), 422);
     assertNotEquals(first, write(People.join(), key, body, 201).asString());
   }

@@ -98,7 +98,7 @@ class SlowSendersTest {
   void largeBodiesThatNeverEndAreLeftInNoFolder() throws IOException {
     long before = kept();
     RawCall photo = halfSent("/api/v1/reports", "application/json", 200_000);
-    RawCall form = halfSent("/reports/new", "multipart/form-data; boundary=x", 3_000_000);
+    RawCall form = halfSent("/post", "multipart/form-data; boundary=x", 3_000_000);
     await().until(() -> kept() == before + 2);
     form.close();
     String answer = photo.answer();

@@ -4,6 +4,7 @@ import static org.awaitility.Awaitility.await;
 
 import club.emberwell.catalog.CatalogFiles;
 import club.emberwell.catalog.Vocabulary;
+import club.emberwell.entry.change.GrowingPause;
 import club.emberwell.laser.Laser;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -34,9 +35,14 @@ public final class SearchFixture implements AutoCloseable {
 
   SearchFixture(FakeClub club, Path folder, IndexFolder.Opener opener) {
     this.club = club;
-    index = new SearchIndex(new IndexFolder(folder, opener), club, club, () -> vocabulary);
+    index = new SearchIndex(new IndexFolder(folder, opener), club, club, () -> vocabulary, pause());
     service = new SearchService(index, club, (id, actor) -> Optional.ofNullable(machines.get(id)));
     index.start();
+  }
+
+  /** As the settings have it where nobody changes them. */
+  static GrowingPause pause() {
+    return new GrowingPause(3, Duration.ofSeconds(2), Duration.ofMinutes(5));
   }
 
   static SearchFixture over(FakeClub club, Path folder) {

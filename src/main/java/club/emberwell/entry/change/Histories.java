@@ -6,7 +6,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
 import java.sql.SQLException;
-import java.time.Duration;
 import java.util.Set;
 import java.util.UUID;
 import org.jboss.logging.Logger;
@@ -23,16 +22,20 @@ class Histories {
   /** insufficient_privilege, feature_not_supported. */
   private static final Set<String> NOT_TOLD = Set.of("42501", "0A000");
 
-  /** Two servers that answer in turn under one address must not renew the tables without end. */
-  private final GrowingPause pause =
-      new GrowingPause(10, Duration.ofSeconds(5), Duration.ofMinutes(5));
-
+  private final GrowingPause pause;
   private final HistoryRepository rows;
   private final ReportChangeRepository reports;
   private final Event<HistoryBegins> begins;
   private volatile Boolean serverTells;
 
-  Histories(HistoryRepository rows, ReportChangeRepository reports, Event<HistoryBegins> begins) {
+  Histories(
+      RenewalLimits limits,
+      HistoryRepository rows,
+      ReportChangeRepository reports,
+      Event<HistoryBegins> begins) {
+    this.pause =
+        new GrowingPause(
+            limits.historiesAtOnce(), limits.historyPause(), limits.longestPause());
     this.rows = rows;
     this.reports = reports;
     this.begins = begins;

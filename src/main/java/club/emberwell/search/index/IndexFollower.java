@@ -10,6 +10,7 @@ import club.emberwell.entry.change.ChangeLog.Footing;
 import club.emberwell.entry.change.ChangeLog.Mark;
 import club.emberwell.entry.change.ChangeLog.Position;
 import club.emberwell.entry.change.ChangeReader;
+import club.emberwell.entry.change.GrowingPause;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.SearchLimits;
@@ -54,14 +55,18 @@ final class IndexFollower implements ChangeReader {
   private int uncommitted;
 
   IndexFollower(
-      IndexFolder folder, ChangeLog log, ReportSource source, Supplier<Vocabulary> vocabulary) {
+      IndexFolder folder,
+      ChangeLog log,
+      ReportSource source,
+      Supplier<Vocabulary> vocabulary,
+      GrowingPause pause) {
     this.folder = folder;
     this.log = log;
     this.source = source;
     this.vocabulary = vocabulary;
     this.changes = new ChangeFollower(log, this);
     this.rebuilding =
-        new Rebuilding(stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped));
+        new Rebuilding(stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped), pause);
   }
 
   /** The generation that answers, or null. */
@@ -77,7 +82,7 @@ final class IndexFollower implements ChangeReader {
   }
 
   void requestRebuild() {
-    rebuilding.start("it was asked for");
+    rebuilding.ask("it was asked for");
   }
 
   /**
@@ -135,11 +140,11 @@ final class IndexFollower implements ChangeReader {
       if (!footing.answers()) {
         retire();
       }
-      rebuilding.start(footing.why());
+      rebuilding.need(footing.why());
       return false;
     }
     if (!at.stamp().vocabulary().equals(words)) {
-      rebuilding.start("the words of the club have changed");
+      rebuilding.ask("the words of the club have changed");
     }
     return true;
   }
@@ -270,7 +275,7 @@ final class IndexFollower implements ChangeReader {
     }
     drifts++;
     LOG.error("The search index differs from the database; building a new one");
-    rebuilding.start("it differs from the database");
+    rebuilding.need("it differs from the database");
     return false;
   }
 

@@ -1,7 +1,6 @@
 package club.emberwell.search.index;
 
 import club.emberwell.entry.change.GrowingPause;
-import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Duration;
@@ -21,9 +20,7 @@ final class Rebuilding {
   }
 
   private final Build build;
-  private final GrowingPause pause =
-      new GrowingPause(
-          SearchLimits.BUILDS_AT_ONCE, PAUSE_AFTER_FAILURE, SearchLimits.LONGEST_BUILD_PAUSE);
+  private final GrowingPause pause;
   private Thread thread;
   private Generation built;
   private boolean failed;
@@ -32,22 +29,37 @@ final class Rebuilding {
   private int count;
   private String why = "";
 
-  Rebuilding(Build build) {
+  Rebuilding(Build build, GrowingPause pause) {
     this.build = build;
+    this.pause = pause;
   }
 
   /**
-   * Starts a build unless one runs or has not been taken yet, one has just failed, or there were so
-   * many of late that the next one has to wait.
+   * Starts a build because the index at hand does not do; not while one runs or has not been taken
+   * yet, where one has just failed, or where there were so many of late that the next has to wait.
    *
-   * @param reason why the index at hand does not do, in words
+   * @param reason in words
    */
-  synchronized void start(String reason) {
-    if (stopped || running() || !left().isZero()) {
-      return;
+  synchronized void need(String reason) {
+    if (isFree() && left().isZero()) {
+      pause.begin();
+      start(reason);
     }
+  }
+
+  /** The same for what somebody did, which does not come again by itself: it has no pause. */
+  synchronized void ask(String reason) {
+    if (isFree() && failing().isZero()) {
+      start(reason);
+    }
+  }
+
+  private boolean isFree() {
+    return !stopped && !running();
+  }
+
+  private void start(String reason) {
     why = reason;
-    pause.begin();
     LOG.infof("Building the search index: %s", reason);
     thread = new Thread(this::run, "search-index-build");
     thread.setDaemon(true);
@@ -57,10 +69,14 @@ final class Rebuilding {
   /** How long the next build has to wait. */
   synchronized Duration left() {
     Duration left = pause.left();
-    Duration failing =
+    Duration failing = failing();
+    return left.compareTo(failing) > 0 ? left : failing;
+  }
+
+  private Duration failing() {
+    Duration left =
         failed ? PAUSE_AFTER_FAILURE.minusNanos(System.nanoTime() - failedAt) : Duration.ZERO;
-    Duration longer = left.compareTo(failing) > 0 ? left : failing;
-    return longer.isNegative() ? Duration.ZERO : longer;
+    return left.isNegative() ? Duration.ZERO : left;
   }
 
   /** Why the last build was started. */

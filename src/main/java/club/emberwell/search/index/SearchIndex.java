@@ -2,6 +2,7 @@ package club.emberwell.search.index;
 
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.entry.change.ChangeLog;
+import club.emberwell.entry.change.GrowingPause;
 import club.emberwell.report.ReportSource;
 import club.emberwell.search.query.SearchLimits;
 import java.io.IOException;
@@ -39,10 +40,17 @@ public final class SearchIndex {
   private volatile Thread thread;
   private volatile boolean stopping;
 
+  /**
+   * @param pause holds back indexes that are needed again and again
+   */
   public SearchIndex(
-      IndexFolder folder, ChangeLog log, ReportSource source, Supplier<Vocabulary> vocabulary) {
+      IndexFolder folder,
+      ChangeLog log,
+      ReportSource source,
+      Supplier<Vocabulary> vocabulary,
+      GrowingPause pause) {
     this.vocabulary = vocabulary;
-    this.follower = new IndexFollower(folder, log, source, vocabulary);
+    this.follower = new IndexFollower(folder, log, source, vocabulary, pause);
   }
 
   public void start() {

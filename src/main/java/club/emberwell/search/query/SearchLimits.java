@@ -61,12 +61,6 @@ public final class SearchLimits {
   /** The index is made durable after this long or after {@link #CHANGES} changes. */
   public static final Duration COMMIT = Duration.ofSeconds(5);
 
-  /** New indexes that may be built one after the other before pauses begin to grow. */
-  public static final int BUILDS_AT_ONCE = 3;
-
-  /** The longest pause before another build; a club that finds nothing is looked at by then. */
-  public static final Duration LONGEST_BUILD_PAUSE = Duration.ofMinutes(5);
-
   /** How long a writer waits for its own report to become findable. */
   public static final Duration OWN_REPORT = Duration.ofSeconds(3);
 

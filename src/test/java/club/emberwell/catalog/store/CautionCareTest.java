@@ -78,14 +78,15 @@ class CautionCareTest {
   @Test
   @TestTransaction
   void anEditIsKeptInTheHistoryAndNeedsTheCurrentVersion() {
+    int version = care.one("food-hygiene").version();
     CautionRule was = care.one("food-hygiene").rule();
-    care.edit(rule("food-hygiene", CautionClass.BAN, "food", "our club"), 1, ONE);
+    care.edit(rule("food-hygiene", CautionClass.BAN, "food", "our club"), version, ONE);
     CatalogRevision revision = service.history("caution", "food-hygiene", Part.FIRST).rows().get(0);
     assertEquals(was.claim(), revision.before().get("claim"));
     assertEquals("It smokes.", revision.after().get("claim"));
     assertThrows(
         EntryChanged.class,
-        () -> care.edit(rule("food-hygiene", CautionClass.BAN, "food", "us"), 1, ONE));
+        () -> care.edit(rule("food-hygiene", CautionClass.BAN, "food", "us"), version, ONE));
   }
 
   @Test

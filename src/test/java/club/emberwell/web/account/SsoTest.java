@@ -362,7 +362,7 @@ class SsoTest {
   void aSessionOfLongAgoLinksNoOtherAccount() {
     Browser browser = longAgo();
     provider.isUsedBy("another-" + subject, name, null, false);
-    browser.get("/sign-in/sso?to=/me");
+    browser.get(away(browser.led("same-origin", "/sign-in/sso?to=/me")));
     assertEquals(403, browser.tidy().status());
   }
 
