@@ -53,7 +53,7 @@ class DatabasePatience implements AgroalPoolInterceptor {
   /** Idle connections are looked at before they are given out. */
   @Override
   public void onConnectionReturn(Connection connection) {
-    wait(connection, times.readiness());
+    wait(connection, times.idle());
   }
 
   static void wait(Connection connection, Duration most) {

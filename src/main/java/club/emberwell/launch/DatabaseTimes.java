@@ -26,6 +26,10 @@ interface DatabaseTimes {
   @WithDefault("2S")
   Duration readiness();
 
+  /** For a connection that lay idle to say that it is alive; a new one is made instead. */
+  @WithDefault("1S")
+  Duration idle();
+
   /** After so long a server notices that nobody waits for its statement any more. */
   @WithDefault("5S")
   Duration abandoned();
