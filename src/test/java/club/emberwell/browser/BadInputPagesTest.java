@@ -28,14 +28,15 @@ class BadInputPagesTest extends BrowserTest {
           "settings.lineSpacing", "0.1 mm",
           "settings.passes", "2");
 
-  /** A form filled in by somebody with one machine, but for these fields. */
+  /** A form filled in, but for these fields. */
   private Visit filled(boolean scripts, Map<String, String> but) {
-    Visit visit = as(MEMBER, Screen.PHONE, scripts).open("/post");
+    Visit visit = as(MEMBER, Screen.PHONE, scripts).open("/post?fresh=yes");
     Map<String, String> fields = new HashMap<>(TYPED);
     fields.putAll(but);
+    visit.page().getByLabel("Glass tube 60").check();
     return visit
-        .fill(fields)
         .choose("process", "coating-removal")
+        .fill(fields)
         .choose("effect", "right")
         .choose("quality", "4");
   }

@@ -84,7 +84,10 @@ class KeyboardTest extends BrowserTest {
 
   @Test
   void postingAResult() {
-    try (Visit visit = as(MEMBER, Screen.DESK).open("/post")) {
+    try (Visit visit = as(MEMBER, Screen.DESK).open("/post?fresh=yes")) {
+      tabTo(visit, "[name=machine]");
+      visit.page().getByLabel("Glass tube 60").focus();
+      press(visit, "Space");
       tabTo(visit, "[name=process]");
       visit.one("input[name=process][value=surface-engraving]").focus();
       press(visit, "Space");
