@@ -229,7 +229,7 @@ enum PageState {
 
   private static void slate(Visit visit, String material, String speed) {
     visit
-        .open("/post")
+        .open("/post?fresh=yes")
         .fill(Map.of("material", material, "coating", "", "colour", "", "settings.speed", speed))
         .choose("process", "surface-engraving")
         .choose("effect", "right")
