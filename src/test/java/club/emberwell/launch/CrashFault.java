@@ -72,16 +72,23 @@ enum CrashFault {
       club.awaitDatabase();
     }
   },
-  CLOCK_MOVED(10) {
+  CLOCK_MOVED(4) {
     @Override
     void strike(CrashClub club, Random chance) throws Exception {
-      club.moveClock((chance.nextBoolean() ? "+" : "-") + (1 + chance.nextInt(36)) + "h");
+      club.moveClock(moved(chance));
+      club.killProgram();
+      club.startProgram(true);
       Thread.sleep(1_000 + chance.nextInt(2_000));
-      if (chance.nextBoolean()) {
-        club.killProgram();
-        club.startProgram();
-      }
+      club.moveClock(moved(chance));
+      Thread.sleep(1_000 + chance.nextInt(2_000));
       club.moveClock("+0");
+      Thread.sleep(1_000 + chance.nextInt(2_000));
+      club.killProgram();
+      club.startProgram();
+    }
+
+    private String moved(Random chance) {
+      return (chance.nextBoolean() ? "+" : "-") + (1 + chance.nextInt(36)) + "h";
     }
   };
 
