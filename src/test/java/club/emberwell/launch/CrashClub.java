@@ -124,6 +124,7 @@ final class CrashClub implements AutoCloseable {
   }
 
   void killProgram() throws IOException {
+    tellErrors();
     Killing.kill(List.of(program.process.toHandle()));
   }
 
@@ -144,8 +145,19 @@ final class CrashClub implements AutoCloseable {
             });
   }
 
+  /** What it logged as errors, with where that came from: failures that nobody foresaw. */
+  private void tellErrors() throws IOException {
+    program
+        .output()
+        .lines()
+        .filter(line -> line.contains(" ERROR ") || line.startsWith("Caused by: "))
+        .distinct()
+        .forEach(System.out::println);
+  }
+
   @Override
   public void close() throws IOException {
+    tellErrors();
     program.process.destroy();
     if (!Killing.ends(program.process.toHandle(), PATIENCE)) {
       killProgram();
