@@ -11,6 +11,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
@@ -193,6 +194,26 @@ class EveryAnswerTest {
           .statusCode(200)
           .body("status", equalTo("UP"))
           .body("$", not(hasKey("checks")));
+    }
+  }
+
+  /** OWASP ASVS 5.0, V14.3.2; what workshops need without a connection stays on the phone. */
+  @Test
+  void browsersKeepNothingOfAccountsTheDeskAndLinks() {
+    Person owner = staff.person(Role.OWNER);
+    Browser browser = Browser.of(owner);
+    for (String path :
+        List.of("/me", "/me/email", "/desk", "/desk/club", "/inbox", "/watches", "/sign-in")) {
+      assertEquals("no-store", browser.get(path).header("Cache-Control"), path);
+    }
+    for (String path : List.of("/invitation/none", "/reset/none", "/confirm/none")) {
+      assertEquals("no-store", given().get(path).header("Cache-Control"), path);
+    }
+    for (String path : List.of("me", "me/sessions", "tokens", "desk/members", "inbox")) {
+      assertEquals("no-store", owner.asks().get("/api/v1/" + path).header("Cache-Control"), path);
+    }
+    for (String path : List.of("/", "/bench", "/grids", "/post", "/about", "/menagerie")) {
+      assertEquals("private, no-cache", browser.get(path).header("Cache-Control"), path);
     }
   }
 

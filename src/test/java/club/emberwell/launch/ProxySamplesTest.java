@@ -112,13 +112,6 @@ class ProxySamplesTest {
             .formatted(folder, sample));
     proxy = start(Map.of(), "nginx", "-c", main.toString(), "-e", "stderr");
     holds();
-    HttpResponse<String> moved =
-        client()
-            .send(
-                HttpRequest.newBuilder(URI.create("http://localhost:" + plain + "/reports"))
-                    .build(),
-                BodyHandlers.ofString());
-    assertEquals(308, moved.statusCode());
   }
 
   @Test
@@ -139,6 +132,8 @@ class ProxySamplesTest {
             Map.of(
                 "EMBERWELL_SITE",
                 "https://localhost:" + outside,
+                "EMBERWELL_PLAIN",
+                "http://localhost:" + plain,
                 "EMBERWELL_NODES",
                 "127.0.0.1:" + program.port,
                 "XDG_DATA_HOME",
@@ -162,10 +157,21 @@ class ProxySamplesTest {
         .ignoreExceptions()
         .until(() -> status("/") == 200);
     HttpResponse<String> page = send(to("/"));
-    assertTrue(page.headers().firstValue("Strict-Transport-Security").isPresent());
+    for (HttpResponse<String> each : List.of(page, send(to("/q/metrics")), send(to("/none")))) {
+      // RFC 6797, 7.1: no more than one
+      assertEquals(
+          List.of("max-age=31536000"), each.headers().allValues("Strict-Transport-Security"));
+    }
     assertTrue(page.headers().firstValue("Content-Security-Policy").isPresent());
     assertEquals(404, status("/q/health/ready"));
     assertEquals(404, status("/q/metrics"));
+
+    // OWASP ASVS 5.0, V4.1.2: people are led on, programs told at once
+    assertEquals(308, inClear("/reports?q=slate").statusCode());
+    assertEquals(
+        "https://localhost/reports?q=slate",
+        inClear("/reports?q=slate").headers().firstValue("Location").orElseThrow());
+    assertEquals(403, inClear("/api/v1/reports").statusCode());
 
     String handle = "proxied" + Long.toString(System.nanoTime(), Character.MAX_RADIX);
     String newcomer = "{\"handle\": \"%s\", \"password\": \"a long enough password\"}";
@@ -188,6 +194,10 @@ class ProxySamplesTest {
 
   private static int status(String path) throws Exception {
     return send(to(path)).statusCode();
+  }
+
+  private static HttpResponse<String> inClear(String path) throws Exception {
+    return send(HttpRequest.newBuilder(URI.create("http://localhost:" + plain + path)));
   }
 
   private static HttpRequest.Builder to(String path) {
