@@ -12,8 +12,8 @@ public final class ApiPaths {
   private static final List<String> ASSETS = List.of("/assets/", "/webjars/", OPERATORS);
 
   /**
-   * First words of what is about one member or the desk, or opened by a secret: no browser keeps it.
-   * What a workshop needs without a connection (bench, grids, forms) is not among them.
+   * First words of what is about one member or the desk, or opened by a secret: no browser keeps
+   * it. What a workshop needs without a connection (bench, grids, forms) is not among them.
    */
   private static final Set<String> PERSONAL =
       Set.of(
@@ -65,7 +65,8 @@ public final class ApiPaths {
   /** Whether a browser has to forget the answer as soon as it is shown. */
   static boolean isPersonal(RoutingContext request) {
     String path = path(request);
-    String[] words = (path.startsWith(BASE + "/") ? path.substring(BASE.length()) : path).split("/");
+    String[] words =
+        (path.startsWith(BASE + "/") ? path.substring(BASE.length()) : path).split("/");
     return words.length > 1 && PERSONAL.contains(words[1]);
   }
 

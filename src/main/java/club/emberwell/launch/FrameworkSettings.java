@@ -30,8 +30,7 @@ final class FrameworkSettings {
     }
     try {
       SmallRyeConfigBuilder all = new SmallRyeConfigBuilder();
-      ((SmallRyeConfigBuilderCustomizer)
-              Class.forName(ALL).getDeclaredConstructor().newInstance())
+      ((SmallRyeConfigBuilderCustomizer) Class.forName(ALL).getDeclaredConstructor().newInstance())
           .configBuilder(all);
       all.build();
     } catch (ConfigValidationException e) {

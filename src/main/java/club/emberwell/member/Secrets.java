@@ -28,8 +28,8 @@ public final class Secrets {
   }
 
   /**
-   * A secret that a person can copy by eye: 28 characters in groups of four, 140 bits. Whoever knows
-   * the key makes the same: nodes need not tell each other.
+   * A secret that a person can copy by eye: 28 characters in groups of four, 140 bits. Whoever
+   * knows the key makes the same: nodes need not tell each other.
    */
   public static String code(String key, String purpose) {
     return code(new HmacUtils(HmacAlgorithms.HMAC_SHA_256, key).hmac(purpose));

@@ -31,7 +31,8 @@ class TroublesTest {
   private static final Pattern PAGE_OF_OURS = Pattern.compile("`(/(?:desk|first-owner)[a-z/-]*)`");
   private static final Pattern EVENT = Pattern.compile("event=([a-z-]+)");
   private static final Pattern CHECK = Pattern.compile("(?:check|checks?,?) \"([a-z ]+)\"");
-  private static final Pattern ROW = Pattern.compile("rows? \"([a-zA-Z ]+)\"(?: and \"([a-z ]+)\")?");
+  private static final Pattern ROW =
+      Pattern.compile("rows? \"([a-zA-Z ]+)\"(?: and \"([a-z ]+)\")?");
 
   private static List<String> all(Pattern pattern) throws IOException {
     return pattern.matcher(Files.readString(PAGE)).results().map(m -> m.group(1)).toList();

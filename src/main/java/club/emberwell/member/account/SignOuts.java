@@ -33,8 +33,7 @@ public class SignOuts {
   private final Proof proof;
   private final Audit audit;
 
-  SignOuts(
-      MemberRepository members, Sessions sessions, Tokens tokens, Proof proof, Audit audit) {
+  SignOuts(MemberRepository members, Sessions sessions, Tokens tokens, Proof proof, Audit audit) {
     this.members = members;
     this.sessions = sessions;
     this.tokens = tokens;
@@ -74,7 +73,9 @@ public class SignOuts {
     if (wish.everybody() && !name.isEmpty()) {
       remarks.add(
           Remark.error(
-              RemarkId.MEMBER_UNKNOWN, "/handle", "Name one member or choose everybody, not both."));
+              RemarkId.MEMBER_UNKNOWN,
+              "/handle",
+              "Name one member or choose everybody, not both."));
     } else if (!wish.everybody() && member.isEmpty()) {
       remarks.add(
           Remark.error(RemarkId.MEMBER_UNKNOWN, "/handle", "No active member here has this name."));
