@@ -22,7 +22,7 @@ rm -rf "$out"
 mkdir -p "$out/$name/completion"
 cp -r target/quarkus-app LICENSE "$out/$name"
 [ -f target/emberwell.cdx.json ] && cp target/emberwell.cdx.json "$out/$name"
-cp deploy/{NOTICE,THIRD-PARTY.txt,CHANGELOG.md,UPGRADING.md,README.md,SECURITY.md,ASVS.md,ASVS.csv,emberwell,emberwell.env,emberwell.service} "$out/$name"
+cp deploy/{NOTICE,THIRD-PARTY.txt,CHANGELOG.md,UPGRADING.md,README.md,TROUBLES.md,SECURITY.md,ASVS.md,ASVS.csv,emberwell,emberwell.env,emberwell.service} "$out/$name"
 "$out/$name/emberwell" man >"$out/$name/emberwell.1"
 "$out/$name/emberwell" completion >"$out/$name/completion/emberwell"
 

@@ -2,6 +2,7 @@ package club.emberwell.access;
 
 import io.vertx.ext.web.RoutingContext;
 import java.util.List;
+import java.util.Set;
 
 /** Which requests are for programs, which for people, which for nobody in particular. */
 public final class ApiPaths {
@@ -9,6 +10,30 @@ public final class ApiPaths {
   private static final String API = "/api/";
   private static final String OPERATORS = "/q/";
   private static final List<String> ASSETS = List.of("/assets/", "/webjars/", OPERATORS);
+
+  /**
+   * First words of what is about one member or the desk, or opened by a secret: no browser keeps
+   * it. What a workshop needs without a connection (bench, grids, forms) is not among them.
+   */
+  private static final Set<String> PERSONAL =
+      Set.of(
+          "me",
+          "desk",
+          "inbox",
+          "watches",
+          "flags",
+          "sign-in",
+          "sign-up",
+          "first-owner",
+          "invitation",
+          "reset",
+          "confirm",
+          "unsubscribe",
+          // the API's
+          "tokens",
+          "invitations",
+          "requests",
+          "webhooks");
 
   private ApiPaths() {}
 
@@ -35,6 +60,14 @@ public final class ApiPaths {
       String sent = request.request().path();
       return sent == null ? "/" : sent;
     }
+  }
+
+  /** Whether a browser has to forget the answer as soon as it is shown. */
+  static boolean isPersonal(RoutingContext request) {
+    String path = path(request);
+    String[] words =
+        (path.startsWith(BASE + "/") ? path.substring(BASE.length()) : path).split("/");
+    return words.length > 1 && PERSONAL.contains(words[1]);
   }
 
   /** Files and probes that are the same for everybody. */

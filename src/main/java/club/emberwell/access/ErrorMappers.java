@@ -77,7 +77,7 @@ class ErrorMappers {
 
   @ServerExceptionMapper
   Response forbidden(EntryForbidden e) {
-    return errors.answer(Problems.of(kind(e.why()), e.getMessage()));
+    return errors.answer(Problems.of(Problems.kind(e), e.getMessage()));
   }
 
   @ServerExceptionMapper
@@ -256,17 +256,6 @@ class ErrorMappers {
           Problems.of(
               ProblemKind.FORMAT_NOT_ACCEPTED, "This address does not accept that content type.");
       default -> Problems.of(ProblemKind.INVALID_REQUEST, "The request cannot be read.");
-    };
-  }
-
-  private static ProblemKind kind(EntryForbidden.Why why) {
-    return switch (why) {
-      case NOT_YOURS -> ProblemKind.NOT_YOURS;
-      case YOUR_OWN -> ProblemKind.YOUR_OWN;
-      case ROLE -> ProblemKind.ROLE_MISSING;
-      case STATE -> ProblemKind.STATE_FORBIDS;
-      case CLUB -> ProblemKind.DOOR_CLOSED;
-      case ACCOUNT -> ProblemKind.ACCOUNT_CLOSED;
     };
   }
 }

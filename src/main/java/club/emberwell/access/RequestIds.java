@@ -1,5 +1,6 @@
 package club.emberwell.access;
 
+import club.emberwell.access.problem.Errors;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -13,8 +14,8 @@ import org.jboss.logging.MDC;
  * logs tell of it by the same, or one of our own.
  */
 @ApplicationScoped
-class RequestIds {
-  static final String HEADER = "X-Request-Id";
+public class RequestIds {
+  static final String HEADER = Errors.REQUEST_ID;
 
   /** The key in the log. */
   static final String LOGGED_AS = "request";
@@ -54,7 +55,8 @@ class RequestIds {
     return believed ? sent : UUID.randomUUID().toString();
   }
 
-  static String of(RoutingContext routing) {
+  /** The name of a request. */
+  public static String of(RoutingContext routing) {
     return routing.get(KEY);
   }
 }

@@ -64,7 +64,10 @@ public class SecurityHeaders {
             addIfAbsent(headers, "Strict-Transport-Security", "max-age=31536000");
           }
           if (!ApiPaths.isAsset(request)) {
-            addIfAbsent(headers, "Cache-Control", "private, no-cache");
+            addIfAbsent(
+                headers,
+                "Cache-Control",
+                ApiPaths.isPersonal(request) ? "no-store" : "private, no-cache");
           }
         });
     request.next();

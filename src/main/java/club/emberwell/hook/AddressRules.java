@@ -1,9 +1,9 @@
 package club.emberwell.hook;
 
-import io.netty.util.NetUtil;
+import io.smallrye.common.net.CidrAddress;
+import io.smallrye.common.net.Inet;
 import java.net.Inet4Address;
 import java.net.InetAddress;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
@@ -15,7 +15,7 @@ import java.util.stream.Stream;
  * IPv6 all that is not global unicast (RFC 4291) or holds an IPv4 address in itself.
  */
 final class AddressRules {
-  private static final List<Network> SPECIAL =
+  private static final List<CidrAddress> SPECIAL =
       networks(
           "0.0.0.0/8",
           "10.0.0.0/8",
@@ -38,9 +38,9 @@ final class AddressRules {
           "3fff::/20");
 
   /** Of IPv6, nothing outside is global: loopback, link-local, unique local, mapped, NAT64. */
-  private static final Network GLOBAL_V6 = network("2000::/3");
+  private static final CidrAddress GLOBAL_V6 = network("2000::/3");
 
-  private final List<Network> allowed;
+  private final List<CidrAddress> allowed;
   private final List<String> hosts;
 
   /**
@@ -54,9 +54,7 @@ final class AddressRules {
   }
 
   private static boolean numeric(String text) {
-    return text.contains("/")
-        || NetUtil.isValidIpV4Address(text)
-        || NetUtil.isValidIpV6Address(text);
+    return text.contains("/") || Inet.parseInetAddress(text) != null;
   }
 
   /** Whether the operator allows this host by name. */
@@ -75,47 +73,23 @@ final class AddressRules {
     return global && !any(SPECIAL, address);
   }
 
-  private static boolean any(List<Network> networks, InetAddress address) {
-    return networks.stream().anyMatch(network -> network.holds(address.getAddress()));
+  private static boolean any(List<CidrAddress> networks, InetAddress address) {
+    return networks.stream().anyMatch(network -> network.matches(address));
   }
 
-  private static List<Network> networks(String... all) {
+  private static List<CidrAddress> networks(String... all) {
     return Stream.of(all).map(AddressRules::network).toList();
   }
 
-  private static Network network(String text) {
-    int slash = text.indexOf('/');
-    byte[] start =
-        NetUtil.createByteArrayFromIpAddressString(slash < 0 ? text : text.substring(0, slash));
-    String bits = slash < 0 ? "" : text.substring(slash + 1);
-    if (start == null || slash >= 0 && !bits.matches("\\d{1,3}")) {
-      throw unreadable(text);
+  private static CidrAddress network(String text) {
+    InetAddress address = text.contains("/") ? null : Inet.parseInetAddress(text);
+    CidrAddress network =
+        address == null
+            ? Inet.parseCidrAddress(text)
+            : CidrAddress.create(address, address.getAddress().length * Byte.SIZE);
+    if (network == null) {
+      throw new IllegalArgumentException("emberwell.webhooks.allow cannot be read: " + text);
     }
-    int prefix = slash < 0 ? start.length * Byte.SIZE : Integer.parseInt(bits);
-    if (prefix > start.length * Byte.SIZE) {
-      throw unreadable(text);
-    }
-    return new Network(start, prefix);
-  }
-
-  private static IllegalArgumentException unreadable(String text) {
-    return new IllegalArgumentException("emberwell.webhooks.allow cannot be read: " + text);
-  }
-
-  /**
-   * Addresses that begin alike. Not Netty's rule: it takes an IPv6 address whose first bits are all
-   * set for one of any network.
-   *
-   * @param start 4 or 16 bytes
-   * @param prefix how many bits count
-   */
-  private record Network(byte[] start, int prefix) {
-    boolean holds(byte[] address) {
-      int whole = prefix / Byte.SIZE;
-      int rest = Byte.SIZE - prefix % Byte.SIZE;
-      return address.length == start.length
-          && Arrays.equals(address, 0, whole, start, 0, whole)
-          && (rest == Byte.SIZE || (address[whole] ^ start[whole]) >> rest == 0);
-    }
+    return network;
   }
 }

@@ -30,6 +30,9 @@ class Banner {
 
   void announce(@Observes StartupEvent start) {
     LOG.infof("Emberwell opens at %s", publicUrl);
+    if (PublicUrlFinding.isPlain(publicUrl)) {
+      LOG.warnf("%s has no TLS: %s", publicUrl, PublicUrlFinding.PLAIN);
+    }
     LOG.infof("Data: %s database %s; home %s", kind, database.replaceAll("\\?.*", ""), home);
   }
 }

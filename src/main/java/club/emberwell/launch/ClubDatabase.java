@@ -32,28 +32,65 @@ final class ClubDatabase implements AutoCloseable {
    * @throws LaunchException where there is none
    */
   static ClubDatabase of(Given given, Path home) {
-    Optional<Database> configured = Database.configured(given);
-    if (configured.isPresent()) {
-      return new ClubDatabase(configured.get(), null, null);
-    }
-    Path folder = home.resolve(PostgresData.FOLDER);
-    if (!Files.exists(folder.resolve("data"))) {
+    if (Database.configured(given).isEmpty() && !isBuiltInThere(home)) {
       throw nothing(home);
     }
+    return orNew(given, home);
+  }
+
+  /** The same; where there is none, an empty one is made. */
+  static ClubDatabase orNew(Given given, Path home) {
+    return Database.configured(given)
+        .or(() -> running(home))
+        .map(database -> new ClubDatabase(database, null, null))
+        .orElseGet(() -> builtIn(home));
+  }
+
+  /** The same for this process alone: where a server runs on the home, that is refused. */
+  static ClubDatabase alone(Given given, Path home) {
+    return Database.configured(given)
+        .map(database -> new ClubDatabase(database, Home.take(home), null))
+        .orElseGet(() -> builtIn(home));
+  }
+
+  /** The built-in one of a home for this process alone, started, and made where there is none. */
+  static ClubDatabase builtIn(Path home) {
+    Home held = Home.take(home);
+    try {
+      EmbeddedPostgres postgres = held.postgres();
+      postgres.createDatabase(EmbeddedPostgres.DATABASE);
+      return new ClubDatabase(builtIn(postgres.port(), postgres.password()), held, postgres);
+    } catch (LaunchException e) {
+      letGo(held);
+      throw e;
+    }
+  }
+
+  /** Whether a home has a built-in database. */
+  static boolean isBuiltInThere(Path home) {
+    return Files.exists(home.resolve(PostgresData.FOLDER).resolve("data/PG_VERSION"));
+  }
+
+  /** The built-in one of a home, where it runs. */
+  private static Optional<Database> running(Path home) {
+    if (!isBuiltInThere(home)) {
+      return Optional.empty();
+    }
+    Path folder = home.resolve(PostgresData.FOLDER);
     try {
       Optional<Postmaster> running = Postmaster.runningOn(folder.toRealPath().resolve("data"));
-      if (running.isPresent()) {
-        String password =
-            Files.readString(folder.resolve("password"), StandardCharsets.UTF_8).strip();
-        return new ClubDatabase(builtIn(running.get().port(), password), null, null);
+      if (running.isEmpty()) {
+        return Optional.empty();
       }
+      String password =
+          Files.readString(folder.resolve("password"), StandardCharsets.UTF_8).strip();
+      return Optional.of(builtIn(running.get().port(), password));
     } catch (IOException e) {
       throw new LaunchException(
           ExitCode.NO_DATABASE,
           "The built-in database of " + home + " cannot be looked at: " + e + ".",
           e);
     }
-    return startedFor(home);
   }
 
   private static LaunchException nothing(Path home) {
@@ -79,17 +116,6 @@ final class ClubDatabase implements AutoCloseable {
         true);
   }
 
-  private static ClubDatabase startedFor(Path home) {
-    Home held = Home.take(home);
-    try {
-      EmbeddedPostgres postgres = held.postgres();
-      return new ClubDatabase(builtIn(postgres.port(), postgres.password()), held, postgres);
-    } catch (LaunchException e) {
-      letGo(held);
-      throw e;
-    }
-  }
-
   /** Whether it was started for this verb, as no server of this home runs. */
   boolean startedForThis() {
     return started != null;
@@ -97,6 +123,21 @@ final class ClubDatabase implements AutoCloseable {
 
   Database database() {
     return database;
+  }
+
+  /**
+   * The same, once it answers.
+   *
+   * @throws LaunchException where it does not
+   */
+  ClubDatabase answering() {
+    try {
+      database.requireAnswer();
+      return this;
+    } catch (LaunchException e) {
+      close();
+      throw e;
+    }
   }
 
   /**

@@ -47,7 +47,7 @@ final class Keeping {
    * @param place a folder, or the file to write; null: the home's own folder
    */
   Backup.Done backup(Path place) {
-    try (AtHand club = AtHand.shared(given, home)) {
+    try (ClubDatabase club = ClubDatabase.of(given, home).answering()) {
       Backup backup = of(club.database().kept());
       if (place == null) {
         return backup.into(folder());
@@ -60,7 +60,7 @@ final class Keeping {
   /** Brings a club back in the place of what is there. */
   void restore(Path file, boolean replace, boolean endTokens, boolean holdMail) {
     try (Archive archive = Archive.open(file);
-        AtHand club = AtHand.alone(given, home)) {
+        ClubDatabase club = ClubDatabase.alone(given, home).answering()) {
       DatabaseLogin database = club.database().kept();
       Restore restore =
           new Restore(database, new Restore.Wishes(endTokens, holdMail, erased()), progress);
@@ -116,7 +116,7 @@ final class Keeping {
    * @return where the old database lies now
    */
   Path move(Database target, boolean holdMail) {
-    if (!AtHand.isBuiltInThere(home)) {
+    if (!ClubDatabase.isBuiltInThere(home)) {
       throw new LaunchException(
           ExitCode.NO_DATABASE,
           "No built-in database is in the home " + home + "; name another with --home.");
@@ -129,7 +129,7 @@ final class Keeping {
       throw new KeepRefused(
           Why.NOT_EMPTY, "A club is in " + target.url() + " already; nothing was changed.");
     }
-    try (AtHand club = AtHand.builtIn(home)) {
+    try (ClubDatabase club = ClubDatabase.builtIn(home)) {
       Path file = of(club.database().kept()).into(folder()).file();
       progress.accept("Kept in " + file);
       try (Archive archive = Archive.open(file)) {
@@ -158,9 +158,9 @@ final class Keeping {
   }
 
   private void rehearse(Archive archive) {
-    boolean club = Database.configured(given).isPresent() || AtHand.isBuiltInThere(home);
+    boolean club = Database.configured(given).isPresent() || ClubDatabase.isBuiltInThere(home);
     Path folder = club ? home : temporary();
-    try (AtHand there = AtHand.sharedOrNew(given, folder)) {
+    try (ClubDatabase there = ClubDatabase.orNew(given, folder).answering()) {
       new Restore(there.database().kept(), new Restore.Wishes(false, false, List.of()), progress)
           .rehearse(archive);
     } finally {

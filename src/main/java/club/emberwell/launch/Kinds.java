@@ -96,6 +96,7 @@ final class Kinds {
           entry("emberwell.database.password", TEXT),
           entry("emberwell.database.wait-seconds", COUNT_OR_NONE),
           entry("emberwell.log.format", new Kind("text or json", Set.of("text", "json")::contains)),
+          entry("emberwell.log.refusals", COUNT),
           entry("emberwell.metrics.open", YES_OR_NO),
           entry("emberwell.mail.host", HOST_NAME),
           entry("emberwell.mail.port", whole(1, Address.LAST_PORT)),

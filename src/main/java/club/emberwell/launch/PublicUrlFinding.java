@@ -19,7 +19,19 @@ final class PublicUrlFinding {
 
   private static final int SERVER_ERROR = 500;
 
+  /** What an operator is told where members are to send their passwords in clear. */
+  static final String PLAIN =
+      "passwords and sessions can be read on the way: put a proxy with TLS in front and say https.";
+
   private PublicUrlFinding() {}
+
+  /** Whether other machines come by an address without TLS. */
+  static boolean isPlain(String url) {
+    URI uri = URI.create(url);
+    String host = uri.getHost();
+    boolean here = host.matches("localhost|127\\..*|\\[::1]");
+    return "http".equals(uri.getScheme()) && !here;
+  }
 
   static Finding of(String url) {
     HttpRequest request =
@@ -31,9 +43,12 @@ final class PublicUrlFinding {
               .build()
               .send(request, HttpResponse.BodyHandlers.discarding())
               .statusCode();
-      return status < SERVER_ERROR
-          ? Finding.ok(WHAT, url + " answers from here.")
-          : Finding.warn(WHAT, url + " answers with status " + status + ".");
+      if (status >= SERVER_ERROR) {
+        return Finding.warn(WHAT, url + " answers with status " + status + ".");
+      }
+      return isPlain(url)
+          ? Finding.warn(WHAT, url + " answers from here; " + PLAIN)
+          : Finding.ok(WHAT, url + " answers from here.");
     } catch (IOException e) {
       String why = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
       return Finding.warn(

@@ -47,6 +47,8 @@ final class Server {
   void run(Path folder) {
     requirePublicUrl();
     requireDatabaseForNetwork();
+    given.publish();
+    FrameworkSettings.require(given);
     home = Home.take(folder);
     Runtime.getRuntime().addShutdownHook(new Thread(this::close, "close-database-last"));
     try {
@@ -120,7 +122,6 @@ final class Server {
   }
 
   private void publish(Database database) {
-    given.publish();
     System.setProperty("emberwell.home", home.folder().toString());
     // so that access.traffic.ConnectionGuard sees connections as they are accepted
     System.setProperty("io.netty.bootstrap.extensions", "serviceload");

@@ -27,14 +27,10 @@ public final class Secrets {
     return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
   }
 
-  /** A secret that a person can copy by eye: 28 characters in groups of four, 140 random bits. */
-  public static String code() {
-    byte[] bytes = new byte[CODE_LENGTH];
-    RANDOM.nextBytes(bytes);
-    return code(bytes);
-  }
-
-  /** The same code for whoever knows the key: nodes need not tell each other. */
+  /**
+   * A secret that a person can copy by eye: 28 characters in groups of four, 140 bits. Whoever
+   * knows the key makes the same: nodes need not tell each other.
+   */
   public static String code(String key, String purpose) {
     return code(new HmacUtils(HmacAlgorithms.HMAC_SHA_256, key).hmac(purpose));
   }

@@ -11,8 +11,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
 import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubOptions;
+import club.emberwell.web.frame.Browser;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
@@ -30,6 +33,7 @@ import java.util.logging.Handler;
 import java.util.logging.Level;
 import java.util.logging.LogRecord;
 import java.util.logging.Logger;
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -42,6 +46,7 @@ class EveryAnswerTest {
   private static final String SOMEWHERE = "203.0.113.5";
 
   @Inject Staff staff;
+  @Inject ClubOptions club;
 
   @TestHTTPResource("/")
   URL server;
@@ -127,6 +132,42 @@ class EveryAnswerTest {
     assertNotEquals(id, given().get("/about").header("X-Request-Id"));
   }
 
+  /** A person reads it off the page, and whoever runs the server finds it in the log. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/nothing-here",
+        "/me",
+        "/reports/7b0e9c52-8a3c-4a55-9d7e-6a1f1a5e6f11",
+        "/about?q=%00",
+        "/test-only/broken"
+      })
+  void aPageThatTellsOfAnErrorNamesItsRequest(String path) {
+    Response answer = given().urlEncodingEnabled(false).header("Accept", "text/html").get(path);
+    assertTrue(answer.statusCode() >= 400);
+    String code = Jsoup.parse(answer.asString()).select("main code").text();
+    assertEquals(answer.header("X-Request-Id"), code, answer.asString());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "/api/test-only/fault, request failed",
+    "/api/test-only/away, the database cannot answer",
+    "/api/test-only/full, there is no room left",
+    "/test-only/broken, request failed"
+  })
+  void aLineOfTheLogNamesTheRequestItTellsOf(String path, String words) {
+    try (HeardLog heard = new HeardLog("club.emberwell.access", Level.INFO)) {
+      String id = given().get(path).header("X-Request-Id");
+      List<String> ids =
+          heard.lines().stream()
+              .filter(line -> line.text().contains(words))
+              .map(HeardLog.Line::request)
+              .toList();
+      assertEquals(List.of(id), ids);
+    }
+  }
+
   @Test
   void metricsAndWhatChecksSayAreForOwnersAndThisMachine() {
     given().get("/q/metrics").then().statusCode(200);
@@ -154,6 +195,48 @@ class EveryAnswerTest {
           .body("status", equalTo("UP"))
           .body("$", not(hasKey("checks")));
     }
+  }
+
+  /** OWASP ASVS 5.0, V14.3.2; what workshops need without a connection stays on the phone. */
+  @Test
+  void browsersKeepNothingOfAccountsTheDeskAndLinks() {
+    Person owner = staff.person(Role.OWNER);
+    Browser browser = Browser.of(owner);
+    for (String path :
+        List.of("/me", "/me/email", "/desk", "/desk/club", "/inbox", "/watches", "/sign-in")) {
+      assertEquals("no-store", browser.get(path).header("Cache-Control"), path);
+    }
+    for (String path : List.of("/invitation/none", "/reset/none", "/confirm/none")) {
+      assertEquals("no-store", given().get(path).header("Cache-Control"), path);
+    }
+    for (String path : List.of("me", "me/sessions", "tokens", "desk/members", "inbox")) {
+      assertEquals("no-store", owner.asks().get("/api/v1/" + path).header("Cache-Control"), path);
+    }
+    for (String path : List.of("/", "/bench", "/grids", "/post", "/about", "/menagerie")) {
+      assertEquals("private, no-cache", browser.get(path).header("Cache-Control"), path);
+    }
+  }
+
+  /** The description is for whoever may read the club, on whichever address it stands. */
+  @Test
+  void aClosedClubDescribesItsApiToItsMembersOnly() {
+    List<String> words =
+        List.of("/api/v1/openapi.json", "/help/api/openapi.json", "/help/api", "/help/api/members");
+    club.readingPublic(false);
+    try {
+      for (String path : words) {
+        given().get(path).then().statusCode(401);
+        given().header("X-Forwarded-For", "127.0.0.1").get(path).then().statusCode(401);
+      }
+      People.join().asks().get(words.get(0)).then().statusCode(200);
+      Browser member = Browser.of(People.join());
+      for (String path : words.subList(1, words.size())) {
+        assertEquals(200, member.get(path).status(), path);
+      }
+    } finally {
+      club.readingPublic(true);
+    }
+    words.forEach(path -> given().get(path).then().statusCode(200));
   }
 
   @Test

@@ -95,6 +95,14 @@ public class ProbePages {
     throw new IllegalStateException("secret detail of club.emberwell");
   }
 
+  /** The same of a page. */
+  @GET
+  @Path("test-only/broken")
+  @PermitAll
+  public String broken() {
+    throw new IllegalStateException("select secret from members");
+  }
+
   @GET
   @Path("api/test-only/away")
   @PermitAll

@@ -1,8 +1,13 @@
 package club.emberwell.browser;
 
 import club.emberwell.grid.photo.DrawnGrid;
+import club.emberwell.member.mail.LetterKind;
+import club.emberwell.member.mail.Unsubscribing;
 import com.microsoft.playwright.options.FilePayload;
+import jakarta.enterprise.inject.spi.CDI;
+import java.net.URI;
 import java.util.Map;
+import java.util.UUID;
 import java.util.function.Consumer;
 
 /** Every page in every state worth a look, with who sees it and how they get there. */
@@ -30,6 +35,9 @@ enum PageState {
   SIGN_UP_REFUSED(
       v -> v.open("/sign-up").fill(Map.of("handle", "a b", "password", "password")).send()),
   PASSWORD_FORGOTTEN(v -> v.open("/sign-in").press("main a[href*='reset']")),
+  UNSUBSCRIBE(v -> v.open(PageState.unsubscribing())),
+  UNSUBSCRIBED(v -> v.open(PageState.unsubscribing()).send()),
+  UNSUBSCRIBE_NOTHING("/unsubscribe/no-such-link"),
   ABOUT("/about"),
   HOW_TO_READ_A_RANGE("/help/range"),
   DATA("/data"),
@@ -174,6 +182,7 @@ enum PageState {
   CLUB(BrowserTest.OWNER, "/desk/club"),
   OWNERS_FIRST_STEPS(BrowserTest.OWNER, "/desk/club/first-steps"),
   PEOPLE(BrowserTest.OWNER, "/desk/club/people"),
+  SIGN_OUT(BrowserTest.OWNER, "/desk/club/sign-out"),
   WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks");
 
   /** A test grid of the scenario. */
@@ -249,6 +258,16 @@ enum PageState {
     FilePayload photo = new FilePayload("a.png", "image/png", DrawnGrid.png());
     visit.page().setInputFiles("#photo", photo);
     visit.press("main form[enctype] button").press("form.corners button.primary");
+  }
+
+  /** As it stands in a letter to somebody who has no watches. */
+  private static String unsubscribing() {
+    return URI.create(
+            CDI.current()
+                .select(Unsubscribing.class)
+                .get()
+                .link(UUID.randomUUID(), LetterKind.WATCH))
+        .getPath();
   }
 
   private static Visit own(Visit visit) {

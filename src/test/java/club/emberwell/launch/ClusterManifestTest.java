@@ -82,7 +82,8 @@ class ClusterManifestTest {
   void theSamplesNameSettingsThatThereAre() throws IOException {
     Set<String> known = names(Path.of("deploy/emberwell.env"));
     // of the samples themselves: the name and the image of the club, and the nodes its proxy asks
-    known.addAll(Set.of("EMBERWELL_SITE", "EMBERWELL_NODES", "EMBERWELL_VERSION"));
+    known.addAll(
+        Set.of("EMBERWELL_SITE", "EMBERWELL_PLAIN", "EMBERWELL_NODES", "EMBERWELL_VERSION"));
     for (Path sample : List.of(MANIFESTS, COMPOSE, Path.of("deploy/container/Containerfile"))) {
       Set<String> unknown = names(sample);
       unknown.removeAll(known);

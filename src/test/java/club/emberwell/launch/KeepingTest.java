@@ -121,7 +121,7 @@ class KeepingTest {
     String name = ownDatabase();
     Database target = Database.of(TestServer.shared().jdbcUrl(name), "club_" + name, "p");
     Path old = builtIn().move(target, true);
-    assertFalse(AtHand.isBuiltInThere(home));
+    assertFalse(ClubDatabase.isBuiltInThere(home));
     assertTrue(Files.exists(old.resolve("data/PG_VERSION")));
     assertEquals("0", text(target.url(), target.user(), "p", "select count(*) from mail_outbox"));
     assertEquals("t", text(target.url(), target.user(), "p", "select count(*) > 10 from report"));
@@ -131,13 +131,13 @@ class KeepingTest {
   void aClubIsNotMovedOntoAnother() throws Exception {
     String name = ownDatabase();
     atOwn(name).restore(KEPT, false, false, false);
-    try (AtHand club = AtHand.builtIn(home)) {
+    try (ClubDatabase club = ClubDatabase.builtIn(home)) {
       assertTrue(club.database().builtIn());
     }
     Database target = Database.of(TestServer.shared().jdbcUrl(name), "club_" + name, "p");
     KeepRefused there = assertThrows(KeepRefused.class, () -> builtIn().move(target, false));
     assertEquals(ExitCode.CLUB_IS_THERE, ExitCode.of(there.why()));
-    assertTrue(AtHand.isBuiltInThere(home));
+    assertTrue(ClubDatabase.isBuiltInThere(home));
   }
 
   @Test

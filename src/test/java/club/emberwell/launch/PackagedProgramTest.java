@@ -21,6 +21,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The packaged program as an operator meets it: started, refused, killed, stopped. */
 @Tag("packaged")
@@ -108,6 +110,59 @@ class PackagedProgramTest {
     program.process.destroy();
     assertEquals(143, program.awaitEnd());
     assertTrue(ProcessHandle.of(database).isEmpty());
+  }
+
+  /** Whoever means it says so once; the refusal before leaves both as they are. */
+  @Test
+  void anotherDatabaseBelongsToTheHomeOnceItIsSaid() throws Exception {
+    run(configured(), 143);
+    String first = Files.readString(home.resolve("club-id"));
+    Map<String, String> other = configured();
+    assertTrue(run(other, 6).contains("--as-new"));
+    assertEquals(first, Files.readString(home.resolve("club-id")));
+    run(other, 143, "--as-new");
+    assertNotEquals(first, Files.readString(home.resolve("club-id")));
+    run(other, 143);
+  }
+
+  /** Starts it; where it is to run, stops it once it is ready. */
+  private String run(Map<String, String> settings, int code, String... words) throws Exception {
+    program = PackagedProgram.start(home, settings, words);
+    if (code == 143) {
+      program.awaitReadiness(200);
+      program.process.destroy();
+    }
+    assertEquals(code, program.awaitEnd(), program.output());
+    return program.output();
+  }
+
+  /** An empty database of its own. */
+  private static Map<String, String> configured() throws Exception {
+    TestServer server = TestServer.shared();
+    return Map.of(
+        "EMBERWELL_DATABASE_URL",
+        server.jdbcUrl(server.freshDatabase()),
+        "EMBERWELL_DATABASE_USER",
+        EmbeddedPostgres.USER,
+        "EMBERWELL_DATABASE_PASSWORD",
+        server.password());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "QUARKUS_LOG_LEVEL, LOUD, quarkus.log.level",
+    "QUARKUS_HTTP_IDLE_TIMEOUT, soon, quarkus.http.idle-timeout",
+    "QUARKUS_HTTP_LIMITS_MAX_HEADER_SIZE, lots, quarkus.http.limits.max-header-size",
+    "QUARKUS_DATASOURCE_JDBC_MAX_SIZE, many, quarkus.datasource.jdbc.max-size"
+  })
+  void aWrongValueForTheFrameworkIsOneSentence(String variable, String value, String name)
+      throws Exception {
+    String said = run(Map.of(variable, value), 2);
+    assertEquals(1, said.lines().count(), said);
+    assertTrue(said.startsWith(name + " has a value that Quarkus does not take"), said);
+    Files.writeString(home.resolve("emberwell.properties"), name + "=" + value + "\n");
+    assertEquals(said, run(Map.of(), 2));
+    assertFalse(Files.exists(home.resolve("postgres")));
   }
 
   @Test

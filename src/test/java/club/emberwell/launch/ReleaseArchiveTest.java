@@ -53,6 +53,7 @@ class ReleaseArchiveTest {
             List.of(
                 "ASVS.csv",
                 "ASVS.md",
+                "TROUBLES.md",
                 "CHANGELOG.md",
                 "LICENSE",
                 "NOTICE",

@@ -33,7 +33,7 @@ public class BareAnswers {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance bare(Problem problem);
+    static native TemplateInstance bare(Problem problem, String requestId);
   }
 
   /** Answers and hangs up, for what is still being sent will not be read. */
@@ -65,13 +65,17 @@ public class BareAnswers {
     if (response.headWritten() || response.closed()) {
       return;
     }
+    Errors.note(request, problem.kind());
     boolean page = !path(request).startsWith("/api/") && !path(request).startsWith("/q/");
     response.setStatusCode(problem.kind().status());
     response.putHeader(
         HttpHeaders.CONTENT_TYPE,
         page ? "text/html;charset=UTF-8" : Errors.PROBLEM_JSON.toString());
     problem.headers().forEach(response::putHeader);
-    String text = page ? Templates.bare(problem).render() : json(problem);
+    String text =
+        page
+            ? Templates.bare(problem, response.headers().get(Errors.REQUEST_ID)).render()
+            : json(problem);
     if (request.request().method().equals(HttpMethod.HEAD)) {
       response.end();
     } else {

@@ -3,8 +3,12 @@ package club.emberwell.access.problem;
 import club.emberwell.access.problem.Problem.Fault;
 import club.emberwell.catalog.Ban;
 import club.emberwell.member.Scope;
+import club.emberwell.remark.EntryForbidden;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.TooManyTries;
+import club.emberwell.remark.TurnedDown;
+import club.emberwell.remark.Unproven;
 import jakarta.ws.rs.core.HttpHeaders;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -32,6 +36,24 @@ public final class Problems {
 
   public static Problem of(ProblemKind kind, String detail, List<Fault> errors) {
     return new Problem(kind, detail, null, errors, Map.of(), Map.of());
+  }
+
+  /** What it is to be told no. */
+  public static ProblemKind kind(TurnedDown why) {
+    if (why instanceof EntryForbidden forbidden) {
+      return switch (forbidden.why()) {
+        case NOT_YOURS -> ProblemKind.NOT_YOURS;
+        case YOUR_OWN -> ProblemKind.YOUR_OWN;
+        case ROLE -> ProblemKind.ROLE_MISSING;
+        case STATE -> ProblemKind.STATE_FORBIDS;
+        case CLUB -> ProblemKind.DOOR_CLOSED;
+        case ACCOUNT -> ProblemKind.ACCOUNT_CLOSED;
+      };
+    }
+    if (why instanceof TooManyTries) {
+      return ProblemKind.TOO_MANY_TRIES;
+    }
+    return why instanceof Unproven ? ProblemKind.NOT_PROVEN : ProblemKind.CONFIRMATION_REQUIRED;
   }
 
   /** 422 with every remark that is an error, by field. */

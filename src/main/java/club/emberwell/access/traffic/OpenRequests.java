@@ -24,7 +24,7 @@ public class OpenRequests {
   private static final Set<String> GROUPS = Set.of("/assets", "/webjars", "/q");
 
   /** Where the framework's metrics look for the template of a route. */
-  private static final String METRICS_NAME = "UrlPathTemplate";
+  public static final String ROUTE = "UrlPathTemplate";
 
   private static final String PROBES = "/q/";
   private static final String MARK = "emberwell.in-request";
@@ -74,6 +74,6 @@ public class OpenRequests {
     int end = path.indexOf('/', 1);
     boolean grouped = GROUPS.contains(end < 0 ? path : path.substring(0, end));
     String name = grouped ? path.substring(0, end < 0 ? path.length() : end) : "/unrouted";
-    ((HttpServerRequestInternal) request).context().putLocal(METRICS_NAME, name);
+    ((HttpServerRequestInternal) request).context().putLocal(ROUTE, name);
   }
 }

@@ -13,6 +13,7 @@ import java.net.URI;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
@@ -24,6 +25,9 @@ import org.jboss.logging.Logger;
 class MailSender {
   private static final Logger LOG = Logger.getLogger(MailSender.class);
   private static final int ERROR_LENGTH = 200;
+
+  /** Whatever a mail server takes for an address, ours or the one it forwards to. */
+  private static final Pattern ADDRESS = Pattern.compile("[^\\s<>\"(),:;]+@[^\\s<>\"(),:;]+");
 
   private final MailOutbox outbox;
   private final MailOutboxRepository rows;
@@ -109,7 +113,7 @@ class MailSender {
   }
 
   private void failed(Letter letter, RuntimeException e) {
-    String said = reason(e, letter.recipient());
+    String said = reason(e);
     if (letter.tries() >= config.triesMax()) {
       LOG.warnf("letter %d is given up after %d tries: %s", letter.id(), letter.tries(), said);
       QuarkusTransaction.requiringNew().run(() -> rows.giveUp(letter.id(), said));
@@ -129,13 +133,13 @@ class MailSender {
     return pause.compareTo(config.longestPause()) < 0 ? pause : config.longestPause();
   }
 
-  /** What the mail server said; the address stays out of the log. */
-  private static String reason(Throwable e, String recipient) {
+  /** What the mail server said; addresses stay out of the log. */
+  private static String reason(Throwable e) {
     Throwable last = e;
     while (last.getCause() != null) {
       last = last.getCause();
     }
-    String said = String.valueOf(last.getMessage()).replace(recipient, "(the address)");
+    String said = ADDRESS.matcher(String.valueOf(last.getMessage())).replaceAll("(the address)");
     return said.length() > ERROR_LENGTH ? said.substring(0, ERROR_LENGTH) : said;
   }
 }

@@ -43,7 +43,7 @@ public class Unsubscribing {
   public record Unsubscribed(UUID member, LetterKind kind) {}
 
   /** Where a member ends letters of a kind. */
-  String link(UUID member, LetterKind kind) {
+  public String link(UUID member, LetterKind kind) {
     String what = kind.code() + "." + member;
     return publicUrl + PATH + what + "." + signature(what);
   }

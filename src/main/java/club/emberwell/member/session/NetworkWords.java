@@ -8,14 +8,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** The networks by which tries are counted, as people write them (RFC 4632, RFC 4291). */
-final class NetworkWords {
+public final class NetworkWords {
   private static final String UNKNOWN = "unknown";
   private static final Pattern PREFIX = Pattern.compile("(4|16):((?:[0-9a-f]{2}){1,16})");
 
   private NetworkWords() {}
 
   /** E.g. {@code 192.0.2.0/24} of {@code 4:c00002}. */
-  static String of(String addressPrefix) {
+  public static String of(String addressPrefix) {
     Matcher prefix = PREFIX.matcher(addressPrefix == null ? "" : addressPrefix);
     if (!prefix.matches()) {
       return UNKNOWN;

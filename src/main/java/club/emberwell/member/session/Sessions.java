@@ -297,6 +297,16 @@ public class Sessions {
     sessions.delete("memberId", memberId);
   }
 
+  /**
+   * Ends the sessions of all members.
+   *
+   * @param here the one that goes on; none does where this is a token's id
+   */
+  @Transactional
+  public void endAllBut(UUID here) {
+    sessions.delete("id <> ?1", here);
+  }
+
   /** Removes sessions that are over. */
   @Scheduled(every = "1h", delayed = "3m")
   @Transactional

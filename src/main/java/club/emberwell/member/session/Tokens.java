@@ -9,6 +9,7 @@ import club.emberwell.member.MemberView;
 import club.emberwell.member.Members;
 import club.emberwell.member.Scope;
 import club.emberwell.member.Secrets;
+import club.emberwell.member.session.Proof.Given;
 import club.emberwell.member.session.Sessions.Holder;
 import club.emberwell.remark.Coded;
 import club.emberwell.remark.EntryRefused;
@@ -35,6 +36,7 @@ public class Tokens {
   private final MemberRepository members;
   private final MemberChecks checks;
   private final Sessions sessions;
+  private final Proof proof;
   private final SignIns signIns;
   private final SignInLimits limits;
 
@@ -43,12 +45,14 @@ public class Tokens {
       MemberRepository members,
       MemberChecks checks,
       Sessions sessions,
+      Proof proof,
       SignIns signIns,
       SignInLimits limits) {
     this.tokens = tokens;
     this.members = members;
     this.checks = checks;
     this.sessions = sessions;
+    this.proof = proof;
     this.signIns = signIns;
     this.limits = limits;
   }
@@ -96,13 +100,13 @@ public class Tokens {
     return QuarkusTransaction.requiringNew().call(() -> store(member, wish));
   }
 
-  /** Makes a token for a member who is signed in. */
-  @Transactional
-  public NewToken create(Actor actor, Wish wish) {
+  /** Makes a token for a member who is signed in, and proved a moment ago who they are. */
+  public NewToken create(Actor actor, Wish wish, Given given) {
     List<Remark> remarks = new ArrayList<>();
     check(wish, remarks);
     Remarks.refuse(remarks);
-    return store(actor.memberId(), wish);
+    proof.recent(actor, given);
+    return QuarkusTransaction.requiringNew().call(() -> store(actor.memberId(), wish));
   }
 
   private NewToken store(UUID memberId, Wish wish) {
@@ -185,6 +189,12 @@ public class Tokens {
   public void revokeAll(UUID memberId) {
     tokens.update(
         "revokedAt = ?1 where memberId = ?2 and revokedAt is null", Instant.now(), memberId);
+  }
+
+  /** Ends all tokens of all members. */
+  @Transactional
+  public void revokeEveryone() {
+    tokens.update("revokedAt = ?1 where revokedAt is null", Instant.now());
   }
 
   /**

@@ -125,7 +125,7 @@ public class JoinPages extends Pages {
     return new Form()
         .add(
             Field.of("code", "Code")
-                .hint("24 letters and digits. Dashes do not matter.")
+                .hint("28 letters and digits. Dashes do not matter.")
                 .autocomplete("one-time-code")
                 .maxLength(CODE_LENGTH)
                 .required())

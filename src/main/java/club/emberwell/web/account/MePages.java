@@ -222,7 +222,8 @@ public class MePages extends Pages {
                 tokens.create(
                     actor(),
                     new Tokens.Wish(
-                        s.typed("label"), List.of(String.valueOf(s.typed("scopes")).split(" ")))))
+                        s.typed("label"), List.of(String.valueOf(s.typed("scopes")).split(" "))),
+                    given(s)))
         .showOnce(made -> shown(forms(), made.token()));
   }
 

@@ -209,7 +209,7 @@ public class SsoPages extends Pages {
   }
 
   private Response broken(TurnedDown e) {
-    page.fail();
+    page.fail(e);
     return FormPage.answer(e).entity(Templates.broken(e.getMessage())).build();
   }
 

@@ -129,7 +129,7 @@ public final class FormPage {
     try {
       return store(deed);
     } catch (TurnedDown e) {
-      page.fail();
+      page.fail(e);
       Form form = typed().remarks(List.of(Remark.error(id(e), "", e.getMessage())));
       return new Stored<>(null, answer(e).entity(shown.apply(form)).build());
     }

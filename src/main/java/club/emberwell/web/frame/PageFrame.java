@@ -2,14 +2,19 @@ package club.emberwell.web.frame;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.PublicUrl;
+import club.emberwell.access.RequestIds;
+import club.emberwell.access.problem.Errors;
+import club.emberwell.access.problem.Problems;
 import club.emberwell.desk.told.Told;
 import club.emberwell.member.Role;
 import club.emberwell.member.club.ClubOptions;
 import club.emberwell.member.session.SignInProvider;
+import club.emberwell.remark.TurnedDown;
 import club.emberwell.talk.TalkLimits;
 import club.emberwell.talk.watch.Inbox;
 import io.quarkus.runtime.BlockingOperationControl;
 import io.quarkus.security.identity.SecurityIdentity;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import jakarta.inject.Named;
@@ -45,6 +50,7 @@ public class PageFrame {
   @Inject CurrentActor current;
   @Inject PublicUrl url;
   @Inject Assets assets;
+  @Inject RoutingContext request;
 
   private boolean failed;
   private String notice;
@@ -56,6 +62,17 @@ public class PageFrame {
   /** Marks this answer as a refused form, which its title must say. */
   public void fail() {
     failed = true;
+  }
+
+  /** Marks this answer as a refusal of whoever asks, which the log tells too. */
+  public void fail(TurnedDown why) {
+    fail();
+    Errors.note(request, Problems.kind(why));
+  }
+
+  /** By which the people who run this server find this request in their log. */
+  public String getRequestNumber() {
+    return RequestIds.of(request);
   }
 
   /** A sentence above the page, e.g. that something was saved. */

@@ -18,6 +18,7 @@ import club.emberwell.member.pace.Idempotency.Answer;
 import club.emberwell.member.pace.Idempotency.Answered;
 import club.emberwell.member.pace.Pace;
 import club.emberwell.member.pace.Throttle;
+import club.emberwell.member.session.Proof.Given;
 import club.emberwell.member.session.Sessions;
 import club.emberwell.member.session.Sessions.SignedIn;
 import club.emberwell.member.session.Tokens;
@@ -99,7 +100,9 @@ class AccountsTest {
     MemberView member = join();
     MemberView moderator = join();
     SignedIn session = signIn(member);
-    String token = tokens.create(member.actor(), new Tokens.Wish("script", null)).token();
+    UUID here = sessions.find(session.secret()).orElseThrow().credential();
+    Given given = new Given(here, null, address());
+    String token = tokens.create(member.actor(), new Tokens.Wish("script", null), given).token();
     accounts.ban(moderator.actor(), member.id(), "posted nothing but links");
     assertTrue(sessions.find(session.secret()).isEmpty());
     assertTrue(tokens.find(token, address()).isEmpty());

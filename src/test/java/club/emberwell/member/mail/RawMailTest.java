@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.access.HeardLog;
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.member.club.ClubOptions;
@@ -22,6 +23,7 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.UUID;
+import java.util.logging.Level;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
@@ -136,6 +138,22 @@ class RawMailTest {
     assertEquals(404, new Browser().get(other).tidy().status());
     given().post(other).then().statusCode(404);
     given().post("/unsubscribe/watch.x.y").then().statusCode(404);
+  }
+
+  /** RFC 5321, 3.4: a server may say in its answer where somebody is reached now. */
+  @Test
+  void whyALetterIsRefusedIsToldWithoutAnyAddress() {
+    smtp.refuse("551 5.1.6 <" + person.handle() + "@elm-mail.example> is <gone@fir.example> now");
+    try (HeardLog heard = new HeardLog("club.emberwell.member.mail", Level.INFO)) {
+      assertTrue(outbox.queue(id(), "address", "Your address", "It was changed."));
+      sender.send();
+      String told = heard.texts().toString();
+      assertTrue(told.contains("will be tried again") && told.contains("551"), told);
+      assertFalse(told.contains("elm-mail") || told.contains("fir.example"), told);
+    } finally {
+      smtp.refuse(null);
+      run("delete from mail_outbox");
+    }
   }
 
   @Test

@@ -19,6 +19,7 @@ public class RawSmtp implements QuarkusTestResourceLifecycleManager {
   private final List<String> greetings = new CopyOnWriteArrayList<>();
   private final List<String> letters = new CopyOnWriteArrayList<>();
   private ServerSocket server;
+  private volatile String refusal;
 
   @Override
   public Map<String, String> start() {
@@ -43,15 +44,27 @@ public class RawSmtp implements QuarkusTestResourceLifecycleManager {
 
   private void listen() {
     while (!server.isClosed()) {
-      try (Socket client = server.accept()) {
-        talk(client);
+      try {
+        Socket client = server.accept();
+        // one that is refused may stay, and the next letter come by another
+        Thread talk = new Thread(() -> talk(client), "raw-smtp-client");
+        talk.setDaemon(true);
+        talk.start();
       } catch (IOException e) {
-        // a client that goes away, or the end of the test
+        // the end of the test
       }
     }
   }
 
-  private void talk(Socket client) throws IOException {
+  private void talk(Socket socket) {
+    try (Socket client = socket) {
+      converse(client);
+    } catch (IOException e) {
+      // it went away
+    }
+  }
+
+  private void converse(Socket client) throws IOException {
     BufferedReader in =
         new BufferedReader(
             new InputStreamReader(client.getInputStream(), StandardCharsets.ISO_8859_1));
@@ -66,7 +79,8 @@ public class RawSmtp implements QuarkusTestResourceLifecycleManager {
         say(out, "354 go on");
         letters.add(letter(in));
       }
-      say(out, verb.equals("QUIT") ? "221 bye" : "250 fine");
+      String fine = verb.equals("QUIT") ? "221 bye" : "250 fine";
+      say(out, verb.equals("RCPT") && refusal != null ? refusal : fine);
     }
   }
 
@@ -81,6 +95,11 @@ public class RawSmtp implements QuarkusTestResourceLifecycleManager {
   private static void say(OutputStream out, String line) throws IOException {
     out.write((line + "\r\n").getBytes(StandardCharsets.US_ASCII));
     out.flush();
+  }
+
+  /** What it answers from now on to each address; null takes all. */
+  void refuse(String answer) {
+    refusal = answer;
   }
 
   List<String> greetings() {

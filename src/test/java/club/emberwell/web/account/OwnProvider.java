@@ -90,7 +90,7 @@ public class OwnProvider implements QuarkusTestResourceLifecycleManager {
   }
 
   /** Who signs in at the provider from now on. */
-  void isUsedBy(String subject, String name, String email, boolean verified) {
+  public void isUsedBy(String subject, String name, String email, boolean verified) {
     twist = UnaryOperator.identity();
     signingKey = key;
     person =

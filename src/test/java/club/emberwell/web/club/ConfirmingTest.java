@@ -156,6 +156,23 @@ class ConfirmingTest {
     assertEquals(200, browser.status());
   }
 
+  /** OWASP ASVS 5.0, V7.5.1: a token signs in as well as a password does. */
+  @Test
+  void makingATokenAndSigningOthersOutAskOnPagesToo() {
+    Browser browser = longAgo().get("/me");
+    browser.send("main form[action$=tokens]", Map.of("label", "Nightly copy"));
+    assertEquals(403, browser.status());
+    assertEquals("Nightly copy", browser.tidy().field("label"));
+    browser.send(
+        "main form[action$=tokens]", Map.of("label", "Nightly copy", "confirm_", People.PASSWORD));
+    assertEquals(200, browser.status());
+    assertTrue(browser.page().select(".box-good code").text().startsWith("ew_"));
+    Browser again = longAgo().get("/desk/club/sign-out");
+    again.send("main form", Map.of("who", "everybody", "reason", "A leak."));
+    assertEquals(403, again.status());
+    assertEquals("A leak.", again.tidy().field("reason"));
+  }
+
   @Test
   void linksDoorAndSecretsAskOnPagesToo() {
     Browser browser = longAgo().get("/desk/club/people");
