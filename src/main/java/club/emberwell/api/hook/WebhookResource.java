@@ -6,6 +6,7 @@ import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.api.writes.Confirmation;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.hook.Delivery;
@@ -31,7 +32,6 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -123,16 +123,6 @@ public class WebhookResource {
       throw new EntryRefused(RemarkId.PASSWORD_WRONG, "/password", e.getMessage());
     }
   }
-
-  /**
-   * That it is truly the owner.
-   *
-   * @param password the owner's own
-   */
-  @Schema(
-      name = "Confirmation",
-      requiredProperties = {"password"})
-  record Confirmation(String password) {}
 
   @POST
   @Path("{id}/test")
