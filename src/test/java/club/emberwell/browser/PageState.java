@@ -174,7 +174,9 @@ enum PageState {
   CLUB(BrowserTest.OWNER, "/desk/club"),
   OWNERS_FIRST_STEPS(BrowserTest.OWNER, "/desk/club/first-steps"),
   PEOPLE(BrowserTest.OWNER, "/desk/club/people"),
-  WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks");
+  WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks"),
+  BACKUPS(BrowserTest.OWNER, PageState::backups),
+  BACKUP(BrowserTest.OWNER, v -> PageState.backups(v).press("#newest ~ dl a"));
 
   /** A test grid of the scenario. */
   private static final String GRID = "01930000-0613-71ca-babf-436437a1c9d5";
@@ -249,6 +251,19 @@ enum PageState {
     FilePayload photo = new FilePayload("a.png", "image/png", DrawnGrid.png());
     visit.page().setInputFiles("#photo", photo);
     visit.press("main form[enctype] button").press("form.corners button.primary");
+  }
+
+  /** Until the one that was asked for is kept. */
+  private static Visit backups(Visit visit) {
+    visit.open("/desk/club/backups");
+    if (visit.page().locator("#newest").count() == 0) {
+      visit.press("main form[action='/desk/club/backups'] button");
+    }
+    while (visit.page().locator("#newest").count() == 0) {
+      visit.page().waitForTimeout(100);
+      visit.open("/desk/club/backups");
+    }
+    return visit;
   }
 
   private static Visit own(Visit visit) {

@@ -24,7 +24,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
-import org.apache.commons.io.FileUtils;
 import org.eclipse.microprofile.health.Readiness;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -43,7 +42,7 @@ class ScheduledBackupsTest {
 
   @BeforeEach
   void nothingYet() throws Exception {
-    FileUtils.deleteDirectory(TwoStay.PLACE.toFile());
+    TwoStay.clear();
     Files.createDirectories(folder);
     run("delete from backup");
   }

@@ -26,14 +26,18 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Instant;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.headers.Header;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +48,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Club")
 public class BackupResource {
   static final String PATH = ApiPaths.BASE + "/club/backups";
+
+  private static final String BEGUN = "Where to ask how far it is.";
 
   private final ClubBackups backups;
   private final ApiRequest request;
@@ -187,7 +193,15 @@ public class BackupResource {
           "It is made in the background: ask for what Location names until its state is no longer"
               + " running. While one is being made, it is that one. Takes no body and no"
               + " Idempotency-Key.")
-  @APIResponseSchema(value = BackupJson.class, responseCode = "202")
+  @APIResponse(
+      responseCode = "202",
+      headers =
+          @Header(
+              name = HttpHeaders.LOCATION,
+              description = BEGUN,
+              required = true,
+              schema = @Schema(type = SchemaType.STRING, format = "uri-reference")),
+      content = @Content(schema = @Schema(implementation = BackupJson.class)))
   public Response make() {
     return begun(backups.make(request.actor()));
   }
@@ -211,7 +225,15 @@ public class BackupResource {
               + " removes it again, in the background: ask for what Location names until its"
               + " verification is no longer running. One is verified at a time. Takes no body and"
               + " no Idempotency-Key.")
-  @APIResponseSchema(value = BackupJson.class, responseCode = "202")
+  @APIResponse(
+      responseCode = "202",
+      headers =
+          @Header(
+              name = HttpHeaders.LOCATION,
+              description = BEGUN,
+              required = true,
+              schema = @Schema(type = SchemaType.STRING, format = "uri-reference")),
+      content = @Content(schema = @Schema(implementation = BackupJson.class)))
   public Response verify(@PathParam("id") UUID id) {
     return begun(backups.verify(request.actor(), id));
   }

@@ -67,7 +67,7 @@ public class BackupPages extends Pages {
       String restore) {
 
     /** Whether something goes on that the page waits for. */
-    boolean isMoving() {
+    public boolean isMoving() {
       return making.since() != null || rows.stream().anyMatch(BackupRow::verifying);
     }
   }

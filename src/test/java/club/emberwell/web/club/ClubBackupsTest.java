@@ -16,6 +16,7 @@ import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
 import club.emberwell.keep.Backups;
+import club.emberwell.keep.MadeNow;
 import club.emberwell.keep.TwoStay;
 import club.emberwell.member.Role;
 import club.emberwell.web.frame.Browser;
@@ -36,7 +37,6 @@ import java.util.UUID;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import org.apache.commons.codec.digest.DigestUtils;
-import org.apache.commons.io.FileUtils;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -57,8 +57,9 @@ class ClubBackupsTest {
   private Person owner;
 
   @BeforeEach
-  void nothingYet() throws IOException {
-    FileUtils.deleteDirectory(TwoStay.PLACE.toFile());
+  void nothingYet() throws Exception {
+    MadeNow.awaitRest(backups);
+    TwoStay.clear();
     run("delete from backup");
     owner = staff.person(Role.OWNER);
   }
@@ -149,7 +150,7 @@ class ClubBackupsTest {
 
     owner
         .asks()
-        .get("/api/v1/audit?kind=backup&id=" + made.path("id"))
+        .get("/api/v1/desk/audit?kind=backup&id=" + made.path("id"))
         .then()
         .body("items.action", hasItems("make-backup", "verify-backup", "download-backup"))
         .body("items", hasSize(3));
@@ -220,7 +221,8 @@ class ClubBackupsTest {
         .body("items", hasSize(2))
         .body("items.archive.name", hasItems("emberwell-club-20250103T000000Z.zip"))
         .body("items.archive.name", hasItems(second.<String>path("archive.name")));
-    FileUtils.deleteDirectory(byHand.toFile());
+    TwoStay.clear();
+    Files.createDirectories(TwoStay.PLACE);
     Files.createFile(byHand);
     String location = owner.asks().post(API).header("Location");
     ended(location.replaceFirst("^https?://[^/]+", ""), "state")
