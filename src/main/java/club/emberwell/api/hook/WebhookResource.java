@@ -6,7 +6,7 @@ import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.api.writes.Confirmation;
+import club.emberwell.api.writes.PasswordAgain;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.hook.Delivery;
@@ -115,7 +115,7 @@ public class WebhookResource {
           "Shown this once. For a day the old one signs as well, so that none is lost meanwhile."
               + " A token alone is not enough: send your password. Takes no Idempotency-Key.")
   @APIResponseSchema(WebhookJson.class)
-  public Response renewSecret(@PathParam("id") UUID id, Confirmation sent) {
+  public Response renewSecret(@PathParam("id") UUID id, PasswordAgain sent) {
     Given given = new Given(request.credential(), sent.password(), client.prefix());
     try {
       return once(Response.ok(), hooks.renewSecret(request.actor(), id, given));

@@ -7,7 +7,7 @@ import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
-import club.emberwell.api.writes.Confirmation;
+import club.emberwell.api.writes.PasswordAgain;
 import club.emberwell.keep.BackupCause;
 import club.emberwell.keep.BackupOverview;
 import club.emberwell.keep.BackupState;
@@ -256,7 +256,7 @@ public class BackupResource {
       description =
           "It holds everything, secrets too. A token alone is not enough: send your password."
               + " Takes no Idempotency-Key.")
-  public Response archive(@PathParam("id") UUID id, Confirmation sent) {
+  public Response archive(@PathParam("id") UUID id, PasswordAgain sent) {
     Given given = new Given(request.credential(), sent.password(), client.prefix());
     return Downloads.backup(
         Proofs.at("/password", () -> backups.archive(request.actor(), id, given)));

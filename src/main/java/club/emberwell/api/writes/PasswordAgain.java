@@ -10,4 +10,4 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 @Schema(
     name = "Confirmation",
     requiredProperties = {"password"})
-public record Confirmation(String password) {}
+public record PasswordAgain(String password) {}
