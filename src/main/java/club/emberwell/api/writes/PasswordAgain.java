@@ -8,6 +8,6 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
  * @param password the owner's own
  */
 @Schema(
-    name = "Confirmation",
+    name = "OwnerConfirmation",
     requiredProperties = {"password"})
 public record PasswordAgain(String password) {}
