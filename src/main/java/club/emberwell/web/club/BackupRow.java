@@ -13,8 +13,6 @@ import java.util.UUID;
  *
  * @param ago how long
  * @param here whether this machine can verify and send it
- * @param verdict what came of verifying it, beginning with a small letter; ends before the moment
- * @param verdictAt null where it was never verified
  */
 @SuppressWarnings("RecordComponentNumber") // what its card says
 record BackupRow(
@@ -34,24 +32,20 @@ record BackupRow(
   record Place(String node, String path) {}
 
   /**
-   * What came of verifying it.
+   * What came of verifying it: words round a moment.
    *
-   * @param words up to the moment
-   * @param says why, in a sentence; null where there is no more to say
+   * @param at null where it was never verified
    */
-  record Verdict(String words, Instant at, String says) {
+  record Verdict(String before, Instant at, String after) {
     static Verdict of(Trial trial) {
-      return trial == null
-          ? new Verdict("Not verified yet", null, null)
-          : new Verdict(words(trial.outcome()), trial.at(), trial.says());
-    }
-
-    private static String words(Trial.Outcome outcome) {
-      return switch (outcome) {
-        case RUNNING -> "Being verified since";
-        case GOOD -> "Verified, it can be restored:";
-        case DAMAGED -> "Damaged, use another one:";
-        case FAILED -> "Could not be verified:";
+      if (trial == null) {
+        return new Verdict("Not verified yet.", null, "");
+      }
+      return switch (trial.outcome()) {
+        case RUNNING -> new Verdict("Being verified since", trial.at(), ".");
+        case GOOD -> new Verdict("Verified", trial.at(), ": it can be restored.");
+        case DAMAGED -> new Verdict("Damaged, found", trial.at(), ". " + trial.says());
+        case FAILED -> new Verdict("Could not be verified", trial.at(), ". " + trial.says());
       };
     }
   }

@@ -249,7 +249,7 @@ class ClubBackupsTest {
     owner.asks().get(API).then().body("newest", equalTo(null));
     Browser browser = Browser.of(owner).get(PAGE).tidy();
     assertTrue(browser.page().text().contains("There is no backup."));
-    assertTrue(browser.page().text().contains("Damaged, use another one:"));
+    assertTrue(browser.page().text().contains("Damaged, found"));
     Browser desk = browser.get("/desk");
     assertTrue(desk.page().select(".box-warn").text().contains("There is no backup."));
   }
@@ -286,7 +286,7 @@ class ClubBackupsTest {
 
     browser.follow().tidy();
     String text = browser.page().text();
-    assertTrue(text.contains("The newest good backup is from 1 min ago"), text);
+    assertTrue(text.contains("The newest good backup was made 1 min ago"), text);
     assertTrue(text.contains("Not verified yet."), text);
     assertTrue(text.contains(file.toString()), text);
     assertTrue(text.contains("every day at 02:10 UTC (EMBERWELL_BACKUP_AT)"), text);
@@ -295,7 +295,7 @@ class ClubBackupsTest {
     browser.send("main form[action$=verify]", Map.of());
     assertEquals(303, browser.status());
     ended(API + "/" + id, "verification.outcome");
-    assertTrue(browser.follow().page().text().contains("Verified, it can be restored:"));
+    assertTrue(browser.follow().page().text().contains(": it can be restored."));
 
     // proved a moment ago, when this browser was signed in
     browser.send("main form[action$=archive]", Map.of());
