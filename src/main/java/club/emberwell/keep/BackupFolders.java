@@ -8,7 +8,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -20,9 +19,6 @@ import org.jboss.logging.Logger;
 /** Where this node keeps backups, and which lie there. */
 @ApplicationScoped
 class BackupFolders {
-  /** So long after no node has seen it any more a file is forgotten, and so is a failure. */
-  static final Duration FORGOTTEN_AFTER = Duration.ofDays(30);
-
   private static final Logger LOG = Logger.getLogger(BackupFolders.class);
 
   private final BackupSettings settings;
@@ -74,7 +70,7 @@ class BackupFolders {
                   files.stream().map(Path::toString).toArray(String[]::new),
                   sizes.toArray(Long[]::new),
                   now);
-              rows.forget(node, settings.dir(), now, FORGOTTEN_AFTER);
+              rows.forget(node, settings.dir(), now);
             });
   }
 

@@ -20,6 +20,12 @@ class StoredBackups {
   /** Who has not said for so long that it goes on has died. */
   static final Duration SILENCE = Duration.ofMinutes(2);
 
+  /** What no node has seen for so long is gone with its node. */
+  private static final Duration UNSEEN = Duration.ofDays(30);
+
+  /** One that fails again each hour fills no list. */
+  private static final Duration PAST = Duration.ofDays(1);
+
   static final String DIED = "The server stopped while it was being made.";
   private static final String TRIAL_DIED = "The server stopped while it was being verified.";
 
@@ -228,18 +234,20 @@ class StoredBackups {
    *
    * @param below the folder of this node
    */
-  void forget(String node, Path below, Instant now, Duration most) {
+  void forget(String node, Path below, Instant now) {
     db.createNativeMutationQuery(
             """
             delete from backup
              where state = 'kept' and seen_at < :now
                  and node = :node and starts_with(path, :below)
-               or state <> 'running' and coalesce(seen_at, ended_at) < :old
+               or state = 'kept' and seen_at < :unseen
+               or state in ('failed', 'died') and ended_at < :past
             """)
         .setParameter("now", now)
         .setParameter("node", node)
         .setParameter("below", below + "/")
-        .setParameter("old", now.minus(most))
+        .setParameter("unseen", now.minus(UNSEEN))
+        .setParameter("past", now.minus(PAST))
         .executeUpdate();
   }
 
