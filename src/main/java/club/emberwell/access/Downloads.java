@@ -73,8 +73,7 @@ public final class Downloads {
 
   private static Response.ResponseBuilder attachment(
       StreamingOutput body, String type, String name) {
-    return Response.ok(body, type)
-        .header(HttpHeaders.CONTENT_DISPOSITION, named(name));
+    return Response.ok(body, type).header(HttpHeaders.CONTENT_DISPOSITION, named(name));
   }
 
   private static String named(String file) {

@@ -42,8 +42,7 @@ public class Backups {
   }
 
   /** Before anybody asks how the club stands with them. */
-  void begin(
-      @Observes @Priority(Interceptor.Priority.LIBRARY_BEFORE) StartupEvent started) {
+  void begin(@Observes @Priority(Interceptor.Priority.LIBRARY_BEFORE) StartupEvent started) {
     look();
   }
 

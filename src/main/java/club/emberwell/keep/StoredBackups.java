@@ -37,8 +37,7 @@ class StoredBackups {
 
   /** All of them, newest first. */
   List<KnownBackup> all() {
-    return db
-        .createNativeQuery(
+    return db.createNativeQuery(
             """
             select id, cause, state, node, started_at, ended_at, until, failure, name, path,
               size_bytes, made_at, program, tables, seen_at, trial, tried_at, trial_until, trial_says

@@ -40,7 +40,8 @@ final class BeforeUpgrade {
         applied, SchemaVersion.known());
     try {
       Room.require(keeping.folder(), connection);
-      Path file = keeping.of(database.kept()).into(keeping.folder(), BackupCause.BEFORE_UPGRADE).file();
+      Path file =
+          keeping.of(database.kept()).into(keeping.folder(), BackupCause.BEFORE_UPGRADE).file();
       LOG.infof("The backup is %s", file);
     } catch (KeepRefused e) {
       throw new LaunchException(ExitCode.of(e.why()), refusal(e.getMessage()), e);

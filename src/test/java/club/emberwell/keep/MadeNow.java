@@ -6,9 +6,7 @@ public final class MadeNow {
 
   /** Makes one by hand, and comes back when it is kept. */
   public static void byHand(BackupWork work) {
-    work.claim(BackupCause.BY_HAND)
-        .flatMap(id -> work.make(id, BackupCause.BY_HAND))
-        .orElseThrow();
+    work.claim(BackupCause.BY_HAND).flatMap(id -> work.make(id, BackupCause.BY_HAND)).orElseThrow();
   }
 
   /** Comes back when nothing is made and nothing is tried. */

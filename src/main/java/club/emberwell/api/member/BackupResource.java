@@ -84,11 +84,9 @@ public class BackupResource {
    * @param path the folder that holds them, on each machine
    */
   @Schema(name = "BackupSchedule")
-  record ScheduleJson(
-      boolean on, @Schema(examples = "02:10") String at, int keep, String path) {
+  record ScheduleJson(boolean on, @Schema(examples = "02:10") String at, int keep, String path) {
     static ScheduleJson of(BackupOverview.Schedule set) {
-      return new ScheduleJson(
-          set.on(), set.at().toString(), set.keep(), set.place().toString());
+      return new ScheduleJson(set.on(), set.at().toString(), set.keep(), set.place().toString());
     }
   }
 

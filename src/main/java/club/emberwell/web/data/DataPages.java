@@ -105,7 +105,9 @@ public class DataPages extends Pages {
                 number(made.counts().reports(), "report"),
                 number(made.counts().members(), "member")),
         made.licences(),
-        made.files().stream().map(file -> new Row(file.name(), FileSize.of(file.bytes()))).toList());
+        made.files().stream()
+            .map(file -> new Row(file.name(), FileSize.of(file.bytes())))
+            .toList());
   }
 
   private static String number(int count, String what) {

@@ -55,6 +55,7 @@ public class DeskPages extends Pages {
   private final Webhooks hooks;
   private final ClubBackups backups;
 
+  @SuppressWarnings("ParameterNumber") // what the first screen draws together
   DeskPages(
       Desk desk,
       Tasks tasks,
