@@ -105,3 +105,7 @@ insert into data_package (id, made_at, seen, described, size_bytes)
 values ('00000000-0000-4000-8000-0000000000cc', now(), pg_current_xact_id(), '{}', 1);
 insert into data_package_part (package_id, position, bytes)
 values ('00000000-0000-4000-8000-0000000000cc', 0, '\x50');
+insert into backup (id, cause, state, node, started_at, ended_at, name, path, size_bytes, made_at,
+  program, tables, seen_at, trial, tried_at, trial_says)
+values (gen_random_uuid(), 'by-hand', 'kept', 'shed', now(), now(), 'emberwell-shed.zip',
+  E'C:\\shed\tx', 9223372036854775807, now(), '1.0', 27, now(), 'failed', now(), 'No room.');

@@ -3,6 +3,7 @@ package club.emberwell.access;
 import club.emberwell.desk.log.AuditFilter;
 import club.emberwell.desk.log.AuditTrail;
 import club.emberwell.desk.log.AuditTrail.Format;
+import club.emberwell.keep.KnownBackup.ArchiveFile;
 import club.emberwell.member.Actor;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
@@ -14,6 +15,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.jboss.resteasy.reactive.PathPart;
 
 /** Answers that are files to keep. */
 public final class Downloads {
@@ -39,6 +41,20 @@ public final class Downloads {
     }
   }
 
+  /** A backup, sent by the system from the disk: its size costs no memory and holds no thread. */
+  public static Response backup(ArchiveFile archive) {
+    try {
+      long size = Files.size(archive.path());
+      return Response.ok(new PathPart(archive.path(), 0, size), "application/zip")
+          .header(HttpHeaders.CONTENT_LENGTH, size)
+          .header(HttpHeaders.CONTENT_DISPOSITION, named(archive.name()))
+          .header(HttpHeaders.CACHE_CONTROL, "no-store")
+          .build();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** The log, written while it is read: its size costs no memory. */
   public static Response log(AuditTrail trail, Actor actor, AuditFilter filter, String format) {
     Format wanted = "jsonl".equals(format) ? Format.JSON_LINES : Format.CSV;
@@ -57,7 +73,10 @@ public final class Downloads {
 
   private static Response.ResponseBuilder attachment(
       StreamingOutput body, String type, String name) {
-    return Response.ok(body, type)
-        .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"");
+    return Response.ok(body, type).header(HttpHeaders.CONTENT_DISPOSITION, named(name));
+  }
+
+  private static String named(String file) {
+    return "attachment; filename=\"" + file + "\"";
   }
 }

@@ -34,7 +34,8 @@ record Aftermath(Connection connection) {
           // the data to take along may hold what somebody took back since
           "DELETE FROM data_package",
           "UPDATE data_making SET asked_at = now(), maker = NULL, until = NULL",
-          "UPDATE backup_making SET maker = NULL, until = NULL");
+          // which of them lie here is looked up at the next start
+          "DELETE FROM backup");
   private static final String END_TOKENS =
       "UPDATE api_token SET revoked_at = now() WHERE revoked_at IS NULL";
   private static final List<String> HOLD_MAIL =

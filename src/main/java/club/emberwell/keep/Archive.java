@@ -55,6 +55,18 @@ public final class Archive implements AutoCloseable {
     }
   }
 
+  /**
+   * What an archive says of itself, without a look at the rest of it.
+   *
+   * @throws IOException where it cannot be read
+   * @throws KeepRefused where it is none of ours, or newer than this program
+   */
+  static Manifest manifest(Path file) throws IOException {
+    try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8)) {
+      return manifest(file, zip);
+    }
+  }
+
   private static void close(ZipFile zip) {
     try {
       if (zip != null) {

@@ -67,15 +67,33 @@ public final class Backup {
    * @throws KeepRefused where it cannot be written; then there is none
    */
   public Done into(Path folder) {
-    return make((club, at) -> folder.resolve(name(club, at)));
+    return into(folder, BackupCause.BY_HAND);
+  }
+
+  /** The same, saying why. */
+  public Done into(Path folder, BackupCause cause) {
+    return make(cause, (club, at) -> folder.resolve(name(club, at)));
+  }
+
+  /**
+   * Refuses where a folder has no room for one.
+   *
+   * @throws KeepRefused then
+   */
+  void requireRoom(Path folder) {
+    try (Connection connection = database.connect()) {
+      Room.require(folder, connection);
+    } catch (SQLException e) {
+      throw unreadable(e);
+    }
   }
 
   /** Writes an archive of a given name; one that is there is replaced when all is written. */
   public Done to(Path file) {
-    return make((club, at) -> file);
+    return make(BackupCause.BY_HAND, (club, at) -> file);
   }
 
-  private Done make(BiFunction<String, Instant, Path> place) {
+  private Done make(BackupCause cause, BiFunction<String, Instant, Path> place) {
     Instant now = Instant.now().truncatedTo(ChronoUnit.SECONDS);
     try (Connection connection = database.connect()) {
       snapshot(connection);
@@ -83,14 +101,23 @@ public final class Backup {
       String club = text(connection, CLUB);
       Path file = place.apply(club, now);
       Made made =
-          new Made(program, schema, club, connection.getMetaData().getDatabaseProductVersion());
+          new Made(
+              program,
+              schema,
+              club,
+              connection.getMetaData().getDatabaseProductVersion(),
+              cause.code());
       return new Done(file, write(connection, file, made, now));
     } catch (SQLException e) {
-      throw new KeepRefused(
-          Why.DATABASE,
-          "The database cannot be read: " + e.getMessage() + "; no backup was made.",
-          e);
+      throw unreadable(e);
     }
+  }
+
+  private static KeepRefused unreadable(SQLException e) {
+    return new KeepRefused(
+        Why.DATABASE,
+        "The database cannot be read: " + e.getMessage() + "; no backup was made.",
+        e);
   }
 
   /** How an archive of a club is called. */

@@ -17,12 +17,11 @@ import org.eclipse.microprofile.health.Readiness;
 @Readiness
 @ApplicationScoped
 class BackupWatch implements HealthCheck {
-  private final ScheduledBackups backups;
+  private final Backups backups;
   private final MeterRegistry meters;
-  private volatile Optional<Instant> madeAt = Optional.empty();
-  private volatile Optional<String> failure = Optional.empty();
+  private volatile BackupOverview seen;
 
-  BackupWatch(ScheduledBackups backups, MeterRegistry meters) {
+  BackupWatch(Backups backups, MeterRegistry meters) {
     this.backups = backups;
     this.meters = meters;
   }
@@ -30,7 +29,7 @@ class BackupWatch implements HealthCheck {
   void register(@Observes StartupEvent started) {
     Gauge.builder("emberwell.backup.last.success.timestamp", this, BackupWatch::seconds)
         .baseUnit("seconds")
-        .description("When the newest scheduled backup was made, by whichever node")
+        .description("When the newest good backup was made, by whichever node")
         .register(meters);
     look();
   }
@@ -38,20 +37,24 @@ class BackupWatch implements HealthCheck {
   /** Kept, so that no question about health waits for the database. */
   @Scheduled(every = "1m", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
   void look() {
-    madeAt = backups.madeAt();
-    failure = backups.failure();
+    seen = backups.overview();
+  }
+
+  private Optional<Instant> madeAt() {
+    return seen.newest().map(one -> one.file().madeAt());
   }
 
   private double seconds() {
-    return madeAt.map(at -> at.toEpochMilli() / 1000.0).orElse(Double.NaN);
+    return madeAt().map(at -> at.toEpochMilli() / 1000.0).orElse(Double.NaN);
   }
 
   @Override
   public HealthCheckResponse call() {
     HealthCheckResponseBuilder answer =
         HealthCheckResponse.named("backups")
-            .withData("newest", madeAt.map(Instant::toString).orElse("none yet"));
-    failure.ifPresent(why -> answer.withData("last failed", why));
+            .withData("newest", madeAt().map(Instant::toString).orElse("none yet"));
+    seen.caution(Instant.now()).ifPresent(what -> answer.withData("caution", what));
+    seen.failed().ifPresent(last -> answer.withData("last failed", last.failure()));
     return answer.up().build();
   }
 }

@@ -1,6 +1,7 @@
 package club.emberwell.keep;
 
 import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -47,9 +48,11 @@ public record Manifest(
    * @param schema the newest migration of its tables
    * @param club what the club was called
    * @param postgresql the version of the database server
+   * @param cause why it was made, by its code; null in archives of before this was said
    */
   @JsonIgnoreProperties(ignoreUnknown = true)
-  public record Made(String program, int schema, String club, String postgresql) {}
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Made(String program, int schema, String club, String postgresql, String cause) {}
 
   /**
    * The rows of a table, in the text format of COPY, in the order of its primary key.

@@ -184,6 +184,9 @@ enum PageState {
   PEOPLE(BrowserTest.OWNER, "/desk/club/people"),
   SIGN_OUT(BrowserTest.OWNER, "/desk/club/sign-out"),
   WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks");
+  WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks"),
+  BACKUPS(BrowserTest.OWNER, PageState::backups),
+  BACKUP(BrowserTest.OWNER, v -> PageState.backups(v).press("#newest ~ dl a"));
 
   /** A test grid of the scenario. */
   private static final String GRID = "01930000-0613-71ca-babf-436437a1c9d5";
@@ -268,6 +271,19 @@ enum PageState {
                 .get()
                 .link(UUID.randomUUID(), LetterKind.WATCH))
         .getPath();
+  }
+
+  /** Until the one that was asked for is kept. */
+  private static Visit backups(Visit visit) {
+    visit.open("/desk/club/backups");
+    if (visit.page().locator("#newest").count() == 0) {
+      visit.press("main form[action='/desk/club/backups'] button");
+    }
+    while (visit.page().locator("#newest").count() == 0) {
+      visit.page().waitForTimeout(100);
+      visit.open("/desk/club/backups");
+    }
+    return visit;
   }
 
   private static Visit own(Visit visit) {

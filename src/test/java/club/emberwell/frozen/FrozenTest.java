@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import club.emberwell.desk.rule.RuleRunner;
 import club.emberwell.exchange.open.PackageMaker;
 import club.emberwell.hook.KnownHosts;
+import club.emberwell.keep.BackupWork;
+import club.emberwell.keep.MadeNow;
 import club.emberwell.talk.Matching;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
@@ -49,6 +51,7 @@ class FrozenTest {
   @Inject RuleRunner rules;
   @Inject KnownHosts hosts;
   @Inject PackageMaker data;
+  @Inject BackupWork backups;
 
   @TestFactory
   Stream<DynamicTest> whatAStrangerSeesStaysAsItIs() throws UnknownHostException {
@@ -63,6 +66,7 @@ class FrozenTest {
     seen.putAll(club.visits("pages.yaml", "pages"));
     hosts.say("chat.example.org", InetAddress.getByName("8.8.8.8"));
     data.make();
+    MadeNow.byHand(backups);
     lookAtAll();
     club.calls("examples.yaml", "");
     lookAtAll();

@@ -35,6 +35,7 @@ final class Saved {
     CHANGING.put(Pattern.compile("\\d+ (min|h|days)( ago)"), "<age>$2");
     CHANGING.put(Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "<club>");
     CHANGING.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "<hash>");
+    CHANGING.put(Pattern.compile("/\\S*/home-\\w+"), "<home>");
     CHANGING.put(WEBHOOK_SECRET, "<webhook-secret>");
     CHANGING.put(CURSOR, "<cursor>");
     CHANGING.put(Pattern.compile("(?<![\\w-])[\\w-]{43}(?![\\w-])"), "<secret>");
@@ -52,6 +53,10 @@ final class Saved {
         Pattern.compile("https?://(localhost|127\\.0\\.0\\.1):\\d+"), "https://club.example");
     LOOKING_ALIKE.put(Pattern.compile("\\b[0-9a-f]{64}\\b"), "0123456789abcdef".repeat(4));
     LOOKING_ALIKE.put(Pattern.compile("\"bytes\" : \\d+"), "\"bytes\" : 31431");
+    LOOKING_ALIKE.put(Pattern.compile("/\\S*/home-\\w+"), "/var/lib/emberwell");
+    LOOKING_ALIKE.put(Pattern.compile("\\d{8}T\\d{6}Z"), "20261126T113900Z");
+    LOOKING_ALIKE.put(Pattern.compile("\"node\" : \"[^\"]+\""), "\"node\" : \"shed\"");
+    LOOKING_ALIKE.put(Pattern.compile("\"tables\" : \\d+"), "\"tables\" : 27");
     LOOKING_ALIKE.put(WEBHOOK_SECRET, "whsec_" + "Example".repeat(6) + "s=");
     LOOKING_ALIKE.put(CURSOR, "Cursor".repeat(12));
     LOOKING_ALIKE.put(

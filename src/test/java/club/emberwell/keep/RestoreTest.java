@@ -109,7 +109,8 @@ class RestoreTest {
   @Test
   void numbersOfTransactionsOfAnotherServerAreGone() throws Exception {
     DatabaseLogin one = restored();
-    DatabaseLogin other = restored();
+    DatabaseLogin other = empty();
+    restore(newest(), other, PLAIN);
     assertNotEquals(epoch(one), epoch(other));
     assertEquals(
         number(one, "select count(*) from entry where kind = 'report'"),

@@ -33,6 +33,7 @@ class RoundTripTest {
   private static final Set<String> SETTLED =
       Set.of(
           "audit",
+          "backup",
           "change_row",
           "data_making",
           "data_package",

@@ -197,6 +197,7 @@ class KeepingTest {
       try (Stream<Path> made = Files.list(home.resolve("backups"))) {
         try (Archive archive = Archive.open(made.findFirst().orElseThrow())) {
           assertEquals(19, archive.manifest().made().schema());
+          assertEquals("before-upgrade", archive.manifest().made().cause());
         }
       }
     }

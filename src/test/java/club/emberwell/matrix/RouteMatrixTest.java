@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.exchange.example.ExampleWork;
 import club.emberwell.exchange.open.PackageMaker;
+import club.emberwell.keep.Backups;
+import club.emberwell.keep.MadeNow;
 import club.emberwell.matrix.Crew.Somebody;
 import club.emberwell.matrix.Routes.Route;
 import io.quarkus.test.junit.QuarkusTest;
@@ -53,9 +55,11 @@ class RouteMatrixTest {
   @Inject Crew crew;
   @Inject PackageMaker maker;
   @Inject ExampleWork example;
+  @Inject Backups backups;
 
   @AfterEach
-  void finishWhatOwnersBegan() {
+  void finishWhatOwnersBegan() throws InterruptedException {
+    MadeNow.awaitRest(backups);
     while (example.step()) {
       // until nothing invented is left
     }

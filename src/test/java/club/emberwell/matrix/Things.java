@@ -10,11 +10,14 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import javax.imageio.ImageIO;
+import org.eclipse.microprofile.config.ConfigProvider;
 
 /**
  * The author's things that a route is tried on, made when first named: each row of the matrix gets
@@ -76,6 +79,7 @@ final class Things {
       case "invitation" -> invitation();
       case "request" -> request();
       case "webhook" -> webhook();
+      case "backup" -> backup();
       default -> throw new IllegalArgumentException("no such thing: " + name);
     };
   }
@@ -156,6 +160,27 @@ final class Things {
                 + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/hook',"
                 + " '{result.posted}', 'whsec_AAAA', 'on', 1, now(), now())")
             .formatted(id, author.id()));
+    return id.toString();
+  }
+
+  /** An owner's: a file that is called so. */
+  private String backup() {
+    UUID id = UUID.randomUUID();
+    Path file =
+        ConfigProvider.getConfig()
+            .getValue("emberwell.backup.dir", Path.class)
+            .resolve("emberwell-" + id + "-20260101T000000Z.zip");
+    try {
+      Files.createDirectories(file.getParent());
+      Files.writeString(file, "none");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    crew.run(
+        ("insert into backup (id, cause, state, node, started_at, ended_at, name, path, size_bytes,"
+                + " made_at, program, tables, seen_at) values ('%s', 'by-hand', 'kept', 'here',"
+                + " now(), now(), '%s', '%s', 4, now(), '1', 1, now())")
+            .formatted(id, file.getFileName(), file));
     return id.toString();
   }
 

@@ -7,6 +7,7 @@ import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.IfMatch;
+import club.emberwell.api.writes.PasswordAgain;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.hook.Delivery;
 import club.emberwell.hook.Webhook;
@@ -31,7 +32,6 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.UUID;
 import org.eclipse.microprofile.openapi.annotations.Operation;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
@@ -115,7 +115,7 @@ public class WebhookResource {
           "Shown this once. For a day the old one signs as well, so that none is lost meanwhile."
               + " A token alone is not enough: send your password. Takes no Idempotency-Key.")
   @APIResponseSchema(WebhookJson.class)
-  public Response renewSecret(@PathParam("id") UUID id, Confirmation sent) {
+  public Response renewSecret(@PathParam("id") UUID id, PasswordAgain sent) {
     Given given = new Given(request.credential(), sent.password(), client.prefix());
     try {
       return once(Response.ok(), hooks.renewSecret(request.actor(), id, given));
@@ -123,16 +123,6 @@ public class WebhookResource {
       throw new EntryRefused(RemarkId.PASSWORD_WRONG, "/password", e.getMessage());
     }
   }
-
-  /**
-   * That it is truly the owner.
-   *
-   * @param password the owner's own
-   */
-  @Schema(
-      name = "Confirmation",
-      requiredProperties = {"password"})
-  record Confirmation(String password) {}
 
   @POST
   @Path("{id}/test")

@@ -10,6 +10,7 @@ import club.emberwell.exchange.open.PackageShelf;
 import club.emberwell.exchange.open.SearchExport;
 import club.emberwell.member.Licence;
 import club.emberwell.member.Role;
+import club.emberwell.web.frame.FileSize;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.Preview;
 import io.quarkus.qute.CheckedTemplate;
@@ -97,14 +98,16 @@ public class DataPages extends Pages {
   private static Given given(DataPackage made) {
     return new Given(
         made,
-        size(made.zip().bytes()),
+        FileSize.of(made.zip().bytes()),
         "%s, in %s, of %s"
             .formatted(
                 number(made.counts().trials(), "trial"),
                 number(made.counts().reports(), "report"),
                 number(made.counts().members(), "member")),
         made.licences(),
-        made.files().stream().map(file -> new Row(file.name(), size(file.bytes()))).toList());
+        made.files().stream()
+            .map(file -> new Row(file.name(), FileSize.of(file.bytes())))
+            .toList());
   }
 
   private static String number(int count, String what) {
@@ -113,15 +116,6 @@ public class DataPages extends Pages {
 
   private static String number(int count) {
     return String.format(Locale.ROOT, "%,d", count);
-  }
-
-  private static String size(long bytes) {
-    if (bytes < 1_000) {
-      return bytes + " B";
-    }
-    return bytes < 1_000_000
-        ? Math.round(bytes / 1e3) + " kB"
-        : String.format(Locale.ROOT, "%.1f MB", bytes / 1e6);
   }
 
   @GET

@@ -13,9 +13,11 @@ import club.emberwell.entry.EntryRef;
 import club.emberwell.entry.Verdict;
 import club.emberwell.entry.Verdicts;
 import club.emberwell.hook.Webhooks;
+import club.emberwell.keep.BackupOverview;
 import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
+import club.emberwell.member.club.ClubBackups;
 import club.emberwell.search.query.QueryString;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
@@ -30,6 +32,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.jboss.resteasy.reactive.RestPath;
@@ -49,7 +53,9 @@ public class DeskPages extends Pages {
   private final Rules rules;
   private final ItemContents contents;
   private final Webhooks hooks;
+  private final ClubBackups backups;
 
+  @SuppressWarnings("ParameterNumber") // what the first screen draws together
   DeskPages(
       Desk desk,
       Tasks tasks,
@@ -58,7 +64,8 @@ public class DeskPages extends Pages {
       Flags flags,
       Rules rules,
       ItemContents contents,
-      Webhooks hooks) {
+      Webhooks hooks,
+      ClubBackups backups) {
     this.desk = desk;
     this.tasks = tasks;
     this.judging = judging;
@@ -67,6 +74,7 @@ public class DeskPages extends Pages {
     this.rules = rules;
     this.contents = contents;
     this.hooks = hooks;
+    this.backups = backups;
   }
 
   @CheckedTemplate
@@ -86,6 +94,7 @@ public class DeskPages extends Pages {
    * @param says how much waits and since when
    * @param late whether something waits longer than anything should
    * @param brokenHooks webhooks that were switched off by themselves; 0 for who cannot mend them
+   * @param backups null for who cannot see to them
    */
   record Home(
       String says,
@@ -93,7 +102,25 @@ public class DeskPages extends Pages {
       List<Tile> tiles,
       List<TaskRow> tasks,
       Orders orders,
-      int brokenHooks) {}
+      int brokenHooks,
+      BackupNote backups) {}
+
+  /**
+   * How the club stands with backups.
+   *
+   * @param ago how long ago the newest was made; null where there is none
+   * @param caution what to be warned of; null where all is well
+   */
+  record BackupNote(String ago, String caution) {
+    static BackupNote of(BackupOverview backups, Instant now) {
+      return new BackupNote(
+          backups
+              .newest()
+              .map(one -> DeskHome.said(Duration.between(one.file().madeAt(), now)) + " ago")
+              .orElse(null),
+          backups.caution(now).orElse(null));
+    }
+  }
 
   /** Where to begin, and the same list the other way round. */
   record Orders(boolean oldestFirst, String first) {}
@@ -137,7 +164,11 @@ public class DeskPages extends Pages {
             tiles(waiting.counts()),
             rows,
             new Orders(oldest, rows.isEmpty() ? null : rows.get(0).href()),
-            hooks.broken(actor)));
+            hooks.broken(actor),
+            backups
+                .overviewFor(actor)
+                .map(known -> BackupNote.of(known, Instant.now()))
+                .orElse(null)));
   }
 
   /** "51 things wait: 32 notes, 19 new words. The oldest has been waiting for 3 days." */

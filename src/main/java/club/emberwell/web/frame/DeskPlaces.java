@@ -63,6 +63,7 @@ public class DeskPlaces {
       tools.add(place("/desk/club/example", "Example club"));
       tools.add(place("/desk/club/people", "People in charge"));
       tools.add(place("/desk/club/webhooks", "Webhooks"));
+      tools.add(place("/desk/club/backups", "Backups"));
     }
     return tools;
   }
