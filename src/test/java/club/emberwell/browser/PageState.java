@@ -183,7 +183,6 @@ enum PageState {
   OWNERS_FIRST_STEPS(BrowserTest.OWNER, "/desk/club/first-steps"),
   PEOPLE(BrowserTest.OWNER, "/desk/club/people"),
   SIGN_OUT(BrowserTest.OWNER, "/desk/club/sign-out"),
-  WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks");
   WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks"),
   BACKUPS(BrowserTest.OWNER, PageState::backups),
   BACKUP(BrowserTest.OWNER, v -> PageState.backups(v).press("#newest ~ dl a"));

@@ -68,7 +68,8 @@ class SearchSpeedTest {
     System.out.printf(
         "built %d trials in %.1f s, %.0f MB%n",
         source.trials, (System.nanoTime() - start) / 1e9, megabytes());
-    SearchIndex index = new SearchIndex(home, quiet, source, () -> SearchFixture.WORDS, SearchFixture.pause());
+    SearchIndex index =
+        new SearchIndex(home, quiet, source, () -> SearchFixture.WORDS, SearchFixture.pause());
     index.start();
     SearchFixture.eventually(() -> index.status().ready());
     try {

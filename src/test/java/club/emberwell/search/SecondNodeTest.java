@@ -72,7 +72,11 @@ class SecondNodeTest {
     post(ada, "right");
     SearchIndex second =
         new SearchIndex(
-            new IndexFolder(folder, FSDirectory::open), log, source, catalog::vocabulary, SearchFixture.pause());
+            new IndexFolder(folder, FSDirectory::open),
+            log,
+            source,
+            catalog::vocabulary,
+            SearchFixture.pause());
     second.start();
     try {
       SearchFixture.eventually(() -> second.status().ready());

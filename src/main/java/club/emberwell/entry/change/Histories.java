@@ -34,8 +34,7 @@ class Histories {
       ReportChangeRepository reports,
       Event<HistoryBegins> begins) {
     this.pause =
-        new GrowingPause(
-            limits.historiesAtOnce(), limits.historyPause(), limits.longestPause());
+        new GrowingPause(limits.historiesAtOnce(), limits.historyPause(), limits.longestPause());
     this.rows = rows;
     this.reports = reports;
     this.begins = begins;

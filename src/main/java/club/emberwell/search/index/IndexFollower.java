@@ -66,7 +66,8 @@ final class IndexFollower implements ChangeReader {
     this.vocabulary = vocabulary;
     this.changes = new ChangeFollower(log, this);
     this.rebuilding =
-        new Rebuilding(stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped), pause);
+        new Rebuilding(
+            stopped -> IndexBuild.run(folder, log, source, vocabulary.get(), stopped), pause);
   }
 
   /** The generation that answers, or null. */

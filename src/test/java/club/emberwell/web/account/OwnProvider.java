@@ -1,5 +1,7 @@
 package club.emberwell.web.account;
 
+import static io.restassured.RestAssured.given;
+
 import com.nimbusds.jose.JOSEException;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.JWSHeader;
@@ -230,5 +232,20 @@ public class OwnProvider implements QuarkusTestResourceLifecycleManager {
     exchange.sendResponseHeaders(status, bytes.length);
     exchange.getResponseBody().write(bytes);
     exchange.close();
+  }
+
+  /** What the provider answers a browser that came: the path and query it sends it back to. */
+  static String back(String url) {
+    String back =
+        given()
+            .redirects()
+            .follow(false)
+            .urlEncodingEnabled(false)
+            .get(url)
+            .then()
+            .statusCode(302)
+            .extract()
+            .header("Location");
+    return back.replaceFirst("^https?://[^/]+", "");
   }
 }
