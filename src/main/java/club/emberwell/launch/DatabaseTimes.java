@@ -26,8 +26,8 @@ interface DatabaseTimes {
   @WithDefault("2S")
   Duration readiness();
 
-  /** For a connection that lay idle to say that it is alive; a new one is made instead. */
-  @WithDefault("1S")
+  /** For a connection that lay idle to say that it is alive; else a new one is made. */
+  @WithDefault("300MS")
   Duration idle();
 
   /** After so long a server notices that nobody waits for its statement any more. */

@@ -44,6 +44,15 @@ class StaleConnections {
   }
 
   private void look() {
+    try {
+      dropIdle();
+    } catch (RuntimeException e) {
+      // whatever it was, the next look comes
+      LOG.debugf(e, "connections could not be looked at");
+    }
+  }
+
+  private void dropIdle() {
     long now = pool.getMetrics().invalidCount();
     if (now > dead) {
       LOG.debugf("%d connections to the database were dead; idle ones are dropped", now - dead);
