@@ -231,7 +231,7 @@ enum PageState {
 
   /** True where a page that is not there is what is looked at. */
   boolean isMissing() {
-    return this == NOT_FOUND || this == NO_SUCH_REPORT;
+    return this == NOT_FOUND || this == NO_SUCH_REPORT || this == UNSUBSCRIBE_NOTHING;
   }
 
   void reach(Visit visit) {
