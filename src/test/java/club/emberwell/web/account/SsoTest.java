@@ -348,7 +348,7 @@ class SsoTest {
   void aSessionOfLongAgoLinksNoOtherAccount() {
     Browser browser = longAgo();
     provider.isUsedBy("another-" + subject, name, null, false);
-    browser.get(away(browser.led("same-origin", "/sign-in/sso?to=/me")));
+    browser.led("same-origin", "/sign-in/sso?to=/me");
     assertEquals(403, browser.tidy().status());
   }
 
