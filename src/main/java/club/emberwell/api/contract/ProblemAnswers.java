@@ -114,6 +114,7 @@ final class ProblemAnswers {
       return;
     }
     kinds.add(ProblemKind.TOO_LARGE);
+    kinds.add(ProblemKind.TOO_SLOW);
     kinds.add(ProblemKind.FORMAT_NOT_ACCEPTED);
     if (!body.getContent().hasMediaType(JSON)) {
       kinds.add(ProblemKind.INVALID_REQUEST);
@@ -143,6 +144,7 @@ final class ProblemAnswers {
   }
 
   private static void writes(Route route, Set<ProblemKind> kinds) {
+    kinds.add(ProblemKind.STORAGE_FULL);
     if (route.role().isEmpty()) {
       kinds.add(ProblemKind.TOO_MANY_TRIES);
     } else if (!route.atAnyPace()) {
