@@ -205,7 +205,8 @@ class PackagedProgramTest {
 
   @Test
   void whatCannotWorkIsRefusedInOneSentence() throws Exception {
-    refuse(2, "must be an address such as https://", Map.of("EMBERWELL_PUBLIC_URL", "club.example"));
+    refuse(
+        2, "must be an address such as https://", Map.of("EMBERWELL_PUBLIC_URL", "club.example"));
     refuse(2, "set EMBERWELL_PUBLIC_URL", Map.of(), "--host", "0.0.0.0");
     refuse(
         2,

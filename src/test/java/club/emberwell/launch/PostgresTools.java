@@ -14,7 +14,7 @@ final class PostgresTools {
   static final String OWNER = "club";
 
   static final String ADMIN = DebianPostgres.USER;
-  private static final int PATIENCE_SECONDS = 60;
+  private static final int PATIENCE_SECONDS = 180;
 
   private final DebianPostgres server;
 

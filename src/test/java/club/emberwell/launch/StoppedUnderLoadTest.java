@@ -134,12 +134,12 @@ class StoppedUnderLoadTest {
             "EMBERWELL_LIMITS_TRAFFIC_CONNECTIONS_OF_ONE", "6",
             "EMBERWELL_LIMITS_TRAFFIC_HEAD_TIME", "3S"));
     List<RawCall> open = new ArrayList<>();
+    long begun = System.nanoTime();
     for (int i = 0; i < 5; i++) {
       RawCall call = new RawCall(server());
       call.send("GET /about HTTP/1.1\r\nHost: localhost\r\n");
       open.add(call);
     }
-    long begun = System.nanoTime();
     RawCall dribble = open.get(0);
     await()
         .atMost(Duration.ofSeconds(30))

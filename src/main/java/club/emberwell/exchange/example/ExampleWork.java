@@ -5,9 +5,11 @@ import club.emberwell.exchange.ScenarioLoader;
 import club.emberwell.exchange.example.ExampleRepository.Row;
 import club.emberwell.member.club.ClubOptions;
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -32,6 +34,7 @@ public class ExampleWork {
   private final Eraser eraser;
   private final ClubOptions club;
   private final String scenario;
+  private volatile boolean stopping;
 
   ExampleWork(
       ExampleRepository rows,
@@ -49,12 +52,20 @@ public class ExampleWork {
   @Scheduled(every = "5s", delayed = "5s", concurrentExecution = ConcurrentExecution.SKIP)
   void look() {
     try {
-      while (step()) {
+      while (!stopping && step()) {
         LOG.debug("the example changed its direction meanwhile");
       }
     } catch (RuntimeException e) {
-      LOG.error("example club: the work broke off; it goes on in some minutes", e);
+      if (stopping) {
+        LOG.debug("example club: the work broke off with the server", e);
+      } else {
+        LOG.error("example club: the work broke off; it goes on in some minutes", e);
+      }
     }
+  }
+
+  void stop(@Observes ShutdownEvent told) {
+    stopping = true;
   }
 
   /**
