@@ -25,6 +25,9 @@ final class PackagedProgram {
   static final Path PACKAGED = Path.of("target", "quarkus-app").toAbsolutePath();
   private static final Duration PATIENCE = Duration.ofSeconds(120);
 
+  /** One for all looks, so that they take one of the connections an address may have. */
+  private static final HttpClient PROBE = HttpClient.newHttpClient();
+
   final Process process;
   final int port;
   private final Path output;
@@ -88,7 +91,7 @@ final class PackagedProgram {
   int readiness() throws InterruptedException {
     URI uri = URI.create("http://127.0.0.1:" + port + "/q/health/ready");
     try {
-      return HttpClient.newHttpClient()
+      return PROBE
           .send(
               HttpRequest.newBuilder(uri).timeout(Duration.ofSeconds(10)).build(),
               HttpResponse.BodyHandlers.discarding())
