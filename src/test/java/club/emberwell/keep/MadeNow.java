@@ -1,7 +1,14 @@
 package club.emberwell.keep;
 
+import static org.awaitility.Awaitility.await;
+
+import java.time.Duration;
+
 /** A backup for tests of other packages. */
 public final class MadeNow {
+  /** Twice the silence after which work counts as broken off. */
+  private static final Duration PATIENCE = StoredBackups.SILENCE.multipliedBy(2);
+
   private MadeNow() {}
 
   /** Makes one by hand, and comes back when it is kept. */
@@ -10,10 +17,10 @@ public final class MadeNow {
   }
 
   /** Comes back when nothing is made and nothing is tried. */
-  public static void awaitRest(Backups backups) throws InterruptedException {
-    while (backups.overview().all().stream().anyMatch(MadeNow::isAtWork)) {
-      Thread.sleep(50);
-    }
+  public static void awaitRest(Backups backups) {
+    await()
+        .atMost(PATIENCE)
+        .until(() -> backups.overview().all().stream().noneMatch(MadeNow::isAtWork));
   }
 
   private static boolean isAtWork(KnownBackup one) {

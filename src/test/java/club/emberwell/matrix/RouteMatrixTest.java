@@ -58,7 +58,7 @@ class RouteMatrixTest {
   @Inject Backups backups;
 
   @AfterEach
-  void finishWhatOwnersBegan() throws InterruptedException {
+  void finishWhatOwnersBegan() {
     MadeNow.awaitRest(backups);
     while (example.step()) {
       // until nothing invented is left
