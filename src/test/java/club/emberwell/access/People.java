@@ -5,6 +5,7 @@ import static io.restassured.RestAssured.given;
 import io.restassured.http.ContentType;
 import io.restassured.specification.RequestSpecification;
 import java.util.Map;
+import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** Signs invented people up over the API. */
@@ -19,6 +20,23 @@ public final class People {
     /** A JSON request of this person. */
     public RequestSpecification asks() {
       return given().contentType(ContentType.JSON).header("Authorization", "Bearer " + token);
+    }
+
+    /**
+     * Posts what is to be made.
+     *
+     * @param path below the API's base
+     * @return its id
+     */
+    public String makes(String path, Object body) {
+      return asks()
+          .header("Idempotency-Key", UUID.randomUUID().toString())
+          .body(body)
+          .post("/api/v1/" + path)
+          .then()
+          .statusCode(201)
+          .extract()
+          .path("id");
     }
   }
 

@@ -18,7 +18,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.BeforeEach;
@@ -133,21 +132,10 @@ class ResultPagesTest {
     return given().get("/api/v1/reports?member=" + ada.handle()).then().extract().path("total");
   }
 
-  private String keyed(String path, Object body) {
-    return ada.asks()
-        .header("Idempotency-Key", UUID.randomUUID().toString())
-        .body(body)
-        .post("/api/v1/" + path)
-        .then()
-        .statusCode(201)
-        .extract()
-        .path("id");
-  }
-
   @Test
   void editingTheReportOfAGridKeepsItsTests() {
     String machine =
-        keyed(
+        ada.makes(
             "machines",
             Map.of(
                 "name", "Shed diode",
@@ -162,7 +150,7 @@ class ResultPagesTest {
       trials.add(Map.of("row", 0, "column", column, "settings", settings, "effect", "right"));
     }
     String report =
-        keyed(
+        ada.makes(
             "reports",
             Map.of(
                 "machine",

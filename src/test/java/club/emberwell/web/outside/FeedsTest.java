@@ -1,6 +1,5 @@
 package club.emberwell.web.outside;
 
-import static club.emberwell.web.outside.Posted.post;
 import static club.emberwell.web.outside.Posted.report;
 import static club.emberwell.web.outside.Posted.word;
 import static io.restassured.RestAssured.given;
@@ -125,9 +124,9 @@ class FeedsTest {
     Person ada = People.join();
     String title = "A & B <c> \uD83D\uDD25 " + word();
     String first =
-        post(ada, "questions", Map.of("title", title, "text", "It is *pale* & <b>thin</b>."));
-    String second = post(ada, "questions", Map.of("title", "Later " + word(), "text", "x"));
-    post(People.join(), "questions/" + first + "/answers", Map.of("text", "Slow down."));
+        ada.makes("questions", Map.of("title", title, "text", "It is *pale* & <b>thin</b>."));
+    String second = ada.makes("questions", Map.of("title", "Later " + word(), "text", "x"));
+    People.join().makes("questions/" + first + "/answers", Map.of("text", "Slow down."));
     List<SyndEntry> entries = feed(given().get("/feeds/questions.atom")).getEntries();
     assertEquals("urn:uuid:" + second, entries.get(0).getUri(), "an answer is no new question");
     SyndEntry entry = entries.get(1);

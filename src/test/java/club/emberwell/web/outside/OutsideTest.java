@@ -1,6 +1,5 @@
 package club.emberwell.web.outside;
 
-import static club.emberwell.web.outside.Posted.post;
 import static club.emberwell.web.outside.Posted.report;
 import static club.emberwell.web.outside.Posted.word;
 import static io.restassured.RestAssured.given;
@@ -57,7 +56,7 @@ class OutsideTest {
     Person ada = People.join();
     String report = report(ada, word());
     String question =
-        post(ada, "questions", Map.of("title", "Why \"pale\"?", "text", "Is it *slow*?\n\nYes."));
+        ada.makes("questions", Map.of("title", "Why \"pale\"?", "text", "Is it *slow*?\n\nYes."));
     Document page = head("/reports/" + report + "?saved=yes");
     String title = "Stainless steel / Powder coat: coating removal, 30 W fibre 1064 nm, galvo";
     assertTrue(page.title().startsWith(title), page.title());

@@ -3,7 +3,6 @@ package club.emberwell.web.outside;
 import club.emberwell.access.People.Person;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.UUID;
 
 /** What members post that others find from outside. */
 final class Posted {
@@ -11,17 +10,6 @@ final class Posted {
 
   static String word() {
     return "w" + Long.toString(System.nanoTime(), 36);
-  }
-
-  static String post(Person by, String path, Map<String, ?> body) {
-    return by.asks()
-        .header("Idempotency-Key", UUID.randomUUID().toString())
-        .body(body)
-        .post("/api/v1/" + path)
-        .then()
-        .statusCode(201)
-        .extract()
-        .path("id");
   }
 
   static String report(Person by, String word) {
@@ -48,6 +36,6 @@ final class Posted {
     report.put("effect", "right");
     report.put("quality", 4);
     report.put("notes", "Words of " + word);
-    return post(by, "reports", report);
+    return by.makes("reports", report);
   }
 }

@@ -33,25 +33,12 @@ class StockPagesTest {
     browser = Browser.of(ada);
   }
 
-  private static String made(Person by, String path, Object body) {
-    return by.asks()
-        .header("Idempotency-Key", UUID.randomUUID().toString())
-        .body(body)
-        .post("/api/v1/" + path)
-        .then()
-        .statusCode(201)
-        .extract()
-        .path("id");
-  }
-
   private static String report(Person by) {
     Map<String, Object> laser =
         Map.of("source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry");
     Map<String, Object> settings =
         Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm");
-    return made(
-        by,
-        "reports",
+    return by.makes("reports",
         Map.of(
             "laser",
             laser,
@@ -100,7 +87,7 @@ class StockPagesTest {
 
   @Test
   void aTagOfSomebodyElsesWithoutReportIsNotThereAndStrangersMaySignIn() {
-    made(ada, "samples", Map.of("what", "Oak coaster"));
+    ada.makes("samples", Map.of("what", "Oak coaster"));
     String code = browser.get("/samples").page().selectFirst(".tag-code").text();
     assertEquals(404, Browser.of(People.join()).get("/t/" + code).status());
     Browser stranger = new Browser().get("/t/" + code);
@@ -110,7 +97,7 @@ class StockPagesTest {
 
   @Test
   void aWrongCheckLetterIsExplainedWhereItWasTyped() {
-    made(ada, "samples", Map.of("what", "Oak coaster"));
+    ada.makes("samples", Map.of("what", "Oak coaster"));
     String code = browser.get("/samples").page().selectFirst(".tag-code").text();
     String wrong = code.substring(0, 4) + (code.endsWith("7") ? "8" : "7");
     String shown = TagCode.read(wrong).remarks().get(0).detail();
@@ -125,7 +112,7 @@ class StockPagesTest {
 
   @Test
   void samplesAreEditedPrintedAndRemoved() {
-    String id = made(ada, "samples", Map.of("what", "Oak coaster", "box", "Box 1"));
+    String id = ada.makes("samples", Map.of("what", "Oak coaster", "box", "Box 1"));
     browser.get("/samples/" + id + "/edit").tidy();
     assertEquals("Box 1", browser.field("box"));
     browser.send("main form", Map.of("what", "", "box", "Box 9"));
@@ -147,10 +134,10 @@ class StockPagesTest {
 
   @Test
   void theListAndTheLabelsCostTheSameHoweverManyThereAre() {
-    made(ada, "samples", Map.of("report", report(ada)));
+    ada.makes("samples", Map.of("report", report(ada)));
     List<String> one = statements();
     for (int i = 0; i < 3; i++) {
-      made(ada, "samples", Map.of("report", report(ada), "box", "Box " + i));
+      ada.makes("samples", Map.of("report", report(ada), "box", "Box " + i));
     }
     List<String> four = statements();
     assertEquals(4, browser.page().select("svg.label").size());
@@ -202,11 +189,11 @@ class StockPagesTest {
   void besideTheFormOfALotStandTheLastOnesOrThoseOfItsSupplier() {
     browser.get("/lots/new").tidy();
     assertTrue(browser.page().select("main aside").isEmpty());
-    String dell = made(ada, "lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
-    made(ada, "lots", Map.of("supplier", "North", "material", "slate", "received", 7));
+    String dell = ada.makes("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
+    ada.makes("lots", Map.of("supplier", "North", "material", "slate", "received", 7));
     List<String> few = StatementCount.ofRequests(() -> browser.get("/lots/new"));
     for (int i = 0; i < 5; i++) {
-      made(ada, "lots", Map.of("supplier", "dell", "material", "birch", "received", 10 + i));
+      ada.makes("lots", Map.of("supplier", "dell", "material", "birch", "received", 10 + i));
     }
     List<String> many = StatementCount.ofRequests(() -> browser.get("/lots/new"));
     assertEquals(few.size(), many.size(), () -> String.join("\n", many));
@@ -240,7 +227,7 @@ class StockPagesTest {
 
   @Test
   void aLotIsEditedAndRemoved() {
-    String id = made(ada, "lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
+    String id = ada.makes("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
     browser.get("/lots/" + id).tidy();
     assertTrue(main().contains("9 received, not inspected yet"), main());
     browser.get("/lots/" + id + "/edit").tidy().send("main form", Map.of("usable", "8"));
