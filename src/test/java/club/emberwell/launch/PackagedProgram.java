@@ -27,7 +27,7 @@ final class PackagedProgram {
       List.of("-Xmx300m", "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC");
 
   static final Path PACKAGED = Path.of("target", "quarkus-app").toAbsolutePath();
-  private static final Duration PATIENCE = Duration.ofSeconds(120);
+  private static final Duration PATIENCE = Duration.ofMinutes(5);
 
   /** One for all looks, so that they take one of the connections an address may have. */
   private static final HttpClient PROBE = HttpClient.newHttpClient();

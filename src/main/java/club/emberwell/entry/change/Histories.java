@@ -94,7 +94,10 @@ class Histories {
       return true;
     } catch (RuntimeException e) {
       for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-        if (cause instanceof SQLException refused && NOT_TOLD.contains(refused.getSQLState())) {
+        // one that never reached the database has no state
+        if (cause instanceof SQLException refused
+            && refused.getSQLState() != null
+            && NOT_TOLD.contains(refused.getSQLState())) {
           LOG.infof("PostgreSQL does not say which server it is (%s)", refused.getMessage());
           return false;
         }
