@@ -124,7 +124,7 @@ public final class Problems {
 
   /** 404 that tells nothing about whether it exists for others. */
   public static Problem notFound() {
-    return of(ProblemKind.NOT_FOUND, "There is nothing here.");
+    return of(ProblemKind.NOT_FOUND, "Nothing has this address.");
   }
 
   public static Problem tooLarge(long limit) {
