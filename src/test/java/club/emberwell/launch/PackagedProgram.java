@@ -92,6 +92,11 @@ final class PackagedProgram {
     }
   }
 
+  /** Waits until it is ready or has ended. */
+  void awaitReadyOrEnd() {
+    await().atMost(PATIENCE).until(() -> !process.isAlive() || readiness() == 200);
+  }
+
   /** The status of the readiness check; 0 where nothing answers. */
   int readiness() throws InterruptedException {
     URI uri = URI.create("http://127.0.0.1:" + port + "/q/health/ready");

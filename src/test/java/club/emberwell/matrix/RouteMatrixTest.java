@@ -30,6 +30,7 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
+import org.eclipse.microprofile.config.ConfigProvider;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -99,6 +100,15 @@ class RouteMatrixTest {
     } catch (IOException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  @Test
+  void metricsHaveRoomForEveryRoute() {
+    int room =
+        ConfigProvider.getConfig()
+            .getValue("quarkus.micrometer.binder.http-server.max-uri-tags", Integer.class);
+    long routes = Routes.all().stream().map(Route::path).distinct().count();
+    assertTrue(routes < room, () -> "routes: " + routes);
   }
 
   @Test
