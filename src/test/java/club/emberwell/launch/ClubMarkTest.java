@@ -21,9 +21,11 @@ import java.util.UUID;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Which databases the program starts on, up to where it would start; each refusal leaves all. */
+@ExtendWith(OnACommandLine.class)
 class ClubMarkTest {
   private static final UUID OURS = UUID.fromString("6f1c0f58-0c1c-4a5f-9b53-0d8a0d5b8f01");
   private static final UUID OTHERS = UUID.fromString("6f1c0f58-0c1c-4a5f-9b53-0d8a0d5b8f02");

@@ -25,8 +25,10 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 
 /** Backups as an operator meets them: which database, which files, what is refused. */
+@ExtendWith(OnACommandLine.class)
 class KeepingTest {
   private static final Path KEPT = Path.of("src/test/resources/kept/schema-20.zip");
   private static final String KEY = "data-signing-key.pem";

@@ -21,12 +21,14 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Every setting with a value it cannot have, through the program's own start. */
+@ExtendWith(OnACommandLine.class)
 class SettingsTest {
   /** No setting takes all of these. */
   private static final List<String> NONSENSE =

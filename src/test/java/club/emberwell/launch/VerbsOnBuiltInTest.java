@@ -27,9 +27,11 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The verbs for a club with the built-in database, whose server runs or is stopped. */
+@ExtendWith(OnACommandLine.class)
 class VerbsOnBuiltInTest {
   @TempDir static Path home;
 
