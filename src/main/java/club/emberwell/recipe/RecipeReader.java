@@ -95,6 +95,6 @@ class RecipeReader {
 
   /** What stored words mean now. */
   Interpretation interpret(WrittenRecipe written, Laser laser, NumberStyle style) {
-    return ReportInterpreter.readKept(written.untried(), laser, catalog.snapshot(), style);
+    return ReportInterpreter.readKept(written.report(), laser, catalog.snapshot(), style);
   }
 }

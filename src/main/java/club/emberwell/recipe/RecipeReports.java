@@ -57,12 +57,16 @@ public class RecipeReports {
         actor, recipe, new Posting(id, written, from.style(), Origin.HERE, null, false));
   }
 
-  /** Posts a report that was filled from a recipe, and notes that they belong together. */
+  /**
+   * Posts a report that was filled from a recipe, and notes that they belong together; a recipe
+   * that is gone meanwhile holds no report back.
+   */
   @Transactional
   public StoredReport post(Actor actor, UUID recipe, Posting posting) {
-    Recipe from = recipes.get(actor, recipe);
     StoredReport report = reports.post(actor, posting);
-    rows.reported(recipe, report.snapshot().id(), from.version());
+    recipes
+        .find(actor, recipe)
+        .ifPresent(from -> rows.reported(recipe, report.snapshot().id(), from.version()));
     return report;
   }
 

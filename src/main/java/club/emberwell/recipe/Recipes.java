@@ -12,7 +12,6 @@ import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
 import club.emberwell.entry.Reasons;
-import club.emberwell.entry.Revision;
 import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -29,6 +28,7 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -103,7 +103,12 @@ public class Recipes implements Kind {
   private RecipeReader.Read fresh(Actor actor, RecipePosting posting) {
     FieldReader in = new FieldReader(posting.style());
     CameFrom from = origins.read(actor, posting.written().cameFrom(), in);
-    Remarks.refuse(in.remarks());
+    if (in.failed() && posting.askFirst()) {
+      // a page carries it unseen: what is gone meanwhile must not hold back what was typed
+      from = CameFrom.HAND;
+    } else {
+      Remarks.refuse(in.remarks());
+    }
     RecipeReader.Read read = reader.read(actor.memberId(), posting, null);
     return new RecipeReader.Read(read.written().from(from), read.interpretation());
   }
@@ -121,7 +126,7 @@ public class Recipes implements Kind {
     return rewrite(actor, entry, posting, EntryAction.EDITED, Reasons.needed(reason));
   }
 
-  private Recipe rewrite(
+  Recipe rewrite(
       Actor actor, EntryEntity entry, RecipePosting posting, EntryAction action, String reason) {
     if (entry.version() >= RecipeLimits.REVISIONS) {
       String detail =
@@ -134,39 +139,17 @@ public class Recipes implements Kind {
     RecipePosting kept =
         new RecipePosting(
             posting.id(), written, posting.style(), posting.at(), posting.askFirst());
-    RecipeReader.Read read = reader.read(actor.memberId(), kept, recipe.machineId());
+    // what it was for once may be brought back, also where the machine was removed
+    boolean again = action == EntryAction.RESTORED;
+    UUID even = again ? written.machine() : recipe.machineId();
+    RecipeReader.Read read = reader.read(actor.memberId(), kept, even);
     recipe.take(read, posting.style());
     life.rewritten(entry, RecipeEntity.words(read), action, Cause.now(actor, reason));
     return recipe.toRecipe(actor.handle(), reader);
   }
 
-  /**
-   * Makes what an earlier revision says the newest again, as another revision. It stays in the
-   * folder in which it lies now.
-   *
-   * @param version the version the change is based on
-   * @param revision to be brought back
-   */
-  @Transactional
-  public Recipe restore(Actor actor, UUID id, int version, int revision, String reason) {
-    EntryEntity entry = life.editable(actor, RECIPES, id, version);
-    WrittenRecipe then =
-        life.history(id, WrittenRecipeConverter.SHAPE).stream()
-            .filter(one -> one.version() == revision)
-            .findFirst()
-            .map(Revision::written)
-            .orElseThrow(
-                () ->
-                    new EntryRefused(
-                        RemarkId.REVISION_UNKNOWN,
-                        "/revision",
-                        "This recipe has no such revision."));
-    return rewrite(
-        actor, entry, again(entry.id(), then), EntryAction.RESTORED, Reasons.needed(reason));
-  }
-
   /** Earlier words, by how numbers are written now: they come from the same hand. */
-  private RecipePosting again(UUID id, WrittenRecipe then) {
+  RecipePosting again(UUID id, WrittenRecipe then) {
     RecipeEntity recipe = recipes.whole(id).orElseThrow();
     return new RecipePosting(
         null, then.in(recipe.written().folder()), recipe.numberStyle(), null, false);
@@ -197,17 +180,19 @@ public class Recipes implements Kind {
     return standing(actor, id).toRecipe(actor.handle(), reader);
   }
 
-  private RecipeEntity standing(Actor actor, UUID id) {
+  /** The same, empty where there is none. */
+  @Transactional
+  public Optional<Recipe> find(Actor actor, UUID id) {
+    return recipes
+        .whole(id)
+        .filter(recipe -> actor.is(recipe.entry().memberId()) && recipe.entry().live())
+        .map(recipe -> recipe.toRecipe(actor.handle(), reader));
+  }
+
+  RecipeEntity standing(Actor actor, UUID id) {
     RecipeEntity recipe = recipes.whole(id).orElseThrow(() -> new EntryUnknown("recipe"));
     EntryAccess.standing(actor, recipe.entry());
     return recipe;
-  }
-
-  /** Every revision of one of the actor's recipes, newest first. */
-  @Transactional
-  public List<Revision<WrittenRecipe>> revisions(Actor actor, UUID id) {
-    standing(actor, id);
-    return life.history(id, WrittenRecipeConverter.SHAPE);
   }
 
   /** Those of the actor's recipes that still stand and are asked for. */
@@ -228,23 +213,6 @@ public class Recipes implements Kind {
         recipes.all(ids).stream()
             .collect(Collectors.toMap(recipe -> recipe.entry().id(), Function.identity()));
     return ids.stream().map(id -> found.get(id).toRecipe(actor.handle(), reader)).toList();
-  }
-
-  /**
-   * A recipe with every revision, newest first.
-   */
-  public record Kept(Recipe recipe, List<Revision<WrittenRecipe>> revisions) {}
-
-  /** All of the actor's recipes that still stand with all their revisions, the oldest first. */
-  @Transactional
-  public List<Kept> everything(Actor actor) {
-    return recipes.everyStanding(EntryAccess.signedIn(actor)).stream()
-        .map(
-            recipe ->
-                new Kept(
-                    recipe.toRecipe(actor.handle(), reader),
-                    life.history(recipe.entry().id(), WrittenRecipeConverter.SHAPE)))
-        .toList();
   }
 
   @Override

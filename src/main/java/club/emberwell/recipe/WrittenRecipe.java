@@ -58,8 +58,8 @@ public record WrittenRecipe(
     return new WrittenReport(machine, null, work, List.of(trial), null, confirmed);
   }
 
-  /** The same before anybody tried it. */
-  WrittenReport untried() {
+  /** The same before anybody said how it came out. */
+  public WrittenReport report() {
     return report(new WrittenTrial(null, null, null, null, null, null));
   }
 }

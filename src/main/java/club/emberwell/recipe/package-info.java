@@ -3,6 +3,7 @@
  * every version they had. Nobody else sees them.
  *
  * <p>Entry points: {@link club.emberwell.recipe.Recipes} keeps them, {@link
+ * club.emberwell.recipe.Revisions} has what they said before, {@link
  * club.emberwell.recipe.RecipeReports} posts one as a report, {@link
  * club.emberwell.recipe.Folders} knows where they lie.
  */

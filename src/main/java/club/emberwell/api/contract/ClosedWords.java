@@ -16,6 +16,7 @@ import club.emberwell.member.Scope;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.recipe.CameFrom;
 import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.search.query.Order;
 import java.util.ArrayList;

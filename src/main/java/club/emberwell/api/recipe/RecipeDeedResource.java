@@ -13,6 +13,7 @@ import club.emberwell.member.Role;
 import club.emberwell.recipe.Recipe;
 import club.emberwell.recipe.RecipeReports;
 import club.emberwell.recipe.Recipes;
+import club.emberwell.recipe.Revisions;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.WrittenTrial;
@@ -44,6 +45,7 @@ public class RecipeDeedResource {
   private static final String PATH = RecipeResource.PATH + "/{id}";
 
   private final Recipes recipes;
+  private final Revisions revisions;
   private final RecipeReports published;
   private final ReportService reports;
   private final RecipeViews views;
@@ -52,12 +54,14 @@ public class RecipeDeedResource {
 
   RecipeDeedResource(
       Recipes recipes,
+      Revisions revisions,
       RecipeReports published,
       ReportService reports,
       RecipeViews views,
       ReportViews reportViews,
       ApiRequest request) {
     this.recipes = recipes;
+    this.revisions = revisions;
     this.published = published;
     this.reports = reports;
     this.views = views;
@@ -118,7 +122,7 @@ public class RecipeDeedResource {
         sent,
         () ->
             answer(
-                recipes.restore(
+                revisions.restore(
                     request.actor(), id, request.version(), revision, sent.reason())));
   }
 

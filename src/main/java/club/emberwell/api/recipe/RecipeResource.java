@@ -11,6 +11,7 @@ import club.emberwell.recipe.Recipe;
 import club.emberwell.recipe.RecipePosting;
 import club.emberwell.recipe.RecipeQuery;
 import club.emberwell.recipe.Recipes;
+import club.emberwell.recipe.Revisions;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.Consumes;
@@ -40,11 +41,14 @@ public class RecipeResource {
   static final String PATH = "/api/v1/recipes";
 
   private final Recipes recipes;
+  private final Revisions revisions;
   private final RecipeViews views;
   private final ApiRequest request;
 
-  RecipeResource(Recipes recipes, RecipeViews views, ApiRequest request) {
+  RecipeResource(
+      Recipes recipes, Revisions revisions, RecipeViews views, ApiRequest request) {
     this.recipes = recipes;
+    this.revisions = revisions;
     this.views = views;
     this.request = request;
   }
@@ -133,7 +137,7 @@ public class RecipeResource {
       operationId = "listRecipeRevisions",
       summary = "Every revision of a recipe, newest first")
   public ListJson<RevisionJson> revisions(@PathParam("id") UUID id) {
-    return ListJson.of(RevisionJson.all(recipes.revisions(request.actor(), id)));
+    return ListJson.of(RevisionJson.all(revisions.of(request.actor(), id)));
   }
 
   private Response answer(Response.ResponseBuilder response, Recipe recipe) {

@@ -97,7 +97,7 @@ public class ReportViewer {
             said(s),
             report.remarks().stream()
                 .filter(r -> r.severity() != Severity.ERROR)
-                .map(ReportViewer::noticed)
+                .map(SettingRows::noticed)
                 .toList()),
         CautionsView.of(
             ReportCautions.of(s.work(), s.laser().source(), now.cautions()),
@@ -177,17 +177,6 @@ public class ReportViewer {
     String shown = unit.replace("mm2", "mm²").replace("cm2", "cm²").replace("um", "µm");
     String number = QuantityPrinter.number(value, reader.style());
     return shown.isEmpty() ? number : number + " " + shown;
-  }
-
-  /** The readers of single values do not know where they stand: the setting is put before. */
-  private static String noticed(Remark remark) {
-    if (!remark.tellsReading()) {
-      return remark.detail();
-    }
-    String last = remark.field().substring(remark.field().lastIndexOf('/') + 1);
-    return Setting.of(last)
-        .map(setting -> setting.label() + ": " + remark.detail())
-        .orElse(remark.detail());
   }
 
   private static List<Said> said(ReportSnapshot s) {
