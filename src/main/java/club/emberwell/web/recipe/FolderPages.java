@@ -39,7 +39,14 @@ public class FolderPages extends Pages {
   static class Templates {
     private Templates() {}
 
-    static native TemplateInstance folders(List<Folder> folders, Form form);
+    static native TemplateInstance folders(List<Line> folders, Form form);
+  }
+
+  /** A folder in the list. */
+  record Line(String name, int recipes, String href) {
+    static Line of(Folder folder) {
+      return new Line(folder.name(), folder.recipes(), RecipePages.shelf(folder.name()));
+    }
   }
 
   @GET
@@ -49,7 +56,7 @@ public class FolderPages extends Pages {
   }
 
   private TemplateInstance shown(Form form) {
-    return Templates.folders(folders.of(actor()), form);
+    return Templates.folders(folders.of(actor()).stream().map(Line::of).toList(), form);
   }
 
   private Form form() {

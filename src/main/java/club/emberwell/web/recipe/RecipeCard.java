@@ -12,4 +12,9 @@ import java.util.UUID;
  * @param used when it was used last, null = never
  */
 public record RecipeCard(
-    UUID id, String name, String told, String job, String folder, Instant used) {}
+    UUID id, String name, String told, String job, String folder, Instant used) {
+  /** Where all recipes of its folder stand. */
+  public String getShelf() {
+    return RecipePages.shelf(folder);
+  }
+}

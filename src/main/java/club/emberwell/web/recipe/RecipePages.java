@@ -59,6 +59,11 @@ public class RecipePages extends Pages {
     return LIST + "/" + id;
   }
 
+  /** Where the recipes of a folder stand. */
+  static String shelf(String folder) {
+    return address(null, folder, null);
+  }
+
   @CheckedTemplate
   static class Templates {
     private Templates() {}
