@@ -45,7 +45,6 @@ final class SchemaNames {
           Map.entry("lot.order.WrittenOrder$Needed", "OrderNeed"),
           Map.entry("member.club.ClubCare$Draft", "ClubRequest"),
           Map.entry("member.door.Invitations$Draft", "InvitationRequest"),
-          Map.entry("recipe.CameFrom$Way", "CameFromWay"),
           Map.entry("recipe.Folders$Folder", "RecipeFolder"),
           Map.entry("stats.DoseLimit$Kind", "EdgeKind"),
           Map.entry("stats.Evidence", "RangeEvidence"),

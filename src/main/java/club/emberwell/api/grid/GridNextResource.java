@@ -3,6 +3,7 @@ package club.emberwell.api.grid;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.QuantityJson;
+import club.emberwell.api.view.Sendable;
 import club.emberwell.api.view.SettingsJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.next.NextTests;
