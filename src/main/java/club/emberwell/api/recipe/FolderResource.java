@@ -20,14 +20,12 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The folders in which one's own recipes lie. */
-@Path("/")
+@Path(RecipeResource.PATH + "/folders")
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.WRITE)
 @Tag(name = "Recipes")
 public class FolderResource {
-  private static final String PATH = RecipeResource.PATH + "/folders";
-
   private final Folders folders;
   private final ApiRequest request;
 
@@ -41,7 +39,6 @@ public class FolderResource {
   record Renaming(String from, String to) {}
 
   @GET
-  @Path(PATH)
   @Operation(operationId = "listRecipeFolders", summary = "My folders, by name")
   public ListJson<Folder> list() {
     return ListJson.of(folders.of(request.actor()));
@@ -49,7 +46,7 @@ public class FolderResource {
 
   @Keyed
   @POST
-  @Path(PATH + "/renamings")
+  @Path("renamings")
   @Operation(
       operationId = "renameRecipeFolder",
       summary = "Give a folder another name",

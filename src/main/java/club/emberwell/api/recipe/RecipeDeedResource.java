@@ -36,14 +36,12 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** What is done with one of one's own recipes. */
-@Path("/")
+@Path(RecipeResource.PATH)
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.WRITE)
 @Tag(name = "Recipes")
 public class RecipeDeedResource {
-  private static final String PATH = RecipeResource.PATH + "/{id}";
-
   private final Recipes recipes;
   private final Revisions revisions;
   private final RecipeReports published;
@@ -107,7 +105,7 @@ public class RecipeDeedResource {
   @Keyed
   @WithEtag
   @POST
-  @Path(PATH + "/restorations")
+  @Path("{id}/restorations")
   @Fails(ProblemKind.PROHIBITED_WORK)
   @Operation(
       operationId = "restoreRecipe",
@@ -129,7 +127,7 @@ public class RecipeDeedResource {
   @Keyed
   @WithEtag
   @POST
-  @Path(PATH + "/uses")
+  @Path("{id}/uses")
   @Operation(
       operationId = "useRecipe",
       summary = "I used it now",
@@ -146,7 +144,7 @@ public class RecipeDeedResource {
   @Keyed
   @WithEtag
   @POST
-  @Path(PATH + "/reports")
+  @Path("{id}/reports")
   @Fails(ProblemKind.PROHIBITED_WORK)
   @Operation(
       operationId = "publishRecipe",
@@ -170,7 +168,7 @@ public class RecipeDeedResource {
   }
 
   @GET
-  @Path(PATH + "/reports")
+  @Path("{id}/reports")
   @Operation(
       operationId = "listRecipeReports",
       summary = "The reports posted with a recipe, newest first")

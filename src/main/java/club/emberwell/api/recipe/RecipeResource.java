@@ -32,7 +32,7 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** One's own recipes; nobody else's can be seen. */
-@Path("/")
+@Path(RecipeResource.PATH)
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.WRITE)
@@ -54,7 +54,6 @@ public class RecipeResource {
   }
 
   @GET
-  @Path(PATH)
   @Operation(
       operationId = "listRecipes",
       summary = "My recipes",
@@ -74,7 +73,6 @@ public class RecipeResource {
   @Keyed
   @WithEtag
   @POST
-  @Path(PATH)
   @Operation(
       operationId = "addRecipe",
       summary = "Keep a recipe",
@@ -95,7 +93,7 @@ public class RecipeResource {
 
   @WithEtag
   @GET
-  @Path(PATH + "/{id}")
+  @Path("{id}")
   @Operation(operationId = "getRecipe", summary = "One of my recipes")
   @APIResponseSchema(value = RecipeJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
@@ -105,7 +103,7 @@ public class RecipeResource {
   @IfMatch
   @WithEtag
   @PUT
-  @Path(PATH + "/{id}")
+  @Path("{id}")
   @Operation(
       operationId = "reviseRecipe",
       summary = "Write a recipe anew",
@@ -122,7 +120,7 @@ public class RecipeResource {
 
   @IfMatch(required = false)
   @DELETE
-  @Path(PATH + "/{id}")
+  @Path("{id}")
   @Operation(
       operationId = "withdrawRecipe",
       summary = "Remove a recipe",
@@ -132,7 +130,7 @@ public class RecipeResource {
   }
 
   @GET
-  @Path(PATH + "/{id}/revisions")
+  @Path("{id}/revisions")
   @Operation(
       operationId = "listRecipeRevisions",
       summary = "Every revision of a recipe, newest first")

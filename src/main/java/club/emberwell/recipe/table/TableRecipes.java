@@ -48,14 +48,14 @@ public class TableRecipes {
    * @throws EntryRefused where the table or what is said of its columns cannot be read
    */
   public Outcome preview(Actor actor, WrittenTable written, NumberStyle style) {
-    return each(
-        actor,
-        written,
-        style,
-        posting -> {
-          recipes.preview(actor, posting);
-          return null;
-        });
+    return each(actor, written, style, look(actor));
+  }
+
+  private Deed look(Actor actor) {
+    return posting -> {
+      recipes.preview(actor, posting);
+      return null;
+    };
   }
 
   /**
@@ -80,16 +80,21 @@ public class TableRecipes {
       List<String> cells = table.rows().get(i);
       RowReader.Row row = reader.read(cells);
       UUID id = id(written.id(), cells, before.merge(cells, 1, Integer::sum));
+      RecipePosting posting = new RecipePosting(id, row.written(), style, null, false);
+      List<Remark> wrong = new ArrayList<>(row.remarks());
       try {
-        Remarks.refuse(row.remarks());
-        Recipe made =
-            deed.with(new RecipePosting(id, row.written(), style, null, false));
-        fitting.add(new Fitting(i + 1, called(row.written(), made), made));
+        // what is at fault is only looked at, so that all that is wrong with it is told at once
+        Recipe made = (wrong.isEmpty() ? deed : look(actor)).with(posting);
+        if (wrong.isEmpty()) {
+          fitting.add(new Fitting(i + 1, called(row.written(), made), made));
+        }
       } catch (EntryRefused e) {
-        refused.add(new Refused(i + 1, Remarks.errors(e.remarks())));
+        wrong.addAll(Remarks.errors(e.remarks()));
       } catch (ProhibitedWork e) {
-        Remark why = Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence());
-        refused.add(new Refused(i + 1, List.of(why)));
+        wrong.add(Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence()));
+      }
+      if (!wrong.isEmpty()) {
+        refused.add(new Refused(i + 1, wrong));
       }
     }
     return new Outcome(table, fitting, refused);
