@@ -1,5 +1,7 @@
 package club.emberwell.api.recipe;
 
+import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
@@ -54,6 +56,7 @@ public class RecipeResource {
   }
 
   @GET
+  @Fails(ProblemKind.INVALID_FIELDS)
   @Operation(
       operationId = "listRecipes",
       summary = "My recipes",

@@ -89,7 +89,10 @@ public class TableRecipes {
           fitting.add(new Fitting(i + 1, called(row.written(), made), made));
         }
       } catch (EntryRefused e) {
-        wrong.addAll(Remarks.errors(e.remarks()));
+        List<String> told = wrong.stream().map(Remark::field).toList();
+        Remarks.errors(e.remarks()).stream()
+            .filter(remark -> !told.contains(remark.field()))
+            .forEach(wrong::add);
       } catch (ProhibitedWork e) {
         wrong.add(Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence()));
       }

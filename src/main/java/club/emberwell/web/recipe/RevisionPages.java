@@ -67,7 +67,7 @@ public class RevisionPages extends Pages {
   private Form form(UUID id, int version) {
     Past past = revisions.past(actor(), id, version);
     return new Form()
-        .add(RecipeForm.reason("Why do you bring it back?"))
+        .add(RecipeForm.reason("Why do you restore it?"))
         .changing("recipe", past.recipe().version(), RecipePages.path(id));
   }
 
