@@ -19,6 +19,7 @@ import club.emberwell.report.reading.Interpretation;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -128,12 +129,15 @@ public class Revisions {
   /** All of the actor's recipes that still stand with all their revisions, the oldest first. */
   @Transactional
   public List<Kept> everything(Actor actor) {
-    return rows.everyStanding(EntryAccess.signedIn(actor)).stream()
+    List<RecipeEntity> all = rows.everyStanding(EntryAccess.signedIn(actor));
+    Map<UUID, List<Revision<WrittenRecipe>>> histories =
+        life.histories(
+            all.stream().map(recipe -> recipe.entry().id()).toList(), WrittenRecipeConverter.SHAPE);
+    return all.stream()
         .map(
             recipe ->
                 new Kept(
-                    recipe.toRecipe(actor.handle(), reader),
-                    life.history(recipe.entry().id(), WrittenRecipeConverter.SHAPE)))
+                    recipe.toRecipe(actor.handle(), reader), histories.get(recipe.entry().id())))
         .toList();
   }
 }
