@@ -115,7 +115,7 @@ enum PageState {
   RECIPE(BrowserTest.MEMBER, PageState::recipe),
   RECIPES(BrowserTest.MEMBER, v -> PageState.recipe(v).press(".crumbs a")),
   RECIPE_EDIT(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/edit']")),
-  RECIPE_REVISIONS(BrowserTest.MEMBER, v -> PageState.revised(v)),
+  RECIPE_REVISIONS(BrowserTest.MEMBER, PageState::revised),
   RECIPE_REVISION(BrowserTest.MEMBER, v -> PageState.revised(v).press("main li:last-child h2 a")),
   RECIPE_WITHDRAW(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/withdraw']")),
   RECIPE_FOLDERS(BrowserTest.MEMBER, v -> PageState.recipe(v).open("/recipes/folders")),
@@ -265,7 +265,8 @@ enum PageState {
 
   private static Visit recipe(Visit visit) {
     return visit
-        .open("/recipes/new?report=" + PageState.GRID + "&trial=1")
+        .open("/?q=navy+powder+coat&source=diode")
+        .press(".answer a[href^='/recipes/new?machine']")
         .fill(Map.of("name", "Tumblers for the fair", "folder", "Fair", "notes", "Mask it first."))
         .send();
   }
