@@ -108,10 +108,10 @@ public class Revisions {
    * @throws EntryChanged where the recipe was changed meanwhile
    */
   @Transactional
-  public Recipe restore(Actor actor, UUID id, int version, int revision, String reason) {
+  public Recipe restore(Actor actor, UUID id, int version, Integer revision, String reason) {
     EntryEntity entry = life.editable(actor, Recipes.RECIPES, id, version);
     WrittenRecipe then =
-        find(id, revision)
+        find(id, asked(revision))
             .map(Revision::written)
             .orElseThrow(
                 () ->
@@ -121,6 +121,13 @@ public class Revisions {
                         "This recipe has no such revision."));
     return recipes.rewrite(
         actor, entry, recipes.again(id, then), EntryAction.RESTORED, Reasons.needed(reason));
+  }
+
+  private static int asked(Integer revision) {
+    if (revision == null) {
+      throw new EntryRefused(RemarkId.REQUIRED, "/revision", "Say which revision.");
+    }
+    return revision;
   }
 
   /** A recipe with every revision, newest first. */

@@ -115,13 +115,12 @@ public class RecipeDeedResource {
               + " an Idempotency-Key.")
   @APIResponseSchema(value = RecipeJson.class, responseCode = "200")
   public Response restore(@PathParam("id") UUID id, Restoration sent) {
-    int revision = ApiRequest.needed("/revision", sent.revision());
     return request.once(
         sent,
         () ->
             answer(
                 revisions.restore(
-                    request.actor(), id, request.version(), revision, sent.reason())));
+                    request.actor(), id, request.version(), sent.revision(), sent.reason())));
   }
 
   @Keyed

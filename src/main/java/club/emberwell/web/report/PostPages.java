@@ -4,7 +4,6 @@ import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
-import club.emberwell.recipe.RecipeReports;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -58,7 +57,6 @@ public class PostPages extends Pages {
   private final ReportService reports;
   private final LastReport last;
   private final LikelyMachine likely;
-  private final RecipeReports recipes;
   private final PostedRecipe recipe;
   private final Machines machines;
   private final Words words;
@@ -69,7 +67,6 @@ public class PostPages extends Pages {
       ReportService reports,
       LastReport last,
       LikelyMachine likely,
-      RecipeReports recipes,
       PostedRecipe recipe,
       Machines machines,
       Words words,
@@ -78,7 +75,6 @@ public class PostPages extends Pages {
     this.reports = reports;
     this.last = last;
     this.likely = likely;
-    this.recipes = recipes;
     this.recipe = recipe;
     this.machines = machines;
     this.words = words;
@@ -145,7 +141,7 @@ public class PostPages extends Pages {
         POST,
         () -> fresh(sent),
         null,
-        w -> by == null ? reports.post(actor(), w) : recipes.post(actor(), by, w));
+        w -> by == null ? reports.post(actor(), w) : recipe.post(actor(), by, w));
   }
 
   /**
