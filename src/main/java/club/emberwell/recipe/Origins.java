@@ -2,11 +2,9 @@ package club.emberwell.recipe;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.entry.EntryState;
-import club.emberwell.grid.GridService;
 import club.emberwell.member.Actor;
 import club.emberwell.recipe.CameFrom.Way;
 import club.emberwell.remark.Coded;
-import club.emberwell.remark.EntryUnknown;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.ReportSource;
@@ -20,12 +18,10 @@ class Origins {
   private static final String AT = "/cameFrom";
 
   private final ReportSource reports;
-  private final GridService grids;
   private final RecipeRepository recipes;
 
-  Origins(ReportSource reports, GridService grids, RecipeRepository recipes) {
+  Origins(ReportSource reports, RecipeRepository recipes) {
     this.reports = reports;
-    this.grids = grids;
     this.recipes = recipes;
   }
 
@@ -78,11 +74,7 @@ class Origins {
 
   private CameFrom grid(Actor actor, CameFrom w, FieldReader in) {
     UUID id = in.required(AT + "/grid", w.grid());
-    try {
-      if (id != null) {
-        grids.even(actor, id);
-      }
-    } catch (EntryUnknown e) {
+    if (id != null && !recipes.isOwnGrid(actor.memberId(), id)) {
       unknown(RemarkId.GRID_UNKNOWN, "/grid", "You have no such grid.", in);
     }
     return CameFrom.grid(id);

@@ -115,6 +115,19 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
         .getResultList();
   }
 
+  /** Also one that was withdrawn: settings may have come from it. */
+  boolean isOwnGrid(UUID member, UUID id) {
+    return db.createQuery(
+                """
+                select count(*) from EntryEntity e
+                where e.id = :id and e.memberId = :member and e.kind = EntryKind.GRID""",
+                Long.class)
+            .setParameter("id", id)
+            .setParameter("member", member)
+            .getSingleResult()
+        > 0;
+  }
+
   /** Notes that a report was posted with a recipe as it is. */
   void reported(UUID recipe, UUID report, int version) {
     db.createNativeMutationQuery(

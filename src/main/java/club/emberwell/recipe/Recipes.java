@@ -19,6 +19,7 @@ import club.emberwell.recipe.RecipeRepository.Standing;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.EntryUnknown;
+import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
 import club.emberwell.report.ProhibitedWork;
@@ -78,7 +79,7 @@ public class Recipes implements Kind {
       }
       return new Saved(there.toRecipe(actor.handle(), reader), false);
     }
-    if (recipes.countOf(author) >= RecipeLimits.PER_MEMBER) {
+    if (room(actor) == 0) {
       String detail = "You have as many recipes as fit: %d.".formatted(RecipeLimits.PER_MEMBER);
       throw new EntryRefused(RemarkId.RECIPES_MANY, "", detail);
     }
@@ -93,11 +94,27 @@ public class Recipes implements Kind {
     return new Saved(recipe.toRecipe(actor.handle(), reader), true);
   }
 
-  /** The same with nothing stored, to look at first. */
+  /**
+   * What is at fault with a recipe that would be added; nothing is thrown, so that whoever looks at
+   * many goes on in the same transaction.
+   */
   @Transactional
-  public void preview(Actor actor, RecipePosting posting) {
-    EntryAccess.signedIn(actor);
-    fresh(actor, posting);
+  public List<Remark> faults(Actor actor, RecipePosting posting) {
+    try {
+      fresh(actor, posting);
+      return List.of();
+    } catch (EntryRefused e) {
+      return Remarks.errors(e.remarks());
+    } catch (ProhibitedWork e) {
+      return List.of(Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence()));
+    }
+  }
+
+  /** How many recipes the actor may still add. */
+  @Transactional
+  public int room(Actor actor) {
+    long kept = recipes.countOf(EntryAccess.signedIn(actor));
+    return (int) Math.max(0, RecipeLimits.PER_MEMBER - kept);
   }
 
   private RecipeReader.Read fresh(Actor actor, RecipePosting posting) {

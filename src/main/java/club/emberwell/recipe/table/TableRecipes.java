@@ -6,6 +6,7 @@ import club.emberwell.entry.EntryAccess;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.recipe.Recipe;
+import club.emberwell.recipe.RecipeLimits;
 import club.emberwell.recipe.RecipePosting;
 import club.emberwell.recipe.Recipes;
 import club.emberwell.recipe.WrittenRecipe;
@@ -15,8 +16,8 @@ import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
-import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WrittenHash;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -36,26 +37,13 @@ public class TableRecipes {
     this.machines = machines;
   }
 
-  /** What becomes of one row. */
-  @FunctionalInterface
-  private interface Deed {
-    Recipe with(RecipePosting posting);
-  }
-
   /**
    * What a table would come to; nothing is stored.
    *
    * @throws EntryRefused where the table or what is said of its columns cannot be read
    */
   public Outcome preview(Actor actor, WrittenTable written, NumberStyle style) {
-    return each(actor, written, style, look(actor));
-  }
-
-  private Deed look(Actor actor) {
-    return posting -> {
-      recipes.preview(actor, posting);
-      return null;
-    };
+    return each(actor, written, style, false);
   }
 
   /**
@@ -64,43 +52,48 @@ public class TableRecipes {
    * @throws EntryRefused as {@link #preview}
    */
   public Outcome store(Actor actor, WrittenTable written, NumberStyle style) {
-    return each(actor, written, style, posting -> recipes.add(actor, posting).recipe());
+    return each(actor, written, style, true);
   }
 
-  private Outcome each(Actor actor, WrittenTable written, NumberStyle style, Deed deed) {
+  private Outcome each(Actor actor, WrittenTable written, NumberStyle style, boolean store) {
     EntryAccess.signedIn(actor);
     Table table = Table.read(written.table());
     Columns columns = Columns.read(written.columns(), table);
     ownMachine(actor, written.machine());
     RowReader reader = new RowReader(written, columns, machines.of(actor));
+    int room = recipes.room(actor);
     List<Fitting> fitting = new ArrayList<>();
     List<Refused> refused = new ArrayList<>();
-    Map<List<String>, Integer> before = new HashMap<>();
+    Map<String, Integer> before = new HashMap<>();
     for (int i = 0; i < table.rows().size(); i++) {
-      List<String> cells = table.rows().get(i);
-      RowReader.Row row = reader.read(cells);
-      UUID id = id(written.id(), cells, before.merge(cells, 1, Integer::sum));
+      RowReader.Row row = reader.read(table.rows().get(i));
+      String words = WrittenHash.ofWords(row.written());
+      UUID id = id(written.id(), words, before.merge(words, 1, Integer::sum));
       RecipePosting posting = new RecipePosting(id, row.written(), style, null, false);
-      List<Remark> wrong = new ArrayList<>(row.remarks());
-      try {
-        // what is at fault is only looked at, so that all that is wrong with it is told at once
-        Recipe made = (wrong.isEmpty() ? deed : look(actor)).with(posting);
-        if (wrong.isEmpty()) {
-          fitting.add(new Fitting(i + 1, called(row.written(), made), made));
-        }
-      } catch (EntryRefused e) {
-        List<String> told = wrong.stream().map(Remark::field).toList();
-        Remarks.errors(e.remarks()).stream()
-            .filter(remark -> !told.contains(remark.field()))
-            .forEach(wrong::add);
-      } catch (ProhibitedWork e) {
-        wrong.add(Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence()));
-      }
-      if (!wrong.isEmpty()) {
+      List<Remark> wrong = wrong(actor, row, posting, fitting.size() < room);
+      if (wrong.isEmpty()) {
+        Recipe made = store ? recipes.add(actor, posting).recipe() : null;
+        fitting.add(new Fitting(i + 1, called(row.written()), made));
+      } else {
         refused.add(new Refused(i + 1, wrong));
       }
     }
     return new Outcome(table, fitting, refused);
+  }
+
+  /** Known beforehand: what is thrown would undo the rows before. */
+  private List<Remark> wrong(
+      Actor actor, RowReader.Row row, RecipePosting posting, boolean hasRoom) {
+    List<Remark> wrong = new ArrayList<>(row.remarks());
+    List<String> told = wrong.stream().map(Remark::field).toList();
+    recipes.faults(actor, posting).stream()
+        .filter(remark -> !told.contains(remark.field()))
+        .forEach(wrong::add);
+    if (!hasRoom && wrong.isEmpty()) {
+      String detail = "You have as many recipes as fit: %d.".formatted(RecipeLimits.PER_MEMBER);
+      wrong.add(Remark.error(RemarkId.RECIPES_MANY, "", detail));
+    }
+    return wrong;
   }
 
   private void ownMachine(Actor actor, UUID machine) {
@@ -111,21 +104,18 @@ public class TableRecipes {
     Remarks.refuse(in.remarks());
   }
 
-  private static String called(WrittenRecipe written, Recipe made) {
-    return made != null
-        ? made.name()
-        : written.name() == null
-            ? String.valueOf(
-                written.work().text(WorkProperty.MATERIAL))
-            : written.name();
+  /** Without a name by its material, as lists call it. */
+  private static String called(WrittenRecipe written) {
+    return written.name() == null
+        ? written.work().text(WorkProperty.MATERIAL)
+        : written.name();
   }
 
   /** The same row of the same table is one recipe, however often it is sent. */
-  private static UUID id(UUID table, List<String> cells, int time) {
+  private static UUID id(UUID table, String words, int time) {
     return table == null
         ? null
         : UUID.nameUUIDFromBytes(
-            (table + "\n" + time + "\n" + String.join("\u0000", cells))
-                .getBytes(StandardCharsets.UTF_8));
+            "%s %s %d".formatted(table, words, time).getBytes(StandardCharsets.UTF_8));
   }
 }

@@ -7,8 +7,6 @@ import club.emberwell.recipe.Recipes;
 import club.emberwell.recipe.WrittenRecipe;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
-import club.emberwell.remark.RemarkId;
-import club.emberwell.report.ProhibitedWork;
 import club.emberwell.web.frame.SentForm;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
@@ -34,23 +32,12 @@ class RecipeWriting {
     if (sent.remarks().isEmpty()) {
       return RecipePosting.ofPage(id, written, style);
     }
+    // so that one look at the form corrects all of it
     List<Remark> told = new ArrayList<>(sent.remarks());
-    others(actor, new RecipePosting(null, written, style, null, false)).stream()
+    recipes.faults(actor, new RecipePosting(null, written, style, null, false)).stream()
         .filter(other -> told.stream().noneMatch(t -> t.field().equals(other.field())))
         .toList()
         .forEach(told::add);
     throw new EntryRefused(told);
-  }
-
-  /** So that one look at the form corrects all of it. */
-  private List<Remark> others(Actor actor, RecipePosting posting) {
-    try {
-      recipes.preview(actor, posting);
-      return List.of();
-    } catch (EntryRefused e) {
-      return e.remarks();
-    } catch (ProhibitedWork e) {
-      return List.of(Remark.error(RemarkId.PROHIBITED, "/material", e.ban().sentence()));
-    }
   }
 }

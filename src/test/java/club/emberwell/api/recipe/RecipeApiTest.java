@@ -467,7 +467,7 @@ class RecipeApiTest {
       post(ada, "/imports", Map.of("table", table))
           .then()
           .statusCode(422)
-          .body("errors.id", contains("table-too-large"));
+          .body("errors.pointer", contains("/table"));
     }
   }
 
