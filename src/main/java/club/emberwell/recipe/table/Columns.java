@@ -10,6 +10,7 @@ import club.emberwell.remark.Remarks;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * Which column holds which field.
@@ -51,12 +52,14 @@ record Columns(Map<TableField, Integer> at, Map<TableField, String> units) {
 
   private static TableField field(WrittenColumn column, String pointer, FieldReader in) {
     String at = pointer + "/field";
-    String code =
-        in.choice(
-            at,
-            in.required(at, column.field()),
-            TableField.all().stream().map(TableField::code).toList());
-    return code == null ? null : TableField.of(code).orElseThrow();
+    String code = in.required(at, column.field());
+    TableField field = code == null ? null : TableField.of(code.strip()).orElse(null);
+    if (field == null && code != null && !code.isBlank()) {
+      String all =
+          TableField.all().stream().map(TableField::code).collect(Collectors.joining(", "));
+      in.add(Remark.error(RemarkId.CHOICE_UNKNOWN, at, "Choose one of: " + all + "."));
+    }
+    return field;
   }
 
   private static boolean fits(Integer column, Table table, String pointer, FieldReader in) {
