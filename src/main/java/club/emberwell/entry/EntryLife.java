@@ -231,8 +231,7 @@ public class EntryLife {
 
   /** The same of many entries, by the entry: one statement. */
   @Transactional
-  public <W> Map<UUID, List<Revision<W>>> histories(
-      Collection<UUID> ids, TypeReference<W> words) {
+  public <W> Map<UUID, List<Revision<W>>> histories(Collection<UUID> ids, TypeReference<W> words) {
     return revisions.of(ids).stream()
         .collect(
             Collectors.groupingBy(

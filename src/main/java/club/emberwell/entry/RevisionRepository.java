@@ -52,8 +52,7 @@ class RevisionRepository implements PanacheRepositoryBase<RevisionEntity, Revisi
         String reason,
         EntryState state,
         String written) {
-      this(
-          entry, new Revision<>(version, action, editorId, editor, at, reason, state, written));
+      this(entry, new Revision<>(version, action, editorId, editor, at, reason, state, written));
     }
   }
 

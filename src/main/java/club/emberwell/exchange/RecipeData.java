@@ -29,8 +29,8 @@ class RecipeData implements PersonalData {
   @Override
   public String erasing(Choice choice) {
     return """
-        delete from entry_revision where entry_id in (
-          select id from entry where kind = 'recipe' and member_id = :member);
-        delete from entry where kind = 'recipe' and member_id = :member""";
+    delete from entry_revision where entry_id in (
+      select id from entry where kind = 'recipe' and member_id = :member);
+    delete from entry where kind = 'recipe' and member_id = :member""";
   }
 }

@@ -69,7 +69,6 @@ public class Folders {
     RecipeEntity recipe = recipes.whole(id).orElseThrow();
     RecipeReader.Read read = reader.as(recipe, folder);
     recipe.take(read, recipe.numberStyle());
-    life.rewritten(
-        entry, RecipeEntity.words(read), EntryAction.EDITED, Cause.now(actor, reason));
+    life.rewritten(entry, RecipeEntity.words(read), EntryAction.EDITED, Cause.now(actor, reason));
   }
 }

@@ -31,8 +31,7 @@ class Origins {
       return CameFrom.HAND;
     }
     Way way =
-        in.choice(
-            AT + "/way", w.way(), code -> Coded.of(Way.class, code), Way.values(), Way::code);
+        in.choice(AT + "/way", w.way(), code -> Coded.of(Way.class, code), Way.values(), Way::code);
     if (way == null) {
       way = given(w);
     }

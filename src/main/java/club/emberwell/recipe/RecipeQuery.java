@@ -48,8 +48,6 @@ public record RecipeQuery(List<String> words, String folder, RecipeSort sort) {
 
   /** The words as a statement takes them. */
   List<String> patterns() {
-    return words.stream()
-        .map(word -> "%" + word.replaceAll("[\\\\%_]", "\\\\$0") + "%")
-        .toList();
+    return words.stream().map(word -> "%" + word.replaceAll("[\\\\%_]", "\\\\$0") + "%").toList();
   }
 }

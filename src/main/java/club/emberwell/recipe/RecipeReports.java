@@ -53,8 +53,7 @@ public class RecipeReports {
             said.trials(),
             null,
             said.confirmed());
-    return post(
-        actor, recipe, new Posting(id, written, from.style(), Origin.HERE, null, false));
+    return post(actor, recipe, new Posting(id, written, from.style(), Origin.HERE, null, false));
   }
 
   /**

@@ -154,8 +154,7 @@ public class Recipes implements Kind {
     RecipeEntity recipe = recipes.whole(entry.id()).orElseThrow();
     WrittenRecipe written = posting.written().from(recipe.written().cameFrom());
     RecipePosting kept =
-        new RecipePosting(
-            posting.id(), written, posting.style(), posting.at(), posting.askFirst());
+        new RecipePosting(posting.id(), written, posting.style(), posting.at(), posting.askFirst());
     // what it was for once may be brought back, also where the machine was removed
     boolean again = action == EntryAction.RESTORED;
     UUID even = again ? written.machine() : recipe.machineId();

@@ -59,10 +59,7 @@ public class Revisions {
    * @param toNewest what the newest says differently
    */
   public record Past(
-      Recipe recipe,
-      Revision<WrittenRecipe> revision,
-      Interpretation read,
-      Difference toNewest) {
+      Recipe recipe, Revision<WrittenRecipe> revision, Interpretation read, Difference toNewest) {
     public boolean isNewest() {
       return revision.version() == recipe.version();
     }

@@ -53,8 +53,7 @@ public record WrittenRecipe(
    */
   WrittenReport report(WrittenTrial judged) {
     WrittenTrial trial =
-        new WrittenTrial(
-            null, null, settings, judged.effect(), judged.quality(), judged.defects());
+        new WrittenTrial(null, null, settings, judged.effect(), judged.quality(), judged.defects());
     return new WrittenReport(machine, null, work, List.of(trial), null, confirmed);
   }
 

@@ -4,7 +4,7 @@
  *
  * <p>Entry points: {@link club.emberwell.recipe.Recipes} keeps them, {@link
  * club.emberwell.recipe.Revisions} has what they said before, {@link
- * club.emberwell.recipe.RecipeReports} posts one as a report, {@link
- * club.emberwell.recipe.Folders} knows where they lie.
+ * club.emberwell.recipe.RecipeReports} posts one as a report, {@link club.emberwell.recipe.Folders}
+ * knows where they lie.
  */
 package club.emberwell.recipe;

@@ -190,12 +190,7 @@ class Life {
     recipe.put("notes", says);
     recipe.put("cameFrom", Map.of("report", report));
     String id =
-        keyed(person, recipe)
-            .post("/api/v1/recipes")
-            .then()
-            .statusCode(201)
-            .extract()
-            .path("id");
+        keyed(person, recipe).post("/api/v1/recipes").then().statusCode(201).extract().path("id");
     recipe.put("reason", "Told " + says);
     person
         .asks()

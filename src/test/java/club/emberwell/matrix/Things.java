@@ -104,10 +104,14 @@ final class Things {
 
   private Map<String, Object> recipe() {
     return Map.of(
-        "machine", get("machine"),
-        "material", "maple",
-        "process", "surface-engraving",
-        "settings", Map.of("power", "60 %", "speed", "20 mm/s", "lineSpacing", "0.1 mm"));
+        "machine",
+        get("machine"),
+        "material",
+        "maple",
+        "process",
+        "surface-engraving",
+        "settings",
+        Map.of("power", "60 %", "speed", "20 mm/s", "lineSpacing", "0.1 mm"));
   }
 
   /** A grid with its photo and the corners in it. */
@@ -166,8 +170,8 @@ final class Things {
     UUID id = UUID.randomUUID();
     crew.run(
         ("insert into webhook (id, member_id, label, url, events, secret, state, version,"
-                + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/hook',"
-                + " '{result.posted}', 'whsec_AAAA', 'on', 1, now(), now())")
+             + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/hook',"
+             + " '{result.posted}', 'whsec_AAAA', 'on', 1, now(), now())")
             .formatted(id, author.id()));
     return id.toString();
   }

@@ -121,9 +121,9 @@ public class GridNextResource {
       operationId = "proposeNextTests",
       summary = "What to burn next",
       description =
-          "From which dose to which it is right on this machine by now, with 95 % intervals, and the"
-              + " tests that are expected to narrow both ends most when they are burned together."
-              + " tests says how many, 2 to 20, usually 8.")
+          "From which dose to which it is right on this machine by now, with 95 % intervals, and"
+              + " the tests that are expected to narrow both ends most when they are burned"
+              + " together. tests says how many, 2 to 20, usually 8.")
   public NextJson next(@PathParam("id") UUID id, @QueryParam("tests") Integer tests) {
     return NextJson.of(next.of(request.actor(), id, tests));
   }

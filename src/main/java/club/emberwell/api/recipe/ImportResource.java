@@ -81,9 +81,7 @@ public class ImportResource {
   record RowJson(int row, String title, @Nullable UUID recipe) {
     static RowJson of(Outcome.Fitting fitting) {
       return new RowJson(
-          fitting.row(),
-          fitting.name(),
-          fitting.recipe() == null ? null : fitting.recipe().id());
+          fitting.row(), fitting.name(), fitting.recipe() == null ? null : fitting.recipe().id());
     }
   }
 
@@ -94,8 +92,7 @@ public class ImportResource {
    */
   record RefusedRow(int row, List<RemarkJson> errors) {
     static RefusedRow of(Outcome.Refused refused) {
-      return new RefusedRow(
-          refused.row(), RemarkJson.errors(refused.errors()));
+      return new RefusedRow(refused.row(), RemarkJson.errors(refused.errors()));
     }
   }
 
@@ -105,8 +102,8 @@ public class ImportResource {
       operationId = "importRecipes",
       summary = "Read recipes in from a table",
       description =
-          "A CSV text with a line of names; columns says which of its columns hold what. Rows that do"
-              + " not fit are answered with what is wrong and stop no others. Needs an"
+          "A CSV text with a line of names; columns says which of its columns hold what. Rows that"
+              + " do not fit are answered with what is wrong and stop no others. Needs an"
               + " Idempotency-Key.")
   @APIResponseSchema(value = ImportJson.class, responseCode = "200")
   public Response read(ImportRequest sent) {

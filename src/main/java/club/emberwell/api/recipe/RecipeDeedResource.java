@@ -111,8 +111,8 @@ public class RecipeDeedResource {
       operationId = "restoreRecipe",
       summary = "Make an earlier revision the newest again",
       description =
-          "A revision of its own with its reason. The recipe stays in its folder. Needs If-Match and"
-              + " an Idempotency-Key.")
+          "A revision of its own with its reason. The recipe stays in its folder. Needs If-Match"
+              + " and an Idempotency-Key.")
   @APIResponseSchema(value = RecipeJson.class, responseCode = "200")
   public Response restore(@PathParam("id") UUID id, Restoration sent) {
     return request.once(
@@ -127,6 +127,7 @@ public class RecipeDeedResource {
   @WithEtag
   @POST
   @Path("{id}/uses")
+  @Consumes(MediaType.WILDCARD)
   @Operation(
       operationId = "useRecipe",
       summary = "I used it now",
@@ -172,7 +173,6 @@ public class RecipeDeedResource {
       operationId = "listRecipeReports",
       summary = "The reports posted with a recipe, newest first")
   public ListJson<Posted> reports(@PathParam("id") UUID id) {
-    return ListJson.of(
-        published.of(request.actor(), id).stream().map(Posted::of).toList());
+    return ListJson.of(published.of(request.actor(), id).stream().map(Posted::of).toList());
   }
 }

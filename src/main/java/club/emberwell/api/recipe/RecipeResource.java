@@ -47,8 +47,7 @@ public class RecipeResource {
   private final RecipeViews views;
   private final ApiRequest request;
 
-  RecipeResource(
-      Recipes recipes, Revisions revisions, RecipeViews views, ApiRequest request) {
+  RecipeResource(Recipes recipes, Revisions revisions, RecipeViews views, ApiRequest request) {
     this.recipes = recipes;
     this.revisions = revisions;
     this.views = views;

@@ -28,8 +28,7 @@ class RecipeViews {
   RecipeJson whole(Recipe recipe) {
     RecipeJson.Care care =
         new RecipeJson.Care(
-            ReportCautions.of(
-                    recipe.work(), recipe.laser().source(), catalog.snapshot().cautions())
+            ReportCautions.of(recipe.work(), recipe.laser().source(), catalog.snapshot().cautions())
                 .stream()
                 .map(CautionJson::of)
                 .toList(),

@@ -39,8 +39,7 @@ record Columns(Map<TableField, Integer> at, Map<TableField, String> units) {
           String detail = "Two columns cannot both be this: %s.".formatted(field.label());
           in.add(Remark.error(RemarkId.VALUE_TWICE, pointer + "/field", detail));
         }
-        units.put(
-            field, in.text(pointer + "/unit", column.unit(), TableLimits.UNIT, false));
+        units.put(field, in.text(pointer + "/unit", column.unit(), TableLimits.UNIT, false));
       }
     }
     if (at.isEmpty() && !in.failed()) {

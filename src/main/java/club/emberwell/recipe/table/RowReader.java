@@ -143,7 +143,6 @@ final class RowReader {
         .findFirst()
         .orElseGet(
             () ->
-                in.choice(
-                    at, text, setting.value().choices().stream().map(Choice::code).toList()));
+                in.choice(at, text, setting.value().choices().stream().map(Choice::code).toList()));
   }
 }

@@ -106,9 +106,7 @@ public class TableRecipes {
 
   /** Without a name by its material, as lists call it. */
   private static String called(WrittenRecipe written) {
-    return written.name() == null
-        ? written.work().text(WorkProperty.MATERIAL)
-        : written.name();
+    return written.name() == null ? written.work().text(WorkProperty.MATERIAL) : written.name();
   }
 
   /** The same row of the same table is one recipe, however often it is sent. */

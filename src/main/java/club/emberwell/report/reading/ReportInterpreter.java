@@ -20,7 +20,11 @@ public final class ReportInterpreter {
 
   private static final List<Step> STEPS =
       List.of(
-          new LaserStep(), new WorkStep(), new VocabularyStep(), TrialStep.JUDGED, new HazardStep());
+          new LaserStep(),
+          new WorkStep(),
+          new VocabularyStep(),
+          TrialStep.JUDGED,
+          new HazardStep());
 
   private ReportInterpreter() {}
 
@@ -42,8 +46,7 @@ public final class ReportInterpreter {
   public static Interpretation readKept(
       WrittenReport written, Laser machine, Catalog catalog, NumberStyle style) {
     Draft draft = new Draft(written, machine, catalog, style);
-    STEPS.forEach(
-        step -> (step instanceof TrialStep ? TrialStep.NOT_JUDGED : step).read(draft));
+    STEPS.forEach(step -> (step instanceof TrialStep ? TrialStep.NOT_JUDGED : step).read(draft));
     return draft.done();
   }
 

@@ -40,7 +40,8 @@ final class ImportForm {
   private static final Charset OLDER = Charset.forName("windows-1252");
 
   /** Only columns that are read are sent on, so their fields are counted anew. */
-  private static final Pattern OF_COLUMN = Pattern.compile("columns\\.(\\d+)\\.(field|unit|column)");
+  private static final Pattern OF_COLUMN =
+      Pattern.compile("columns\\.(\\d+)\\.(field|unit|column)");
 
   private ImportForm() {}
 
@@ -107,8 +108,7 @@ final class ImportForm {
         Field.of(FOLDER, "Folder")
             .hint("Of rows that lie in none.")
             .maxLength(RecipeLimits.FOLDER));
-    form.add(
-        Field.of(TABLE, "The table").lines().maxLength(TableLimits.CHARACTERS).value(text));
+    form.add(Field.of(TABLE, "The table").lines().maxLength(TableLimits.CHARACTERS).value(text));
     return form.add(Field.of(ID, "").hidden().value(UUID.randomUUID().toString()));
   }
 

@@ -31,8 +31,7 @@ final class RecipeForm {
 
   /** For a new recipe, whose id makes it one however often it is sent. */
   static Form fresh(Actor actor, List<Machine> machines) {
-    return kept(actor, machines)
-        .add(Field.of(ID, "").hidden().value(UUID.randomUUID().toString()));
+    return kept(actor, machines).add(Field.of(ID, "").hidden().value(UUID.randomUUID().toString()));
   }
 
   /** For one that is there. */

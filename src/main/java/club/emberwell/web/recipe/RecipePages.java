@@ -122,8 +122,7 @@ public class RecipePages extends Pages {
     Field lies =
         Field.of(FOLDER, "Folder")
             .choice("", "All")
-            .choices(
-                folders, Folders.Folder::name, f -> "%s (%d)".formatted(f.name(), f.recipes()))
+            .choices(folders, Folders.Folder::name, f -> "%s (%d)".formatted(f.name(), f.recipes()))
             .value(folder);
     return new Form()
         .add(Field.of("q", "Name, material or notes").maxLength(RecipeLimits.SEARCH).value(q))
@@ -160,8 +159,7 @@ public class RecipePages extends Pages {
           default -> "Saved, as a new revision.";
         });
     Actor actor = actor();
-    return Templates.recipe(
-        views.page(actor, recipes.get(actor, id), reports.of(actor, id)));
+    return Templates.recipe(views.page(actor, recipes.get(actor, id), reports.of(actor, id)));
   }
 
   @POST

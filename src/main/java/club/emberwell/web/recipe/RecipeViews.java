@@ -57,9 +57,7 @@ public class RecipeViews {
         Stream.of(
                 WorkText.of(recipe.work(), catalog.vocabulary(), actor.units()),
                 recipe.work().process().label(),
-                machine == null
-                    ? TrialText.laser(recipe.laser(), actor.units())
-                    : machine.name())
+                machine == null ? TrialText.laser(recipe.laser(), actor.units()) : machine.name())
             .collect(Collectors.joining(" · "));
     return new RecipeCard(
         recipe.id(),

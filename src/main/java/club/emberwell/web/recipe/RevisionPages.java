@@ -75,9 +75,7 @@ public class RevisionPages extends Pages {
   @Path("{version}/restore")
   public Response restore(@RestPath UUID id, @RestPath int version, SentForm sent) {
     return take(sent, () -> form(id, version), form -> shown(id, version, form))
-        .store(
-            s ->
-                revisions.restore(actor(), id, s.version(), version, RecipeForm.reason(s)))
+        .store(s -> revisions.restore(actor(), id, s.version(), version, RecipeForm.reason(s)))
         .then(RecipePages.path(id) + "?done=restored");
   }
 }

@@ -163,7 +163,9 @@ public class PostPages extends Pages {
     StoredReport original = reports.get(actor, id);
     List<Machine> own = machines.of(actor);
     Form form = UnitFields.part(fresh(sent).fill(ReportFormValues.repeated(original, trial)));
-    likely.of(actor, own, original.snapshot().laser().source()).ifPresent(machine -> form.field("machine").value(machine.toString()));
+    likely
+        .of(actor, own, original.snapshot().laser().source())
+        .ifPresent(machine -> form.field("machine").value(machine.toString()));
     return form;
   }
 

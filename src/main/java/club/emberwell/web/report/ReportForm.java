@@ -61,8 +61,7 @@ public final class ReportForm {
    * @param id it will have, so that sending twice posts once
    */
   static Form withId(Form form, UUID id) {
-    return form
-        .add(Field.of(ID, "").hidden().value(id.toString()))
+    return form.add(Field.of(ID, "").hidden().value(id.toString()))
         .add(Field.of(RECIPE, "").hidden());
   }
 

@@ -127,7 +127,10 @@ public record ReportPage(
       return new Test(
           cell.trial(),
           said.formatted(
-              row.label(), column, look.effect().toLowerCase(Locale.ROOT), look.best() ? ", best" : ""),
+              row.label(),
+              column,
+              look.effect().toLowerCase(Locale.ROOT),
+              look.best() ? ", best" : ""),
           look.style().endsWith("right"),
           look.best());
     }

@@ -140,7 +140,8 @@ public class ReportViewer {
     return switch (state) {
       case LIVE -> null;
       case WAITING ->
-          "Waits for approval by a moderator. Until then only you and moderators see it, and it does not count.";
+          "Waits for approval by a moderator. Until then only you and moderators see it, and it"
+              + " does not count.";
       case HELD -> "Held by a moderator while something is checked. It does not count until then.";
       case REMOVED -> "Removed by a moderator. It does not count.";
       case WITHDRAWN -> "Withdrawn by its author. It does not count.";

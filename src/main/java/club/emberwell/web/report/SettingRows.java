@@ -26,8 +26,7 @@ public final class SettingRows {
   }
 
   /** The same of settings by themselves. */
-  public static List<Row> of(
-      WrittenSettings written, Settings settings, UnitPreferences reader) {
+  public static List<Row> of(WrittenSettings written, Settings settings, UnitPreferences reader) {
     List<Row> rows = new ArrayList<>();
     settings.values().forEach((setting, value) -> rows.add(row(setting, value, written, reader)));
     return rows;

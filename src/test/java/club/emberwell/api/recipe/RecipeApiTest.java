@@ -76,10 +76,7 @@ class RecipeApiTest {
   }
 
   private Response put(String id, int version, Object body) {
-    return ada.asks()
-        .header("If-Match", "\"" + version + "\"")
-        .body(body)
-        .put(RECIPES + "/" + id);
+    return ada.asks().header("If-Match", "\"" + version + "\"").body(body).put(RECIPES + "/" + id);
   }
 
   private String kept() {
@@ -145,7 +142,10 @@ class RecipeApiTest {
   void everyChangeIsARevisionWithItsReasonAndAnyComesBackAsAnother() {
     String id = kept();
     String path = RECIPES + "/" + id;
-    put(id, 1, changed("70 %", " ")).then().statusCode(422).body("errors.pointer", contains("/reason"));
+    put(id, 1, changed("70 %", " "))
+        .then()
+        .statusCode(422)
+        .body("errors.pointer", contains("/reason"));
     put(id, 1, changed("70 %", "Too pale."))
         .then()
         .statusCode(200)
@@ -324,8 +324,7 @@ class RecipeApiTest {
 
   @Test
   void whereItsSettingsCameFromIsCheckedAndStays() {
-    String report =
-        post(ada, "/" + kept() + "/reports", Map.of("effect", "right")).path("id");
+    String report = post(ada, "/" + kept() + "/reports", Map.of("effect", "right")).path("id");
     Map<String, Object> recipe = recipe();
     recipe.put("cameFrom", Map.of("report", report));
     String id =
@@ -351,10 +350,7 @@ class RecipeApiTest {
                 "/cameFrom/way", Map.of("way", "luck"))
             .entrySet()) {
       recipe.put("cameFrom", wrong.getValue());
-      post(ada, "", recipe)
-          .then()
-          .statusCode(422)
-          .body("errors.pointer", contains(wrong.getKey()));
+      post(ada, "", recipe).then().statusCode(422).body("errors.pointer", contains(wrong.getKey()));
     }
   }
 
@@ -418,7 +414,9 @@ class RecipeApiTest {
             Map.of("column", 4, "field", "machine"),
             Map.of("column", 5, "field", "settings.passes")));
     sent.put("preview", true);
-    read(sent).body("recipes.title", contains("Coasters")).body("recipes.recipe", contains((Object) null));
+    read(sent)
+        .body("recipes.title", contains("Coasters"))
+        .body("recipes.recipe", contains((Object) null));
     ada.asks().get(RECIPES).then().body("items", empty());
     sent.put("preview", false);
     read(sent)

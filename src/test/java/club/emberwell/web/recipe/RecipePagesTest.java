@@ -122,8 +122,7 @@ class RecipePagesTest {
     assertEquals("Mask it first.", browser.field("notes"));
     assertEquals("two", browser.field("settings.passes"));
     browser.send(
-        FORM,
-        Map.of("material", "PVC", "settings.speed", "400 mm/s", "settings.passes", "2"));
+        FORM, Map.of("material", "PVC", "settings.speed", "400 mm/s", "settings.passes", "2"));
     assertEquals(422, browser.status());
     assertNotNull(browser.page().selectFirst("main .box-danger"), "prohibited");
     browser.send(FORM, Map.of("material", "maple", "settings.speed", "90000 mm/s"));
@@ -182,9 +181,7 @@ class RecipePagesTest {
     String report = browser.location().replaceAll("\\?.*", "");
     browser.get(path).tidy();
     assertNotNull(browser.page().selectFirst("#posted ~ ul a[href=" + report + "]"));
-    browser
-        .get(report)
-        .tidy();
+    browser.get(report).tidy();
     assertFalse(main().contains("Mask it first."), "its notes stay private");
     assertTrue(main().contains("60 %"), main());
   }
@@ -193,12 +190,14 @@ class RecipePagesTest {
   void aReportOfSomebodyElseFillsTheForm() {
     Person eve = People.join();
     String report = eve.makes("reports", report(eve, tube(eve)));
-    Element add = browser.get("/reports/" + report).tidy().page().selectFirst("a[href^=/recipes/new]");
+    Element add =
+        browser.get("/reports/" + report).tidy().page().selectFirst("a[href^=/recipes/new]");
     assertEquals("Add to my bench", add.text());
     browser.get(add.attr("href")).tidy();
     assertEquals("24 m/min", browser.field("settings.speed"));
     assertEquals("maple", browser.field("material"));
-    assertNotNull(browser.page().selectFirst("input[name=machine][value=" + machine + "][checked]"));
+    assertNotNull(
+        browser.page().selectFirst("input[name=machine][value=" + machine + "][checked]"));
     browser.send(FORM, Map.of("folder", "From others"));
     assertEquals(303, browser.status(), () -> main());
     String path = browser.location();
@@ -257,7 +256,8 @@ class RecipePagesTest {
     assertEquals(303, browser.status(), () -> main());
     browser.follow();
     assertNotNull(browser.page().selectFirst("main a[href=/grids/" + grid + "]"), "its story");
-    String report = browser.get("/grids/" + grid).page().selectFirst("a[href^=/reports/]").attr("href");
+    String report =
+        browser.get("/grids/" + grid).page().selectFirst("a[href^=/reports/]").attr("href");
     browser.get(report).tidy();
     assertEquals(4, browser.page().select("#test-to-keep option").size());
     assertEquals("1", browser.page().selectFirst("#test-to-keep option[selected]").val());
@@ -360,7 +360,10 @@ class RecipePagesTest {
   }
 
   private String chosen(String field) {
-    return browser.page().selectFirst("[name='" + field + "'][checked], [name='" + field + "'] option[selected]").val();
+    return browser
+        .page()
+        .selectFirst("[name='" + field + "'][checked], [name='" + field + "'] option[selected]")
+        .val();
   }
 
   @Test
