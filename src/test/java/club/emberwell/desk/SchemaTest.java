@@ -45,7 +45,7 @@ class SchemaTest {
     cast.run(
         ("insert into webhook (id, member_id, label, url, events, secret, state, version,"
              + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
-             + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
+                + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
             .formatted(webhook, member.memberId()));
     cast.run(
         ("insert into webhook_delivery (id, webhook_id, event, shown, body, state, due_at,"
