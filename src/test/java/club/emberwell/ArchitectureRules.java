@@ -37,6 +37,7 @@ record ArchitectureRules(String root) {
           "grid",
           "sample",
           "lot",
+          "recipe",
           "talk",
           "desk",
           "hook",

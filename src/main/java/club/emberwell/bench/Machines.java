@@ -98,6 +98,15 @@ public class Machines {
         .map(MachineEntity::toMachine);
   }
 
+  /** The same also where its owner removed it, for what was made for it. */
+  @Transactional
+  public Optional<Machine> even(UUID owner, UUID id) {
+    return machines
+        .findByIdOptional(id)
+        .filter(machine -> machine.memberId().equals(owner))
+        .map(MachineEntity::toMachine);
+  }
+
   /**
    * Describes a machine anew. Reports made with it keep the laser as it was.
    *

@@ -11,10 +11,13 @@ import com.fasterxml.jackson.core.type.TypeReference;
 import io.quarkus.arc.All;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /**
  * The one life of what members write, and the only door through which entries change: each change
@@ -224,6 +227,18 @@ public class EntryLife {
     return revisions.of(id, REVISIONS).stream()
         .map(revision -> revision.with(json -> StoredJson.read(json, words)))
         .toList();
+  }
+
+  /** The same of many entries, by the entry: one statement. */
+  @Transactional
+  public <W> Map<UUID, List<Revision<W>>> histories(Collection<UUID> ids, TypeReference<W> words) {
+    return revisions.of(ids).stream()
+        .collect(
+            Collectors.groupingBy(
+                RevisionRepository.Of::entry,
+                Collectors.mapping(
+                    of -> of.revision().with(json -> StoredJson.read(json, words)),
+                    Collectors.toList())));
   }
 
   private Kind kind(EntryKind of) {

@@ -2,6 +2,8 @@ package club.emberwell.entry;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -36,6 +38,42 @@ class RevisionRepository implements PanacheRepositoryBase<RevisionEntity, Revisi
         .getResultStream()
         .map(revision -> (Revision<String>) revision)
         .toList();
+  }
+
+  /** A revision beside the entry it is of. */
+  record Of(UUID entry, Revision<String> revision) {
+    Of(
+        UUID entry,
+        int version,
+        EntryAction action,
+        UUID editorId,
+        String editor,
+        Instant at,
+        String reason,
+        EntryState state,
+        String written) {
+      this(entry, new Revision<>(version, action, editorId, editor, at, reason, state, written));
+    }
+  }
+
+  /** The same of many entries, of each newest first. */
+  List<Of> of(Collection<UUID> entries) {
+    return entries.isEmpty()
+        ? List.of()
+        : db.createQuery(
+                """
+                select new club.emberwell.entry.RevisionRepository$Of(v.entryId,
+                  v.version, v.action, v.memberId, m.handle, v.at, v.reason, v.state,
+                  (select w.written from RevisionEntity w where w.entryId = v.entryId
+                    and w.version = (select max(x.version) from RevisionEntity x
+                      where x.entryId = v.entryId and x.version <= v.version
+                        and x.written is not null)))
+                from RevisionEntity v left join Member m on m.id = v.memberId
+                where v.entryId in :entries
+                order by v.entryId, v.version desc""",
+                Of.class)
+            .setParameter("entries", entries)
+            .getResultList();
   }
 
   /** The words of a version as stored JSON. */

@@ -107,6 +107,22 @@ enum PageState {
       BrowserTest.MEMBER,
       "/lots/order?lines.0.name=navy&lines.0.pieces=24&lines.1.name=black&lines.1.pieces=12"
           + "&tests=1&chance=90&usable=46&received=50"),
+  RECIPES_NONE(BrowserTest.READER, "/recipes"),
+  RECIPE_NEW(BrowserTest.MEMBER, "/recipes/new?report=" + PageState.GRID + "&trial=1"),
+  RECIPE_REFUSED(
+      BrowserTest.MEMBER,
+      v -> v.open("/recipes/new").fill(Map.of("settings.speed", "1,000 mm/min")).send()),
+  RECIPE(BrowserTest.MEMBER, PageState::recipe),
+  RECIPES(BrowserTest.MEMBER, v -> PageState.recipe(v).press(".crumbs a")),
+  RECIPE_EDIT(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/edit']")),
+  RECIPE_REVISIONS(BrowserTest.MEMBER, PageState::revised),
+  RECIPE_REVISION(BrowserTest.MEMBER, v -> PageState.revised(v).press("main li:last-child h2 a")),
+  RECIPE_WITHDRAW(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/withdraw']")),
+  RECIPE_FOLDERS(BrowserTest.MEMBER, v -> PageState.recipe(v).open("/recipes/folders")),
+  RECIPE_IMPORT(BrowserTest.MEMBER, "/recipes/import"),
+  RECIPE_IMPORT_COLUMNS(BrowserTest.MEMBER, PageState::table),
+  RECIPE_IMPORT_CHECKED(
+      BrowserTest.MEMBER, v -> PageState.table(v).press("main button[value='look']")),
   POST(BrowserTest.MEMBER, "/post"),
   POST_WITHOUT_MACHINE(BrowserTest.READER, "/post"),
   POST_REFUSED(
@@ -244,6 +260,33 @@ enum PageState {
         .fill(Map.of("material", material, "coating", "", "colour", "", "settings.speed", speed))
         .choose("process", "surface-engraving")
         .choose("effect", "right")
+        .send();
+  }
+
+  private static Visit recipe(Visit visit) {
+    return visit
+        .open("/?q=navy+powder+coat&source=diode")
+        .press(".answer a[href^='/recipes/new?machine']")
+        .fill(Map.of("name", "Tumblers for the fair", "folder", "Fair", "notes", "Mask it first."))
+        .send();
+  }
+
+  private static Visit revised(Visit visit) {
+    return PageState.recipe(visit)
+        .press("main a[href$='/edit']")
+        .fill(Map.of("settings.passes", "2", "reason", "One pass left a haze."))
+        .send()
+        .press("main a[href$='/revisions']");
+  }
+
+  private static Visit table(Visit visit) {
+    return visit
+        .open("/recipes/import")
+        .fill(
+            Map.of(
+                "table",
+                "Name,Material,Speed (mm/min),Power,Tool\nCoasters,maple,fast,60 %,tube\n"
+                    + "Banner,PVC,1200,60 %,tube"))
         .send();
   }
 

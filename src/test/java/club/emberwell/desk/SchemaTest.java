@@ -73,7 +73,11 @@ class SchemaTest {
         "tag (code, entry_id) values ('K7F-4', '00000000-0000-0000-0000-000000000000')",
         "sample (id) select id from entry where kind = 'report' limit 1",
         "lot (id, supplier, material, received) select id, 'x', 'y', 1 from entry"
-            + " where kind = 'report' limit 1"
+            + " where kind = 'report' limit 1",
+        "recipe (id, written, asked_hash, number_style, words, machine_id, source, wavelength_nm,"
+            + " rated_power_w, motion, regime, gated) select e.id, '{}', 'x', 'any', 'x', m.id,"
+            + " m.source, 1, 1, m.motion, m.regime, true from entry e, machine m"
+            + " where e.kind = 'report' limit 1"
       })
   void stockIsOfItsOwnKindsAndTagsAreOfTheAlphabet(String row) {
     refused("insert into " + row);

@@ -28,5 +28,8 @@ final class KeptThings {
     assertTrue(sample.get("tag").asText().matches("\\w{3}-\\w"), sample.toString());
     assertEquals(report, sample.get("report_id").asText());
     assertEquals(9, JSON.readTree(files.get("lots.json")).get(0).get("received").asInt());
+    JsonNode recipe = JSON.readTree(files.get("recipes.json")).get(0);
+    assertTrue(recipe.at("/written/notes").asText().contains("behind the mill"));
+    assertEquals(2, recipe.get("revisions").size());
   }
 }

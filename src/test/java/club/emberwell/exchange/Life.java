@@ -73,6 +73,7 @@ class Life {
     grid(person);
     String repeat = repeat(neighbour, report, person.handle());
     stock(person, report, email);
+    recipe(person, report, email);
     Actor actor = members.byId(UUID.fromString(person.id())).orElseThrow().actor();
     Actor other = members.byId(UUID.fromString(neighbour.id())).orElseThrow().actor();
     photoOfGrid(person, grids.plan(actor, 2));
@@ -175,6 +176,29 @@ class Life {
         .then()
         .statusCode(201);
     keyed(person, lot).post("/api/v1/lots").then().statusCode(201);
+  }
+
+  /** A recipe of the report, changed once. */
+  private static void recipe(Person person, String report, String email) {
+    String says = "of " + person.handle() + ", " + email + ", from the shed behind the mill";
+    String machine = person.asks().get("/api/v1/machines").path("items[0].id");
+    Map<String, Object> recipe = body();
+    recipe.remove("effect");
+    recipe.put("machine", machine);
+    recipe.put("name", "Signs " + says);
+    recipe.put("folder", person.handle());
+    recipe.put("notes", says);
+    recipe.put("cameFrom", Map.of("report", report));
+    String id =
+        keyed(person, recipe).post("/api/v1/recipes").then().statusCode(201).extract().path("id");
+    recipe.put("reason", "Told " + says);
+    person
+        .asks()
+        .header("If-Match", "\"1\"")
+        .body(recipe)
+        .put("/api/v1/recipes/" + id)
+        .then()
+        .statusCode(200);
   }
 
   private static String repeat(Person by, String report, String of) {

@@ -67,6 +67,7 @@ final class Things {
       case "tag" -> tag(get("sample"));
       case "shown" -> tag(post("samples", Map.of("report", get("report"))));
       case "lot" -> post("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
+      case "recipe" -> post("recipes", recipe());
       case "grid" -> post("grids", grid());
       case "seen" -> seen();
       case "flag" -> flag();
@@ -99,6 +100,14 @@ final class Things {
 
   private String tag(String id) {
     return crew.one("select code from tag where entry_id = '%s'".formatted(id));
+  }
+
+  private Map<String, Object> recipe() {
+    return Map.of(
+        "machine", get("machine"),
+        "material", "maple",
+        "process", "surface-engraving",
+        "settings", Map.of("power", "60 %", "speed", "20 mm/s", "lineSpacing", "0.1 mm"));
   }
 
   /** A grid with its photo and the corners in it. */

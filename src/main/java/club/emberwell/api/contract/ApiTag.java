@@ -14,6 +14,7 @@ public enum ApiTag {
   SAMPLES("Samples", "Physical test pieces, and where they lie."),
   TAGS("Tags", "Short codes on physical things."),
   LOTS("Lots", "Deliveries of blanks, and how many to order."),
+  RECIPES("Recipes", "Whole settings kept for one's own jobs, in every revision."),
   TALK("Talk", "Questions, answers, notices, and comments under reports."),
   WATCHES("Watches", "Kept searches that tell of new results."),
   FLAGS("Flags", "Telling the moderators that something is wrong."),

@@ -16,6 +16,7 @@ import club.emberwell.member.Scope;
 import club.emberwell.member.club.ClubOptions.Door;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.recipe.CameFrom;
 import club.emberwell.report.photo.PhotoSize;
 import club.emberwell.search.query.Order;
 import java.util.ArrayList;
@@ -40,6 +41,7 @@ final class ClosedWords {
               "CautionProposal.state", List.of("waiting", "accepted", "declined", "withdrawn")),
           Map.entry("CautionScope.processes", of(Process.class)),
           Map.entry("CautionScope.sources", of(LaserSource.class)),
+          Map.entry("CameFrom.way", of(CameFrom.Way.class)),
           Map.entry("Club.reading", List.of("public", "members")),
           Map.entry("ClubRequest.dataLicence", of(Licence.class)),
           Map.entry("ClubRequest.door", of(Door.class)),
@@ -54,6 +56,8 @@ final class ClosedWords {
           Map.entry("MachineRequest.source", of(LaserSource.class)),
           Map.entry("NewToken.scopes", of(Scope.class)),
           Map.entry("Preferences.numberStyle", of(NumberStyle.class)),
+          Map.entry("RecipeReportRequest.effect", of(Effect.class)),
+          Map.entry("RecipeRequest.process", of(Process.class)),
           Map.entry("ReportRequest.effect", of(Effect.class)),
           Map.entry("ReportRequest.process", of(Process.class)),
           Map.entry("Ties.process", of(Process.class)),
@@ -67,6 +71,7 @@ final class ClosedWords {
           Map.entry("WrittenLaser.motion", of(Motion.class)),
           Map.entry("WrittenLaser.regime", of(Regime.class)),
           Map.entry("WrittenLaser.source", of(LaserSource.class)),
+          Map.entry("WrittenRecipe.process", of(Process.class)),
           Map.entry("WrittenTrial.effect", of(Effect.class)));
 
   /** By schema. */
@@ -74,6 +79,8 @@ final class ClosedWords {
       Map.ofEntries(
           Map.entry("DoseRequest", List.of("laser", "process", "settings")),
           Map.entry("MachineRequest", List.of("name", "source")),
+          Map.entry("RecipeReportRequest", List.of("effect")),
+          Map.entry("RecipeRequest", List.of("machine", "process", "material", "settings")),
           Map.entry("ReportRequest", List.of("process", "material")),
           Map.entry("WrittenAxis", List.of("setting")),
           Map.entry("WrittenLaser", List.of("source")));

@@ -45,6 +45,7 @@ final class SchemaNames {
           Map.entry("lot.order.WrittenOrder$Needed", "OrderNeed"),
           Map.entry("member.club.ClubCare$Draft", "ClubRequest"),
           Map.entry("member.door.Invitations$Draft", "InvitationRequest"),
+          Map.entry("recipe.Folders$Folder", "RecipeFolder"),
           Map.entry("stats.DoseLimit$Kind", "EdgeKind"),
           Map.entry("stats.Evidence", "RangeEvidence"),
           Map.entry("stats.DoseWindow$State", "WindowState"),

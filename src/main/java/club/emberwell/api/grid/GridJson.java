@@ -2,6 +2,7 @@ package club.emberwell.api.grid;
 
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.Noticed;
+import club.emberwell.api.view.Sendable;
 import club.emberwell.api.view.Times;
 import club.emberwell.entry.Entry;
 import club.emberwell.entry.EntryState;

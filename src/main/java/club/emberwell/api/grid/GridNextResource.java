@@ -3,6 +3,7 @@ package club.emberwell.api.grid;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.QuantityJson;
+import club.emberwell.api.view.Sendable;
 import club.emberwell.api.view.SettingsJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.grid.next.NextTests;
@@ -120,9 +121,9 @@ public class GridNextResource {
       operationId = "proposeNextTests",
       summary = "What to burn next",
       description =
-          "From which dose to which it is right on this machine by now, with 95 % intervals, and the"
-              + " tests that are expected to narrow both ends most when they are burned together."
-              + " tests says how many, 2 to 20, usually 8.")
+          "From which dose to which it is right on this machine by now, with 95 % intervals, and"
+              + " the tests that are expected to narrow both ends most when they are burned"
+              + " together. tests says how many, 2 to 20, usually 8.")
   public NextJson next(@PathParam("id") UUID id, @QueryParam("tests") Integer tests) {
     return NextJson.of(next.of(request.actor(), id, tests));
   }

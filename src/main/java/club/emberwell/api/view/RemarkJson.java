@@ -27,6 +27,11 @@ public record RemarkJson(
     return of(remarks, Severity.INFO);
   }
 
+  /** What is at fault. */
+  public static List<RemarkJson> errors(List<Remark> remarks) {
+    return of(remarks, Severity.ERROR);
+  }
+
   private static List<RemarkJson> of(List<Remark> remarks, Severity severity) {
     return remarks.stream()
         .filter(r -> r.severity() == severity)

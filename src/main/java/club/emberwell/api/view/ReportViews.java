@@ -116,7 +116,12 @@ public class ReportViews {
     return used.id() == null ? null : new UsedMachine(used.id(), used.name(), used.model());
   }
 
-  private WorkJson work(Work work, WrittenWork written) {
+  /**
+   * What was done to what.
+   *
+   * @param written what was typed, null where it is not at hand
+   */
+  public WorkJson work(Work work, WrittenWork written) {
     Vocabulary words = catalog.snapshot().vocabulary();
     Map<String, Object> values = new LinkedHashMap<>();
     work.values()

@@ -36,6 +36,9 @@ public class SettingsOpenApi implements OASFilter {
     work(schemas.get("ReportRequest"), SettingsOpenApi::text, SENT);
     work(schemas.get("GridRequest"), SettingsOpenApi::text, SENT);
     work(schemas.get("WrittenGrid"), SettingsOpenApi::text, SENT);
+    work(schemas.get("RecipeRequest"), SettingsOpenApi::text, SENT);
+    work(schemas.get("WrittenRecipe"), SettingsOpenApi::text, SENT);
+    work(schemas.get("RecipeJson"), () -> reference(WORD), ANSWERED);
     work(schemas.get("ReportHit"), () -> reference(WORD), ANSWERED);
     work(schemas.get("ReportJson"), () -> reference(WORD), ANSWERED);
     ranged(schemas.get("RangeOf"));

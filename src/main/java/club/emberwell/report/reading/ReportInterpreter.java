@@ -20,7 +20,11 @@ public final class ReportInterpreter {
 
   private static final List<Step> STEPS =
       List.of(
-          new LaserStep(), new WorkStep(), new VocabularyStep(), new TrialStep(), new HazardStep());
+          new LaserStep(),
+          new WorkStep(),
+          new VocabularyStep(),
+          TrialStep.JUDGED,
+          new HazardStep());
 
   private ReportInterpreter() {}
 
@@ -31,6 +35,18 @@ public final class ReportInterpreter {
       WrittenReport written, Laser machine, Catalog catalog, NumberStyle style) {
     Draft draft = new Draft(written, machine, catalog, style);
     STEPS.forEach(step -> step.read(draft));
+    return draft.done();
+  }
+
+  /**
+   * The same of settings that are kept, not tried: nobody says how they came out.
+   *
+   * @param machine as in {@link #read}
+   */
+  public static Interpretation readKept(
+      WrittenReport written, Laser machine, Catalog catalog, NumberStyle style) {
+    Draft draft = new Draft(written, machine, catalog, style);
+    STEPS.forEach(step -> (step instanceof TrialStep ? TrialStep.NOT_JUDGED : step).read(draft));
     return draft.done();
   }
 

@@ -23,6 +23,17 @@ import java.util.Set;
 
 /** The trials: settings, what follows from them, what looks implausible, and the judgement. */
 final class TrialStep implements ReportInterpreter.Step {
+  static final TrialStep JUDGED = new TrialStep(true);
+
+  /** Of settings that are kept: how they came out is not asked. */
+  static final TrialStep NOT_JUDGED = new TrialStep(false);
+
+  private final boolean judged;
+
+  private TrialStep(boolean judged) {
+    this.judged = judged;
+  }
+
   @Override
   public void read(Draft draft) {
     List<WrittenTrial> written = draft.written.trials();
@@ -73,21 +84,22 @@ final class TrialStep implements ReportInterpreter.Step {
     return true;
   }
 
-  private static TrialSnapshot trial(Draft draft, WrittenTrial written, String at) {
+  private TrialSnapshot trial(Draft draft, WrittenTrial written, String at) {
     Settings settings =
         SettingsReader.read(draft.in, at + "/settings", written.settings(), draft.laser);
-    Effect effect =
-        draft.in.choice(
-            at + "/effect",
-            draft.in.required(at + "/effect", written.effect()),
-            Effect::of,
-            Effect.values(),
-            Effect::code);
+    Effect effect = effect(draft.in, at + "/effect", written.effect());
     Integer quality = quality(draft.in, at + "/quality", written.quality(), effect);
     List<String> defects = defects(draft, at + "/defects", written.defects());
     Derived derived = derive(draft, settings, at);
     return new TrialSnapshot(
         written.row(), written.column(), settings, derived, effect, quality, defects);
+  }
+
+  private Effect effect(FieldReader in, String at, String given) {
+    if (judged) {
+      in.required(at, given);
+    }
+    return in.choice(at, given, Effect::of, Effect.values(), Effect::code);
   }
 
   private static Derived derive(Draft draft, Settings settings, String at) {

@@ -57,10 +57,17 @@ public record AnswerView(
    * @param said what follows, in sentences
    * @param before what was right on this machine already, or null
    * @param post where a result is posted with these settings; null where it cannot be
+   * @param keep where they become a recipe on the reader's bench; null where it cannot be
    * @param plan where a test grid round it is planned; null where it cannot be
    */
   public record Start(
-      String title, String settings, List<String> said, Before before, String post, String plan) {}
+      String title,
+      String settings,
+      List<String> said,
+      Before before,
+      String post,
+      String keep,
+      String plan) {}
 
   /** The reader's own right result. */
   public record Before(String settings, String href) {}
@@ -101,6 +108,7 @@ public record AnswerView(
    *
    * @param work what it was done on, where it is not just this; else null
    * @param repeat where "I tried this" leads; null for strangers
+   * @param keep where they become a recipe on the reader's bench; null for strangers
    * @param photo how it came out, or null
    */
   public record Whole(
@@ -110,6 +118,7 @@ public record AnswerView(
       String result,
       String work,
       String repeat,
+      String keep,
       Photo photo) {}
 
   /**

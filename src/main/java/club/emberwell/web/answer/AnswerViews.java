@@ -277,6 +277,9 @@ public class AnswerViews {
                 + "/repeat"
                 + (whole.made().trial() == 0 ? "" : "?trial=" + whole.made().trial())
             : null,
+        made.actor().signedIn()
+            ? "/recipes/new?report=%s&trial=%d".formatted(report.id(), whole.made().trial())
+            : null,
         made.photos().get(report.id()));
   }
 

@@ -38,8 +38,9 @@ public class NextTry {
    *
    * @param title "Try next 60 % · 22 mm/s · 0.1 mm · 1 pass"
    * @param post the form filled with it
+   * @param keep the form for a recipe filled with it
    */
-  public record Shown(String title, String said, String post) {}
+  public record Shown(String title, String said, String post, String keep) {}
 
   /** Null where there is nothing to say; only its author is told. */
   public Shown after(String id) {
@@ -72,6 +73,12 @@ public class NextTry {
                   .formatted(
                       text.told(settable.dose()), text.unit(), AnswerWords.because(found, text)),
               PostAddress.of(
+                  one.range().key(),
+                  report.machine().id(),
+                  report.work().typed(WorkProperty.MATERIAL),
+                  settable.settings(),
+                  actor.units()),
+              PostAddress.recipe(
                   one.range().key(),
                   report.machine().id(),
                   report.work().typed(WorkProperty.MATERIAL),

@@ -16,7 +16,7 @@ import java.util.Map;
 import java.util.StringJoiner;
 import java.util.UUID;
 
-/** The forms for a result and for a test grid, filled with what the answer said. */
+/** The forms for a result, a recipe and a test grid, filled with what the answer said. */
 final class PostAddress {
   private PostAddress() {}
 
@@ -28,7 +28,23 @@ final class PostAddress {
    */
   static String of(
       RangeKey key, UUID machine, String material, Settings settings, UnitPreferences reader) {
-    StringJoiner address = new StringJoiner("&", "/post?", "");
+    return filled("/post?", key, machine, material, settings, reader);
+  }
+
+  /** The form for a recipe; parameters as above. */
+  static String recipe(
+      RangeKey key, UUID machine, String material, Settings settings, UnitPreferences reader) {
+    return filled("/recipes/new?", key, machine, material, settings, reader);
+  }
+
+  private static String filled(
+      String form,
+      RangeKey key,
+      UUID machine,
+      String material,
+      Settings settings,
+      UnitPreferences reader) {
+    StringJoiner address = new StringJoiner("&", form, "");
     work(address, key, machine);
     material(address, key, material);
     settings

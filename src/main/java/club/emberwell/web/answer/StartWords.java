@@ -111,7 +111,7 @@ final class StartWords {
             .map(middle -> about(middle.dose()))
             .orElse(
                 machine.isPresent() ? "No start for this machine" : "Too few tests for a range");
-    return new AnswerView.Start(title, null, said(first), before, null, null);
+    return new AnswerView.Start(title, null, said(first), before, null, null, null);
   }
 
   /** The four that everybody sets are the title; the rest stands below. */
@@ -125,6 +125,9 @@ final class StartWords {
         before,
         machine
             .map(m -> PostAddress.of(one.range().key(), m.id(), material(), settings, units))
+            .orElse(null),
+        machine
+            .map(m -> PostAddress.recipe(one.range().key(), m.id(), material(), settings, units))
             .orElse(null),
         machine.map(m -> PostAddress.plan(one.range().key(), m.id(), material())).orElse(null));
   }

@@ -4,11 +4,16 @@ import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.factor.MachineFactor;
+import club.emberwell.listing.Part;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
+import club.emberwell.recipe.RecipeQuery;
+import club.emberwell.recipe.Recipes;
 import club.emberwell.search.index.IndexNotReady;
 import club.emberwell.web.about.StepList;
 import club.emberwell.web.frame.Pages;
+import club.emberwell.web.recipe.RecipeCard;
+import club.emberwell.web.recipe.RecipeViews;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -38,14 +43,26 @@ public class BenchPages extends Pages {
   private static final String FROM = "from";
   private static final String DONE = "done";
 
+  /** Recipes used last that lie in sight. */
+  private static final int RECIPES = 3;
+
   private final Machines machines;
   private final OwnResults results;
   private final ConsensusService consensus;
   private final NewcomerSteps newcomer;
+  private final Recipes recipes;
+  private final RecipeViews recipeViews;
 
   BenchPages(
-      Machines machines, OwnResults results, ConsensusService consensus, NewcomerSteps newcomer) {
+      Machines machines,
+      OwnResults results,
+      ConsensusService consensus,
+      NewcomerSteps newcomer,
+      Recipes recipes,
+      RecipeViews recipeViews) {
     this.machines = machines;
+    this.recipes = recipes;
+    this.recipeViews = recipeViews;
     this.results = results;
     this.consensus = consensus;
     this.newcomer = newcomer;
@@ -62,10 +79,15 @@ public class BenchPages extends Pages {
    * What lies on the bench.
    *
    * @param steps what a newcomer does first; null where nothing is left or it is put away
+   * @param recipes those used last
    * @param begun true right after the first machine was added
    */
   record Bench(
-      StepList steps, List<MachineCard> machines, OwnResults.Results results, boolean begun) {}
+      StepList steps,
+      List<RecipeCard> recipes,
+      List<MachineCard> machines,
+      OwnResults.Results results,
+      boolean begun) {}
 
   @GET
   public TemplateInstance bench(
@@ -78,7 +100,8 @@ public class BenchPages extends Pages {
     OwnResults.Results own = results.of(uri.getQueryParameters(), from, Set.of(FROM, DONE), actor);
     boolean begun = "added".equals(done) && cards.size() == 1;
     say(done, begun);
-    return Templates.bench(new Bench(newcomer.of(actor, !cards.isEmpty()), cards, own, begun));
+    return Templates.bench(
+        new Bench(newcomer.of(actor, !cards.isEmpty()), lastUsed(actor), cards, own, begun));
   }
 
   @POST
@@ -86,6 +109,11 @@ public class BenchPages extends Pages {
   public Response putStepsAway() {
     newcomer.putAway(actor());
     return to(PATH);
+  }
+
+  private List<RecipeCard> lastUsed(Actor actor) {
+    Part few = new Part(0, null, RECIPES, false);
+    return recipeViews.cards(actor, recipes.mine(actor, RecipeQuery.ALL, few).rows());
   }
 
   /** Empty too while there is no index to find it in. */

@@ -51,6 +51,7 @@ final class Robots {
           "/offline",
           "/post",
           "/q/",
+          "/recipes",
           "/reports/*/edit",
           "/reports/*/history",
           "/reports/*/repeat",

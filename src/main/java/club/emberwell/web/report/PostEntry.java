@@ -21,9 +21,9 @@ import java.util.stream.Stream;
  *
  * @param machines the member's own
  */
-record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> machines) {
+public record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> machines) {
   /** What the form is for. */
-  enum Kind {
+  public enum Kind {
     /** A first result. */
     FIRST,
     /** One more after the last; what it likely shares with that is filled in, to be looked at. */
@@ -36,7 +36,7 @@ record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> ma
   }
 
   /** What the form is for, and where it is sent to. */
-  record Purpose(String heading, String action, Kind kind) {
+  public record Purpose(String heading, String action, Kind kind) {
     public boolean isRepeat() {
       return kind == Kind.REPEAT;
     }
@@ -55,14 +55,14 @@ record PostEntry(Purpose purpose, Form form, Words.Lists words, List<Machine> ma
    *
    * @param when the classes that tell where it is not asked for
    */
-  record Asked(Field field, String when) {
+  public record Asked(Field field, String when) {
     public boolean isTyped() {
       return field.getOptions().isEmpty();
     }
   }
 
   /** A machine to choose, and whether its beam never stops. */
-  record Choice(Field.Option option, boolean continuous) {}
+  public record Choice(Field.Option option, boolean continuous) {}
 
   /** Whether it is about many tests, which it leaves as they are. */
   public boolean isGrid() {

@@ -2,7 +2,6 @@ package club.emberwell.web.report;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
-import club.emberwell.laser.LaserSource;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
@@ -10,7 +9,6 @@ import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.Posting;
 import club.emberwell.report.ProhibitedWork;
-import club.emberwell.report.ReportBriefs;
 import club.emberwell.report.ReportService;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.WrittenReport;
@@ -42,7 +40,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 
@@ -59,7 +56,8 @@ public class PostPages extends Pages {
 
   private final ReportService reports;
   private final LastReport last;
-  private final ReportBriefs briefs;
+  private final LikelyMachine likely;
+  private final PostedRecipe recipe;
   private final Machines machines;
   private final Words words;
   private final SearchIndex index;
@@ -68,14 +66,16 @@ public class PostPages extends Pages {
   PostPages(
       ReportService reports,
       LastReport last,
-      ReportBriefs briefs,
+      LikelyMachine likely,
+      PostedRecipe recipe,
       Machines machines,
       Words words,
       SearchIndex index,
       ChosenPhotos photos) {
     this.reports = reports;
     this.last = last;
-    this.briefs = briefs;
+    this.likely = likely;
+    this.recipe = recipe;
     this.machines = machines;
     this.words = words;
     this.index = index;
@@ -106,7 +106,7 @@ public class PostPages extends Pages {
 
   /**
    * @param uri may name fields with what stands in them, as the settings of an answer do; then
-   *     nothing is taken from the last report
+   *     nothing is taken from the last report; or a recipe, whose result it is
    * @param from the report whose next one it is; without it the last that was posted
    */
   @GET
@@ -115,6 +115,10 @@ public class PostPages extends Pages {
     Map<String, String> given = new LinkedHashMap<>();
     uri.getQueryParameters().forEach((name, values) -> given.put(name, values.get(0)));
     given.remove(FROM);
+    UUID by = SentForm.readId(given.get(ReportForm.RECIPE));
+    if (by != null) {
+      return shown(NEXT, UnitFields.part(fresh(null).fill(recipe.values(actor(), by))));
+    }
     if (!given.isEmpty()) {
       return shown(POST, UnitFields.part(fresh(null).fill(given)));
     }
@@ -131,7 +135,13 @@ public class PostPages extends Pages {
   @POST
   @Path("post")
   public Uni<Response> post(SentForm sent) {
-    return store(sent, POST, () -> fresh(sent), null, w -> reports.post(actor(), w));
+    UUID by = sent.id(ReportForm.RECIPE);
+    return store(
+        sent,
+        POST,
+        () -> fresh(sent),
+        null,
+        w -> by == null ? reports.post(actor(), w) : recipe.post(actor(), by, w));
   }
 
   /**
@@ -153,19 +163,10 @@ public class PostPages extends Pages {
     StoredReport original = reports.get(actor, id);
     List<Machine> own = machines.of(actor);
     Form form = UnitFields.part(fresh(sent).fill(ReportFormValues.repeated(original, trial)));
-    likely(own, original).ifPresent(machine -> form.field("machine").value(machine.toString()));
+    likely
+        .of(actor, own, original.snapshot().laser().source())
+        .ifPresent(machine -> form.field("machine").value(machine.toString()));
     return form;
-  }
-
-  private Optional<UUID> likely(List<Machine> own, StoredReport original) {
-    LaserSource source = original.snapshot().laser().source();
-    List<UUID> alike =
-        own.stream().filter(m -> m.laser().source() == source).map(Machine::id).toList();
-    return alike.size() < 2
-        ? alike.stream().findFirst()
-        : Stream.concat(briefs.used(actor().memberId()).machines().stream(), alike.stream())
-            .filter(alike::contains)
-            .findFirst();
   }
 
   @POST

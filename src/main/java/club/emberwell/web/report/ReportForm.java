@@ -4,6 +4,7 @@ import club.emberwell.bench.Machine;
 import club.emberwell.laser.Effect;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.Setting;
+import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.reading.ReadingLimits;
 import club.emberwell.report.reading.WorkProperty;
 import club.emberwell.web.frame.Field;
@@ -13,21 +14,17 @@ import java.util.UUID;
 import java.util.stream.IntStream;
 
 /** The fields of a report, named after the API's pointers, with what stands in them. */
-final class ReportForm {
+public final class ReportForm {
   static final String ID = "id";
+
+  /** The recipe by which it was made, if any. */
+  static final String RECIPE = "recipe";
 
   private ReportForm() {}
 
   /** The blank form. */
   static Form of(List<Machine> machines) {
-    Form form = new Form();
-    form.add(machine(machines));
-    work(form, false);
-    form.add(
-        Field.of("process", "What you did").choices(Process.values(), Process::label).required());
-    for (Setting setting : Setting.values()) {
-      form.add(SettingFields.field(setting));
-    }
+    Form form = tried(machines, "What you did");
     form.add(Field.of("effect", "Result").choices(Effect.values(), Effect::label).required());
     form.add(quality());
     form.add(
@@ -39,13 +36,33 @@ final class ReportForm {
     return form;
   }
 
+  /** The fields of settings that are kept: nobody says how they came out. */
+  public static Form kept(List<Machine> machines, UnitPreferences units) {
+    Form form = tried(machines, "What you do");
+    work(form, true);
+    return UnitFields.add(form, units).atField();
+  }
+
+  /** With what is done to what. */
+  private static Form tried(List<Machine> machines, String process) {
+    Form form = new Form();
+    form.add(machine(machines));
+    work(form, false);
+    form.add(Field.of("process", process).choices(Process.values(), Process::label).required());
+    for (Setting setting : Setting.values()) {
+      form.add(SettingFields.field(setting));
+    }
+    return form;
+  }
+
   /**
    * The same for a report that is not there yet.
    *
    * @param id it will have, so that sending twice posts once
    */
   static Form withId(Form form, UUID id) {
-    return form.add(Field.of(ID, "").hidden().value(id.toString()));
+    return form.add(Field.of(ID, "").hidden().value(id.toString()))
+        .add(Field.of(RECIPE, "").hidden());
   }
 
   /** The fields of a grid: its tests stay as they were burned and judged. */

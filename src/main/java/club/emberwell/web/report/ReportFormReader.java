@@ -18,13 +18,13 @@ import java.util.Optional;
 import java.util.UUID;
 
 /** What a sent form says, as an entry in its author's own words. */
-final class ReportFormReader {
+public final class ReportFormReader {
   private ReportFormReader() {}
 
   /**
    * @param style in which the member writes numbers
    */
-  static WrittenReport written(SentForm form, UUID repeatOf, NumberStyle style) {
+  public static WrittenReport written(SentForm form, UUID repeatOf, NumberStyle style) {
     WrittenTrial trial =
         new WrittenTrial(
             null,

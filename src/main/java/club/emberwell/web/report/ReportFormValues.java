@@ -1,8 +1,10 @@
 package club.emberwell.web.report;
 
+import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.StoredReport;
 import club.emberwell.report.reading.WorkProperty;
+import club.emberwell.report.reading.WrittenReport;
 import club.emberwell.report.reading.WrittenTrial;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,7 +13,7 @@ import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** An entry in its author's words, back as the values of form fields. */
-final class ReportFormValues {
+public final class ReportFormValues {
   private final Map<String, String> values = new LinkedHashMap<>();
 
   private ReportFormValues() {}
@@ -19,7 +21,7 @@ final class ReportFormValues {
   /** Everything, for an edit. */
   static Map<String, String> all(StoredReport report) {
     ReportFormValues form = new ReportFormValues();
-    form.work(report);
+    form.work(report.written(), report.remarks());
     form.trial(report.written().trials().get(0), true);
     return form.values;
   }
@@ -34,7 +36,7 @@ final class ReportFormValues {
    *
    * @param trial which of its trials; another than it has = the first
    */
-  static Map<String, String> repeated(StoredReport report, int trial) {
+  public static Map<String, String> repeated(StoredReport report, int trial) {
     Map<String, String> values =
         without(report, trial, property -> property.value().shape().isFree());
     values.remove("machine");
@@ -43,11 +45,22 @@ final class ReportFormValues {
 
   private static Map<String, String> without(
       StoredReport report, int trial, Predicate<WorkProperty> left) {
+    return without(report.written(), report.remarks(), trial, left);
+  }
+
+  /**
+   * What settings that are kept have in common with a report.
+   *
+   * @param remarks of reading it
+   * @param left what is not taken over
+   */
+  public static Map<String, String> without(
+      WrittenReport written, List<Remark> remarks, int trial, Predicate<WorkProperty> left) {
     ReportFormValues form = new ReportFormValues();
-    form.work(report);
-    List<WrittenTrial> trials = report.written().trials();
+    form.work(written, remarks);
+    List<WrittenTrial> trials = written.trials();
     form.trial(trials.get(trial >= 0 && trial < trials.size() ? trial : 0), false);
-    form.assumedUnits(report);
+    form.assumedUnits(remarks);
     Stream.of(WorkProperty.values())
         .filter(left)
         .forEach(property -> form.values.remove(property.code()));
@@ -55,8 +68,8 @@ final class ReportFormValues {
   }
 
   /** A number whose unit was clear by itself brings it along, where it stands beside the field. */
-  private void assumedUnits(StoredReport report) {
-    report.remarks().stream()
+  private void assumedUnits(List<Remark> remarks) {
+    remarks.stream()
         .filter(remark -> remark.is(RemarkId.UNIT_ASSUMED))
         .forEach(
             remark ->
@@ -68,14 +81,14 @@ final class ReportFormValues {
                                 remark.field().substring(1).replace('/', '.'), (n, v) -> text)));
   }
 
-  private void work(StoredReport report) {
-    put("machine", report.written().machine());
+  private void work(WrittenReport written, List<Remark> remarks) {
+    put("machine", written.machine());
     // as it was typed, though with the material
-    report.remarks().stream()
+    remarks.stream()
         .filter(remark -> remark.is(RemarkId.THICKNESS_READ))
         .flatMap(remark -> remark.readings().stream())
         .forEach(text -> put(WorkProperty.THICKNESS.code(), text));
-    WorkFields.fill(values, report.written().work());
+    WorkFields.fill(values, written.work());
   }
 
   private void trial(WrittenTrial trial, boolean judged) {

@@ -4,7 +4,10 @@ import club.emberwell.member.Licence;
 import club.emberwell.report.photo.Photo;
 import club.emberwell.web.caution.CautionsView;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -98,7 +101,40 @@ public record ReportPage(
    * @param heads what the heads of rows and columns say, or empty
    * @param alike the settings that all cells have in common, or empty
    */
-  public record Grid(String heads, String alike, List<String> columns, List<GridRow> rows) {}
+  public record Grid(String heads, String alike, List<String> columns, List<GridRow> rows) {
+    /** Its tests, the right ones first. */
+    public List<Test> getTests() {
+      return rows.stream()
+          .flatMap(
+              row ->
+                  IntStream.range(0, row.cells().size())
+                      .filter(at -> row.cells().get(at).look() != null)
+                      .mapToObj(at -> Test.of(row, columns.get(at), row.cells().get(at))))
+          .sorted(Comparator.comparing(test -> !test.right()))
+          .toList();
+    }
+  }
+
+  /**
+   * A test of a grid in a line.
+   *
+   * @param said "60 %, 200 mm/s: right"
+   */
+  public record Test(int trial, String said, boolean right, boolean best) {
+    private static Test of(GridRow row, String column, GridCell cell) {
+      String said = "%s, %s: %s%s";
+      Look look = cell.look();
+      return new Test(
+          cell.trial(),
+          said.formatted(
+              row.label(),
+              column,
+              look.effect().toLowerCase(Locale.ROOT),
+              look.best() ? ", best" : ""),
+          look.style().endsWith("right"),
+          look.best());
+    }
+  }
 
   /** One row of a grid. */
   public record GridRow(String label, List<GridCell> cells) {}

@@ -4,13 +4,11 @@ import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryState;
 import club.emberwell.laser.Effect;
-import club.emberwell.laser.Setting;
 import club.emberwell.laser.dose.DoseFormula;
 import club.emberwell.laser.dose.Formula;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.UnitPreferences;
-import club.emberwell.remark.Remark;
 import club.emberwell.remark.Severity;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
@@ -97,7 +95,7 @@ public class ReportViewer {
             said(s),
             report.remarks().stream()
                 .filter(r -> r.severity() != Severity.ERROR)
-                .map(ReportViewer::noticed)
+                .map(SettingRows::noticed)
                 .toList()),
         CautionsView.of(
             ReportCautions.of(s.work(), s.laser().source(), now.cautions()),
@@ -142,7 +140,8 @@ public class ReportViewer {
     return switch (state) {
       case LIVE -> null;
       case WAITING ->
-          "Waits for approval by a moderator. Until then only you and moderators see it, and it does not count.";
+          "Waits for approval by a moderator. Until then only you and moderators see it, and it"
+              + " does not count.";
       case HELD -> "Held by a moderator while something is checked. It does not count until then.";
       case REMOVED -> "Removed by a moderator. It does not count.";
       case WITHDRAWN -> "Withdrawn by its author. It does not count.";
@@ -177,17 +176,6 @@ public class ReportViewer {
     String shown = unit.replace("mm2", "mm²").replace("cm2", "cm²").replace("um", "µm");
     String number = QuantityPrinter.number(value, reader.style());
     return shown.isEmpty() ? number : number + " " + shown;
-  }
-
-  /** The readers of single values do not know where they stand: the setting is put before. */
-  private static String noticed(Remark remark) {
-    if (!remark.tellsReading()) {
-      return remark.detail();
-    }
-    String last = remark.field().substring(remark.field().lastIndexOf('/') + 1);
-    return Setting.of(last)
-        .map(setting -> setting.label() + ": " + remark.detail())
-        .orElse(remark.detail());
   }
 
   private static List<Said> said(ReportSnapshot s) {

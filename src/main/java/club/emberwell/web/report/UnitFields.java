@@ -27,7 +27,7 @@ import java.util.stream.Stream;
  * The units beside the numbers of a form: the one a member said is on, another is one tap away. It
  * counts for a number without a unit; a unit that is typed always wins.
  */
-final class UnitFields {
+public final class UnitFields {
   private static final String PREFIX = "unit.";
 
   /** What most people set, by UCUM code; beside these the one a member said. */
@@ -117,7 +117,7 @@ final class UnitFields {
   }
 
   /** Parts what is known beforehand: the number into its field, the unit beside it. */
-  static Form part(Form form) {
+  public static Form part(Form form) {
     KINDS
         .keySet()
         .forEach(
@@ -136,7 +136,7 @@ final class UnitFields {
   }
 
   /** Beside a number that brings its unit that one is on, or none. */
-  static Form follow(Form form) {
+  public static Form follow(Form form) {
     KINDS.forEach(
         (name, kinds) ->
             form.find(name)

@@ -163,6 +163,11 @@ public final class Browser {
     return last.header("Location").replaceFirst("^https?://[^/]+", "");
   }
 
+  /** What was answered, as it came. */
+  public String text() {
+    return last.asString();
+  }
+
   public Document page() {
     return Jsoup.parse(last.asString());
   }

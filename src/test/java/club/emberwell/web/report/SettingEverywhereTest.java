@@ -136,6 +136,41 @@ class SettingEverywhereTest extends EverywhereCase {
     says(setting, read(browser.location().replaceAll("^/reports/|\\?.*$", "")));
   }
 
+  /** A recipe of the report by its form, the report of that recipe, and a revision without it. */
+  @ParameterizedTest
+  @EnumSource(Setting.class)
+  void aSettingIsKeptInARecipeAndPostedFromIt(Setting setting) throws IOException {
+    Map<String, Object> settings = settings(setting);
+    Browser browser = Browser.of(ada).get("/recipes/new?report=" + post(report(settings))).tidy();
+    browser.send(FORM, Map.of());
+    assertEquals(303, browser.status(), "the form asks nothing anew");
+    String id = browser.location().replaceAll("^/recipes/|\\?.*$", "");
+    String path = "/api/v1/recipes/" + id;
+    says(setting, ada.asks().get(path).then().statusCode(200).extract().jsonPath());
+    browser.get("/recipes/" + id).tidy();
+    List<String> rows = browser.page().select("[aria-label='Settings, table'] th").eachText();
+    assertTrue(rows.contains(setting.label()), "its row on the page of the recipe");
+    browser.get("/recipes/" + id + "/edit").send(FORM, Map.of("reason", "Only looked."));
+    assertEquals(303, browser.status(), "the form asks nothing anew");
+    says(setting, ada.asks().get(path).jsonPath());
+    String made = keyed(ada, Map.of("effect", "right")).post(path + "/reports").path("id");
+    says(setting, read(made));
+    assertNotNull(
+        downloaded("recipes.json").get("[0].written.settings." + setting.code()), "as written");
+
+    settings.remove(setting.code());
+    if (setting.form().isNeeded()) {
+      settings.put(setting.code(), setting == Setting.POWER ? "60 %" : "300 mm/s");
+    }
+    Map<String, Object> changed = report(settings);
+    changed.remove("effect");
+    changed.put("reason", "Without it.");
+    ada.asks().header("If-Match", "\"2\"").body(changed).put(path).then().statusCode(200);
+    List<String> fields =
+        ada.asks().get(path + "/revisions").jsonPath().getList("items[0].changes.pointer");
+    assertTrue(fields.contains("/settings/" + setting.code()), fields::toString);
+  }
+
   @ParameterizedTest
   @EnumSource(Setting.class)
   void aSettingIsTakenOverByARepeat(Setting setting) {

@@ -1,7 +1,6 @@
-package club.emberwell.api.grid;
+package club.emberwell.api.view;
 
 import club.emberwell.bench.StoredJson;
-import club.emberwell.grid.reading.WrittenGrid;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.SerializerProvider;
@@ -10,17 +9,17 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import java.io.IOException;
 
-/** Writes a grid as it may be sent: a quantity as the text it was typed as, or value and unit. */
-final class Sendable extends StdSerializer<WrittenGrid> {
+/** Writes an entry as it may be sent: a quantity as the text it was typed as, or value and unit. */
+public final class Sendable extends StdSerializer<Object> {
   private static final long serialVersionUID = 1L;
   private static final String TEXT = "text";
 
   Sendable() {
-    super(WrittenGrid.class);
+    super(Object.class);
   }
 
   @Override
-  public void serialize(WrittenGrid written, JsonGenerator out, SerializerProvider known)
+  public void serialize(Object written, JsonGenerator out, SerializerProvider known)
       throws IOException {
     out.writeTree(sendable(StoredJson.tree(written)));
   }

@@ -1,0 +1,100 @@
+package club.emberwell.recipe;
+
+import club.emberwell.bench.FieldReader;
+import club.emberwell.bench.Machine;
+import club.emberwell.bench.Machines;
+import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.laser.Laser;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
+import club.emberwell.remark.Remarks;
+import club.emberwell.report.EntryUnconfirmed;
+import club.emberwell.report.ProhibitedWork;
+import club.emberwell.report.reading.Interpretation;
+import club.emberwell.report.reading.ReportInterpreter;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.stream.Stream;
+
+/** Reads a recipe by the reading of reports: the same fields, remarks and doubts. */
+@ApplicationScoped
+class RecipeReader {
+  private static final String MACHINE = "/machine";
+
+  private final Machines machines;
+  private final CatalogService catalog;
+
+  RecipeReader(Machines machines, CatalogService catalog) {
+    this.machines = machines;
+    this.catalog = catalog;
+  }
+
+  /**
+   * What may be stored.
+   *
+   * @param written with its own words trimmed
+   */
+  record Read(WrittenRecipe written, Interpretation interpretation) {
+    /** What lists call it. */
+    String title() {
+      return written.name() == null ? interpretation.work().called() : written.name();
+    }
+  }
+
+  /**
+   * Reads what somebody wrote.
+   *
+   * @param kept a machine that may be removed by now, as the recipe was for it before; or null
+   * @throws EntryRefused with the pointers of all fields at fault
+   * @throws ProhibitedWork where the work takes no settings
+   * @throws EntryUnconfirmed where implausible values must be confirmed first
+   */
+  Read read(UUID owner, RecipePosting posting, UUID kept) {
+    WrittenRecipe w = posting.written();
+    FieldReader in = new FieldReader(posting.style());
+    String name = in.text("/name", w.name(), RecipeLimits.NAME, false);
+    String folder = in.text("/folder", w.folder(), RecipeLimits.FOLDER, false);
+    Laser laser = machine(owner, w.machine(), kept).map(Machine::laser).orElse(null);
+    Interpretation read = interpret(w, laser, posting.style());
+    if (read.ban().isPresent()) {
+      throw new ProhibitedWork(read.ban().get());
+    }
+    Remarks.refuse(
+        Stream.concat(in.remarks().stream(), read.remarks().stream().map(RecipeReader::ofRecipe))
+            .toList());
+    List<Remark> open = posting.askFirst() ? read.unconfirmed(w.confirmed()) : List.of();
+    if (!open.isEmpty()) {
+      throw new EntryUnconfirmed(open);
+    }
+    return new Read(w.named(name, folder), read);
+  }
+
+  private Optional<Machine> machine(UUID owner, UUID id, UUID kept) {
+    if (id == null) {
+      return Optional.empty();
+    }
+    return id.equals(kept) ? machines.even(owner, id) : machines.find(owner, id);
+  }
+
+  /** A report may describe a laser instead, a recipe may not. */
+  private static Remark ofRecipe(Remark remark) {
+    return remark.is(RemarkId.REQUIRED) && remark.field().equals(MACHINE)
+        ? remark.with("Choose one of your machines.", List.of())
+        : remark;
+  }
+
+  /** What is stored, in another folder: nothing of it is asked anew. */
+  Read as(RecipeEntity recipe, String folder) {
+    WrittenRecipe written = recipe.written().in(folder);
+    return new Read(written, interpret(written, recipe.laser(), recipe.numberStyle()));
+  }
+
+  /** What stored words mean now. */
+  Interpretation interpret(WrittenRecipe written, Laser laser, NumberStyle style) {
+    return ReportInterpreter.readKept(written.report(), laser, catalog.snapshot(), style);
+  }
+}
