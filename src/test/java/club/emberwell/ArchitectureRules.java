@@ -37,6 +37,8 @@ record ArchitectureRules(String root) {
           "grid",
           "sample",
           "lot",
+          "eyewear",
+          "room",
           "talk",
           "desk",
           "hook",

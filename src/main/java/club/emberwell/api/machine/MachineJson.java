@@ -4,6 +4,7 @@ import club.emberwell.api.view.LaserJson;
 import club.emberwell.api.view.Noticed;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.Times;
+import club.emberwell.bench.Housing;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.PulseControl;
 import club.emberwell.bench.WrittenMachine;
@@ -24,6 +25,7 @@ record MachineJson(
     @JsonUnwrapped LaserJson laser,
     @Nullable PulseControl pulseControl,
     @Nullable String controllerVersion,
+    @Nullable Housing housing,
     @JsonUnwrapped Noticed noticed,
     @JsonUnwrapped Times times) {
   /**
@@ -52,6 +54,7 @@ record MachineJson(
         LaserJson.of(machine.laser(), written),
         machine.pulseControl(),
         machine.controllerVersion(),
+        machine.housing(),
         Noticed.of(noticed),
         new Times(machine.standing().createdAt(), machine.standing().updatedAt()));
   }

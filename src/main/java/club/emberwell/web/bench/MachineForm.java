@@ -1,5 +1,6 @@
 package club.emberwell.web.bench;
 
+import club.emberwell.bench.Housing;
 import club.emberwell.bench.MachineLimits;
 import club.emberwell.bench.PulseControl;
 import club.emberwell.bench.WrittenLaser;
@@ -43,6 +44,12 @@ public final class MachineForm {
             .choice(Motion.GANTRY.code(), "Gantry (the head travels)")
             .choice(Motion.GALVO.code(), "Galvo (mirrors turn)")
             .required());
+    form.add(
+        Field.of("housing", "Housing")
+            .hint("Decides what we warn of beside your glasses.")
+            .choice("", UNSAID)
+            .choices(Housing.values(), Housing::label)
+            .folded());
     form.add(
         Field.quantity(
                 "wavelength",
@@ -108,6 +115,7 @@ public final class MachineForm {
         sent.text("pulseControl"),
         sent.quantity("maxSpeed"),
         sent.text("controllerVersion"),
+        sent.text("housing"),
         sent.confirmed());
   }
 
@@ -141,6 +149,7 @@ public final class MachineForm {
     values.put("beamDiameter", SentForm.typed(w.laser().beamDiameter()));
     values.put("maxSpeed", SentForm.typed(w.maxSpeed()));
     values.put("controllerVersion", w.controllerVersion() == null ? "" : w.controllerVersion());
+    values.put("housing", w.housing() == null ? "" : w.housing());
     return values;
   }
 
