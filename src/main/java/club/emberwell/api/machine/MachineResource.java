@@ -115,7 +115,7 @@ public class MachineResource {
       summary = "What is calculated for the eyes beside a machine, and how my glasses stand to it",
       description =
           "Calculated minimums for an accidental look into the full rated power, never a promise:"
-              + " ask a laser safety officer; local codes rule. Where the tables are silent there is"
+              + " ask a laser safety officer; local rules decide. Where the tables are silent there is"
               + " no number.")
   public EyeProtectionJson eyes(@PathParam("id") UUID id) {
     return EyeProtectionJson.of(

@@ -13,7 +13,7 @@ public final class EyeLimits {
   /** Ends every answer about eyewear, limits and distances. */
   public static final String CLOSING =
       "A calculated minimum. It does not mean that eyewear is enough: ask a laser safety officer;"
-          + " local codes rule.";
+          + " local rules decide.";
 
   /** Where the numbers come from, for whoever reads one. */
   public static final String SOURCE =
