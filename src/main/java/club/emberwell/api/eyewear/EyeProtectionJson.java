@@ -2,7 +2,7 @@ package club.emberwell.api.eyewear;
 
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.eyewear.EyeProtection;
-import club.emberwell.laser.safety.Coverage.Verdict;
+import club.emberwell.laser.safety.Coverage.Cover;
 import club.emberwell.laser.safety.En207;
 import club.emberwell.laser.safety.EyeLimits;
 import club.emberwell.laser.safety.EyeMinima;
@@ -42,7 +42,7 @@ public record EyeProtectionJson(
    *
    * @param sentence both numbers, or what is missing
    */
-  public record FitJson(UUID id, String name, Verdict verdict, String sentence) {
+  public record FitJson(UUID id, String name, Cover verdict, String sentence) {
     static FitJson of(EyeProtection.Fit fit) {
       return new FitJson(
           fit.glasses().id(),

@@ -46,8 +46,8 @@ public class RoomResource {
 
   @GET
   @Operation(operationId = "listRooms", summary = "My rooms, in the order they were added")
-  public ListJson<RoomJson> list() {
-    return ListJson.of(rooms.of(request.actor()).stream().map(RoomJson::of).toList());
+  public ListJson<WorkroomJson> list() {
+    return ListJson.of(rooms.of(request.actor()).stream().map(WorkroomJson::of).toList());
   }
 
   @Keyed
@@ -57,7 +57,7 @@ public class RoomResource {
       operationId = "addRoom",
       summary = "Write down a room with its air and checks",
       description = "Needs an Idempotency-Key.")
-  @APIResponseSchema(value = RoomJson.class, responseCode = "201")
+  @APIResponseSchema(value = WorkroomJson.class, responseCode = "201")
   public Response add(RoomRequest sent) {
     return request.once(
         sent,
@@ -73,7 +73,7 @@ public class RoomResource {
   @GET
   @Path("{id}")
   @Operation(operationId = "getRoom", summary = "One of my rooms, with what follows for its air")
-  @APIResponseSchema(value = RoomJson.class, responseCode = "200")
+  @APIResponseSchema(value = WorkroomJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     return answer(Response.ok(), rooms.get(request.actor(), id));
   }
@@ -86,7 +86,7 @@ public class RoomResource {
       operationId = "reviseRoom",
       summary = "Write a room anew",
       description = "Needs If-Match.")
-  @APIResponseSchema(value = RoomJson.class, responseCode = "200")
+  @APIResponseSchema(value = WorkroomJson.class, responseCode = "200")
   public Response revise(@PathParam("id") UUID id, RoomRequest sent) {
     return answer(
         Response.ok(),
@@ -122,7 +122,7 @@ public class RoomResource {
       operationId = "markRoomChecked",
       summary = "Say that something was checked",
       description = "Of the same day once more it changes nothing. Needs an Idempotency-Key.")
-  @APIResponseSchema(value = RoomJson.class, responseCode = "200")
+  @APIResponseSchema(value = WorkroomJson.class, responseCode = "200")
   public Response checked(@PathParam("id") UUID id, CheckRequest sent) {
     return request.once(
         sent,
@@ -133,6 +133,6 @@ public class RoomResource {
   }
 
   private static Response answer(Response.ResponseBuilder response, Room room) {
-    return ApiRequest.answer(response, room.version(), RoomJson.of(room));
+    return ApiRequest.answer(response, room.version(), WorkroomJson.of(room));
   }
 }

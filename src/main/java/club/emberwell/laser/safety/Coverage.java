@@ -18,9 +18,9 @@ import java.util.stream.Collectors;
  *
  * @param because one sentence with both numbers
  */
-public record Coverage(Verdict verdict, String because) {
+public record Coverage(Cover verdict, String because) {
   /** The worst news first. */
-  public enum Verdict implements Coded {
+  public enum Cover implements Coded {
     NOT_COVERED("not-covered", "not covered at this wavelength"),
     BELOW_MINIMUM("below-minimum", "below the calculated minimum"),
     NO_NUMBER("no-number", "no number"),
@@ -29,7 +29,7 @@ public record Coverage(Verdict verdict, String because) {
     private final String code;
     private final String label;
 
-    Verdict(String code, String label) {
+    Cover(String code, String label) {
       this.code = code;
       this.label = label;
     }
@@ -57,23 +57,23 @@ public record Coverage(Verdict verdict, String because) {
     Coverage judge() {
       if (there.isEmpty()) {
         return new Coverage(
-            Verdict.NOT_COVERED,
+            Cover.NOT_COVERED,
             "Nothing printed holds for %s nm.".formatted(number(need.beam().nm())));
       }
       Set<Condition> unmarked = unmarked();
       if (!unmarked.isEmpty()) {
         return new Coverage(
-            Verdict.NOT_COVERED, "Not marked for %s.".formatted(named(unmarked)));
+            Cover.NOT_COVERED, "Not marked for %s.".formatted(named(unmarked)));
       }
       if (need.average() == null) {
         return new Coverage(
-            Verdict.NO_NUMBER,
+            Cover.NO_NUMBER,
             "The tables read here give no limit for %s nm.".formatted(number(need.beam().nm())));
       }
       double given = there.stream().mapToDouble(Protection::density).max().orElseThrow();
       double least = Upward.density(need.average().opticalDensity());
       if (given < Math.max(least, need.density() == null ? 0 : need.density())) {
-        return densities(Verdict.BELOW_MINIMUM, given, need.density() == null ? least : need.density());
+        return densities(Cover.BELOW_MINIMUM, given, need.density() == null ? least : need.density());
       }
       return scales(given);
     }
@@ -109,19 +109,19 @@ public record Coverage(Verdict verdict, String because) {
         En207.Scale least = need.scales().get(letter);
         if (least == null) {
           return new Coverage(
-              Verdict.BELOW_MINIMUM,
+              Cover.BELOW_MINIMUM,
               "%s would need more than the highest scale number.".formatted(letter));
         }
         if (printed.get(letter) < least.number()) {
           return new Coverage(
-              Verdict.BELOW_MINIMUM,
+              Cover.BELOW_MINIMUM,
               "%s LB%d printed, at least LB%d calculated."
                   .formatted(letter, printed.get(letter), least.number()));
         }
       }
       if (need.density() == null) {
         return new Coverage(
-            Verdict.NO_NUMBER,
+            Cover.NO_NUMBER,
             "Pulses can need more than their average power tells (at least OD %s): frequency and"
                     .formatted(number(Upward.density(need.average().opticalDensity())))
                 + " pulse duration are not known, or the tables do not know such pulses.");
@@ -129,10 +129,10 @@ public record Coverage(Verdict verdict, String because) {
       boolean scaleOnly = there.stream().allMatch(p -> p.opticalDensity() == null);
       if (scaleOnly && !need.scaled()) {
         return new Coverage(
-            Verdict.NO_NUMBER,
+            Cover.NO_NUMBER,
             "A scale number is compared by the diameter of the beam, which is not known.");
       }
-      return densities(Verdict.COVERED, given, need.density());
+      return densities(Cover.COVERED, given, need.density());
     }
 
     /** The letters of which it can be told how high their number must be. */
@@ -147,7 +147,7 @@ public record Coverage(Verdict verdict, String because) {
       return known;
     }
 
-    private Coverage densities(Verdict verdict, double given, double least) {
+    private Coverage densities(Cover verdict, double given, double least) {
       String printed =
           there.stream().anyMatch(p -> p.opticalDensity() != null && p.density() == given)
               ? "OD %s printed".formatted(number(given))

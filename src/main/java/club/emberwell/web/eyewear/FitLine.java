@@ -4,7 +4,7 @@ import club.emberwell.bench.Machine;
 import club.emberwell.eyewear.EyeProtection;
 import club.emberwell.eyewear.Glasses;
 import club.emberwell.laser.safety.Coverage;
-import club.emberwell.laser.safety.Coverage.Verdict;
+import club.emberwell.laser.safety.Coverage.Cover;
 
 /**
  * How a pair of glasses stands to a machine, as a line.
@@ -32,7 +32,7 @@ record FitLine(String name, String path, String verdict, String because, String 
         name, path, coverage.verdict().label(), coverage.because(), look(coverage.verdict()));
   }
 
-  private static String look(Verdict verdict) {
+  private static String look(Cover verdict) {
     return switch (verdict) {
       case NOT_COVERED, BELOW_MINIMUM -> "box-danger";
       case NO_NUMBER -> "box-warn";

@@ -53,7 +53,7 @@ class EyewearCoverageTest {
         "1064  | 30 | ns   | 7 | DIR 1064 LB7        | NO_NUMBER",
       })
   void aPairStandsToABeam(
-      double nm, double watts, String regime, Double mm, String printed, Coverage.Verdict verdict) {
+      double nm, double watts, String regime, Double mm, String printed, Coverage.Cover verdict) {
     EyeBeam beam = new EyeBeam(nm, watts, Regime.of(regime).orElseThrow(), mm, null);
     assertEquals(verdict, cover(printed, beam).verdict(), cover(printed, beam).because());
   }
@@ -71,8 +71,8 @@ class EyewearCoverageTest {
   void aTrainThatIsKnownTakesTheStricterEdition() {
     EyeBeam beam = new EyeBeam(1064, 30, Regime.NS, null, new EyeBeam.Pulses(30, 100));
     assertEquals(4.3, EyeMinima.of(beam).density());
-    assertEquals(Coverage.Verdict.COVERED, cover("OD 4.3 @ 1064", beam).verdict());
-    assertEquals(Coverage.Verdict.BELOW_MINIMUM, cover("OD 4.2 @ 1064", beam).verdict());
+    assertEquals(Coverage.Cover.COVERED, cover("OD 4.3 @ 1064", beam).verdict());
+    assertEquals(Coverage.Cover.BELOW_MINIMUM, cover("OD 4.2 @ 1064", beam).verdict());
   }
 
   // physics: one of 30 000 pulses of 20 W over 6 mm would need R LB4, the train needs R LB6
@@ -80,15 +80,15 @@ class EyewearCoverageTest {
   void aTrainIsNotMeasuredByOneOfItsPulses() {
     EyeBeam beam = new EyeBeam(1064, 20, Regime.NS, 6.0, new EyeBeam.Pulses(30, 100));
     assertEquals(6, EyeMinima.of(beam).scales().get(Condition.R).number());
-    assertEquals(Coverage.Verdict.BELOW_MINIMUM, cover("DR 1064 LB5", beam).verdict());
-    assertEquals(Coverage.Verdict.COVERED, cover("DR 1064 LB6", beam).verdict());
+    assertEquals(Coverage.Cover.BELOW_MINIMUM, cover("DR 1064 LB5", beam).verdict());
+    assertEquals(Coverage.Cover.COVERED, cover("DR 1064 LB6", beam).verdict());
   }
 
   @Test
   void severalLinesOfOnePairHelpEachOther() {
     EyeBeam beam = new EyeBeam(1064, 30, Regime.CW, 7.0, null);
     assertEquals(
-        Coverage.Verdict.COVERED, cover("OD 2 @ 400-1100;D 1064 LB6", beam).verdict());
+        Coverage.Cover.COVERED, cover("OD 2 @ 400-1100;D 1064 LB6", beam).verdict());
   }
 
   // without a number for pulses nothing may be said to be the minimum

@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param air what follows from size and flow
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
-record RoomJson(
+record WorkroomJson(
     UUID id,
     int version,
     EntryState state,
@@ -123,9 +123,9 @@ record RoomJson(
     }
   }
 
-  static RoomJson of(Room room) {
+  static WorkroomJson of(Room room) {
     Entry.Times at = room.entry().times();
-    return new RoomJson(
+    return new WorkroomJson(
         room.id(),
         room.version(),
         room.entry().state(),
