@@ -73,6 +73,9 @@ class SchemaTest {
         "tag (code, entry_id) values ('K7F-4', '00000000-0000-0000-0000-000000000000')",
         "sample (id) select id from entry where kind = 'report' limit 1",
         "lot (id, supplier, material, received) select id, 'x', 'y', 1 from entry"
+            + " where kind = 'report' limit 1",
+        "eyewear (id, name, marking) select id, 'x', 'y' from entry where kind = 'report' limit 1",
+        "room (id, name, written, number_style) select id, 'x', '{}', 'any' from entry"
             + " where kind = 'report' limit 1"
       })
   void stockIsOfItsOwnKindsAndTagsAreOfTheAlphabet(String row) {
@@ -98,6 +101,22 @@ class SchemaTest {
         "insert into lot (id, supplier, material, received) values ('%s', 'x', 'y', 9)"
             .formatted(lot));
     refused("update lot set " + change + " where id = '" + lot + "'");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "'ladder', 30, null",
+        "'extinguisher', 0, null",
+        "'smoke-detector', 30, null"
+      })
+  void aRoomHasEachCheckOnceWithDaysThatCanBe(String check) {
+    UUID room = stock("room");
+    cast.run(
+        "insert into room (id, name, written, number_style) values ('%s', 'x', '{}', 'any')"
+            .formatted(room));
+    cast.run("insert into room_check values ('%s', 'smoke-detector', 30, null)".formatted(room));
+    refused("insert into room_check values ('" + room + "', " + check + ")");
   }
 
   @Test

@@ -161,6 +161,9 @@ public final class MarkingReader {
     private static Unreadable unknown(String rest) {
       Matcher word = WORD.matcher(rest);
       String what = word.find() ? word.group() : rest;
+      if (what.equals("OD") || what.equals("LB")) {
+        return new Unreadable("%s needs a number behind it, such as %s 6.".formatted(what, what));
+      }
       return new Unreadable(
           "“%s” is not understood. Write as OD 6+ @ 900-1070 nm, or as D 1064 LB6."
               .formatted(what));

@@ -61,7 +61,7 @@ class MarkingReaderTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "OD six @ 900 nm    | “OD” is not understood",
+        "OD six @ 900 nm    | OD needs a number behind it",
         "900-1070 nm        | What it protects is missing",
         "OD 6               | The wavelengths are missing",
         "1064 LB6           | LB6 needs its letters in front",

@@ -122,7 +122,7 @@ class EyewearPagesTest {
         .send("main form", Map.of("name", "", "marking", "OD six @ 900 nm\nD 1064 LB6"));
     assertEquals(422, browser.status());
     String error = browser.tidy().page().selectFirst("#at-marking .field-error").text();
-    assertTrue(error.startsWith("Error: Line 1: “OD” is not understood."), error);
+    assertTrue(error.startsWith("Error: Line 1: OD needs a number behind it"), error);
     assertTrue(browser.page().selectFirst("#at-name .field-error") != null);
     assertTrue(browser.page().selectFirst("textarea[name=marking]").text().contains("OD six"));
   }
