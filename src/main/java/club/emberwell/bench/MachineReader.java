@@ -62,13 +62,13 @@ public final class MachineReader {
     String controller =
         in.text(
             "/controllerVersion",
-            written.controllerVersion(),
+            written.built().controllerVersion(),
             MachineLimits.CONTROLLER_VERSION,
             false);
     Housing housing =
         in.choice(
             "/housing",
-            written.housing(),
+            written.built().housing(),
             code -> Coded.of(Housing.class, code.strip()),
             Housing.values(),
             Housing::code);

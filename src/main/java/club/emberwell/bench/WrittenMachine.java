@@ -1,7 +1,6 @@
 package club.emberwell.bench;
 
 import club.emberwell.quantity.WrittenQuantity;
-import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 
@@ -9,7 +8,6 @@ import java.util.List;
  * A machine exactly as its owner described it; null = not given.
  *
  * @param model what its maker calls it
- * @param housing what stands between the beam and people
  * @param confirmed pointers of implausible values the owner said are meant
  */
 public record WrittenMachine(
@@ -19,24 +17,18 @@ public record WrittenMachine(
     Boolean gated,
     String pulseControl,
     WrittenQuantity maxSpeed,
-    String controllerVersion,
-    String housing,
+    @JsonUnwrapped Built built,
     List<String> confirmed) {
-  @JsonCreator
   public WrittenMachine {
-    // the canonical one is what a program's words are read into
+    built = built == null ? Built.NONE : built;
   }
 
-  /** One of which nobody said how it is closed. */
-  public WrittenMachine(
-      String name,
-      String model,
-      WrittenLaser laser,
-      Boolean gated,
-      String pulseControl,
-      WrittenQuantity maxSpeed,
-      String controllerVersion,
-      List<String> confirmed) {
-    this(name, model, laser, gated, pulseControl, maxSpeed, controllerVersion, null, confirmed);
+  /**
+   * What is built round the laser.
+   *
+   * @param housing what stands between the beam and people
+   */
+  public record Built(String controllerVersion, String housing) {
+    static final Built NONE = new Built(null, null);
   }
 }

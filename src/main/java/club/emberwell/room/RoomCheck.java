@@ -35,9 +35,6 @@ public enum RoomCheck implements Coded {
       "Measure the flow, look for leaks and for dust in the duct, change the filter by its maker's rule.",
       "Common practice, no source");
 
-  /** How long a fire watch lasts at least, minutes. */
-  public static final int WATCH_MINUTES = 30;
-
   private final String code;
   private final String label;
   private final Integer usualDays;

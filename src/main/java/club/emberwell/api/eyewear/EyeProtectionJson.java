@@ -10,6 +10,7 @@ import club.emberwell.laser.safety.HazardDistance;
 import club.emberwell.laser.safety.Upward;
 import club.emberwell.quantity.QuantityKind;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.UUID;
@@ -20,9 +21,6 @@ import org.jspecify.annotations.Nullable;
  *
  * @param glasses one's own, the worst first
  * @param limit left out where the tables read here give none: then there is no number at all
- * @param opticalDensity needed at least; left out where there is no limit, or where the laser is
- *     pulsed and nobody said how
- * @param averageOpticalDensity needed at least for the average power alone
  * @param scaleNumbers needed at least, as far as the diameter of the beam is known
  * @param closing always true of it
  */
@@ -32,11 +30,28 @@ public record EyeProtectionJson(
     List<FitJson> glasses,
     List<String> warnings,
     @Nullable LimitJson limit,
-    @Nullable BigDecimal opticalDensity,
-    @Nullable BigDecimal averageOpticalDensity,
+    @JsonUnwrapped Densities densities,
     List<ScaleJson> scaleNumbers,
     List<ReachJson> distances,
     String closing) {
+  /**
+   * Optical densities that are needed at least; left out where there is no limit.
+   *
+   * @param opticalDensity left out too where the laser is pulsed and nobody said how
+   * @param averageOpticalDensity for the average power alone
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  public record Densities(
+      @Nullable BigDecimal opticalDensity, @Nullable BigDecimal averageOpticalDensity) {
+    static Densities of(EyeMinima minima) {
+      return new Densities(
+          QuantityJson.number(minima.density()),
+          minima.average() == null
+              ? null
+              : QuantityJson.number(Upward.density(minima.average().opticalDensity())));
+    }
+  }
+
   /**
    * How a pair stands to it.
    *
@@ -122,10 +137,7 @@ public record EyeProtectionJson(
         eyes.fits().stream().map(FitJson::of).toList(),
         eyes.warnings(),
         LimitJson.of(minima.limit()),
-        QuantityJson.number(minima.density()),
-        minima.average() == null
-            ? null
-            : QuantityJson.number(Upward.density(minima.average().opticalDensity())),
+        Densities.of(minima),
         minima.scales().entrySet().stream()
             .map(
                 e ->

@@ -23,9 +23,7 @@ record MachineJson(
     int version,
     @JsonUnwrapped Called called,
     @JsonUnwrapped LaserJson laser,
-    @Nullable PulseControl pulseControl,
-    @Nullable String controllerVersion,
-    @Nullable Housing housing,
+    @JsonUnwrapped Built built,
     @JsonUnwrapped Noticed noticed,
     @JsonUnwrapped Times times) {
   /**
@@ -36,6 +34,17 @@ record MachineJson(
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Called(String name, @Nullable String model) {}
+
+  /**
+   * What is built round the laser.
+   *
+   * @param housing what stands between the beam and people
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Built(
+      @Nullable PulseControl pulseControl,
+      @Nullable String controllerVersion,
+      @Nullable Housing housing) {}
 
   static MachineJson of(Machine machine, List<Remark> noticed) {
     WrittenMachine w = machine.written();
@@ -52,9 +61,7 @@ record MachineJson(
         machine.version(),
         new Called(machine.name(), machine.model()),
         LaserJson.of(machine.laser(), written),
-        machine.pulseControl(),
-        machine.controllerVersion(),
-        machine.housing(),
+        new Built(machine.pulseControl(), machine.controllerVersion(), machine.housing()),
         Noticed.of(noticed),
         new Times(machine.standing().createdAt(), machine.standing().updatedAt()));
   }

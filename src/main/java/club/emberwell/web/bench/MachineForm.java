@@ -14,6 +14,7 @@ import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** The fields of a machine, from and to what its owner wrote. */
@@ -114,8 +115,7 @@ public final class MachineForm {
         sent.flag("gated"),
         sent.text("pulseControl"),
         sent.quantity("maxSpeed"),
-        sent.text("controllerVersion"),
-        sent.text("housing"),
+        new WrittenMachine.Built(sent.text("controllerVersion"), sent.text("housing")),
         sent.confirmed());
   }
 
@@ -148,8 +148,8 @@ public final class MachineForm {
     values.put("inputBeam", SentForm.typed(w.laser().inputBeam()));
     values.put("beamDiameter", SentForm.typed(w.laser().beamDiameter()));
     values.put("maxSpeed", SentForm.typed(w.maxSpeed()));
-    values.put("controllerVersion", w.controllerVersion() == null ? "" : w.controllerVersion());
-    values.put("housing", w.housing() == null ? "" : w.housing());
+    values.put("controllerVersion", Objects.toString(w.built().controllerVersion(), ""));
+    values.put("housing", Objects.toString(w.built().housing(), ""));
     return values;
   }
 

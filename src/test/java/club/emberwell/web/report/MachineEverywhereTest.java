@@ -53,10 +53,10 @@ class MachineEverywhereTest extends EverywhereCase {
 
   /** Everything an owner may write of a machine. */
   static List<String> properties() {
-    return Stream.of(WrittenMachine.class, WrittenLaser.class)
+    return Stream.of(WrittenMachine.class, WrittenLaser.class, WrittenMachine.Built.class)
         .flatMap(type -> Stream.of(type.getRecordComponents()))
         .map(RecordComponent::getName)
-        .filter(name -> !Set.of("laser", "confirmed").contains(name))
+        .filter(name -> !Set.of("laser", "built", "confirmed").contains(name))
         .toList();
   }
 
