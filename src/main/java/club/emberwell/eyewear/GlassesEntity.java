@@ -54,6 +54,10 @@ class GlassesEntity {
   }
 
   Glasses toGlasses(String handle) {
-    return new Glasses(entry.toEntry(handle), written(), GlassesReader.printed(marking));
+    return new Glasses(
+        entry.toEntry(handle),
+        written(),
+        GlassesReader.printed(marking),
+        GlassesReader.remarks(marking));
   }
 }

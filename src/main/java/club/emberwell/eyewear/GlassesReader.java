@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Reads a pair of glasses as written into what is stored; pure. */
-public final class GlassesReader {
+final class GlassesReader {
   private static final String MARKING = "/marking";
 
   private GlassesReader() {}
@@ -54,7 +54,7 @@ public final class GlassesReader {
   }
 
   /** What a marking that was stored means; lines no longer understood say nothing. */
-  public static List<Protection> printed(String marking) {
+  static List<Protection> printed(String marking) {
     return lines(marking).stream()
         .map(MarkingReader::line)
         .map(Reading::value)
@@ -62,8 +62,16 @@ public final class GlassesReader {
         .toList();
   }
 
+  /** What of such a marking was left out. */
+  static List<Remark> remarks(String marking) {
+    return lines(marking).stream()
+        .flatMap(line -> MarkingReader.line(line).remarks().stream())
+        .map(remark -> remark.at(MARKING))
+        .toList();
+  }
+
   /** The lines with something in them. */
-  public static List<String> lines(String marking) {
+  private static List<String> lines(String marking) {
     return marking.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
   }
 }

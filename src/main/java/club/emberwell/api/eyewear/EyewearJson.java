@@ -1,5 +1,6 @@
 package club.emberwell.api.eyewear;
 
+import club.emberwell.api.view.Noticed;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.Times;
 import club.emberwell.entry.Entry;
@@ -30,6 +31,7 @@ record EyewearJson(
     EntryState state,
     @JsonUnwrapped WrittenGlasses written,
     List<ProtectionJson> protections,
+    @JsonUnwrapped Noticed noticed,
     @JsonUnwrapped Times times) {
   /**
    * What is claimed for some wavelengths.
@@ -66,6 +68,7 @@ record EyewearJson(
         glasses.entry().state(),
         glasses.written(),
         glasses.printed().stream().map(ProtectionJson::of).toList(),
+        Noticed.of(glasses.remarks()),
         new Times(at.created(), at.updated()));
   }
 }

@@ -11,6 +11,7 @@ import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.remark.Remark;
 import club.emberwell.web.dose.EyesLink;
 import club.emberwell.web.dose.Worked;
 import club.emberwell.web.frame.Form;
@@ -30,6 +31,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -70,7 +72,7 @@ public class EyewearPages extends Pages {
   /**
    * A pair as its owner sees it.
    *
-   * @param readings what each line of it means
+   * @param readings what each line of it means, and what of it was left out
    * @param fits its owner's machines, the worst news first
    */
   record Pair(
@@ -129,7 +131,10 @@ public class EyewearPages extends Pages {
         glasses.name(),
         glasses.written().marking(),
         glasses.written().notes(),
-        glasses.printed().stream().map(printed -> printed.sentence(style)).toList(),
+        Stream.concat(
+                glasses.printed().stream().map(printed -> printed.sentence(style)),
+                glasses.remarks().stream().map(Remark::detail))
+            .toList(),
         fits(own, glasses, style));
   }
 

@@ -56,7 +56,7 @@ class EyewearPagesTest {
   @Test
   void aPairIsTypedAsPrintedAndTheFirstThingItsPageSaysIsWhetherItIsEnough() {
     diode("open");
-    adds("Green pair", "OD 4 @ 400-460 nm\nD 10600 LB4");
+    adds("Green pair", "OD 4 @ 400-460 nm VLT 25 %\nD 10600 LB4");
     assertEquals(303, browser.status());
     browser.follow();
     browser.get(browser.page().selectFirst("li.card h2 a").attr("href"));
@@ -66,6 +66,7 @@ class EyewearPagesTest {
     assertTrue(shown.contains("OD 4 printed, at least OD 4.1 calculated."), shown);
     assertTrue(shown.contains("400 to 460 nm: optical density 4"), shown);
     assertTrue(shown.contains("10600 nm: LB4 for D (continuous)"), shown);
+    assertTrue(shown.contains("Left out: VLT 25 %"), shown);
     assertTrue(shown.contains(EyeLimits.CLOSING), shown);
   }
 
