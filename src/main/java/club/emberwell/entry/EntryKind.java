@@ -31,7 +31,8 @@ public enum EntryKind implements Coded {
   public static final Set<EntryKind> PICTURED = Set.copyOf(EnumSet.of(REPORT, QUESTION, ANSWER));
 
   /** Kept by their authors for themselves: nobody else sees them, moderators neither. */
-  public static final Set<EntryKind> PRIVATE = Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT, EYEWEAR, ROOM));
+  public static final Set<EntryKind> PRIVATE =
+      Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT, EYEWEAR, ROOM));
 
   /** What others may see, and the desk looks after. */
   public static final Set<EntryKind> SHARED =

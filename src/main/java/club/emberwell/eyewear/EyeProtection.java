@@ -22,11 +22,7 @@ import java.util.List;
  * @param warnings of the beam and its housing, each a sentence
  */
 public record EyeProtection(
-    Machine machine,
-    EyeMinima minima,
-    List<Reach> reaches,
-    List<String> warnings,
-    List<Fit> fits) {
+    Machine machine, EyeMinima minima, List<Reach> reaches, List<String> warnings, List<Fit> fits) {
   /** How one pair stands to it. */
   public record Fit(Glasses glasses, Coverage coverage) {}
 
@@ -82,8 +78,7 @@ public record EyeProtection(
         fits.isEmpty()
             ? "no glasses entered"
             : "%s: %s"
-                .formatted(
-                    fits.get(0).glasses().name(), fits.get(0).coverage().verdict().label());
+                .formatted(fits.get(0).glasses().name(), fits.get(0).coverage().verdict().label());
     return open ? "open class 4 beam; " + pair : pair;
   }
 
@@ -112,8 +107,9 @@ public record EyeProtection(
     if (housing == Housing.OPEN) {
       said.add(
           classFour
-              ? "Open class 4 beam (over 0.5 W): it and its reflections injure eyes and skin and set"
-                  + " fire. Everybody in the room needs protection, and nobody else may come in."
+              ? "Open class 4 beam (over 0.5 W): it and its reflections injure eyes and skin and"
+                    + " set fire. Everybody in the room needs protection, and nobody else may come"
+                    + " in."
               : "Open beam: everybody in the room needs protection.");
     } else if (housing == Housing.CLOSED) {
       said.add(

@@ -32,7 +32,8 @@ public enum RoomCheck implements Coded {
       "extraction",
       "Extraction and filter",
       30,
-      "Measure the flow, look for leaks and for dust in the duct, change the filter by its maker's rule.",
+      "Measure the flow, look for leaks and for dust in the duct, change the filter by its maker's"
+          + " rule.",
       "Common practice, no source");
 
   private final String code;

@@ -123,8 +123,7 @@ final class RoomReader {
       if (check != null) {
         at.put(check, pointer);
         if (said.put(check, written.get(i)) != null) {
-          in.add(
-              Remark.error(RemarkId.VALUE_TWICE, pointer + "/check", "Each check stands once."));
+          in.add(Remark.error(RemarkId.VALUE_TWICE, pointer + "/check", "Each check stands once."));
         }
       }
     }

@@ -206,8 +206,7 @@ public class Rooms implements Kind {
                     .map(state -> new Due(room.id(), room.name(), state)))
         .sorted(
             Comparator.comparing(
-                due -> due.state().dueOn(),
-                Comparator.nullsLast(Comparator.naturalOrder())))
+                due -> due.state().dueOn(), Comparator.nullsLast(Comparator.naturalOrder())))
         .toList();
   }
 

@@ -108,8 +108,7 @@ enum PageState {
       BrowserTest.MEMBER, v -> v.open("/eyewear/new").fill(Map.of("marking", "OD six")).send()),
   EYEWEAR(BrowserTest.MEMBER, PageState::glasses),
   EYES_OF_MACHINE(BrowserTest.MEMBER, v -> PageState.glasses(v).press("main .fit a")),
-  ROOM_REFUSED(
-      BrowserTest.MEMBER, v -> v.open("/rooms/new").fill(Map.of("flow", "400")).send()),
+  ROOM_REFUSED(BrowserTest.MEMBER, v -> v.open("/rooms/new").fill(Map.of("flow", "400")).send()),
   ROOM(
       BrowserTest.MEMBER,
       v ->

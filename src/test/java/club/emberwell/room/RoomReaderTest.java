@@ -65,7 +65,12 @@ class RoomReaderTest {
 
   // 1000 ft3 are 28.316846592 m3
   @ParameterizedTest
-  @CsvSource({"1000 ft3, 28.3168", "1000 cu ft, 28.3168", "30 m³, 30.0000", "30 cubic metres, 30.0000"})
+  @CsvSource({
+    "1000 ft3, 28.3168",
+    "1000 cu ft, 28.3168",
+    "30 m³, 30.0000",
+    "30 cubic metres, 30.0000"
+  })
   void aVolumeComesInAnyUnit(String typed, String m3) {
     RoomValues values = RoomReader.read(room(typed, NO_SIDES, "", ""), NumberStyle.ANY);
     assertPrinted(m3, values.size().volumeM3());
@@ -85,11 +90,7 @@ class RoomReaderTest {
   void whatIsWrongIsSaidAtItsField(
       String volume, String length, String width, String height, String flow, String fields) {
     WrittenRoom written =
-        room(
-            or(volume),
-            List.of(or(length), or(width), or(height)),
-            or(flow),
-            "");
+        room(or(volume), List.of(or(length), or(width), or(height)), or(flow), "");
     EntryRefused refused =
         assertThrows(EntryRefused.class, () -> RoomReader.read(written, NumberStyle.ANY));
     assertEquals(

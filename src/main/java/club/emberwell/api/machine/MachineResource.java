@@ -94,7 +94,8 @@ public class MachineResource {
       summary = "Lenses that machines often have, with the spot size that follows",
       description =
           "Calculated by d = 4 M2 wavelength f / (pi D), never measured: M2 is the usual one of the"
-              + " source. A machine with lens and inputBeam and without beamDiameter gets the same.")
+              + " source. A machine with lens and inputBeam and without beamDiameter gets the"
+              + " same.")
   public ListJson<LensJson> lenses() {
     return ListJson.of(LensJson.all());
   }
@@ -115,14 +116,12 @@ public class MachineResource {
       summary = "What is calculated for the eyes beside a machine, and how my glasses stand to it",
       description =
           "Calculated minimums for an accidental look into the full rated power, never a promise:"
-              + " ask a laser safety officer; local rules decide. Where the tables are silent there is"
-              + " no number.")
+              + " ask a laser safety officer; local rules decide. Where the tables are silent there"
+              + " is no number.")
   public EyeProtectionJson eyes(@PathParam("id") UUID id) {
     return EyeProtectionJson.of(
         EyeProtection.of(
-            machines.get(request.actor(), id),
-            eyewear.of(request.actor()),
-            NumberStyle.ANY));
+            machines.get(request.actor(), id), eyewear.of(request.actor()), NumberStyle.ANY));
   }
 
   @IfMatch

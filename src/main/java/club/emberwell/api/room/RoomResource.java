@@ -126,10 +126,7 @@ public class RoomResource {
   public Response checked(@PathParam("id") UUID id, CheckRequest sent) {
     return request.once(
         sent,
-        () ->
-            answer(
-                Response.ok(),
-                rooms.checked(request.actor(), id, sent.check(), sent.on())));
+        () -> answer(Response.ok(), rooms.checked(request.actor(), id, sent.check(), sent.on())));
   }
 
   private static Response answer(Response.ResponseBuilder response, Room room) {

@@ -86,7 +86,11 @@ public class InboxResource {
    * @param newChecks that came due in one's own rooms, see listRooms
    */
   record InboxJson(
-      @JsonUnwrapped ListJson<FindJson> finds, int unread, int newDecisions, int newAnswers, int newChecks) {}
+      @JsonUnwrapped ListJson<FindJson> finds,
+      int unread,
+      int newDecisions,
+      int newAnswers,
+      int newChecks) {}
 
   /**
    * What was read: everything up to a find, that find alone, or what the desk said until then.

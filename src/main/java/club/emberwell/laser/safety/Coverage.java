@@ -45,8 +45,7 @@ public record Coverage(Cover verdict, String because) {
   }
 
   /** By what is printed, as printed, against needs that were rounded up. */
-  public static Coverage of(
-      Collection<Protection> printed, EyeMinima need, NumberStyle style) {
+  public static Coverage of(Collection<Protection> printed, EyeMinima need, NumberStyle style) {
     double nm = need.beam().nm();
     List<Protection> there = printed.stream().filter(p -> p.covers(nm)).toList();
     return new Judge(need, style, there).judge();
@@ -62,8 +61,7 @@ public record Coverage(Cover verdict, String because) {
       }
       Set<Condition> unmarked = unmarked();
       if (!unmarked.isEmpty()) {
-        return new Coverage(
-            Cover.NOT_COVERED, "Not marked for %s.".formatted(named(unmarked)));
+        return new Coverage(Cover.NOT_COVERED, "Not marked for %s.".formatted(named(unmarked)));
       }
       if (need.average() == null) {
         return new Coverage(
@@ -73,7 +71,8 @@ public record Coverage(Cover verdict, String because) {
       double given = there.stream().mapToDouble(Protection::density).max().orElseThrow();
       double least = Upward.density(need.average().opticalDensity());
       if (given < Math.max(least, need.density() == null ? 0 : need.density())) {
-        return densities(Cover.BELOW_MINIMUM, given, need.density() == null ? least : need.density());
+        return densities(
+            Cover.BELOW_MINIMUM, given, need.density() == null ? least : need.density());
       }
       return scales(given);
     }

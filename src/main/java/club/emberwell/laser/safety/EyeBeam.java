@@ -9,8 +9,7 @@ import club.emberwell.laser.Regime;
  * @param diameterMm of the beam where eyewear would meet it, mm; null = not known
  * @param pulses null where continuous, or where nobody said how it is pulsed
  */
-public record EyeBeam(
-    double nm, double powerW, Regime regime, Double diameterMm, Pulses pulses) {
+public record EyeBeam(double nm, double powerW, Regime regime, Double diameterMm, Pulses pulses) {
   /** Upper limit of class 3B for a continuous beam, W: IEC 60825-1 (from memory). */
   public static final double CLASS_3B_W = 0.5;
 

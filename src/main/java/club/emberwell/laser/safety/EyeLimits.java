@@ -240,10 +240,12 @@ public final class EyeLimits {
     list.add("Point source, one exposure, the eye only; limits of " + named(edition) + ".");
     if (!visible(nm) && seconds < INVISIBLE_SECONDS) {
       list.add(
-          "Invisible beam: the eye does not turn away (the 0.25 s aversion response does not apply); an accidental look counts as 10 s.");
+          "Invisible beam: the eye does not turn away (the 0.25 s aversion response does not"
+              + " apply); an accidental look counts as 10 s.");
     } else if (visible(nm) && seconds <= AVERSION_SECONDS) {
       list.add(
-          "The eye is assumed to turn away within 0.25 s. This does not protect anybody who stares or is dazzled.");
+          "The eye is assumed to turn away within 0.25 s. This does not protect anybody who stares"
+              + " or is dazzled.");
     }
     return list;
   }

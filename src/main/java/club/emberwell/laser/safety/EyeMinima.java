@@ -26,12 +26,13 @@ public record EyeMinima(
     Double density,
     Map<Condition, En207.Scale> scales,
     Set<Condition> letters) {
-  /** For an accidental look of the usual duration; the beam counts as narrower than the aperture. */
+  /**
+   * For an accidental look of the usual duration; the beam counts as narrower than the aperture.
+   */
   public static EyeMinima of(EyeBeam beam) {
     double seconds = EyeLimits.accidentalSeconds(beam.nm());
     Limit limit = EyeLimits.limit(beam.nm(), seconds).orElse(null);
-    Eyewear.Density average =
-        Eyewear.density(beam.nm(), beam.powerW(), seconds, null).orElse(null);
+    Eyewear.Density average = Eyewear.density(beam.nm(), beam.powerW(), seconds, null).orElse(null);
     Set<Condition> letters = EnumSet.of(Condition.D);
     if (beam.pulsed()) {
       letters.add(

@@ -36,7 +36,8 @@ final class EyeAnswer {
     Optional<Limit> limit = EyeLimits.limit(beam.nm(), EyeLimits.accidentalSeconds(beam.nm()));
     if (limit.isEmpty()) {
       answer.missing.add(
-          "The tables we read give no limit for this wavelength, so we cannot calculate protection or distances. Ask a laser safety officer.");
+          "The tables we read give no limit for this wavelength, so we cannot calculate protection"
+              + " or distances. Ask a laser safety officer.");
     } else {
       answer.densities(limit.get());
       answer.distances(limit.get());
@@ -190,7 +191,8 @@ final class EyeAnswer {
 
   private void distance(String title, HazardDistance.Distance found, String formula) {
     distances.add(
-        new Worked(title, metres(found.metres()), formula, HazardDistance.SOURCE, found.assumptions()));
+        new Worked(
+            title, metres(found.metres()), formula, HazardDistance.SOURCE, found.assumptions()));
   }
 
   private String metres(double metres) {

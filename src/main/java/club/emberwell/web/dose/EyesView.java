@@ -74,7 +74,8 @@ record EyesView(
     }
   }
 
-  static EyesView of(SentForm sent, NumberStyle style, List<Machine> machines, List<Glasses> pairs) {
+  static EyesView of(
+      SentForm sent, NumberStyle style, List<Machine> machines, List<Glasses> pairs) {
     Form form = form(sent.values());
     if (sent.lacks(ASKING)) {
       return answer(form, List.of(), List.of(), List.of(), own(sent, machines, List.of()));
@@ -115,7 +116,9 @@ record EyesView(
                 beam.powerW(),
                 pulses.stated() ? Regime.ofPulseDuration(pulses.durationNs()) : Regime.CW,
                 beam.beamMm(),
-                pulses.stated() ? new EyeBeam.Pulses(pulses.rateKhz(), pulses.durationNs()) : null));
+                pulses.stated()
+                    ? new EyeBeam.Pulses(pulses.rateKhz(), pulses.durationNs())
+                    : null));
     return pairs.stream()
         .map(pair -> Map.entry(pair, Coverage.of(pair.printed(), need, style)))
         .sorted(Comparator.comparing(found -> found.getValue().verdict()))

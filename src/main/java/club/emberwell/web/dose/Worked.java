@@ -7,7 +7,8 @@ import java.util.List;
  *
  * @param assumptions and caveats, each a sentence
  */
-public record Worked(String title, String value, String formula, String source, List<String> assumptions) {
+public record Worked(
+    String title, String value, String formula, String source, List<String> assumptions) {
   public Worked {
     assumptions = List.copyOf(assumptions);
   }

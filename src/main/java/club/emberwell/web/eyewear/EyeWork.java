@@ -87,7 +87,8 @@ final class EyeWork {
 
   private void scale(En207.Condition letter, En207.Scale scale) {
     List<String> notes = new ArrayList<>(scale.assumptions());
-    notes.add("The beam at the eyewear counts as wide as before the lens; nearer the focus it is not.");
+    notes.add(
+        "The beam at the eyewear counts as wide as before the lens; nearer the focus it is not.");
     worked.add(
         new Worked(
             "Scale number for %s (%s), at least".formatted(letter, letter.label()),

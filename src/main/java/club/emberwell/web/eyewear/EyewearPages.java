@@ -160,8 +160,7 @@ public class EyewearPages extends Pages {
   @Path("new")
   public Response add(SentForm sent) {
     return take(sent, () -> GlassesForm.of(UUID.randomUUID()), EyewearPages::shown)
-        .store(
-            s -> eyewear.add(actor(), new GlassesPosting(s.id("id"), GlassesForm.written(s))))
+        .store(s -> eyewear.add(actor(), new GlassesPosting(s.id("id"), GlassesForm.written(s))))
         .then(LIST + "?done=added");
   }
 

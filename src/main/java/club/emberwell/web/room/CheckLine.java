@@ -28,7 +28,9 @@ public record CheckLine(
     return new CheckLine(
         check.code(),
         check.label(),
-        state.everyDays() == null ? "after every job" : "every %d days".formatted(state.everyDays()),
+        state.everyDays() == null
+            ? "after every job"
+            : "every %d days".formatted(state.everyDays()),
         start(state.lastOn()),
         start(state.dueOn()),
         state.isDue(LocalDate.now(ZoneOffset.UTC)),

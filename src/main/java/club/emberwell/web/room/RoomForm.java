@@ -34,10 +34,7 @@ final class RoomForm {
     Form form = new Form().atField();
     form.add(Field.of("id", "Id").hidden().value(Objects.toString(id, "")));
     form.add(
-        Field.of("name", "Name")
-            .hint("Such as Garage.")
-            .maxLength(RoomLimits.NAME)
-            .required());
+        Field.of("name", "Name").hint("Such as Garage.").maxLength(RoomLimits.NAME).required());
     air(form);
     form.add(
         Field.of("machines", "Machines in this room")
@@ -113,10 +110,7 @@ final class RoomForm {
                 sent.text("carried"),
                 sent.quantity("openingWidth"),
                 sent.quantity("openingHeight")),
-            sent.all("machines").stream()
-                .map(SentForm::readId)
-                .filter(Objects::nonNull)
-                .toList(),
+            sent.all("machines").stream().map(SentForm::readId).filter(Objects::nonNull).toList(),
             checks(sent),
             sent.text("notes"));
     if (!sent.remarks().isEmpty()) {

@@ -20,7 +20,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * ICNIRP 2013 as in {@code EyewearTest}; scale numbers: EN 207:2017 from encyclopaedia mirrors.
  */
 class EyewearCoverageTest {
-  // 450 nm 10 W 0.25 s: 4.009, so 4.1; 1064 nm 30 W 10 s: 4.193; CO2 60 W: 3.795; 355 nm 5 W: 2.716;
+  // 450 nm 10 W 0.25 s: 4.009, so 4.1; 1064 nm 30 W 10 s: 4.193; CO2 60 W: 3.795; 355 nm 5 W:
+  // 2.716;
   // over 4 mm 10 W of 450 nm need LB5, over 5 mm 60 W of CO2 LB4, over 7 mm 30 W of 1064 nm LB5
   @ParameterizedTest
   @CsvSource(
@@ -87,8 +88,7 @@ class EyewearCoverageTest {
   @Test
   void severalLinesOfOnePairHelpEachOther() {
     EyeBeam beam = new EyeBeam(1064, 30, Regime.CW, 7.0, null);
-    assertEquals(
-        Coverage.Cover.COVERED, cover("OD 2 @ 400-1100;D 1064 LB6", beam).verdict());
+    assertEquals(Coverage.Cover.COVERED, cover("OD 2 @ 400-1100;D 1064 LB6", beam).verdict());
   }
 
   // without a number for pulses nothing may be said to be the minimum

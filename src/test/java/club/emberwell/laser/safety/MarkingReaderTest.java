@@ -86,8 +86,7 @@ class MarkingReaderTest {
 
   @Test
   void whatStandsBesideTheNumbersIsLeftOutAndSaidSo() {
-    Reading<List<Protection>> reading =
-        MarkingReader.line("D 1064 LB6 CE EN 207 VLT 25 %");
+    Reading<List<Protection>> reading = MarkingReader.line("D 1064 LB6 CE EN 207 VLT 25 %");
     assertEquals(1, reading.value().orElseThrow().size());
     assertTrue(reading.remarks().get(0).detail().contains("VLT 25 %"));
   }
@@ -103,10 +102,6 @@ class MarkingReaderTest {
             .sentence(NumberStyle.DECIMAL_COMMA));
     assertEquals(
         "1064 nm: LB6 for D (continuous), R (pulses of 1 ns to 1 µs)",
-        MarkingReader.line("RD 1064 LB6")
-            .value()
-            .orElseThrow()
-            .get(0)
-            .sentence(NumberStyle.ANY));
+        MarkingReader.line("RD 1064 LB6").value().orElseThrow().get(0).sentence(NumberStyle.ANY));
   }
 }

@@ -81,7 +81,8 @@ class EyewearPagesTest {
         main().contains("Eyes: open class 4 beam; Other pair: not covered at this wavelength"),
         main());
     browser.get(browser.page().selectFirst("a[href^=/eyewear/machines]").attr("href"));
-    assertEquals("Are my glasses enough for Corner diode?", browser.page().selectFirst("h1").text());
+    assertEquals(
+        "Are my glasses enough for Corner diode?", browser.page().selectFirst("h1").text());
     assertEquals(
         "[Other pair: not covered at this wavelength, Weak pair: below the calculated minimum,"
             + " Good pair: covered]",
@@ -102,8 +103,17 @@ class EyewearPagesTest {
     String fibre =
         ada.makes(
             "machines",
-            Map.of("name", "Fibre", "source", "fibre", "ratedPower", "30 W", "motion", "galvo",
-                "regime", "ns"));
+            Map.of(
+                "name",
+                "Fibre",
+                "source",
+                "fibre",
+                "ratedPower",
+                "30 W",
+                "motion",
+                "galvo",
+                "regime",
+                "ns"));
     adds("Good pair", "OD 7+ @ 900-1100 nm");
     browser.get("/eyewear/machines/" + fibre);
     assertTrue(main().contains("Good pair: no number"), main());
@@ -156,7 +166,12 @@ class EyewearPagesTest {
         .body("protections[0].from.value", equalTo(1064))
         .body("protections[1].opticalDensity", equalTo(7));
     Map<String, Object> wrong = Map.of("name", "Pair", "marking", "LB6");
-    ada.asks().header("If-Match", "\"1\"").body(wrong).put(path).then().statusCode(422)
+    ada.asks()
+        .header("If-Match", "\"1\"")
+        .body(wrong)
+        .put(path)
+        .then()
+        .statusCode(422)
         .body("errors.pointer", contains("/marking"));
     ada.asks().body(pair).put(path).then().statusCode(428);
     People.join().asks().get(path).then().statusCode(404);
@@ -184,8 +199,19 @@ class EyewearPagesTest {
     String stranger =
         ada.makes(
             "machines",
-            Map.of("name", "Odd", "source", "infrared", "wavelength", "1550 nm", "ratedPower",
-                "5 W", "motion", "galvo", "regime", "cw"));
+            Map.of(
+                "name",
+                "Odd",
+                "source",
+                "infrared",
+                "wavelength",
+                "1550 nm",
+                "ratedPower",
+                "5 W",
+                "motion",
+                "galvo",
+                "regime",
+                "cw"));
     ada.asks()
         .get("/api/v1/machines/" + stranger + "/eye-protection")
         .then()

@@ -44,7 +44,8 @@ class RoomPagesTest {
     return browser.tidy().page().selectFirst("main").text();
   }
 
-  // 600 m3/h: 9.137 m/s in a 6 in duct; 6 changes an hour in 100 m3: 23.03 and 46.05 min (CDC table)
+  // 600 m3/h: 9.137 m/s in a 6 in duct; 6 changes an hour in 100 m3: 23.03 and 46.05 min (CDC
+  // table)
   @Test
   void aRoomTellsItsAir() {
     browser
@@ -87,12 +88,12 @@ class RoomPagesTest {
             Map.of("name", "Shed", "flow", "400", "length", "4 m", "checks.1.everyDays", "0"));
     assertEquals(422, browser.status());
     for (String field : List.of("flow", "width", "height", "checks.1.everyDays")) {
-      assertFalse(
-          browser.page().select("[id='at-" + field + "'] .field-error").isEmpty(), field);
+      assertFalse(browser.page().select("[id='at-" + field + "'] .field-error").isEmpty(), field);
     }
     assertEquals("4 m", browser.field("length"));
     assertEquals("0", browser.field("checks.1.everyDays"));
-    assertTrue(browser.page().selectFirst("main details:has(#at-checks\\.1\\.everyDays)").hasAttr("open"));
+    assertTrue(
+        browser.page().selectFirst("main details:has(#at-checks\\.1\\.everyDays)").hasAttr("open"));
   }
 
   @Test
@@ -131,7 +132,8 @@ class RoomPagesTest {
   void aCheckThatCameDueIsNewInTheInboxUntilItWasRead() {
     String id =
         ada.makes(
-            "rooms", Map.of("name", "Shed", "checks", List.of(done("extinguisher", TODAY.minusDays(30)))));
+            "rooms",
+            Map.of("name", "Shed", "checks", List.of(done("extinguisher", TODAY.minusDays(30)))));
     ada.asks().get("/api/v1/inbox").then().body("newChecks", equalTo(0));
     readUntil(TODAY.minusDays(3));
     ada.asks().get("/api/v1/inbox").then().body("newChecks", equalTo(1));
@@ -173,8 +175,18 @@ class RoomPagesTest {
   void programsKeepRoomsToo() {
     Map<String, Object> room =
         Map.of(
-            "id", UUID.randomUUID(), "name", "Shed", "length", "20 ft", "width", "15 ft", "height",
-            "9 ft", "flow", "400 cfm");
+            "id",
+            UUID.randomUUID(),
+            "name",
+            "Shed",
+            "length",
+            "20 ft",
+            "width",
+            "15 ft",
+            "height",
+            "9 ft",
+            "flow",
+            "400 cfm");
     String id = ada.makes("rooms", room);
     assertEquals(id, ada.makes("rooms", room));
     String path = "/api/v1/rooms/" + id;
