@@ -19,8 +19,7 @@ class WorkshopData implements PersonalData {
                 where v.entry_id = e.id) as revisions
             from eyewear g join entry e using (id, kind)
             where e.member_id = :member
-            order by e.number\
-            """),
+            order by e.number"""),
         new Rows(
             "rooms.json",
             """
@@ -31,16 +30,14 @@ class WorkshopData implements PersonalData {
                 where v.entry_id = e.id) as revisions
             from room r join entry e using (id, kind)
             where e.member_id = :member
-            order by e.number\
-            """));
+            order by e.number"""));
   }
 
   @Override
   public String erasing(Choice choice) {
     return """
-    delete from entry_revision where entry_id in (
-      select id from entry where kind in ('eyewear', 'room') and member_id = :member);
-    delete from entry where kind in ('eyewear', 'room') and member_id = :member\
-    """;
+        delete from entry_revision where entry_id in (
+          select id from entry where kind in ('eyewear', 'room') and member_id = :member);
+        delete from entry where kind in ('eyewear', 'room') and member_id = :member""";
   }
 }

@@ -24,8 +24,7 @@ class GlassesRepository implements PanacheRepositoryBase<GlassesEntity, UUID> {
         """
         from GlassesEntity g join fetch g.entry e
         where e.memberId = ?1 and e.state = EntryState.LIVE
-        order by e.number\
-        """,
+        order by e.number""",
         member);
   }
 }

@@ -23,8 +23,7 @@ class RoomRepository implements PanacheRepositoryBase<RoomEntity, UUID> {
         """
         from RoomEntity r join fetch r.entry e
         where e.memberId = ?1 and e.kind = EntryKind.ROOM and e.state = EntryState.LIVE
-        order by e.number\
-        """,
+        order by e.number""",
         member);
   }
 }
