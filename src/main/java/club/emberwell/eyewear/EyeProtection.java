@@ -30,7 +30,7 @@ public record EyeProtection(
   public enum Way {
     DIRECT("Straight beam"),
     LENS("Behind the lens, if there is no work below it"),
-    DIFFUSE("Reflection from a matt surface");
+    DIFFUSE("Matt reflection");
 
     private final String label;
 

@@ -106,8 +106,8 @@ enum PageState {
   EYEWEAR_NONE(BrowserTest.READER, "/eyewear"),
   EYEWEAR_REFUSED(
       BrowserTest.MEMBER, v -> v.open("/eyewear/new").fill(Map.of("marking", "OD six")).send()),
-  EYEWEAR(BrowserTest.MEMBER, PageState::glasses),
-  EYES_OF_MACHINE(BrowserTest.MEMBER, v -> PageState.glasses(v).press("main .fit a")),
+  EYEWEAR(BrowserTest.MEMBER, v -> PageState.glasses(v, "Green pair")),
+  EYES_OF_MACHINE(BrowserTest.MEMBER, v -> PageState.glasses(v, "Blue pair").press("main .fit a")),
   ROOM_REFUSED(BrowserTest.MEMBER, v -> v.open("/rooms/new").fill(Map.of("flow", "400")).send()),
   ROOM(
       BrowserTest.MEMBER,
@@ -297,12 +297,12 @@ enum PageState {
     return visit;
   }
 
-  private static Visit glasses(Visit visit) {
+  private static Visit glasses(Visit visit, String name) {
     visit
         .open("/eyewear/new")
-        .fill(Map.of("name", "Green pair", "marking", "OD 2 @ 400-460 nm\nD 10600 LB4"))
+        .fill(Map.of("name", name, "marking", "OD 2 @ 400-460 nm\nD 10600 LB4"))
         .send();
-    return visit.open("/eyewear").press("main li.card h2 a");
+    return visit.open("/eyewear").press("main li.card:last-child h2 a");
   }
 
   private static Visit own(Visit visit) {

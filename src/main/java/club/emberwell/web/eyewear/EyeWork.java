@@ -61,7 +61,7 @@ final class EyeWork {
   private void limit(EyeLimits.Limit limit) {
     worked.add(
         new Worked(
-            "Limit for an accidental look of " + number(limit.seconds()) + " s",
+            "Limit, look of " + number(limit.seconds()) + " s",
             number(limit.irradiance()) + " W/m²",
             "%s, measured over %s mm".formatted(limit.rule(), number(limit.apertureMm())),
             EyeLimits.SOURCE,
@@ -107,7 +107,7 @@ final class EyeWork {
         };
     worked.add(
         new Worked(
-            reach.way().label() + ": too strong within",
+            reach.way().label() + ", as far as",
             number(Upward.distance(reach.distance().metres())) + " m",
             formula,
             HazardDistance.SOURCE,

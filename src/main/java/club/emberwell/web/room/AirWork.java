@@ -71,7 +71,7 @@ final class AirWork {
       worked.add(
           new Worked(
               "Usual for " + carried.label(),
-              "%s to %s m/s".formatted(number(carried.fromMs()), number(carried.toMs())),
+              speed(carried.fromMs()) + " to " + speed(carried.toMs()),
               place(carried, speed),
               VELOCITIES,
               List.of("At these speeds nothing settles in the duct. They say nothing of fumes.")));
@@ -106,7 +106,7 @@ final class AirWork {
   private void purge(String share, double minutes) {
     worked.add(
         new Worked(
-            "Until %s of what was in the air is gone".formatted(share),
+            share + " of it is gone after",
             minutes(minutes),
             "t = ln(C0 / C) / ACH",
             MIXED,
@@ -132,7 +132,7 @@ final class AirWork {
     if (air.openingMs() != null) {
       worked.add(
           new Worked(
-              "Air speed through the opening",
+              "Speed through the opening",
               speed(air.openingMs()),
               "v = Q / (width × height)",
               "Continuity",
@@ -143,7 +143,7 @@ final class AirWork {
   private void lid() {
     worked.add(
         new Worked(
-            "Lid stays closed after cutting acrylic, at least",
+            "Lid shut after acrylic, at least",
             Ventilation.ACRYLIC_MINUTES + " min",
             "Particles are given off for at least so long",
             "Munoz et al., J. Chem. Health Saf. 2023, doi 10.1021/acs.chas.3c00013",
@@ -155,7 +155,14 @@ final class AirWork {
   }
 
   private String speed(double ms) {
-    return "%s m/s (%s ft/min)".formatted(number(ms), number(ms / Ventilation.MS_PER_FPM));
+    return isFeet()
+        ? number(ms / Ventilation.MS_PER_FPM) + " ft/min"
+        : number(ms) + " m/s";
+  }
+
+  /** Whoever counts air in cubic feet counts its speed in feet. */
+  private boolean isFeet() {
+    return reader.unit(QuantityKind.AIR_FLOW).code().startsWith("[cft_i]");
   }
 
   private String number(double value) {
