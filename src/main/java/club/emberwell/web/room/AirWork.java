@@ -155,9 +155,7 @@ final class AirWork {
   }
 
   private String speed(double ms) {
-    return isFeet()
-        ? number(ms / Ventilation.MS_PER_FPM) + " ft/min"
-        : number(ms) + " m/s";
+    return isFeet() ? number(ms / Ventilation.MS_PER_FPM) + " ft/min" : number(ms) + " m/s";
   }
 
   /** Whoever counts air in cubic feet counts its speed in feet. */
