@@ -108,8 +108,8 @@ public record EyeProtection(
       said.add(
           classFour
               ? "Open class 4 beam (over 0.5 W): it and its reflections injure eyes and skin and"
-                    + " set fire. Everybody in the room needs protection, and nobody else may come"
-                    + " in."
+                  + " set fire. Everybody in the room needs protection, and nobody else may come"
+                  + " in."
               : "Open beam: everybody in the room needs protection.");
     } else if (housing == Housing.CLOSED) {
       said.add(
