@@ -38,7 +38,8 @@ class StockPagesTest {
         Map.of("source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry");
     Map<String, Object> settings =
         Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm");
-    return by.makes("reports",
+    return by.makes(
+        "reports",
         Map.of(
             "laser",
             laser,
