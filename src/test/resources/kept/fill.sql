@@ -71,7 +71,9 @@ from (values
   ('00000000-0000-4000-8000-000000000002', 'grid', null),
   ('00000000-0000-4000-8000-000000000003', 'sample', null),
   ('00000000-0000-4000-8000-000000000004', 'lot', null),
-  ('00000000-0000-4000-8000-000000000005', 'recipe', null)) as x (id, kind, parent);
+  ('00000000-0000-4000-8000-000000000005', 'recipe', null),
+  ('00000000-0000-4000-8000-000000000007', 'eyewear', null),
+  ('00000000-0000-4000-8000-000000000006', 'room', null)) as x (id, kind, parent);
 insert into photo (id, width, height, size_bytes, picture, thumb, caption)
 values ('00000000-0000-4000-8000-000000000001', 1, 1, 7, '\x00ff5c4e0a', '\x0d09', 'Ash, "quoted"');
 insert into grid (id, written, asked_hash, number_style, source, wavelength_nm, rated_power_w, motion,
@@ -92,6 +94,12 @@ select '00000000-0000-4000-8000-000000000005', '{"name": "x"}', 'x', 'any', E'\\
 from machine m order by m.number limit 1;
 insert into recipe_report (recipe_id, report_id, version)
 select '00000000-0000-4000-8000-000000000005', current_setting('fill.report')::uuid, 1;
+insert into eyewear (id, name, marking)
+values ('00000000-0000-4000-8000-000000000007', 'Green pair', E'OD 6+ @ 900-1070 nm\nD 1064 LB6');
+insert into room (id, name, written, number_style)
+values ('00000000-0000-4000-8000-000000000006', 'Shed', '{"name": "Shed"}', 'comma');
+insert into room_check (room_id, code, every_days, last_on)
+values ('00000000-0000-4000-8000-000000000006', 'extinguisher', 30, '2024-02-29');
 insert into tag (code, entry_id) values ('K7F-4', '00000000-0000-4000-8000-000000000003');
 insert into parked_photo (id, member_id, form_id, place, width, height, size_bytes, picture, thumb, parked_at)
 select gen_random_uuid(), current_setting('fill.a')::uuid, gen_random_uuid(), 0, 1, 1, 2, '\x00', '\x01', now();

@@ -38,6 +38,8 @@ record ArchitectureRules(String root) {
           "sample",
           "lot",
           "recipe",
+          "eyewear",
+          "room",
           "talk",
           "desk",
           "hook",

@@ -67,4 +67,9 @@ public record Machine(
   public String controllerVersion() {
     return read.controllerVersion();
   }
+
+  /** Null where its owner did not say. */
+  public Housing housing() {
+    return read.housing();
+  }
 }

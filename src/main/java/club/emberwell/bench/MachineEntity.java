@@ -39,6 +39,8 @@ public class MachineEntity {
   @Column(name = "controller_version")
   private String controllerVersion;
 
+  private Housing housing;
+
   @Convert(converter = WrittenMachineConverter.class)
   @Column(columnDefinition = "jsonb")
   @ColumnTransformer(write = "?::jsonb")
@@ -74,6 +76,7 @@ public class MachineEntity {
     laser = LaserColumns.of(values.laser());
     pulseControl = values.pulseControl();
     controllerVersion = values.controllerVersion();
+    housing = values.housing();
     updatedAt = now.truncatedTo(ChronoUnit.MICROS);
     version++;
   }
@@ -99,7 +102,8 @@ public class MachineEntity {
   Machine toMachine() {
     return new Machine(
         new Machine.Standing(id, number, memberId, version, createdAt, updatedAt, deletedAt),
-        new MachineReader.Values(name, model, laser.toLaser(), pulseControl, controllerVersion),
+        new MachineReader.Values(
+            name, model, laser.toLaser(), pulseControl, controllerVersion, housing),
         written,
         numberStyle);
   }

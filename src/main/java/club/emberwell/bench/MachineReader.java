@@ -13,6 +13,7 @@ import club.emberwell.laser.dose.Plausibility;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.WrittenQuantity;
+import club.emberwell.remark.Coded;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
@@ -27,7 +28,8 @@ public final class MachineReader {
       String model,
       Laser laser,
       PulseControl pulseControl,
-      String controllerVersion) {}
+      String controllerVersion,
+      Housing housing) {}
 
   /**
    * @param values to be stored only if no remark is an error
@@ -60,14 +62,21 @@ public final class MachineReader {
     String controller =
         in.text(
             "/controllerVersion",
-            written.controllerVersion(),
+            written.built().controllerVersion(),
             MachineLimits.CONTROLLER_VERSION,
             false);
+    Housing housing =
+        in.choice(
+            "/housing",
+            written.built().housing(),
+            code -> Coded.of(Housing.class, code.strip()),
+            Housing.values(),
+            Housing::code);
     confirmed(in, written.confirmed());
     if (laser != null) {
       implausible(laser).forEach(in::add);
     }
-    return new Result(new Values(name, model, laser, control, controller), in.remarks());
+    return new Result(new Values(name, model, laser, control, controller, housing), in.remarks());
   }
 
   /**

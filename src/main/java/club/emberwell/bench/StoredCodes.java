@@ -68,6 +68,13 @@ final class StoredCodes {
   }
 
   @Converter(autoApply = true)
+  static class OfHousing extends ByCode<Housing> {
+    OfHousing() {
+      super(Housing.class);
+    }
+  }
+
+  @Converter(autoApply = true)
   static class OfNumberStyle extends ByCode<NumberStyle> {
     OfNumberStyle() {
       super(NumberStyle.class);

@@ -17,5 +17,18 @@ public record WrittenMachine(
     Boolean gated,
     String pulseControl,
     WrittenQuantity maxSpeed,
-    String controllerVersion,
-    List<String> confirmed) {}
+    @JsonUnwrapped Built built,
+    List<String> confirmed) {
+  public WrittenMachine {
+    built = built == null ? Built.NONE : built;
+  }
+
+  /**
+   * What is built round the laser.
+   *
+   * @param housing what stands between the beam and people
+   */
+  public record Built(String controllerVersion, String housing) {
+    static final Built NONE = new Built(null, null);
+  }
+}

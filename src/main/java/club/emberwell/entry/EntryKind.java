@@ -18,7 +18,9 @@ public enum EntryKind implements Coded {
   GRID("grid", "Test grid", "this grid", "/grids/%s"),
   SAMPLE("sample", "Sample", "this sample", "/samples/%s"),
   LOT("lot", "Lot", "this lot", "/lots/%s"),
-  RECIPE("recipe", "Recipe", "this recipe", "/recipes/%s");
+  RECIPE("recipe", "Recipe", "this recipe", "/recipes/%s"),
+  EYEWEAR("eyewear", "Glasses", "this pair", "/eyewear/%s"),
+  ROOM("room", "Room", "this room", "/rooms/%s");
 
   public static final Set<EntryKind> TALK =
       Set.copyOf(EnumSet.of(QUESTION, ANSWER, NOTICE, COMMENT));
@@ -30,7 +32,8 @@ public enum EntryKind implements Coded {
   public static final Set<EntryKind> PICTURED = Set.copyOf(EnumSet.of(REPORT, QUESTION, ANSWER));
 
   /** Kept by their authors for themselves: nobody else sees them, moderators neither. */
-  public static final Set<EntryKind> PRIVATE = Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT, RECIPE));
+  public static final Set<EntryKind> PRIVATE =
+      Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT, RECIPE, EYEWEAR, ROOM));
 
   /** What others may see, and the desk looks after. */
   public static final Set<EntryKind> SHARED =

@@ -19,6 +19,7 @@ enum Dimension {
   ENERGY,
   IRRADIANCE,
   FLOW,
+  VOLUME,
   ANGLE("deg|m?rad"),
   ACCELERATION;
 

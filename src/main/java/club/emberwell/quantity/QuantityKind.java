@@ -28,6 +28,8 @@ public enum QuantityKind implements Coded {
   IRRADIANCE("W/m2", Dimension.IRRADIANCE),
   DURATION("s", Dimension.TIME, Sign.NOT_NEGATIVE),
   AIR_FLOW("m3/h", Dimension.FLOW, Sign.NOT_NEGATIVE),
+  /** Of rooms. */
+  VOLUME("m3", Dimension.VOLUME),
   ANGLE("deg", Dimension.ANGLE, Sign.EITHER),
   /** Of pieces, and of what lies on them. */
   LENGTH("mm", Dimension.LENGTH, Sign.NOT_NEGATIVE),

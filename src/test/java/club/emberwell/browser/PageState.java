@@ -103,6 +103,18 @@ enum PageState {
       v -> v.open("/samples/new").fill(Map.of("what", "Slate coaster", "box", "Box 2")).send()),
   SAMPLE_LABELS(BrowserTest.MEMBER, "/samples/labels"),
   LOT_REFUSED(BrowserTest.MEMBER, v -> v.open("/lots/new").fill(Map.of("received", "-4")).send()),
+  EYEWEAR_NONE(BrowserTest.READER, "/eyewear"),
+  EYEWEAR_REFUSED(
+      BrowserTest.MEMBER, v -> v.open("/eyewear/new").fill(Map.of("marking", "OD six")).send()),
+  EYEWEAR(BrowserTest.MEMBER, v -> PageState.glasses(v, "Green pair")),
+  EYES_OF_MACHINE(BrowserTest.MEMBER, v -> PageState.glasses(v, "Blue pair").press("main .fit a")),
+  ROOM_REFUSED(BrowserTest.MEMBER, v -> v.open("/rooms/new").fill(Map.of("flow", "400")).send()),
+  ROOM(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/rooms/new")
+              .fill(Map.of("name", "Shed", "flow", "400 m3/h", "duct", "4 in", "volume", "60 m3"))
+              .send()),
   ORDER_ANSWERED(
       BrowserTest.MEMBER,
       "/lots/order?lines.0.name=navy&lines.0.pieces=24&lines.1.name=black&lines.1.pieces=12"
@@ -326,6 +338,14 @@ enum PageState {
       visit.open("/desk/club/backups");
     }
     return visit;
+  }
+
+  private static Visit glasses(Visit visit, String name) {
+    visit
+        .open("/eyewear/new")
+        .fill(Map.of("name", name, "marking", "OD 2 @ 400-460 nm\nD 10600 LB4"))
+        .send();
+    return visit.open("/eyewear").press("main li.card:last-child h2 a");
   }
 
   private static Visit own(Visit visit) {

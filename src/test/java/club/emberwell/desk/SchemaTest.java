@@ -43,14 +43,14 @@ class SchemaTest {
             .formatted(machine, member.memberId()));
     webhook = UUID.randomUUID();
     cast.run(
-        ("insert into webhook (id, member_id, label, url, events, secret, state, version, created_at,"
-                + " updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
+        ("insert into webhook (id, member_id, label, url, events, secret, state, version,"
+                + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
                 + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
             .formatted(webhook, member.memberId()));
     cast.run(
-        ("insert into webhook_delivery (id, webhook_id, event, shown, body, state, due_at, created_at)"
-                + " values (gen_random_uuid(), '%s', 'webhook.test', false, '{}', 'waiting', now(),"
-                + " now())")
+        ("insert into webhook_delivery (id, webhook_id, event, shown, body, state, due_at,"
+                + " created_at) values (gen_random_uuid(), '%s', 'webhook.test', false, '{}',"
+                + " 'waiting', now(), now())")
             .formatted(webhook));
     grid = grids.plan(member, 2);
     cast.run(
@@ -77,7 +77,10 @@ class SchemaTest {
         "recipe (id, written, asked_hash, number_style, words, machine_id, source, wavelength_nm,"
             + " rated_power_w, motion, regime, gated) select e.id, '{}', 'x', 'any', 'x', m.id,"
             + " m.source, 1, 1, m.motion, m.regime, true from entry e, machine m"
-            + " where e.kind = 'report' limit 1"
+            + " where e.kind = 'report' limit 1",
+        "eyewear (id, name, marking) select id, 'x', 'y' from entry where kind = 'report' limit 1",
+        "room (id, name, written, number_style) select id, 'x', '{}', 'any' from entry"
+            + " where kind = 'report' limit 1"
       })
   void stockIsOfItsOwnKindsAndTagsAreOfTheAlphabet(String row) {
     refused("insert into " + row);
@@ -102,6 +105,18 @@ class SchemaTest {
         "insert into lot (id, supplier, material, received) values ('%s', 'x', 'y', 9)"
             .formatted(lot));
     refused("update lot set " + change + " where id = '" + lot + "'");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"'ladder', 30, null", "'extinguisher', 0, null", "'smoke-detector', 30, null"})
+  void aRoomHasEachCheckOnceWithDaysThatCanBe(String check) {
+    UUID room = stock("room");
+    cast.run(
+        "insert into room (id, name, written, number_style) values ('%s', 'x', '{}', 'any')"
+            .formatted(room));
+    cast.run("insert into room_check values ('%s', 'smoke-detector', 30, null)".formatted(room));
+    refused("insert into room_check values ('" + room + "', " + check + ")");
   }
 
   @Test
@@ -287,8 +302,8 @@ class SchemaTest {
   @Test
   void whoDidSomethingIsAMember() {
     String people =
-        "select count(*) from information_schema.columns c where c.table_schema = 'public'"
-            + " and c.udt_name = 'uuid' and (c.column_name = 'member_id' or c.column_name like '%_by')"
+        "select count(*) from information_schema.columns c where c.table_schema = 'public' and"
+            + " c.udt_name = 'uuid' and (c.column_name = 'member_id' or c.column_name like '%_by')"
             + " and c.table_name not in ('erasure', 'audit_line')";
     String held =
         "select count(distinct k.conrelid || '-' || a.attname) from pg_constraint k"

@@ -27,6 +27,11 @@ final class KeptThings {
     JsonNode sample = JSON.readTree(files.get("samples.json")).get(0);
     assertTrue(sample.get("tag").asText().matches("\\w{3}-\\w"), sample.toString());
     assertEquals(report, sample.get("report_id").asText());
+    assertTrue(
+        JSON.readTree(files.get("eyewear.json")).get(0).get("marking").asText().contains("OD"));
+    JsonNode room = JSON.readTree(files.get("rooms.json")).get(0);
+    assertEquals(5, room.get("checks").size());
+    assertEquals("60 m3", room.at("/written/volume/text").asText());
     assertEquals(9, JSON.readTree(files.get("lots.json")).get(0).get("received").asInt());
     JsonNode recipe = JSON.readTree(files.get("recipes.json")).get(0);
     assertTrue(recipe.at("/written/notes").asText().contains("behind the mill"));

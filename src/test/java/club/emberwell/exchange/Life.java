@@ -176,6 +176,14 @@ class Life {
         .then()
         .statusCode(201);
     keyed(person, lot).post("/api/v1/lots").then().statusCode(201);
+    keyed(person, Map.of("name", "Pair " + says, "marking", "OD 6 @ 900-1100 nm", "notes", says))
+        .post("/api/v1/eyewear")
+        .then()
+        .statusCode(201);
+    keyed(person, Map.of("name", "Shed " + says, "volume", "60 m3", "notes", says))
+        .post("/api/v1/rooms")
+        .then()
+        .statusCode(201);
   }
 
   /** A recipe of the report, changed once. */

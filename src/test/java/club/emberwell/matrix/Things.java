@@ -68,6 +68,9 @@ final class Things {
       case "shown" -> tag(post("samples", Map.of("report", get("report"))));
       case "lot" -> post("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
       case "recipe" -> post("recipes", recipe());
+      case "eyewear" ->
+          post("eyewear", Map.of("name", "Green pair", "marking", "OD 6+ @ 900-1100 nm"));
+      case "room" -> post("rooms", Map.of("name", "Shed", "volume", "60 m3", "flow", "400 m3/h"));
       case "grid" -> post("grids", grid());
       case "seen" -> seen();
       case "flag" -> flag();

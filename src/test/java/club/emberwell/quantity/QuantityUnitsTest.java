@@ -39,6 +39,7 @@ class QuantityUnitsTest {
     assertFactor(QuantityKind.IRRADIANCE, "mW/cm2", 10, 1);
     // 0.3048^3 * 60
     assertFactor(QuantityKind.AIR_FLOW, "[cft_i]/min", 169901079552L, 100_000_000_000L);
+    assertFactor(QuantityKind.VOLUME, "[cft_i]", 28_316_846_592L, 1_000_000_000_000L);
   }
 
   @Test

@@ -6,6 +6,8 @@ public enum ApiTag {
   TOKENS("Tokens", "How a program gets to act in somebody's name, and for how much."),
   CLUB("Club", "What the club is and decided; invitations, requests to join, roles."),
   MACHINES("Machines", "The lasers on one's own bench."),
+  EYEWEAR("Eyewear", "One's own laser glasses by what is printed on them."),
+  ROOMS("Rooms", "Where one works: its air, and what is checked there."),
   REPORTS("Reports", "Results: one trial with its settings, its picture, and repeats by others."),
   CONSENSUS("Consensus", "What the right trials of many members say together about one work."),
   QUANTITIES("Quantities", "Reading a quantity as people write it; what follows from settings."),

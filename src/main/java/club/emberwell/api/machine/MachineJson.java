@@ -4,6 +4,7 @@ import club.emberwell.api.view.LaserJson;
 import club.emberwell.api.view.Noticed;
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.Times;
+import club.emberwell.bench.Housing;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.PulseControl;
 import club.emberwell.bench.WrittenMachine;
@@ -22,8 +23,7 @@ record MachineJson(
     int version,
     @JsonUnwrapped Called called,
     @JsonUnwrapped LaserJson laser,
-    @Nullable PulseControl pulseControl,
-    @Nullable String controllerVersion,
+    @JsonUnwrapped Built built,
     @JsonUnwrapped Noticed noticed,
     @JsonUnwrapped Times times) {
   /**
@@ -34,6 +34,17 @@ record MachineJson(
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Called(String name, @Nullable String model) {}
+
+  /**
+   * What is built round the laser.
+   *
+   * @param housing what stands between the beam and people
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Built(
+      @Nullable PulseControl pulseControl,
+      @Nullable String controllerVersion,
+      @Nullable Housing housing) {}
 
   static MachineJson of(Machine machine, List<Remark> noticed) {
     WrittenMachine w = machine.written();
@@ -50,8 +61,7 @@ record MachineJson(
         machine.version(),
         new Called(machine.name(), machine.model()),
         LaserJson.of(machine.laser(), written),
-        machine.pulseControl(),
-        machine.controllerVersion(),
+        new Built(machine.pulseControl(), machine.controllerVersion(), machine.housing()),
         Noticed.of(noticed),
         new Times(machine.standing().createdAt(), machine.standing().updatedAt()));
   }

@@ -1,5 +1,6 @@
 package club.emberwell.api.machine;
 
+import club.emberwell.api.eyewear.EyeProtectionJson;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.IfMatch;
@@ -9,6 +10,8 @@ import club.emberwell.bench.Machine;
 import club.emberwell.bench.MachineReader;
 import club.emberwell.bench.Machines;
 import club.emberwell.bench.Machines.Kept;
+import club.emberwell.eyewear.EyeProtection;
+import club.emberwell.eyewear.OwnEyewear;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.ReportService;
@@ -40,10 +43,13 @@ public class MachineResource {
 
   private final Machines machines;
   private final ReportService reports;
+  private final OwnEyewear eyewear;
   private final ApiRequest request;
 
-  MachineResource(Machines machines, ReportService reports, ApiRequest request) {
+  MachineResource(
+      Machines machines, ReportService reports, OwnEyewear eyewear, ApiRequest request) {
     this.machines = machines;
+    this.eyewear = eyewear;
     this.reports = reports;
     this.request = request;
   }
@@ -88,7 +94,8 @@ public class MachineResource {
       summary = "Lenses that machines often have, with the spot size that follows",
       description =
           "Calculated by d = 4 M2 wavelength f / (pi D), never measured: M2 is the usual one of the"
-              + " source. A machine with lens and inputBeam and without beamDiameter gets the same.")
+              + " source. A machine with lens and inputBeam and without beamDiameter gets the"
+              + " same.")
   public ListJson<LensJson> lenses() {
     return ListJson.of(LensJson.all());
   }
@@ -100,6 +107,21 @@ public class MachineResource {
   @APIResponseSchema(value = MachineJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {
     return answer(Response.ok(), noticed(machines.get(request.actor(), id)));
+  }
+
+  @GET
+  @Path("{id}/eye-protection")
+  @Operation(
+      operationId = "getEyeProtection",
+      summary = "What is calculated for the eyes beside a machine, and how my glasses stand to it",
+      description =
+          "Calculated minimums for an accidental look into the full rated power, never a promise:"
+              + " ask a laser safety officer; local rules decide. Where the tables are silent there"
+              + " is no number.")
+  public EyeProtectionJson eyes(@PathParam("id") UUID id) {
+    return EyeProtectionJson.of(
+        EyeProtection.of(
+            machines.get(request.actor(), id), eyewear.of(request.actor()), NumberStyle.ANY));
   }
 
   @IfMatch

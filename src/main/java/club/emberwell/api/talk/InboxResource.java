@@ -83,9 +83,14 @@ public class InboxResource {
    * @param unread over all pages; 100 stands for more than 99, here and in the others
    * @param newDecisions about one's own entries, see listMyDecisions
    * @param newAnswers to one's own flags, see listMyFlags
+   * @param newChecks that came due in one's own rooms, see listRooms
    */
   record InboxJson(
-      @JsonUnwrapped ListJson<FindJson> finds, int unread, int newDecisions, int newAnswers) {}
+      @JsonUnwrapped ListJson<FindJson> finds,
+      int unread,
+      int newDecisions,
+      int newAnswers,
+      int newChecks) {}
 
   /**
    * What was read: everything up to a find, that find alone, or what the desk said until then.
@@ -105,7 +110,8 @@ public class InboxResource {
         ListJson.of(inbox.page(actor.get(), list.part()), FindJson::of),
         inbox.unread(actor.get()),
         news.decisions(),
-        news.answers());
+        news.answers(),
+        news.checks());
   }
 
   @PUT

@@ -23,15 +23,20 @@ public class Told {
    *
    * @param decisions about the member's own entries
    * @param answers to the member's flags
+   * @param checks that came due in the member's rooms
    * @param readTo whatever is later is new
    */
-  public record News(int decisions, int answers, Instant readTo) {
+  public record News(int decisions, int answers, int checks, Instant readTo) {
     public boolean isNew(Instant at) {
       return at.isAfter(readTo);
     }
 
+    public int total() {
+      return decisions + answers + checks;
+    }
+
     public boolean any() {
-      return decisions + answers > 0;
+      return total() > 0;
     }
   }
 

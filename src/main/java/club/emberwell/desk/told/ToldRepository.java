@@ -36,6 +36,12 @@ class ToldRepository {
                 select 1 from desk_flag f
                 where f.member_id = :member and f.decided_at > t.read_to limit :most) c)
                 as integer) as answers,
+              cast((select count(*) from (
+                select 1 from entry e join room_check c on c.room_id = e.id
+                where e.member_id = :member and e.kind = 'room' and e.state = 'live'
+                  and c.due_on > cast(t.read_to at time zone 'UTC' as date)
+                  and c.due_on <= cast(now() at time zone 'UTC' as date) limit :most) c)
+                as integer) as checks,
               t.read_to as read_to
             from (select coalesce((select read_to from told where member_id = :member),
               (select created_at from member where id = :member)) as read_to) t

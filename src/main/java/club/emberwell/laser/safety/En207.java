@@ -1,6 +1,7 @@
 package club.emberwell.laser.safety;
 
 import club.emberwell.laser.Regime;
+import club.emberwell.remark.Coded;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,11 @@ import java.util.Optional;
  * standard.
  */
 public final class En207 {
+  /** Where the numbers come from, for whoever reads one. */
+  public static final String SOURCE =
+      "EN 207:2017 as given in two encyclopaedia mirrors, its pulse trains in an open library's"
+          + " documentation; superseded by ISO 19818-1:2021";
+
   /** The highest number there is. */
   private static final int HIGHEST = 10;
 
@@ -24,19 +30,40 @@ public final class En207 {
   private En207() {}
 
   /** Test condition by pulse duration, with its letter in the marking. */
-  public enum Condition {
+  public enum Condition implements Coded {
     /** Continuous: over 0.25 s; W/m2. */
-    D,
+    D("continuous"),
     /** Over 1 us to 0.25 s; J/m2. */
-    I,
+    I("pulses over 1 µs"),
     /** From 1 ns to 1 us; J/m2. */
-    R,
+    R("pulses of 1 ns to 1 µs"),
     /** Under 1 ns; J/m2 from 315 to 1400 nm, else W/m2. */
-    M;
+    M("pulses under 1 ns");
+
+    private final String label;
+
+    Condition(String label) {
+      this.label = label;
+    }
+
+    /** The letter itself. */
+    @Override
+    public String code() {
+      return name();
+    }
+
+    public String label() {
+      return label;
+    }
 
     /** The condition of a pulse duration in ns. */
     public static Condition of(double durationNs) {
-      return switch (Regime.ofPulseDuration(durationNs)) {
+      return of(Regime.ofPulseDuration(durationNs));
+    }
+
+    /** The condition of a kind of beam. */
+    public static Condition of(Regime regime) {
+      return switch (regime) {
         case CW -> D;
         case LONG -> I;
         case NS -> R;

@@ -12,7 +12,13 @@ import java.util.Optional;
 public final class EyeLimits {
   /** Ends every answer about eyewear, limits and distances. */
   public static final String CLOSING =
-      "A calculated minimum. It does not mean that eyewear is enough: ask a laser safety officer.";
+      "A calculated minimum. It does not mean that eyewear is enough: ask a laser safety officer;"
+          + " local rules decide.";
+
+  /** Where the numbers come from, for whoever reads one. */
+  public static final String SOURCE =
+      "ICNIRP 2013 and Directive 2006/25/EC, read in an open transcription; neither IEC 60825-1 nor"
+          + " ANSI Z136.1 was read";
 
   /** Time an eye is taken to stay open to a visible beam before it turns away, s. */
   public static final double AVERSION_SECONDS = 0.25;
@@ -180,6 +186,12 @@ public final class EyeLimits {
     if (nm < 1400) {
       return directive ? 50e-6 : 13e-6;
     }
+    if (nm < 1500) {
+      return 1e-3;
+    }
+    if (nm < 1800) {
+      return 10;
+    }
     return nm < 2600 ? 1e-3 : 1e-7;
   }
 
@@ -228,10 +240,12 @@ public final class EyeLimits {
     list.add("Point source, one exposure, the eye only; limits of " + named(edition) + ".");
     if (!visible(nm) && seconds < INVISIBLE_SECONDS) {
       list.add(
-          "Invisible beam: the eye does not turn away (the 0.25 s aversion response does not apply); an accidental look counts as 10 s.");
+          "Invisible beam: the eye does not turn away (the 0.25 s aversion response does not"
+              + " apply); an accidental look counts as 10 s.");
     } else if (visible(nm) && seconds <= AVERSION_SECONDS) {
       list.add(
-          "The eye is assumed to turn away within 0.25 s. This does not protect anybody who stares or is dazzled.");
+          "The eye is assumed to turn away within 0.25 s. This does not protect anybody who stares"
+              + " or is dazzled.");
     }
     return list;
   }

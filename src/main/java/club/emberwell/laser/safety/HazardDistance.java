@@ -7,6 +7,10 @@ import java.util.List;
  * Manual III:6 (both from memory); the lens form and its constants confirmed in an open test suite.
  */
 public final class HazardDistance {
+  /** Where the formulas come from, for whoever reads one. */
+  public static final String SOURCE =
+      "ANSI Z136.1 Appendix B and OSHA Technical Manual III:6 (from memory)";
+
   private HazardDistance() {}
 
   /**

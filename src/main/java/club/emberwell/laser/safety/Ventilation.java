@@ -1,5 +1,8 @@
 package club.emberwell.laser.safety;
 
+import club.emberwell.remark.Coded;
+import java.util.Locale;
+
 /**
  * Air through a duct and a room. The numbers describe flow, not whether fumes are harmless: local
  * codes and a licensed ventilation engineer decide.
@@ -15,13 +18,19 @@ public final class Ventilation {
   public static final String CLOSING =
       "A calculation only. Follow local rules and ask a qualified ventilation engineer.";
 
+  /**
+   * Minutes that particles of cut acrylic are given off for at least once the lid is open: Munoz et
+   * al., J. Chem. Health Saf. 2023, doi 10.1021/acs.chas.3c00013.
+   */
+  public static final int ACRYLIC_MINUTES = 20;
+
   private Ventilation() {}
 
   /**
    * Usual velocities that keep what is carried from settling in the duct, m/s. ACGIH Industrial
    * Ventilation, 2009 table as quoted on a public page.
    */
-  public enum Carried {
+  public enum Carried implements Coded {
     VAPOUR_GAS_SMOKE("vapours, gases, smoke", 5, 10),
     FUME("fume, as from welding", 10, 13),
     FINE_LIGHT_DUST("very fine light dust, as wood flour", 12, 15),
@@ -37,6 +46,11 @@ public final class Ventilation {
       this.label = label;
       this.fromMs = fromMs;
       this.toMs = toMs;
+    }
+
+    @Override
+    public String code() {
+      return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     public String label() {
@@ -66,6 +80,11 @@ public final class Ventilation {
   /** Flow in m3/h that gives a velocity in m/s, Q = A v. */
   public static double flowM3h(double velocityMs, double diameterMm) {
     return velocityMs * ductAreaM2(diameterMm) * 3600;
+  }
+
+  /** Air speed in m/s through an opening of some m2, v = Q / A. */
+  public static double openingMs(double flowM3h, double openingM2) {
+    return flowM3h / 3600 / openingM2;
   }
 
   /** Air changes per hour of a room, from m3/h and m3. */

@@ -5,6 +5,8 @@ import club.emberwell.bench.Machines;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.consensus.factor.MachineFactor;
 import club.emberwell.listing.Part;
+import club.emberwell.eyewear.Glasses;
+import club.emberwell.eyewear.OwnEyewear;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.recipe.RecipeQuery;
@@ -47,6 +49,7 @@ public class BenchPages extends Pages {
   private static final int RECIPES = 3;
 
   private final Machines machines;
+  private final OwnEyewear eyewear;
   private final OwnResults results;
   private final ConsensusService consensus;
   private final NewcomerSteps newcomer;
@@ -55,6 +58,7 @@ public class BenchPages extends Pages {
 
   BenchPages(
       Machines machines,
+      OwnEyewear eyewear,
       OwnResults results,
       ConsensusService consensus,
       NewcomerSteps newcomer,
@@ -63,6 +67,7 @@ public class BenchPages extends Pages {
     this.machines = machines;
     this.recipes = recipes;
     this.recipeViews = recipeViews;
+    this.eyewear = eyewear;
     this.results = results;
     this.consensus = consensus;
     this.newcomer = newcomer;
@@ -95,8 +100,11 @@ public class BenchPages extends Pages {
       @RestQuery(DONE) String done,
       @Context UriInfo uri) {
     Actor actor = actor();
+    List<Glasses> pairs = eyewear.of(actor);
     List<MachineCard> cards =
-        machines.of(actor).stream().map(m -> MachineCard.of(m, actor.units(), factor(m))).toList();
+        machines.of(actor).stream()
+            .map(m -> MachineCard.of(m, actor.units(), pairs, factor(m)))
+            .toList();
     OwnResults.Results own = results.of(uri.getQueryParameters(), from, Set.of(FROM, DONE), actor);
     boolean begun = "added".equals(done) && cards.size() == 1;
     say(done, begun);

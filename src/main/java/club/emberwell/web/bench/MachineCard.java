@@ -1,6 +1,8 @@
 package club.emberwell.web.bench;
 
 import club.emberwell.bench.Machine;
+import club.emberwell.eyewear.EyeProtection;
+import club.emberwell.eyewear.Glasses;
 import club.emberwell.laser.Laser;
 import club.emberwell.quantity.QuantityKind;
 import club.emberwell.quantity.QuantityPrinter;
@@ -17,13 +19,16 @@ import java.util.UUID;
  *
  * @param laser in one line
  * @param facts what else is known, each with its value in the reader's units
+ * @param eyes the worst news of the owner's glasses for it
  * @param factor how it stands to the machines of others, or null
  */
-record MachineCard(UUID id, String name, String laser, List<Fact> facts, String factor) {
+record MachineCard(
+    UUID id, String name, String laser, List<Fact> facts, String eyes, String factor) {
   /** Something known of a machine. */
   record Fact(String label, String value) {}
 
-  static MachineCard of(Machine machine, UnitPreferences reader, Optional<String> factor) {
+  static MachineCard of(
+      Machine machine, UnitPreferences reader, List<Glasses> pairs, Optional<String> factor) {
     Laser laser = machine.laser();
     List<Fact> facts = new ArrayList<>();
     if (machine.model() != null) {
@@ -39,6 +44,9 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts, String 
         reader);
     add(facts, "Beam before the lens", machine.inputBeamMm(), QuantityKind.LENGTH, reader);
     add(facts, "Maximum speed", laser.maxSpeedMmS(), QuantityKind.SPEED, reader);
+    if (machine.housing() != null) {
+      facts.add(new Fact("Housing", machine.housing().label()));
+    }
     if (machine.controllerVersion() != null) {
       facts.add(new Fact("Firmware or software", machine.controllerVersion()));
     }
@@ -47,6 +55,7 @@ record MachineCard(UUID id, String name, String laser, List<Fact> facts, String 
         machine.name(),
         TrialText.laser(laser, reader),
         List.copyOf(facts),
+        EyeProtection.of(machine, pairs, reader.style()).worst(),
         factor.orElse(null));
   }
 

@@ -1,5 +1,6 @@
 package club.emberwell.web.bench;
 
+import club.emberwell.bench.Housing;
 import club.emberwell.bench.MachineLimits;
 import club.emberwell.bench.PulseControl;
 import club.emberwell.bench.WrittenLaser;
@@ -13,6 +14,7 @@ import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** The fields of a machine, from and to what its owner wrote. */
@@ -43,6 +45,12 @@ public final class MachineForm {
             .choice(Motion.GANTRY.code(), "Gantry (the head travels)")
             .choice(Motion.GALVO.code(), "Galvo (mirrors turn)")
             .required());
+    form.add(
+        Field.of("housing", "Housing")
+            .hint("Decides what we warn of beside your glasses.")
+            .choice("", UNSAID)
+            .choices(Housing.values(), Housing::label)
+            .folded());
     form.add(
         Field.quantity(
                 "wavelength",
@@ -107,7 +115,7 @@ public final class MachineForm {
         sent.flag("gated"),
         sent.text("pulseControl"),
         sent.quantity("maxSpeed"),
-        sent.text("controllerVersion"),
+        new WrittenMachine.Built(sent.text("controllerVersion"), sent.text("housing")),
         sent.confirmed());
   }
 
@@ -140,7 +148,8 @@ public final class MachineForm {
     values.put("inputBeam", SentForm.typed(w.laser().inputBeam()));
     values.put("beamDiameter", SentForm.typed(w.laser().beamDiameter()));
     values.put("maxSpeed", SentForm.typed(w.maxSpeed()));
-    values.put("controllerVersion", w.controllerVersion() == null ? "" : w.controllerVersion());
+    values.put("controllerVersion", Objects.toString(w.built().controllerVersion(), ""));
+    values.put("housing", Objects.toString(w.built().housing(), ""));
     return values;
   }
 

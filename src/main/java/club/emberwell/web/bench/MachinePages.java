@@ -175,7 +175,7 @@ public class MachinePages extends Pages {
   public TemplateInstance askDelete(@RestPath UUID id) {
     Actor actor = actor();
     return Templates.delete(
-        MachineCard.of(machines.get(actor, id), actor.units(), Optional.empty()));
+        MachineCard.of(machines.get(actor, id), actor.units(), List.of(), Optional.empty()));
   }
 
   @POST

@@ -1,6 +1,7 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.Machines;
+import club.emberwell.eyewear.OwnEyewear;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryRefused;
@@ -39,9 +40,11 @@ public class DosePages extends Pages {
   private static final int UNPROCESSABLE = 422;
 
   private final Machines machines;
+  private final OwnEyewear eyewear;
 
-  DosePages(Machines machines) {
+  DosePages(Machines machines, OwnEyewear eyewear) {
     this.machines = machines;
+    this.eyewear = eyewear;
   }
 
   @CheckedTemplate
@@ -142,7 +145,13 @@ public class DosePages extends Pages {
   @Path("eyes")
   public Response eyes(@Context UriInfo uri) {
     preview(uri, "/eyes", "Eye protection and distances for a laser beam that escapes.");
-    EyesView view = EyesView.of(new SentForm(uri.getQueryParameters()), actor().units().style());
+    Actor actor = actor();
+    EyesView view =
+        EyesView.of(
+            new SentForm(uri.getQueryParameters()),
+            actor.units().style(),
+            machines.of(actor),
+            eyewear.of(actor));
     return answer(view.form(), Templates.eyes(view));
   }
 

@@ -8,6 +8,7 @@ import club.emberwell.laser.safety.EyeLimits.Limit;
 import club.emberwell.laser.safety.Eyewear;
 import club.emberwell.laser.safety.HazardDistance;
 import club.emberwell.laser.safety.HazardDistance.Edge;
+import club.emberwell.laser.safety.Upward;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.web.dose.EyesView.Beam;
@@ -19,15 +20,6 @@ import java.util.Optional;
 
 /** Works out eyewear minima and hazard distances from what was stated. */
 final class EyeAnswer {
-  private static final String LIMITS =
-      "ICNIRP 2013 and Directive 2006/25/EC, read in an open transcription; neither IEC 60825-1 nor"
-          + " ANSI Z136.1 was read";
-  private static final String NORM =
-      "EN 207:2017 as given in two encyclopaedia mirrors, its pulse trains in an open library's"
-          + " documentation; superseded by ISO 19818-1:2021";
-  private static final String DISTANCES =
-      "ANSI Z136.1 Appendix B and OSHA Technical Manual III:6 (from memory)";
-
   private final Beam beam;
   private final NumberStyle style;
   private final List<Worked> eyewear = new ArrayList<>();
@@ -44,7 +36,8 @@ final class EyeAnswer {
     Optional<Limit> limit = EyeLimits.limit(beam.nm(), EyeLimits.accidentalSeconds(beam.nm()));
     if (limit.isEmpty()) {
       answer.missing.add(
-          "The tables we read give no limit for this wavelength, so we cannot calculate protection or distances. Ask a laser safety officer.");
+          "The tables we read give no limit for this wavelength, so we cannot calculate protection"
+              + " or distances. Ask a laser safety officer.");
     } else {
       answer.densities(limit.get());
       answer.distances(limit.get());
@@ -71,7 +64,7 @@ final class EyeAnswer {
             "Limit for an accidental look of " + number(limit.seconds()) + " s",
             number(limit.irradiance()) + " W/m²",
             limit.rule() + ", measured over " + number(limit.apertureMm()) + " mm",
-            LIMITS,
+            EyeLimits.SOURCE,
             limit.assumptions()));
     Eyewear.density(beam.nm(), beam.powerW(), limit.seconds(), beam.beamMm())
         .ifPresent(
@@ -81,7 +74,7 @@ final class EyeAnswer {
                         "Optical density for the average power, at least",
                         "OD " + upward(density.opticalDensity()),
                         "D = log10(E / limit), E = " + number(density.irradiance()) + " W/m²",
-                        LIMITS,
+                        EyeLimits.SOURCE,
                         density.assumptions())));
     if (beam.pulses().stated()) {
       train(limit.seconds());
@@ -109,7 +102,7 @@ final class EyeAnswer {
             "Optical density for the pulse train, at least",
             "OD " + upward(both),
             "ICNIRP 2013: " + rules(newer) + ". Directive: " + rules(directive),
-            LIMITS,
+            EyeLimits.SOURCE,
             notes.stream().distinct().toList()));
   }
 
@@ -165,7 +158,7 @@ final class EyeAnswer {
             title,
             found.marking(),
             "rounded up from " + number(found.exact()),
-            NORM,
+            En207.SOURCE,
             found.assumptions()));
   }
 
@@ -198,11 +191,12 @@ final class EyeAnswer {
 
   private void distance(String title, HazardDistance.Distance found, String formula) {
     distances.add(
-        new Worked(title, metres(found.metres()), formula, DISTANCES, found.assumptions()));
+        new Worked(
+            title, metres(found.metres()), formula, HazardDistance.SOURCE, found.assumptions()));
   }
 
   private String metres(double metres) {
-    return number(metres) + " m";
+    return number(Upward.distance(metres)) + " m";
   }
 
   private String number(double value) {
@@ -211,7 +205,7 @@ final class EyeAnswer {
 
   // A minimum is never rounded down.
   private String upward(double density) {
-    String text = String.format(Locale.ROOT, "%.1f", Math.ceil(density * 10 - 1e-9) / 10);
+    String text = String.format(Locale.ROOT, "%.1f", Upward.density(density));
     return style == NumberStyle.DECIMAL_COMMA ? text.replace('.', ',') : text;
   }
 }

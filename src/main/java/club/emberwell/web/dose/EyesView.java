@@ -1,7 +1,13 @@
 package club.emberwell.web.dose;
 
 import club.emberwell.bench.FieldReader;
+import club.emberwell.bench.Machine;
+import club.emberwell.eyewear.Glasses;
+import club.emberwell.laser.Regime;
+import club.emberwell.laser.safety.Coverage;
+import club.emberwell.laser.safety.EyeBeam;
 import club.emberwell.laser.safety.EyeLimits;
+import club.emberwell.laser.safety.EyeMinima;
 import club.emberwell.quantity.Bounds;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.QuantityKind;
@@ -11,8 +17,10 @@ import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import club.emberwell.web.frame.UsualWavelength;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 
 /**
  * Eyewear and distances in one state.
@@ -21,6 +29,7 @@ import java.util.Map;
  * @param distances those that the given inputs allow
  * @param missing what further values would need
  * @param closing ends every answer
+ * @param own what of the reader's is beside it
  */
 record EyesView(
     Form form,
@@ -28,8 +37,24 @@ record EyesView(
     List<Worked> distances,
     List<String> missing,
     List<String> wavelengths,
-    String closing) {
+    String closing,
+    Own own) {
   private static final List<String> ASKING = List.of("wavelength", "power");
+
+  /**
+   * What is the reader's; nothing for strangers.
+   *
+   * @param machines links that fill one in
+   * @param machine the one that is filled in, or null
+   * @param fits how the reader's glasses stand to the beam, the worst first
+   */
+  record Own(List<Link> machines, Link machine, List<Fit> fits) {
+    /** One of the reader's machines by a link. */
+    record Link(String href, String name) {}
+
+    /** How a pair stands to the beam. */
+    record Fit(String href, String name, String verdict, String because) {}
+  }
 
   /** What was stated, in nm, W, mm, mrad, kHz, ns and a share of 1; null = not stated. */
   record Beam(
@@ -49,29 +74,72 @@ record EyesView(
     }
   }
 
-  static EyesView of(SentForm sent, NumberStyle style) {
+  static EyesView of(
+      SentForm sent, NumberStyle style, List<Machine> machines, List<Glasses> pairs) {
     Form form = form(sent.values());
     if (sent.lacks(ASKING)) {
-      return answer(form, List.of(), List.of(), List.of());
+      return answer(form, List.of(), List.of(), List.of(), own(sent, machines, List.of()));
     }
     FieldReader in = new FieldReader(style);
     Beam beam = read(in, sent);
     form.remarks(in.remarks());
     if (in.failed()) {
-      return answer(form, List.of(), List.of(), List.of());
+      return answer(form, List.of(), List.of(), List.of(), own(sent, machines, List.of()));
     }
     EyeAnswer worked = EyeAnswer.of(beam, style);
-    return answer(form, worked.eyewear(), worked.distances(), worked.missing());
+    return answer(
+        form,
+        worked.eyewear(),
+        worked.distances(),
+        worked.missing(),
+        own(sent, machines, fits(beam, pairs, style)));
+  }
+
+  private static Own own(SentForm sent, List<Machine> machines, List<Own.Fit> fits) {
+    UUID filled = sent.id("machine");
+    return new Own(
+        machines.stream().map(m -> new Own.Link(EyesLink.of(m), m.name())).toList(),
+        machines.stream()
+            .filter(m -> m.id().equals(filled))
+            .map(m -> new Own.Link("/eyewear/machines/" + m.id(), m.name()))
+            .findFirst()
+            .orElse(null),
+        fits);
+  }
+
+  private static List<Own.Fit> fits(Beam beam, List<Glasses> pairs, NumberStyle style) {
+    Pulses pulses = beam.pulses();
+    EyeMinima need =
+        EyeMinima.of(
+            new EyeBeam(
+                beam.nm(),
+                beam.powerW(),
+                pulses.stated() ? Regime.ofPulseDuration(pulses.durationNs()) : Regime.CW,
+                beam.beamMm(),
+                pulses.stated()
+                    ? new EyeBeam.Pulses(pulses.rateKhz(), pulses.durationNs())
+                    : null));
+    return pairs.stream()
+        .map(pair -> Map.entry(pair, Coverage.of(pair.printed(), need, style)))
+        .sorted(Comparator.comparing(found -> found.getValue().verdict()))
+        .map(found -> fit(found.getKey(), found.getValue()))
+        .toList();
+  }
+
+  private static Own.Fit fit(Glasses pair, Coverage coverage) {
+    return new Own.Fit(
+        "/eyewear/" + pair.id(), pair.name(), coverage.verdict().label(), coverage.because());
   }
 
   private static EyesView answer(
-      Form form, List<Worked> eyewear, List<Worked> distances, List<String> missing) {
+      Form form, List<Worked> eyewear, List<Worked> distances, List<String> missing, Own own) {
     return new EyesView(
-        form, eyewear, distances, missing, UsualWavelength.all(), EyeLimits.CLOSING);
+        form, eyewear, distances, missing, UsualWavelength.all(), EyeLimits.CLOSING, own);
   }
 
   private static Form form(Map<String, String> values) {
     Form form = new Form();
+    form.add(Field.of("machine", "Machine").hidden());
     form.add(
         Field.quantity("wavelength", "Wavelength", "455 nm, 10.6 µm")
             .list("wavelengths")

@@ -7,8 +7,9 @@ import java.util.List;
  *
  * @param assumptions and caveats, each a sentence
  */
-record Worked(String title, String value, String formula, String source, List<String> assumptions) {
-  Worked {
+public record Worked(
+    String title, String value, String formula, String source, List<String> assumptions) {
+  public Worked {
     assumptions = List.copyOf(assumptions);
   }
 }

@@ -220,7 +220,7 @@ public class PageFrame {
     }
     try {
       Told.News news = told.news(current.get());
-      int unread = inbox.unread(current.get()) + news.decisions() + news.answers();
+      int unread = inbox.unread(current.get()) + news.total();
       if (unread == 0) {
         return null;
       }

@@ -43,6 +43,8 @@ final class Robots {
           "/inbox",
           "/invitation/",
           "/lots",
+          "/eyewear",
+          "/rooms",
           "/materials?",
           "/me/",
           "/me$",

@@ -28,7 +28,7 @@ class MachineEverywhereTest extends EverywhereCase {
 
   /** What no report tells: it is the owner's affair. */
   private static final Set<String> OWNERS =
-      Set.of("name", "model", "pulseControl", "controllerVersion", "inputBeam");
+      Set.of("name", "model", "pulseControl", "controllerVersion", "inputBeam", "housing");
 
   /** A gated tube that says everything; nothing of it is odd. */
   private static final Map<String, Object> SAID =
@@ -46,16 +46,17 @@ class MachineEverywhereTest extends EverywhereCase {
           Map.entry("gated", true),
           Map.entry("pulseControl", "set-freely"),
           Map.entry("maxSpeed", "603 mm/s"),
-          Map.entry("controllerVersion", "Quagga 7"));
+          Map.entry("controllerVersion", "Quagga 7"),
+          Map.entry("housing", "interlocked"));
 
   private String id;
 
   /** Everything an owner may write of a machine. */
   static List<String> properties() {
-    return Stream.of(WrittenMachine.class, WrittenLaser.class)
+    return Stream.of(WrittenMachine.class, WrittenLaser.class, WrittenMachine.Built.class)
         .flatMap(type -> Stream.of(type.getRecordComponents()))
         .map(RecordComponent::getName)
-        .filter(name -> !Set.of("laser", "confirmed").contains(name))
+        .filter(name -> !Set.of("laser", "built", "confirmed").contains(name))
         .toList();
   }
 
@@ -99,6 +100,7 @@ class MachineEverywhereTest extends EverywhereCase {
       case "gated" -> "power is pulsed (pwm)";
       case "pulseControl" -> "you can set the pulse duration";
       case "beamDiameter" -> "152 µm";
+      case "housing" -> "closed, and opening it stops the beam";
       default -> SAID.get(property).toString().toLowerCase();
     };
   }
