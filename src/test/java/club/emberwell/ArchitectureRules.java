@@ -37,6 +37,7 @@ record ArchitectureRules(String root) {
           "grid",
           "sample",
           "lot",
+          "fixture",
           "talk",
           "desk",
           "hook",

@@ -17,7 +17,8 @@ public enum EntryKind implements Coded {
   PHOTO("photo", "Photo", "this", "/photos/%s"),
   GRID("grid", "Test grid", "this grid", "/grids/%s"),
   SAMPLE("sample", "Sample", "this sample", "/samples/%s"),
-  LOT("lot", "Lot", "this lot", "/lots/%s");
+  LOT("lot", "Lot", "this lot", "/lots/%s"),
+  FIXTURE("fixture", "Fixture", "this fixture", "/fixtures/%s");
 
   public static final Set<EntryKind> TALK =
       Set.copyOf(EnumSet.of(QUESTION, ANSWER, NOTICE, COMMENT));
@@ -29,7 +30,10 @@ public enum EntryKind implements Coded {
   public static final Set<EntryKind> PICTURED = Set.copyOf(EnumSet.of(REPORT, QUESTION, ANSWER));
 
   /** Kept by their authors for themselves: nobody else sees them, moderators neither. */
-  public static final Set<EntryKind> PRIVATE = Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT));
+  public static final Set<EntryKind> PRIVATE = Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT, FIXTURE));
+
+  /** Kept with one photo, which nobody but their authors sees either. */
+  public static final Set<EntryKind> KEPT_WITH_PHOTO = Set.copyOf(EnumSet.of(LOT, FIXTURE));
 
   /** What others may see, and the desk looks after. */
   public static final Set<EntryKind> SHARED =

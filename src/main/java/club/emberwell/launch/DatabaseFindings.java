@@ -60,6 +60,7 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
           WHEN e.kind = 'grid' THEN EXISTS (SELECT 1 FROM grid x WHERE x.id = e.id)
           WHEN e.kind = 'sample' THEN EXISTS (SELECT 1 FROM sample x WHERE x.id = e.id)
           WHEN e.kind = 'lot' THEN EXISTS (SELECT 1 FROM lot x WHERE x.id = e.id)
+          WHEN e.kind = 'fixture' THEN EXISTS (SELECT 1 FROM fixture x WHERE x.id = e.id)
           ELSE true END
         """);
     HALVES.put(
