@@ -27,6 +27,11 @@ final class KeptThings {
     JsonNode sample = JSON.readTree(files.get("samples.json")).get(0);
     assertTrue(sample.get("tag").asText().matches("\\w{3}-\\w"), sample.toString());
     assertEquals(report, sample.get("report_id").asText());
-    assertEquals(9, JSON.readTree(files.get("lots.json")).get(0).get("received").asInt());
+    JsonNode lot = JSON.readTree(files.get("lots.json")).get(0);
+    assertEquals(9, lot.get("received").asInt());
+    assertEquals("Jig", JSON.readTree(files.get("fixtures.json")).get(0).get("name").asText());
+    JsonNode photo = JSON.readTree(files.get("kept-photos.json")).get(0);
+    assertEquals(lot.get("id").asText(), photo.get("entry_id").asText());
+    assertTrue(files.containsKey("kept-photos/" + lot.get("id").asText() + ".jpg"));
   }
 }

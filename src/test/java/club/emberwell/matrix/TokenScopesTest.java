@@ -38,6 +38,7 @@ class TokenScopesTest {
           new Route("POST", "/api/v1/dose"),
           new Route("POST", "/api/v1/grids/plan"),
           new Route("POST", "/api/v1/lots/order"),
+          new Route("POST", "/api/v1/fixtures/{id}/batch"),
           new Route("POST", "/api/v1/desk/undos/preview"));
 
   @Inject Crew crew;
