@@ -16,10 +16,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Drift over lots: closed forms by R's t.test and lm, what is claimed by invented suppliers. */
 class LotDriftTest {
-  private static final int SUPPLIERS = 4_000;
+  private static final int SUPPLIERS = 2_000;
 
-  /** Of a share found among that many suppliers, two standard errors. */
-  private static final double SLACK = 0.008;
+  /** One standard error of a share found among that many suppliers. */
+  private static final double SLACK = 0.005;
 
   private static List<Lot> lots(double... logs) {
     return DoubleStream.of(logs).mapToObj(log -> new Lot(0, log)).toList();
@@ -74,27 +74,22 @@ class LotDriftTest {
   }
 
   /**
-   * "Of 100 suppliers that never change, at most about 5 are flagged within 20 lots."
+   * "Of 100 suppliers that never change, at most about 6 are flagged within 20 lots."
    *
    * @param lots how lots differ, sd of ln dose
    * @param noise how well one report of a lot is judged
    */
-  @ParameterizedTest(name = "{0} members, lots {1}, judged {2}, slips {3}")
+  @ParameterizedTest(name = "{0} members, lots {1}, judged {2}")
   @CsvSource({
-    "1, 0.05, 0.1, 0", "1, 0.1, 0.05, 0", "1, 0.2, 0.2, 0", "3, 0.05, 0.1, 0", "5, 0.1, 0.1, 0",
-    "8, 0.05, 0.2, 0"
+    "1, 0.05, 0.1", "1, 0.1, 0.05", "1, 0.2, 0.2", "3, 0.05, 0.1", "5, 0.1, 0.1", "8, 0.05, 0.2"
   })
-  void suppliersThatNeverChangeAreSeldomFlagged(
-      int members, double lots, double noise, double slips) {
-    Invented invented = new Invented(members, lots, noise, slips);
+  void suppliersThatNeverChangeAreSeldomFlagged(int members, double lots, double noise) {
+    Invented invented = new Invented(members, lots, noise, 0);
     int flagged = 0;
     for (int i = 0; i < SUPPLIERS; i++) {
       flagged += LotDrift.flags(invented.series(LotDrift.WITHIN, LotDrift.WITHIN, 0)).isEmpty() ? 0 : 1;
     }
     double share = (double) flagged / SUPPLIERS;
-    System.out.printf(
-        "never: members %d, lots %.2f, judged %.2f, slips %.2f: %.4f%n",
-        members, lots, noise, slips, share);
     assertTrue(share <= LotDrift.FALSE_ALARMS + SLACK, "flagged " + share);
   }
 
@@ -107,7 +102,6 @@ class LotDriftTest {
       flagged += LotDrift.flags(invented.series(LotDrift.WITHIN, LotDrift.WITHIN, 0)).isEmpty() ? 0 : 1;
     }
     double share = (double) flagged / SUPPLIERS;
-    System.out.printf("slips: %.4f%n", share);
     assertTrue(share <= 2 * LotDrift.FALSE_ALARMS, "flagged " + share);
   }
 
@@ -140,9 +134,6 @@ class LotDriftTest {
         ten += flags.isEmpty() ? 0 : 1;
       }
     }
-    System.out.printf(
-        "20 %%: members %d, lots %.2f, judged %.2f, after %d: within 5 %.3f, within 10 %.3f%n",
-        members, lots, noise, before, (double) five / all, (double) ten / all);
     assertTrue((double) five / all >= soon, "within 5: " + (double) five / all);
     assertTrue((double) ten / all >= later, "within 10: " + (double) ten / all);
   }
@@ -158,7 +149,6 @@ class LotDriftTest {
       held += LotDrift.newest(lots).orElseThrow().interval().contains(Math.exp(truth)) ? 1 : 0;
     }
     double share = (double) held / SUPPLIERS;
-    System.out.printf("newest: %.4f%n", share);
     assertEquals(0.95, share, 0.02);
   }
 

@@ -111,7 +111,7 @@ public class LotResource {
       description =
           "The drift compares the right trials of my reports that name the lot with those of my"
               + " earlier lots of the same supplier, material, coating and colour, on the same"
-              + " machine and work. Of 100 suppliers that never change, at most about 5 are flagged"
+              + " machine and work. Of 100 suppliers that never change, at most about 6 are flagged"
               + " within 20 lots.")
   @APIResponseSchema(value = LotJson.class, responseCode = "200")
   public Response get(@PathParam("id") UUID id) {

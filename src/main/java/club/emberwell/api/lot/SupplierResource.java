@@ -65,7 +65,7 @@ public class SupplierResource {
       summary = "A supplier with the lots that members share",
       description =
           "Of each shared lot its month, its pieces and how many were usable. Of 100 suppliers that"
-              + " never change, at most about 5 are flagged within 20 lots.")
+              + " never change, at most about 6 are flagged within 20 lots.")
   public SupplierJson get(@PathParam("code") String code) {
     Supplier.Detail found = suppliers.get(request.actor(), code);
     return new SupplierJson(

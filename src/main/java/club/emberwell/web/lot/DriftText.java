@@ -21,9 +21,10 @@ import java.util.Locale;
 record DriftText(String sentence, String noticed, String others, boolean alarm) {
   /** What may be told of the check; {@code LotDriftTest} holds it. */
   static final String RATE =
-      "Of 100 suppliers that never change, at most about 5 are flagged within 20 lots. A change of"
-          + " 20 % is noticed after two lots at the soonest; where single lots differ by 10 %, within"
-          + " ten lots in about half of the cases.";
+      "Of 100 suppliers that never change, at most about 6 are flagged within 20 lots. A change is"
+          + " noticed with its second lot at the soonest. Where single lots differ by 10 %, one of"
+          + " 20 % that comes after ten lots is noticed within ten more in about 8 of 10 cases, one"
+          + " that comes after five in half of them.";
 
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);

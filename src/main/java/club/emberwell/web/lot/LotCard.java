@@ -50,10 +50,6 @@ record LotCard(
         drift);
   }
 
-  String supplier() {
-    return written.supplier();
-  }
-
   private static String counts(Counts c) {
     String usable =
         c.usable() == null
