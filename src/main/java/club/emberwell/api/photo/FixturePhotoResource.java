@@ -2,16 +2,13 @@ package club.emberwell.api.photo;
 
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
-import club.emberwell.member.Role;
 import club.emberwell.report.photo.KeptPhotos;
 import club.emberwell.report.photo.ReadyPhotos;
-import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Path;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The photo of a fixture, for its author. */
 @Path("/api/v1/fixtures/{id}/photo")
-@RolesAllowed(Role.WRITE)
 @Tag(name = "Fixtures")
 public class FixturePhotoResource extends KeptPhotoResource {
   FixturePhotoResource(KeptPhotos photos, ReadyPhotos ready, ApiRequest request) {

@@ -6,10 +6,12 @@ import club.emberwell.api.contract.Fails;
 import club.emberwell.api.view.KeptPhotoJson;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.member.Role;
 import club.emberwell.report.photo.KeptPhotos;
 import club.emberwell.report.photo.ReadyPhotos;
 import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Uni;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -40,6 +42,7 @@ public abstract class KeptPhotoResource {
   }
 
   @PUT
+  @RolesAllowed(Role.WRITE)
   @Consumes({"image/jpeg", "image/png", "image/webp", MediaType.APPLICATION_OCTET_STREAM})
   @Produces(MediaType.APPLICATION_JSON)
   @Operation(
@@ -62,6 +65,7 @@ public abstract class KeptPhotoResource {
   }
 
   @GET
+  @RolesAllowed(Role.WRITE)
   @Produces("image/jpeg")
   @Operation(operationId = "get{Kind}Photo", summary = "The photo of {a kind}")
   public Response get(@PathParam("id") UUID id) {
@@ -74,6 +78,7 @@ public abstract class KeptPhotoResource {
   }
 
   @DELETE
+  @RolesAllowed(Role.WRITE)
   @Operation(operationId = "remove{Kind}Photo", summary = "Take the photo of {a kind} away")
   public void remove(@PathParam("id") UUID id) {
     photos.remove(request.actor(), kind, id);

@@ -2,16 +2,13 @@ package club.emberwell.api.photo;
 
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.entry.EntryKind;
-import club.emberwell.member.Role;
 import club.emberwell.report.photo.KeptPhotos;
 import club.emberwell.report.photo.ReadyPhotos;
-import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Path;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The photo of a lot, for its author. */
 @Path("/api/v1/lots/{id}/photo")
-@RolesAllowed(Role.WRITE)
 @Tag(name = "Lots")
 public class LotPhotoResource extends KeptPhotoResource {
   LotPhotoResource(KeptPhotos photos, ReadyPhotos ready, ApiRequest request) {

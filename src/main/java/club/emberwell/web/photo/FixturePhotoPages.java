@@ -2,21 +2,13 @@ package club.emberwell.web.photo;
 
 import club.emberwell.entry.EntryKind;
 import club.emberwell.fixture.Fixtures;
-import club.emberwell.member.Role;
 import club.emberwell.report.photo.KeptPhotos;
 import club.emberwell.report.photo.ReadyPhotos;
-import io.smallrye.common.annotation.Blocking;
-import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.MediaType;
 import java.util.UUID;
 
 /** The photo of a fixture. */
 @Path("/fixtures")
-@Produces(MediaType.TEXT_HTML)
-@Blocking
-@RolesAllowed(Role.WRITE)
 public class FixturePhotoPages extends KeptPhotoPages {
   private final Fixtures fixtures;
 

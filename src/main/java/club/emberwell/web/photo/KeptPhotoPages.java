@@ -2,6 +2,7 @@ package club.emberwell.web.photo;
 
 import club.emberwell.access.Awaited;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.photo.KeptPhotos;
@@ -15,11 +16,14 @@ import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
 import io.smallrye.mutiny.Uni;
+import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
@@ -58,6 +62,9 @@ public abstract class KeptPhotoPages extends Pages {
 
   @GET
   @Path("{id}/photo")
+  @RolesAllowed(Role.WRITE)
+  @Produces(MediaType.TEXT_HTML)
+  @Blocking
   public TemplateInstance show(@RestPath UUID id) {
     return shown(id, form());
   }
@@ -73,6 +80,9 @@ public abstract class KeptPhotoPages extends Pages {
 
   @POST
   @Path("{id}/photo")
+  @RolesAllowed(Role.WRITE)
+  @Produces(MediaType.TEXT_HTML)
+  @Blocking
   public Uni<Response> add(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
     boolean chosen = upload != null && upload.size() > 0;
     return Awaited.of(ready.of(actor(), chosen ? List.of(upload.uploadedFile()) : List.of()))
@@ -105,6 +115,9 @@ public abstract class KeptPhotoPages extends Pages {
 
   @POST
   @Path("{id}/photo/remove")
+  @RolesAllowed(Role.WRITE)
+  @Produces(MediaType.TEXT_HTML)
+  @Blocking
   public Response remove(@RestPath UUID id) {
     photos.remove(actor(), kind, id);
     return to(kind.path(id, null));
@@ -113,6 +126,8 @@ public abstract class KeptPhotoPages extends Pages {
   /** Asked for each time: the picture may be taken away, and who signed out sees it no more. */
   @GET
   @Path("{id}/photo.jpg")
+  @RolesAllowed(Role.WRITE)
+  @Blocking
   @Produces("image/jpeg")
   public Response picture(@RestPath UUID id) {
     byte[] jpeg = photos.bytes(actor(), kind, id);

@@ -110,13 +110,13 @@ class SupplierApiTest {
     third.put("notes", "A secret of mine");
     eve.makes("lots", third);
     Map<String, Object> line =
-        got(ada, "suppliers").extract().jsonPath().getMap("items.find { it.lots == 3.0 && it.name == '" + supplier + "' }");
+        got(ada, "suppliers").extract().jsonPath().getMap("items.find { it.lots == 3 && it.name == '" + supplier + "' }");
     String code = (String) line.get("code");
     got(ada, "suppliers/" + code)
-        .body("members", equalTo(3.0))
-        .body("lots", equalTo(3.0))
-        .body("pieces.usable", equalTo(110.0))
-        .body("pieces.received", equalTo(120.0))
+        .body("members", equalTo(3))
+        .body("lots", equalTo(3))
+        .body("pieces.usable", equalTo(110))
+        .body("pieces.received", equalTo(120))
         // R: prop.test(110, 120, correct = FALSE)
         .body("pieces.low", closeTo(0.8533, 5e-4))
         .body("least", closeTo(0.8, 1e-12))
@@ -172,8 +172,8 @@ class SupplierApiTest {
     burned(People.join(), "B-5", 100);
     got(ada, "lots/" + ids[4])
         .body("drift.burned", equalTo(true))
-        .body("drift.earlier", equalTo(4.0))
-        .body("drift.change.lots", equalTo(4.0))
+        .body("drift.earlier", equalTo(4))
+        .body("drift.change.lots", equalTo(4))
         // by hand: a quarter less speed is a third more dose
         .body("drift.change.ratio", closeTo(Math.pow(400.0 * 410 * 390 * 400, 0.25) / 300, 1e-9))
         .body("drift.change.low", closeTo(1.25, 0.03))
@@ -207,7 +207,7 @@ class SupplierApiTest {
     String id = ada.makes("lots", lot("A-1", 20, 19, "2026-03-01"));
     burned(ada, "A-1", 300);
     got(ada, "lots/" + id)
-        .body("drift.others.members", equalTo(3.0))
+        .body("drift.others.members", equalTo(3))
         .body("drift.others.change.ratio", closeTo(1.22, 0.03))
         .body("drift.change", nullValue());
     String code =
@@ -215,8 +215,8 @@ class SupplierApiTest {
     got(ada, "suppliers/" + code)
         .body("drifts", hasSize(1))
         .body("drifts[0].blanks", equalTo("slate"))
-        .body("drifts[0].members", equalTo(3.0))
-        .body("drifts[0].lots", equalTo(12.0))
+        .body("drifts[0].members", equalTo(3))
+        .body("drifts[0].lots", equalTo(12))
         .body("drifts[0].noticed[0].since", equalTo("2026-03"));
   }
 
