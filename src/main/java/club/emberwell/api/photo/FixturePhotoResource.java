@@ -8,7 +8,7 @@ import jakarta.ws.rs.Path;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The photo of a fixture, for its author. */
-@Path("/api/v1/fixtures/{id}/photo")
+@Path("/api/v1/fixtures")
 @Tag(name = "Fixtures")
 public class FixturePhotoResource extends KeptPhotoResource {
   FixturePhotoResource(KeptPhotos photos, ReadyPhotos ready, ApiRequest request) {

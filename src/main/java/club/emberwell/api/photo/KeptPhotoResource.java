@@ -16,6 +16,7 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
@@ -42,6 +43,7 @@ public abstract class KeptPhotoResource {
   }
 
   @PUT
+  @Path("{id}/photo")
   @RolesAllowed(Role.WRITE)
   @Consumes({"image/jpeg", "image/png", "image/webp", MediaType.APPLICATION_OCTET_STREAM})
   @Produces(MediaType.APPLICATION_JSON)
@@ -65,6 +67,7 @@ public abstract class KeptPhotoResource {
   }
 
   @GET
+  @Path("{id}/photo")
   @RolesAllowed(Role.WRITE)
   @Produces("image/jpeg")
   @Operation(operationId = "get{Kind}Photo", summary = "The photo of {a kind}")
@@ -78,6 +81,7 @@ public abstract class KeptPhotoResource {
   }
 
   @DELETE
+  @Path("{id}/photo")
   @RolesAllowed(Role.WRITE)
   @Operation(operationId = "remove{Kind}Photo", summary = "Take the photo of {a kind} away")
   public void remove(@PathParam("id") UUID id) {

@@ -8,7 +8,7 @@ import jakarta.ws.rs.Path;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 /** The photo of a lot, for its author. */
-@Path("/api/v1/lots/{id}/photo")
+@Path("/api/v1/lots")
 @Tag(name = "Lots")
 public class LotPhotoResource extends KeptPhotoResource {
   LotPhotoResource(KeptPhotos photos, ReadyPhotos ready, ApiRequest request) {
