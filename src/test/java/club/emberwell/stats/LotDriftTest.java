@@ -116,9 +116,9 @@ class LotDriftTest {
   @CsvSource({
     "1, 0.03, 0.05, 5, 0.6, 0.9",
     "1, 0.03, 0.05, 10, 0.85, 0.97",
-    "1, 0.05, 0.1, 5, 0.15, 0.4",
-    "1, 0.05, 0.1, 10, 0.25, 0.6",
-    "5, 0.05, 0.1, 20, 0.3, 0.6"
+    "1, 0.05, 0.1, 5, 0.15, 0.45",
+    "1, 0.05, 0.1, 10, 0.4, 0.75",
+    "5, 0.05, 0.1, 20, 0.45, 0.8"
   })
   void aChangeOfAFifthIsNoticed(
       int members, double lots, double noise, int before, double soon, double later) {

@@ -28,7 +28,8 @@ import java.util.stream.Collectors;
  */
 @ApplicationScoped
 public class LotDrifts {
-  private static final String MONTH = "yyyy-MM";
+  /** Letters of a month in a day: 2026-09. */
+  private static final int MONTH = 7;
 
   private final LotReportRepository stored;
   private final ReportSource reports;
@@ -89,7 +90,7 @@ public class LotDrifts {
                             .replaceAll("\n+", ", "),
                         members,
                         series.lots().size(),
-                        noticed(series, day -> day.substring(0, MONTH.length()))));
+                        noticed(series, day -> day.substring(0, MONTH))));
               }
             });
     return told;

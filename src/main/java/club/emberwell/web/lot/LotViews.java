@@ -3,6 +3,7 @@ package club.emberwell.web.lot;
 import club.emberwell.lot.CountedShare;
 import club.emberwell.lot.Lot;
 import club.emberwell.lot.Lots;
+import club.emberwell.lot.WrittenLot;
 import club.emberwell.lot.drift.Drift;
 import club.emberwell.lot.drift.LotDrifts;
 import club.emberwell.lot.supplier.Supplier;
@@ -11,13 +12,17 @@ import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.report.photo.KeptPhotos;
 import club.emberwell.report.photo.KeptPhotos.Kept;
+import club.emberwell.search.query.QueryString;
 import club.emberwell.web.plot.Caption;
 import club.emberwell.web.plot.SharePlot;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /** Lots of a member, ready to print. */
 @ApplicationScoped
@@ -43,8 +48,9 @@ class LotViews {
    * @param photo or null
    * @param supplier what members share of it, or null
    * @param rate what may be told of the check over lots
+   * @param post where a result with it is posted
    */
-  record One(LotCard lot, Kept photo, InTime inTime, Shared supplier, String rate) {}
+  record One(LotCard lot, Kept photo, InTime inTime, Shared supplier, String rate, String post) {}
 
   /** A lot beside those of the same supplier; no plot where too few came on a known day. */
   record InTime(SharePlot plot, List<Row> rows) {}
@@ -78,7 +84,21 @@ class LotViews {
         photos.of(lot.id()).orElse(null),
         inTime(actor, lot),
         suppliers.find(actor, lot.supplierCode()).map(LotViews::shared).orElse(null),
-        DriftText.RATE);
+        DriftText.RATE,
+        post(lot.written()));
+  }
+
+  private static String post(WrittenLot lot) {
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("lot", lot.batch());
+    fields.put("supplier", lot.supplier());
+    fields.put("material", lot.blank().material());
+    fields.put("coating", lot.blank().coating());
+    fields.put("colour", lot.blank().colour());
+    fields.values().removeIf(Objects::isNull);
+    return fields.entrySet().stream()
+        .map(field -> field.getKey() + "=" + QueryString.encoded(field.getValue()))
+        .collect(Collectors.joining("&", "/post?", ""));
   }
 
   private static Shared shared(Supplier supplier) {
