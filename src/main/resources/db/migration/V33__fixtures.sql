@@ -3,7 +3,8 @@
 -- one more kind beside whatever kinds there are
 do $$
 declare
-  was text := (select pg_get_constraintdef(oid) from pg_constraint where conname = 'entry_kind_check');
+  was text := (select pg_get_constraintdef(oid) from pg_constraint
+    where conname = 'entry_kind_check' and conrelid = 'entry'::regclass);
 begin
   alter table entry drop constraint entry_kind_check;
   execute 'alter table entry add constraint entry_kind_check '

@@ -37,8 +37,7 @@ final class LotReader {
     String inspection = in.text("/inspection", w.inspection(), LotLimits.NOTES, true);
     String notes = in.text("/notes", w.notes(), LotLimits.NOTES, true);
     Remarks.refuse(in.remarks());
-    return new WrittenLot(
-        supplier, batch, blank, w.counts(), date, inspection, notes, w.shared());
+    return new WrittenLot(supplier, batch, blank, w.counts(), date, inspection, notes, w.shared());
   }
 
   private static void counts(Counts counts, FieldReader in) {

@@ -35,8 +35,8 @@ public final class LotDrift {
 
   /**
    * The limit of t at 5, 6, ... 40 lots: one lot more passes it with a chance of 0.0032, which adds
-   * up to 0.05 at {@link #WITHIN}. From 400,000 invented series that never change;
-   * {@code LotDriftTest} holds it by series of its own.
+   * up to 0.05 at {@link #WITHIN}. From 400,000 invented series that never change; {@code
+   * LotDriftTest} holds it by series of its own.
    */
   private static final double[] LIMITS = {
     10.956, 8.014, 6.627, 5.952, 5.497, 5.136, 4.880, 4.691, 4.546, 4.406, 4.304, 4.234, 4.166,
@@ -176,8 +176,7 @@ public final class LotDrift {
       double product = 0;
       int[] cells = lots.stream().mapToInt(Lot::cell).distinct().toArray();
       for (int cell : cells) {
-        int[] own =
-            IntStream.range(0, lots.size()).filter(i -> lots.get(i).cell == cell).toArray();
+        int[] own = IntStream.range(0, lots.size()).filter(i -> lots.get(i).cell == cell).toArray();
         double mean = IntStream.of(own).mapToDouble(i -> lots.get(i).log).average().orElseThrow();
         double late = IntStream.of(own).filter(i -> i >= since).count() / (double) own.length;
         for (int i : own) {

@@ -120,8 +120,22 @@ enum PageState {
           v.open("/fixtures/new")
               .fill(
                   Map.of(
-                      "name", "Coaster jig", "columns", "4", "rows", "3", "pitchX", "95 mm",
-                      "pitchY", "95 mm", "offsetX", "52 mm", "offsetY", "52 mm", "pieces", "10"))
+                      "name",
+                      "Coaster jig",
+                      "columns",
+                      "4",
+                      "rows",
+                      "3",
+                      "pitchX",
+                      "95 mm",
+                      "pitchY",
+                      "95 mm",
+                      "offsetX",
+                      "52 mm",
+                      "offsetY",
+                      "52 mm",
+                      "pieces",
+                      "10"))
               .send()
               .fill(Map.of("pieces", "64", "burn", "90 s", "handling", "10 s", "change", "1 min"))
               .send()),
@@ -260,8 +274,20 @@ enum PageState {
     return v.open("/lots/new")
         .fill(
             Map.of(
-                "supplier", "North Blanks", "batch", "B-" + date, "material", "steel tumbler",
-                "received", "50", "usable", usable, "date", date, "inspection", "Two dents."))
+                "supplier",
+                "North Blanks",
+                "batch",
+                "B-" + date,
+                "material",
+                "steel tumbler",
+                "received",
+                "50",
+                "usable",
+                usable,
+                "date",
+                date,
+                "inspection",
+                "Two dents."))
         .send();
   }
 

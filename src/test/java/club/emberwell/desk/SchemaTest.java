@@ -43,14 +43,14 @@ class SchemaTest {
             .formatted(machine, member.memberId()));
     webhook = UUID.randomUUID();
     cast.run(
-        ("insert into webhook (id, member_id, label, url, events, secret, state, version, created_at,"
-                + " updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
-                + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
+        ("insert into webhook (id, member_id, label, url, events, secret, state, version,"
+             + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
+             + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
             .formatted(webhook, member.memberId()));
     cast.run(
-        ("insert into webhook_delivery (id, webhook_id, event, shown, body, state, due_at, created_at)"
-                + " values (gen_random_uuid(), '%s', 'webhook.test', false, '{}', 'waiting', now(),"
-                + " now())")
+        ("insert into webhook_delivery (id, webhook_id, event, shown, body, state, due_at,"
+             + " created_at) values (gen_random_uuid(), '%s', 'webhook.test', false, '{}',"
+             + " 'waiting', now(), now())")
             .formatted(webhook));
     grid = grids.plan(member, 2);
     cast.run(
@@ -313,8 +313,8 @@ class SchemaTest {
   @Test
   void whoDidSomethingIsAMember() {
     String people =
-        "select count(*) from information_schema.columns c where c.table_schema = 'public'"
-            + " and c.udt_name = 'uuid' and (c.column_name = 'member_id' or c.column_name like '%_by')"
+        "select count(*) from information_schema.columns c where c.table_schema = 'public' and"
+            + " c.udt_name = 'uuid' and (c.column_name = 'member_id' or c.column_name like '%_by')"
             + " and c.table_name not in ('erasure', 'audit_line')";
     String held =
         "select count(distinct k.conrelid || '-' || a.attname) from pg_constraint k"

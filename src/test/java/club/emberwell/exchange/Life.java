@@ -170,13 +170,26 @@ class Life {
     String says = "of " + person.handle() + ", " + email;
     Map<String, Object> lot =
         Map.of(
-            "supplier", "Shop " + says, "batch", says.substring(0, Math.min(80, says.length())),
-            "material", "maple", "received", 9, "usable", 8, "notes", says, "shared", true);
+            "supplier",
+            "Shop " + says,
+            "batch",
+            says.substring(0, Math.min(80, says.length())),
+            "material",
+            "maple",
+            "received",
+            9,
+            "usable",
+            8,
+            "notes",
+            says,
+            "shared",
+            true);
     keyed(person, Map.of("report", report, "box", "Box " + says, "notes", says))
         .post("/api/v1/samples")
         .then()
         .statusCode(201);
-    String made = keyed(person, lot).post("/api/v1/lots").then().statusCode(201).extract().path("id");
+    String made =
+        keyed(person, lot).post("/api/v1/lots").then().statusCode(201).extract().path("id");
     keyed(person, Map.of("name", "Jig", "place", says, "rows", 1, "columns", 1, "notes", says))
         .post("/api/v1/fixtures")
         .then()

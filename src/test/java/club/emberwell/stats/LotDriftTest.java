@@ -81,13 +81,19 @@ class LotDriftTest {
    */
   @ParameterizedTest(name = "{0} members, lots {1}, judged {2}")
   @CsvSource({
-    "1, 0.05, 0.1", "1, 0.1, 0.05", "1, 0.2, 0.2", "3, 0.05, 0.1", "5, 0.1, 0.1", "8, 0.05, 0.2"
+    "1, 0.05, 0.1",
+    "1, 0.1, 0.05",
+    "1, 0.2, 0.2",
+    "3, 0.05, 0.1",
+    "5, 0.1, 0.1",
+    "8, 0.05, 0.2"
   })
   void suppliersThatNeverChangeAreSeldomFlagged(int members, double lots, double noise) {
     Invented invented = new Invented(members, lots, noise, 0);
     int flagged = 0;
     for (int i = 0; i < SUPPLIERS; i++) {
-      flagged += LotDrift.flags(invented.series(LotDrift.WITHIN, LotDrift.WITHIN, 0)).isEmpty() ? 0 : 1;
+      flagged +=
+          LotDrift.flags(invented.series(LotDrift.WITHIN, LotDrift.WITHIN, 0)).isEmpty() ? 0 : 1;
     }
     double share = (double) flagged / SUPPLIERS;
     assertTrue(share <= LotDrift.FALSE_ALARMS + SLACK, "flagged " + share);
@@ -99,7 +105,8 @@ class LotDriftTest {
     Invented invented = new Invented(1, 0.05, 0.1, 0.03);
     int flagged = 0;
     for (int i = 0; i < SUPPLIERS; i++) {
-      flagged += LotDrift.flags(invented.series(LotDrift.WITHIN, LotDrift.WITHIN, 0)).isEmpty() ? 0 : 1;
+      flagged +=
+          LotDrift.flags(invented.series(LotDrift.WITHIN, LotDrift.WITHIN, 0)).isEmpty() ? 0 : 1;
     }
     double share = (double) flagged / SUPPLIERS;
     assertTrue(share <= 2 * LotDrift.FALSE_ALARMS, "flagged " + share);

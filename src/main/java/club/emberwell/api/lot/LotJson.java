@@ -38,9 +38,7 @@ record LotJson(
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Found(
-      @Nullable CountedShare usableShare,
-      @Nullable Drift drift,
-      @Nullable KeptPhotoJson photo) {}
+      @Nullable CountedShare usableShare, @Nullable Drift drift, @Nullable KeptPhotoJson photo) {}
 
   static LotJson of(Lot lot, Drift drift, Kept photo) {
     Entry.Times at = lot.entry().times();
@@ -50,8 +48,7 @@ record LotJson(
         lot.entry().state(),
         lot.title(),
         lot.written(),
-        new Found(
-            lot.usableShare().orElse(null), drift, KeptPhotoJson.of(EntryKind.LOT, photo)),
+        new Found(lot.usableShare().orElse(null), drift, KeptPhotoJson.of(EntryKind.LOT, photo)),
         new Times(at.created(), at.updated()));
   }
 }

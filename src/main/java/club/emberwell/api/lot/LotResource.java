@@ -96,8 +96,8 @@ public class LotResource {
       operationId = "planOrder",
       summary = "How many to order so that enough are usable",
       description =
-          "The smallest order of each line with which enough pieces of all lines are usable with the"
-              + " chance wanted. Nothing is stored.")
+          "The smallest order of each line with which enough pieces of all lines are usable with"
+              + " the chance wanted. Nothing is stored.")
   public Order order(WrittenOrder sent) {
     return ordering.order(request.actor(), sent);
   }

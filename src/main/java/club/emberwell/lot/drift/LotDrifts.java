@@ -46,8 +46,7 @@ public class LotDrifts {
     List<Named> own = stored.own(EntryAccess.signedIn(actor));
     series(own)
         .forEach(
-            (named, series) ->
-                named.forEach(lot -> all.put(lot.lot(), drift(named, series, lot))));
+            (named, series) -> named.forEach(lot -> all.put(lot.lot(), drift(named, series, lot))));
     return all;
   }
 
@@ -84,10 +83,7 @@ public class LotDrifts {
                 String blanks = named.get(0).blanks();
                 told.add(
                     new SharedDrift(
-                        blanks
-                            .substring(blanks.indexOf('\n') + 1)
-                            .strip()
-                            .replaceAll("\n+", ", "),
+                        blanks.substring(blanks.indexOf('\n') + 1).strip().replaceAll("\n+", ", "),
                         members,
                         series.lots().size(),
                         noticed(series, day -> day.substring(0, MONTH))));
@@ -103,8 +99,7 @@ public class LotDrifts {
             .toList();
     LotSeries series = LotSeries.of(theirs, reports(theirs));
     int members = members(series);
-    int since =
-        (int) series.lots().stream().filter(o -> o.day().compareTo(lot.day()) < 0).count();
+    int since = (int) series.lots().stream().filter(o -> o.day().compareTo(lot.day()) < 0).count();
     return members < SupplierLimits.FEWEST_MEMBERS
         ? null
         : LotDrift.since(series.doses(), since)
@@ -120,8 +115,7 @@ public class LotDrifts {
     Map<UUID, List<ReportSnapshot>> burned = reports(lots);
     Map<List<Named>, LotSeries> all = new LinkedHashMap<>();
     lots.stream()
-        .collect(
-            Collectors.groupingBy(Named::blanks, LinkedHashMap::new, Collectors.toList()))
+        .collect(Collectors.groupingBy(Named::blanks, LinkedHashMap::new, Collectors.toList()))
         .values()
         .forEach(alike -> all.put(alike, LotSeries.of(alike, burned)));
     return all;
@@ -162,9 +156,7 @@ public class LotDrifts {
   }
 
   private static List<Noticed> noticed(LotSeries series, UnaryOperator<String> day) {
-    return LotDrift.flags(series.doses()).stream()
-        .map(flag -> noticed(series, flag, day))
-        .toList();
+    return LotDrift.flags(series.doses()).stream().map(flag -> noticed(series, flag, day)).toList();
   }
 
   private static Noticed noticed(LotSeries series, LotDrift.Flag flag, UnaryOperator<String> day) {

@@ -1,7 +1,7 @@
 package club.emberwell.lot.drift;
 
-import club.emberwell.laser.Laser;
 import club.emberwell.laser.Effect;
+import club.emberwell.laser.Laser;
 import club.emberwell.laser.Process;
 import club.emberwell.lot.drift.LotReportRepository.Named;
 import club.emberwell.report.ReportSnapshot;
@@ -28,7 +28,8 @@ import java.util.stream.Stream;
  */
 record LotSeries(List<Named> lots, List<LotDrift.Lot> doses) {
   /** Whose doses can be compared with which: of one member, laser and work. */
-  private record Cell(UUID member, Object machine, Laser laser, Process process, List<Object> work) {
+  private record Cell(
+      UUID member, Object machine, Laser laser, Process process, List<Object> work) {
     static Cell of(ReportSnapshot report) {
       Work work = report.work();
       return new Cell(

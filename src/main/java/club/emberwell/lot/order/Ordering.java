@@ -88,7 +88,8 @@ public class Ordering {
   private Known known(Actor actor, Basis basis) {
     if (basis.share() != null) {
       UsableCount count = UsableCount.known(basis.share());
-      return new Known(count, new Usable(From.SHARE, 0, null, null, null, basis.share(), null, null));
+      return new Known(
+          count, new Usable(From.SHARE, 0, null, null, null, basis.share(), null, null));
     }
     if (basis.received() != null) {
       return counted(From.RECORD, basis.usable(), basis.received());
@@ -102,8 +103,7 @@ public class Ordering {
     BetaBinomial count = BetaBinomial.ofRecord(usable, received);
     return new Known(
         count,
-        new Usable(
-            from, 0, null, usable, received, count.share(), count.alpha(), count.beta()));
+        new Usable(from, 0, null, usable, received, count.share(), count.alpha(), count.beta()));
   }
 
   private Known ofLots(Actor actor, String supplier) {

@@ -13,7 +13,10 @@ class SpaceRepository {
     this.db = db;
   }
 
-  /** Of all pictures of a member: shown, of grids, kept with lots and fixtures, and chosen for what is not posted yet. */
+  /**
+   * Of all pictures of a member: shown, of grids, kept with lots and fixtures, and chosen for what
+   * is not posted yet.
+   */
   long used(UUID member) {
     return db.createNativeQuery(
             """

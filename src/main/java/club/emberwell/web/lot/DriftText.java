@@ -67,9 +67,7 @@ record DriftText(String sentence, String noticed, String others, boolean alarm) 
     if (drift.change() == null) {
       return "We do not know yet whether this lot needs another dose: %s burned, it takes %d on the same machine and work."
           .formatted(
-              drift.earlier() == 1
-                  ? "1 earlier lot was"
-                  : drift.earlier() + " earlier lots were",
+              drift.earlier() == 1 ? "1 earlier lot was" : drift.earlier() + " earlier lots were",
               FEWEST);
     }
     return drift.change().isClear()
@@ -79,8 +77,8 @@ record DriftText(String sentence, String noticed, String others, boolean alarm) 
 
   private static String against(Drift drift, NumberStyle style) {
     int lots = drift.change().lots();
-    return "%s; compared with %s".formatted(
-        change(drift.change(), style), lots == 1 ? "1 lot" : lots + " lots");
+    return "%s; compared with %s"
+        .formatted(change(drift.change(), style), lots == 1 ? "1 lot" : lots + " lots");
   }
 
   private static String change(Change change, NumberStyle style) {

@@ -43,8 +43,7 @@ public class OrderPages extends Pages {
   private final GridService grids;
   private final Words words;
 
-  OrderPages(
-      Ordering ordering, Lots lots, Suppliers suppliers, GridService grids, Words words) {
+  OrderPages(Ordering ordering, Lots lots, Suppliers suppliers, GridService grids, Words words) {
     this.ordering = ordering;
     this.lots = lots;
     this.suppliers = suppliers;

@@ -94,10 +94,7 @@ record OrderText(String order, String chance, List<Row> rows, String from, Strin
     return switch (usable.from()) {
       case LOTS ->
           "From %s: %d of %d pieces were usable. That lots differ is reckoned in."
-              .formatted(
-                  ofYours(usable.lots()),
-                  usable.usable(),
-                  usable.received());
+              .formatted(ofYours(usable.lots()), usable.usable(), usable.received());
       case SHARED_LOTS ->
           "From %s and %s of other members who share theirs: %d of %d pieces were usable. That lots differ is reckoned in."
               .formatted(
@@ -133,7 +130,8 @@ record OrderText(String order, String chance, List<Row> rows, String from, Strin
     }
     return String.format(
             Locale.ROOT,
-            "The number of usable pieces follows a beta-binomial distribution, alpha %.1f and beta %.1f. ",
+            "The number of usable pieces follows a beta-binomial distribution, alpha %.1f and beta"
+                + " %.1f. ",
             usable.alpha(),
             usable.beta())
         + smallest;

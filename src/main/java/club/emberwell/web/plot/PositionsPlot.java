@@ -41,8 +41,7 @@ public record PositionsPlot(
     double down = middles.stream().mapToDouble(Middle::y).max().orElseThrow();
     double half = pitch == 0 ? Math.max(1, Math.max(right, down) / 2) : pitch / 2;
     double scale = (WIDTH - 2 * EDGE) / (right + half);
-    double radius =
-        Math.max(LEAST_RADIUS, Math.min(MOST_RADIUS, SHARE * scale * 2 * half));
+    double radius = Math.max(LEAST_RADIUS, Math.min(MOST_RADIUS, SHARE * scale * 2 * half));
     return new PositionsPlot(
         caption,
         Axis.round(scale * (down + half) + 2 * EDGE),

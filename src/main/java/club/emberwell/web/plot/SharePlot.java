@@ -47,8 +47,7 @@ public record SharePlot(
     double to = Math.max(Math.ceil(last), from + SPAN);
     Axis x = new Axis(from, to, false, EDGE, FULL - EDGE);
     double least = lots.stream().mapToDouble(Counted::low).min().orElseThrow();
-    Axis y =
-        new Axis(Math.min(0.9, Math.floor(least * TENTHS) / TENTHS), 1, false, HEIGHT, TOP);
+    Axis y = new Axis(Math.min(0.9, Math.floor(least * TENTHS) / TENTHS), 1, false, HEIGHT, TOP);
     return new SharePlot(
         caption,
         y.ticks(share -> Math.round(share * FULL) + " %"),
@@ -79,8 +78,7 @@ public record SharePlot(
         .mapToObj(
             at ->
                 new Axis.Tick(
-                    x.at(at),
-                    String.format(Locale.ROOT, "%d-%02d", at / YEAR, at % YEAR + 1)))
+                    x.at(at), String.format(Locale.ROOT, "%d-%02d", at / YEAR, at % YEAR + 1)))
         .toList();
   }
 

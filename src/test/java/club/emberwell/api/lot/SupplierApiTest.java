@@ -1,8 +1,8 @@
 package club.emberwell.api.lot;
 
+import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.closeTo;
 import static org.hamcrest.Matchers.contains;
-import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.nullValue;
@@ -15,9 +15,9 @@ import club.emberwell.access.People.Person;
 import club.emberwell.launch.StatementCount;
 import club.emberwell.report.photo.Pictures;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.config.JsonPathConfig.NumberReturnType;
 import io.restassured.config.JsonConfig;
 import io.restassured.config.RestAssuredConfig;
+import io.restassured.path.json.config.JsonPathConfig.NumberReturnType;
 import io.restassured.response.ValidatableResponse;
 import java.io.IOException;
 import java.util.HashMap;
@@ -110,7 +110,10 @@ class SupplierApiTest {
     third.put("notes", "A secret of mine");
     eve.makes("lots", third);
     Map<String, Object> line =
-        got(ada, "suppliers").extract().jsonPath().getMap("items.find { it.lots == 3 && it.name == '" + supplier + "' }");
+        got(ada, "suppliers")
+            .extract()
+            .jsonPath()
+            .getMap("items.find { it.lots == 3 && it.name == '" + supplier + "' }");
     String code = (String) line.get("code");
     got(ada, "suppliers/" + code)
         .body("members", equalTo(3))

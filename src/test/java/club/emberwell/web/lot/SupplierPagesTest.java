@@ -72,8 +72,20 @@ class SupplierPagesTest {
     browser.send(
         "main form",
         Map.of(
-            "supplier", supplier, "batch", "B-7", "material", "slate", "received", "50", "usable",
-            "46", "inspection", "Two dents.", "shared", "true"));
+            "supplier",
+            supplier,
+            "batch",
+            "B-7",
+            "material",
+            "slate",
+            "received",
+            "50",
+            "usable",
+            "46",
+            "inspection",
+            "Two dents.",
+            "shared",
+            "true"));
     assertEquals(303, browser.status());
     String id = browser.get("/lots").page().selectFirst("main li a").attr("href");
     browser.get(id).tidy();
@@ -119,10 +131,11 @@ class SupplierPagesTest {
       member.makes("lots", lot);
     }
     browser.get("/suppliers").tidy();
-    Element link = browser.page().select("main li a").stream()
-        .filter(a -> a.text().startsWith(supplier))
-        .findFirst()
-        .orElseThrow();
+    Element link =
+        browser.page().select("main li a").stream()
+            .filter(a -> a.text().startsWith(supplier))
+            .findFirst()
+            .orElseThrow();
     browser.get(link.attr("href")).tidy();
     assertTrue(main().contains("138 of 150 usable"), main());
     assertTrue(main().contains("3, shared by 3 members"), main());
@@ -132,7 +145,8 @@ class SupplierPagesTest {
     browser.get("/lots/order").tidy();
     assertFalse(main().contains(supplier + ", shared by"), "one's own stand there already");
     Browser other = Browser.of(People.join()).get("/lots/order");
-    assertTrue(other.page().selectFirst("main").text().contains(supplier + ", shared by 3 members"));
+    assertTrue(
+        other.page().selectFirst("main").text().contains(supplier + ", shared by 3 members"));
     other.get("/lots/order?lines.0.pieces=20&lots=" + supplier.replace(" ", "+"));
     assertTrue(
         other.page().selectFirst("main").text().contains("no lot of yours and 3 lots of other"),
