@@ -25,8 +25,7 @@ class StockData implements PersonalData {
                 where v.entry_id = e.id) as revisions
             from sample s join entry e using (id, kind)
             where e.member_id = :member
-            order by e.number\
-            """),
+            order by e.number"""),
         new Rows(
             "lots.json",
             """
@@ -35,8 +34,7 @@ class StockData implements PersonalData {
                 where v.entry_id = e.id) as revisions
             from lot l join entry e using (id, kind)
             where e.member_id = :member
-            order by e.number\
-            """),
+            order by e.number"""),
         new Rows(
             "fixtures.json",
             """
@@ -45,16 +43,14 @@ class StockData implements PersonalData {
                 where v.entry_id = e.id) as revisions
             from fixture f join entry e using (id, kind)
             where e.member_id = :member
-            order by e.number\
-            """),
+            order by e.number"""),
         new Rows(
             "kept-photos.json",
             """
             select p.entry_id, e.kind, p.width, p.height, p.size_bytes, p.taken_at
             from kept_photo p join entry e on e.id = p.entry_id
             where e.member_id = :member
-            order by e.number\
-            """));
+            order by e.number"""));
   }
 
   @Override
@@ -64,8 +60,7 @@ class StockData implements PersonalData {
             """
             select entry_id from kept_photo p join entry e on e.id = p.entry_id
             where e.member_id = :member
-            order by e.number\
-            """,
+            order by e.number""",
             member)) {
       zip.file("kept-photos/%s.jpg".formatted(entry), rows.keptPicture(entry));
     }
@@ -76,7 +71,6 @@ class StockData implements PersonalData {
     return """
     delete from entry_revision where entry_id in (
       select id from entry where kind in ('sample', 'lot', 'fixture') and member_id = :member);
-    delete from entry where kind in ('sample', 'lot', 'fixture') and member_id = :member\
-    """;
+    delete from entry where kind in ('sample', 'lot', 'fixture') and member_id = :member""";
   }
 }

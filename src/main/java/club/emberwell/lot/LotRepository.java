@@ -26,8 +26,7 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
             where e.memberId = ?1 and e.state = EntryState.LIVE
               and (coalesce(l.receivedOn, ?5), e.createdAt, e.number) < (?2, ?3, ?4)
             order by coalesce(l.receivedOn, ?5) desc, e.createdAt desc,
-              e.number desc\
-            """,
+              e.number desc""",
             member,
             place.date(0),
             place.time(1),
@@ -43,8 +42,7 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
             """
             from LotEntity l join fetch l.entry e
             where e.memberId = ?1 and e.state = EntryState.LIVE and l.supplierCode = ?2
-            order by coalesce(l.receivedOn, ?3) desc, e.createdAt desc, e.number desc\
-            """,
+            order by coalesce(l.receivedOn, ?3) desc, e.createdAt desc, e.number desc""",
             member,
             code,
             LotEntity.LONG_AGO)
@@ -60,8 +58,7 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
               l.supplier, l.supplierCode, l.received, l.usable)
             from LotEntity l join l.entry e
             where e.memberId = :member and e.state = EntryState.LIVE and l.usable is not null
-            order by l.supplier\
-            """,
+            order by l.supplier""",
             Lots.Inspected.class)
         .setParameter("member", member)
         .getResultList();

@@ -214,8 +214,7 @@ class WhatLeavesTest {
                         select c.table_name || '.' || c.column_name
                         from information_schema.columns c
                         join information_schema.tables t using (table_schema, table_name)
-                        where c.table_schema = 'public' and t.table_type = 'BASE TABLE'\
-                        """,
+                        where c.table_schema = 'public' and t.table_type = 'BASE TABLE'""",
                         String.class)
                     .getResultList());
   }

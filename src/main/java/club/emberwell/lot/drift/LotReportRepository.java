@@ -37,8 +37,7 @@ class LotReportRepository {
                 as day
             from lot l join entry e on e.id = l.id
             where e.member_id = :member and e.state = 'live' and l.batch is not null
-            order by day, e.number\
-            """,
+            order by day, e.number""",
             Named.class)
         .setParameter("member", member)
         .getResultList();
@@ -60,8 +59,7 @@ class LotReportRepository {
                 and l.batch is not null
               order by day desc, e.number desc
               limit :most) newest
-            order by day, lot\
-            """,
+            order by day, lot""",
             Named.class)
         .setParameter("supplier", supplier)
         .setParameter("most", most)
@@ -87,8 +85,7 @@ class LotReportRepository {
                   and p.state = 'live'
                   and (r.supplier is null
                     or lower(regexp_replace(btrim(r.supplier), '\\s+', ' ', 'g')) = l.supplier_key)
-                order by r.id, l.received_on nulls last, e.number\
-                """,
+                order by r.id, l.received_on nulls last, e.number""",
                 Naming.class)
             .setParameter("lots", lots)
             .getResultList();

@@ -42,8 +42,7 @@ class SupplierRepository {
               and (cast(:code as text) is null or l.supplier_code = :code)
             group by l.supplier_code
             having count(distinct e.member_id) >= :fewest
-            order by l.supplier_code\
-            """,
+            order by l.supplier_code""",
             Sums.class)
         .setParameter("code", code)
         .setParameter("fewest", fewest)
@@ -69,8 +68,7 @@ class SupplierRepository {
             from lot l join entry e on e.id = l.id
             where l.shared and l.usable is not null and e.state = 'live'
               and l.supplier_code = :code
-            order by l.received_on desc nulls last, e.number desc\
-            """,
+            order by l.received_on desc nulls last, e.number desc""",
             LotRow.class)
         .setParameter("code", code)
         .setMaxResults(most)

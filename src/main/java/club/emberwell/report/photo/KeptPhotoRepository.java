@@ -16,8 +16,7 @@ class KeptPhotoRepository implements PanacheRepositoryBase<KeptPhotoEntity, UUID
             """
             select new club.emberwell.report.photo.KeptPhotos$Kept(p.entryId, p.width, p.height)
             from KeptPhotoEntity p
-            where p.entryId in :entries\
-            """,
+            where p.entryId in :entries""",
             KeptPhotos.Kept.class)
         .setParameter("entries", entries)
         .getResultList();
