@@ -44,13 +44,13 @@ class SchemaTest {
     webhook = UUID.randomUUID();
     cast.run(
         ("insert into webhook (id, member_id, label, url, events, secret, state, version,"
-             + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
-             + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
+                + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/',"
+                + " '{result.posted}', 'whsec_AAAA', 'off', 1, now(), now())")
             .formatted(webhook, member.memberId()));
     cast.run(
         ("insert into webhook_delivery (id, webhook_id, event, shown, body, state, due_at,"
-             + " created_at) values (gen_random_uuid(), '%s', 'webhook.test', false, '{}',"
-             + " 'waiting', now(), now())")
+                + " created_at) values (gen_random_uuid(), '%s', 'webhook.test', false, '{}',"
+                + " 'waiting', now(), now())")
             .formatted(webhook));
     grid = grids.plan(member, 2);
     cast.run(

@@ -168,8 +168,8 @@ final class Things {
     UUID id = UUID.randomUUID();
     crew.run(
         ("insert into webhook (id, member_id, label, url, events, secret, state, version,"
-             + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/hook',"
-             + " '{result.posted}', 'whsec_AAAA', 'on', 1, now(), now())")
+                + " created_at, updated_at) values ('%s', '%s', 'Chat', 'https://chat.example/hook',"
+                + " '{result.posted}', 'whsec_AAAA', 'on', 1, now(), now())")
             .formatted(id, author.id()));
     return id.toString();
   }
