@@ -147,7 +147,6 @@ class PersonalDataTest {
         .body("handle", equalTo("former member"));
     assertEquals(0L, count("grid_photo join entry on id = grid_id", lived));
     assertEquals(0L, count("kept_photo join entry on id = entry_id", lived));
-    assertEquals(0L, count("fixture join entry using (id)", lived));
   }
 
   @Test
@@ -164,8 +163,6 @@ class PersonalDataTest {
     assertEquals(0L, count("machine", lived));
     assertEquals(0L, count("photo join entry using (id)", lived));
     assertEquals(0L, count("grid_photo join entry on id = grid_id", lived));
-    assertEquals(0L, count("kept_photo join entry on id = entry_id", lived));
-    assertEquals(0L, count("fixture join entry using (id)", lived));
     assertEquals(1L, count("entry", lived), "the frame round the neighbour's answer");
   }
 
