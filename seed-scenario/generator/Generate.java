@@ -1021,10 +1021,12 @@ public final class Generate {
       String json = lines.get(one.line());
       LocalDate day = one.at().toLocalDate().minusDays(keeps.nextInt(9));
       String coating = value(json, "coating");
-      StringBuilder said = new StringBuilder("\"lot\":{\"supplier\":").append(text(lot.supplier())).append(",\"material\":").append(text(one.combo().material()[0]));
+      StringBuilder said = new StringBuilder("\"lot\":{\"supplier\":").append(text(lot.supplier())).append(",\"batch\":").append(text(lot.name())).append(",\"material\":").append(text(one.combo().material()[0]));
       said.append(coating.isEmpty() ? "" : ",\"coating\":" + text(one.combo().coating()[0])).append(one.now().base == null || coating.isEmpty() ? "" : ",\"colour\":" + text(one.now().base));
       said.append(",\"received\":").append(received).append(",\"usable\":").append(usable).append(",\"burned\":").append(burned).append(",\"date\":").append(text(day.toString()));
       said.append(",\"notes\":").append(text(lot.name() + (lot.factor() > 1.05 ? ", wants more than the one before." : lot.factor() < 0.97 ? ", wants a little less." : ".")));
+      // two members of three share what they count
+      said.append(Math.floorMod(one.by().hashCode(), 3) > 0 ? ",\"shared\":true" : "");
       stock.add(kept(keptId(), one.by(), day.atTime(10, 0), said.append('}').toString()));
     }
   }

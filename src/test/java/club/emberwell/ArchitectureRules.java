@@ -40,6 +40,7 @@ record ArchitectureRules(String root) {
           "recipe",
           "eyewear",
           "room",
+          "fixture",
           "talk",
           "desk",
           "hook",

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
 public class LongestBody {
   private static final Pattern PICTURE =
       Pattern.compile(
-          "/api/v1/(reports|questions|answers)/[^/]+/photos|(/api/v1)?/grids/[^/]+/photo");
+          "/api/v1/(reports|questions|answers)/[^/]+/photos|(/api/v1)?/(grids|lots|fixtures)/[^/]+/photo");
 
   private static final Pattern PHOTOS =
       Pattern.compile(

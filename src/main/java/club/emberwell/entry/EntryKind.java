@@ -20,7 +20,8 @@ public enum EntryKind implements Coded {
   LOT("lot", "Lot", "this lot", "/lots/%s"),
   RECIPE("recipe", "Recipe", "this recipe", "/recipes/%s"),
   EYEWEAR("eyewear", "Glasses", "this pair", "/eyewear/%s"),
-  ROOM("room", "Room", "this room", "/rooms/%s");
+  ROOM("room", "Room", "this room", "/rooms/%s"),
+  FIXTURE("fixture", "Fixture", "this fixture", "/fixtures/%s");
 
   public static final Set<EntryKind> TALK =
       Set.copyOf(EnumSet.of(QUESTION, ANSWER, NOTICE, COMMENT));
@@ -33,7 +34,10 @@ public enum EntryKind implements Coded {
 
   /** Kept by their authors for themselves: nobody else sees them, moderators neither. */
   public static final Set<EntryKind> PRIVATE =
-      Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT, RECIPE, EYEWEAR, ROOM));
+      Set.copyOf(EnumSet.of(GRID, SAMPLE, LOT, RECIPE, EYEWEAR, ROOM, FIXTURE));
+
+  /** Kept with one photo, which nobody but their authors sees either. */
+  public static final Set<EntryKind> KEPT_WITH_PHOTO = Set.copyOf(EnumSet.of(LOT, FIXTURE));
 
   /** What others may see, and the desk looks after. */
   public static final Set<EntryKind> SHARED =

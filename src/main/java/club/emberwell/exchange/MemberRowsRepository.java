@@ -67,6 +67,11 @@ class MemberRowsRepository {
     return bytes("select picture from grid_photo where grid_id = :id", grid);
   }
 
+  /** The one picture of a lot or a fixture. */
+  byte[] keptPicture(UUID entry) {
+    return bytes("select picture from kept_photo where entry_id = :id", entry);
+  }
+
   private byte[] bytes(String select, UUID id) {
     return db.createNativeQuery(select, byte[].class).setParameter("id", id).getSingleResult();
   }

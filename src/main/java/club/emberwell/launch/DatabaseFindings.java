@@ -62,6 +62,7 @@ record DatabaseFindings(Connection connection, Path home, Path index, boolean se
           WHEN e.kind = 'lot' THEN EXISTS (SELECT 1 FROM lot x WHERE x.id = e.id)
           WHEN e.kind = 'eyewear' THEN EXISTS (SELECT 1 FROM eyewear x WHERE x.id = e.id)
           WHEN e.kind = 'room' THEN EXISTS (SELECT 1 FROM room x WHERE x.id = e.id)
+          WHEN e.kind = 'fixture' THEN EXISTS (SELECT 1 FROM fixture x WHERE x.id = e.id)
           ELSE true END
         """);
     HALVES.put(

@@ -19,6 +19,8 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.hibernate.annotations.Generated;
+import org.hibernate.generator.EventType;
 
 /** What a lot has of its own. */
 @Entity
@@ -35,6 +37,13 @@ class LotEntity {
   private EntryEntity entry;
 
   private String supplier;
+
+  /** The same for spellings that differ by case and space alone. */
+  @Generated(event = {EventType.INSERT, EventType.UPDATE})
+  @Column(name = "supplier_code", insertable = false, updatable = false)
+  private String supplierCode;
+
+  private String batch;
   private String material;
   private String coating;
   private String colour;
@@ -45,7 +54,9 @@ class LotEntity {
   @Column(name = "received_on")
   private LocalDate receivedOn;
 
+  private String inspection;
   private String notes;
+  private boolean shared;
 
   protected LotEntity() {}
 
@@ -57,6 +68,7 @@ class LotEntity {
   /** Takes words that were checked. */
   final void take(WrittenLot written) {
     supplier = written.supplier();
+    batch = written.batch();
     material = written.blank().material();
     coating = written.blank().coating();
     colour = written.blank().colour();
@@ -64,7 +76,9 @@ class LotEntity {
     usable = written.counts().usable();
     burned = written.counts().burned();
     receivedOn = written.date() == null ? null : LocalDate.parse(written.date());
+    inspection = written.inspection();
     notes = written.notes();
+    shared = written.shared();
   }
 
   /** "Steel tumbler, powder coat, navy, from North Blanks". */
@@ -89,13 +103,16 @@ class LotEntity {
   WrittenLot written() {
     return new WrittenLot(
         supplier,
+        batch,
         new Blank(material, coating, colour),
         new Counts(received, usable, burned),
         receivedOn == null ? null : receivedOn.toString(),
-        notes);
+        inspection,
+        notes,
+        shared);
   }
 
   Lot toLot(String handle) {
-    return new Lot(entry.toEntry(handle), written());
+    return new Lot(entry.toEntry(handle), supplierCode, written());
   }
 }

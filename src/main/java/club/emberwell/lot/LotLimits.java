@@ -6,7 +6,7 @@ import java.time.LocalDate;
 public final class LotLimits {
   public static final int PER_MEMBER = 1_000;
 
-  /** Characters of a supplier, a material, a coating or a colour. */
+  /** Characters of a supplier, its name of the lot, a material, a coating or a colour. */
   public static final int WORDS = 80;
 
   public static final int NOTES = 2_000;
@@ -19,6 +19,9 @@ public final class LotLimits {
 
   /** Lots on one page of the list. */
   public static final int PAGE = 30;
+
+  /** Lots of one supplier that are shown beside each other. */
+  public static final int IN_TIME = 60;
 
   private LotLimits() {}
 }

@@ -33,9 +33,11 @@ final class LotReader {
     String supplier = in.text("/supplier", w.supplier(), LotLimits.WORDS, false);
     counts(w.counts(), in);
     String date = date(w.date(), in);
+    String batch = in.text("/batch", w.batch(), LotLimits.WORDS, false);
+    String inspection = in.text("/inspection", w.inspection(), LotLimits.NOTES, true);
     String notes = in.text("/notes", w.notes(), LotLimits.NOTES, true);
     Remarks.refuse(in.remarks());
-    return new WrittenLot(supplier, blank, w.counts(), date, notes);
+    return new WrittenLot(supplier, batch, blank, w.counts(), date, inspection, notes, w.shared());
   }
 
   private static void counts(Counts counts, FieldReader in) {

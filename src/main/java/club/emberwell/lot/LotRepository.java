@@ -36,11 +36,26 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
         .list();
   }
 
+  /** Those of one supplier that still stand, the last received first. */
+  List<LotEntity> ofSupplier(UUID member, String code, int most) {
+    return find(
+            """
+            from LotEntity l join fetch l.entry e
+            where e.memberId = ?1 and e.state = EntryState.LIVE and l.supplierCode = ?2
+            order by coalesce(l.receivedOn, ?3) desc, e.createdAt desc, e.number desc""",
+            member,
+            code,
+            LotEntity.LONG_AGO)
+        .range(0, most - 1)
+        .list();
+  }
+
   List<Lots.Inspected> inspected(UUID member) {
     return getEntityManager()
         .createQuery(
             """
-            select new club.emberwell.lot.Lots$Inspected(l.supplier, l.received, l.usable)
+            select new club.emberwell.lot.Lots$Inspected(
+              l.supplier, l.supplierCode, l.received, l.usable)
             from LotEntity l join l.entry e
             where e.memberId = :member and e.state = EntryState.LIVE and l.usable is not null
             order by l.supplier""",

@@ -124,9 +124,18 @@ public class Lots implements Kind {
   /**
    * What a standing lot says of its supplier.
    *
+   * @param code of the supplier, the same for spellings that differ by case and space alone
    * @param usable of those received
    */
-  public record Inspected(String supplier, int received, int usable) {}
+  public record Inspected(String supplier, String code, int received, int usable) {}
+
+  /** The actor's standing lots of one supplier, the last received first; of many the last. */
+  @Transactional
+  public List<Lot> ofSupplier(Actor actor, String code) {
+    return lots.ofSupplier(EntryAccess.signedIn(actor), code, LotLimits.IN_TIME).stream()
+        .map(lot -> lot.toLot(actor.handle()))
+        .toList();
+  }
 
   /** Those of the actor's standing lots of which it is known how many were usable. */
   @Transactional

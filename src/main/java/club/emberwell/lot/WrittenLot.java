@@ -7,17 +7,24 @@ import org.jspecify.annotations.Nullable;
  * A delivery as its owner wrote it down.
  *
  * @param supplier from whom
+ * @param batch what the supplier calls the lot; reports that name it so are of it
  * @param date when it came, ISO 8601; null = not given
+ * @param inspection what was seen when the pieces were looked at
+ * @param shared whether supplier, pieces, month and counts are counted with those of other members
  */
 public record WrittenLot(
     @Nullable String supplier,
+    @Nullable String batch,
     @JsonUnwrapped Blank blank,
     @JsonUnwrapped Counts counts,
     @Nullable String date,
-    @Nullable String notes) {
+    @Nullable String inspection,
+    @Nullable String notes,
+    @Nullable Boolean shared) {
   public WrittenLot {
     blank = blank == null ? Blank.NONE : blank;
     counts = counts == null ? Counts.NONE : counts;
+    shared = Boolean.TRUE.equals(shared);
   }
 
   /** What the pieces are, in the owner's words. */

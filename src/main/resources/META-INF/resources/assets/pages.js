@@ -20,7 +20,7 @@ const Pages = (function () {
   const KINDS = [
     { path: new RegExp(`^/grids(/plan|/${ID}(/(sheet|results|photo|edit))?)?$`), most: 60 },
     { path: new RegExp(`^/grids/${ID}/.+\\.(svg|jpg|png)$`), most: 40, files: true },
-    { path: /^\/(bench|samples|lots|recipes|eyewear|rooms)(\/.*)?$/, most: 40 },
+    { path: /^\/(bench|samples|lots|recipes|eyewear|rooms|fixtures)(\/.*)?$/, most: 40 },
     { path: new RegExp(`^/(post|ask/new|reports/${ID}/repeat)$`), most: 20 },
     { path: /^\/$/, most: 20, searches: true },
     { path: /^\/(offline|waiting)$/, most: 2 },

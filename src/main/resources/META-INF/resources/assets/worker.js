@@ -15,7 +15,7 @@
   const ID = "[0-9a-f-]{36}";
   const POSTS = new RegExp(
     `^/(post|reports/${ID}/(repeat|photos|comments)|talk/${ID}/photos|ask/new|ask/${ID}/answers|notices/new` +
-      `|grids|grids/${ID}/(results|photo)|samples/new|lots/new|recipes/new|eyewear/new|rooms/new)$`,
+      `|grids|grids/${ID}/(results|photo)|samples/new|lots/new|recipes/new|eyewear/new|rooms/new|fixtures/new)$`,
   );
 
   function within(promise, ms) {

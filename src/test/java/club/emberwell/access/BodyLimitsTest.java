@@ -45,6 +45,8 @@ class BodyLimitsTest {
     "/api/v1/questions/1/photos, image/webp, 11",
     "/api/v1/answers/1/photos, multipart/form-data, 11",
     "/api/v1/grids/1/photo, application/octet-stream, 11",
+    "/api/v1/lots/1/photo, image/jpeg, 11",
+    "/fixtures/1/photo, multipart/form-data, 11",
     "/sign-in, application/x-www-form-urlencoded, 1",
     "/grids/1/photo/corners, application/x-www-form-urlencoded, 1",
     "/reports/1/photos/2, , 1",

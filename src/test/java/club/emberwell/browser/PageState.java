@@ -115,6 +115,42 @@ enum PageState {
           v.open("/rooms/new")
               .fill(Map.of("name", "Shed", "flow", "400 m3/h", "duct", "4 in", "volume", "60 m3"))
               .send()),
+  LOT_IN_TIME(
+      BrowserTest.MEMBER,
+      v -> {
+        lot(v, "2026-03-04", "44");
+        lot(v, "2026-06-20", "48").press("main li a[href^='/lots/']");
+      }),
+  SUPPLIERS(BrowserTest.MEMBER, "/suppliers"),
+  FIXTURES(BrowserTest.MEMBER, "/fixtures"),
+  FIXTURE_REFUSED(
+      BrowserTest.MEMBER,
+      v -> v.open("/fixtures/new").fill(Map.of("rows", "0", "columns", "3")).send()),
+  FIXTURE_BATCH(
+      BrowserTest.MEMBER,
+      v ->
+          v.open("/fixtures/new")
+              .fill(
+                  Map.of(
+                      "name",
+                      "Coaster jig",
+                      "columns",
+                      "4",
+                      "rows",
+                      "3",
+                      "pitchX",
+                      "95 mm",
+                      "pitchY",
+                      "95 mm",
+                      "offsetX",
+                      "52 mm",
+                      "offsetY",
+                      "52 mm",
+                      "pieces",
+                      "10"))
+              .send()
+              .fill(Map.of("pieces", "64", "burn", "90 s", "handling", "10 s", "change", "1 min"))
+              .send()),
   ORDER_ANSWERED(
       BrowserTest.MEMBER,
       "/lots/order?lines.0.name=navy&lines.0.pieces=24&lines.1.name=black&lines.1.pieces=12"
@@ -260,6 +296,27 @@ enum PageState {
   /** True where a page that is not there is what is looked at. */
   boolean isMissing() {
     return this == NOT_FOUND || this == NO_SUCH_REPORT || this == UNSUBSCRIBE_NOTHING;
+  }
+
+  private static Visit lot(Visit v, String date, String usable) {
+    return v.open("/lots/new")
+        .fill(
+            Map.of(
+                "supplier",
+                "North Blanks",
+                "batch",
+                "B-" + date,
+                "material",
+                "steel tumbler",
+                "received",
+                "50",
+                "usable",
+                usable,
+                "date",
+                date,
+                "inspection",
+                "Two dents."))
+        .send();
   }
 
   void reach(Visit visit) {

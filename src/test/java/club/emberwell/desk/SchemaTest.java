@@ -96,6 +96,9 @@ class SchemaTest {
         "burned = 10",
         "usable = 4, burned = 5",
         "supplier = ''",
+        "batch = ''",
+        "inspection = ''",
+        "shared = null",
         "material = ''",
         "notes = ''"
       })
@@ -117,6 +120,33 @@ class SchemaTest {
             .formatted(room));
     cast.run("insert into room_check values ('%s', 'smoke-detector', 30, null)".formatted(room));
     refused("insert into room_check values ('" + room + "', " + check + ")");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "name = ''",
+        "place = ''",
+        "row_count = 0",
+        "column_count = 0",
+        "pieces = 0",
+        "pieces = 7",
+        "lengths = '[]'",
+        "number_style = 'none'"
+      })
+  void aFixtureHasPositionsForItsPieces(String change) {
+    UUID fixture = stock("fixture");
+    cast.run(
+        ("insert into fixture (id, name, row_count, column_count, pieces, lengths, number_style)"
+                + " values ('%s', 'x', 2, 3, 6, '{}', 'any')")
+            .formatted(fixture));
+    refused("update fixture set " + change + " where id = '" + fixture + "'");
+    cast.run(
+        ("insert into kept_photo (entry_id, width, height, size_bytes, picture, taken_at)"
+                + " values ('%s', 1, 1, 1, '\\x00', now())")
+            .formatted(fixture));
+    refused("update kept_photo set width = 0 where entry_id = '" + fixture + "'");
+    refused("update kept_photo set size_bytes = 7 where entry_id = '" + fixture + "'");
   }
 
   @Test

@@ -167,15 +167,41 @@ class Life {
   }
 
   /** A kept piece of the report, and a lot. */
-  private static void stock(Person person, String report, String email) {
+  private static void stock(Person person, String report, String email) throws IOException {
     String says = "of " + person.handle() + ", " + email;
     Map<String, Object> lot =
-        Map.of("supplier", "Shop " + says, "material", "maple", "received", 9, "notes", says);
+        Map.of(
+            "supplier",
+            "Shop " + says,
+            "batch",
+            says.substring(0, Math.min(80, says.length())),
+            "material",
+            "maple",
+            "received",
+            9,
+            "usable",
+            8,
+            "notes",
+            says,
+            "shared",
+            true);
     keyed(person, Map.of("report", report, "box", "Box " + says, "notes", says))
         .post("/api/v1/samples")
         .then()
         .statusCode(201);
-    keyed(person, lot).post("/api/v1/lots").then().statusCode(201);
+    String made =
+        keyed(person, lot).post("/api/v1/lots").then().statusCode(201).extract().path("id");
+    keyed(person, Map.of("name", "Jig", "place", says, "rows", 1, "columns", 1, "notes", says))
+        .post("/api/v1/fixtures")
+        .then()
+        .statusCode(201);
+    given()
+        .header("Authorization", "Bearer " + person.token())
+        .contentType("application/octet-stream")
+        .body(Pictures.of(200, 100, "jpeg"))
+        .put("/api/v1/lots/" + made + "/photo")
+        .then()
+        .statusCode(200);
     keyed(person, Map.of("name", "Pair " + says, "marking", "OD 6 @ 900-1100 nm", "notes", says))
         .post("/api/v1/eyewear")
         .then()

@@ -146,6 +146,7 @@ class PersonalDataTest {
         .then()
         .body("handle", equalTo("former member"));
     assertEquals(0L, count("grid_photo join entry on id = grid_id", lived));
+    assertEquals(0L, count("kept_photo join entry on id = entry_id", lived));
   }
 
   @Test

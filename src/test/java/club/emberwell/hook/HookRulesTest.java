@@ -218,7 +218,7 @@ class HookRulesTest {
     assertEquals(Optional.of(HookEvent.RESULT_POSTED), HookEvent.of("report", Move.APPEARED));
     assertEquals(Optional.of(HookEvent.DESK_WAITING), HookEvent.of("answer", Move.WAITING));
     assertEquals(Optional.of(HookEvent.DESK_FLAGGED), HookEvent.of("flag", Move.WAITING));
-    for (String kept : List.of("grid", "sample", "lot", "recipe", "eyewear", "room")) {
+    for (String kept : List.of("grid", "sample", "lot", "recipe", "eyewear", "room", "fixture")) {
       for (Move move : Move.values()) {
         assertEquals(Optional.empty(), HookEvent.of(kept, move), kept);
       }

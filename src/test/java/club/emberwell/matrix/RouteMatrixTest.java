@@ -49,6 +49,9 @@ import org.junit.jupiter.api.Test;
  */
 @QuarkusTest
 class RouteMatrixTest {
+  /** What is sent: a form with a picture, or the picture itself ({@code bytes}). */
+  private static final String PICTURE = "picture";
+
   private static final List<String> ROLES =
       List.of("stranger", "member", "author", "moderator", "owner");
   private static final Set<Integer> REFUSALS = Set.of(401, 403, 404, 410);
@@ -204,7 +207,7 @@ class RouteMatrixTest {
   private String said(Line line, Things things, Somebody who, boolean byToken) {
     String path = line.route().path();
     String query = "";
-    boolean picture = false;
+    String sent = "";
     for (String pair : line.things().isEmpty() ? new String[0] : line.things().split(",")) {
       String name = pair.substring(0, pair.indexOf('='));
       String meant = pair.substring(pair.indexOf('=') + 1);
@@ -212,13 +215,13 @@ class RouteMatrixTest {
       if (name.startsWith("?")) {
         query += (query.isEmpty() ? "?" : "&") + name.substring(1) + "=" + value;
       } else if (name.equals("send")) {
-        picture = value.equals("picture");
+        sent = value;
       } else {
         path = path.replace("{" + name + "}", value);
       }
     }
     assertTrue(!path.contains("{"), () -> "say what the parameters stand for: " + line.route());
-    Response answer = send(line.route(), path + query, who, byToken, picture);
+    Response answer = send(line.route(), path + query, who, byToken, sent);
     int status = answer.statusCode();
     assertTrue(status < 500, () -> line.route() + " failed: " + answer.asString());
     boolean signInFirst =
@@ -227,7 +230,7 @@ class RouteMatrixTest {
   }
 
   private static Response send(
-      Route route, String path, Somebody who, boolean byToken, boolean picture) {
+      Route route, String path, Somebody who, boolean byToken, String sent) {
     RequestSpecification request = given().redirects().follow(false).urlEncodingEnabled(false);
     if (who.id() != null && byToken) {
       request.header("Authorization", "Bearer " + who.token());
@@ -235,14 +238,14 @@ class RouteMatrixTest {
       request.cookie("emberwell", who.cookie());
     }
     if (!route.method().equals("GET")) {
-      fill(request, route, picture);
+      fill(request, route, sent);
     } else {
       request.accept("*/*");
     }
     return request.request(route.method(), path);
   }
 
-  private static void fill(RequestSpecification request, Route route, boolean picture) {
+  private static void fill(RequestSpecification request, Route route, String sent) {
     if (route.api()) {
       request
           .header("Idempotency-Key", UUID.randomUUID().toString())
@@ -250,13 +253,15 @@ class RouteMatrixTest {
     } else {
       Response form = given().get("/test-only/form");
       request.cookie("emberwell-form", form.getCookie("emberwell-form"));
-      if (!picture) {
+      if (!sent.equals(PICTURE)) {
         request.formParam("form-token", form.asString());
       } else {
         request.multiPart("form-token", form.asString());
       }
     }
-    if (picture) {
+    if (sent.equals("bytes")) {
+      request.contentType("image/png").body(picture());
+    } else if (sent.equals(PICTURE)) {
       request.multiPart("photo", "a.png", picture(), "image/png");
     } else if (route.api() && !route.method().equals("DELETE")) {
       request.contentType(ContentType.JSON).body("{}");

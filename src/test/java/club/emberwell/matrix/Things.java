@@ -71,6 +71,9 @@ final class Things {
       case "eyewear" ->
           post("eyewear", Map.of("name", "Green pair", "marking", "OD 6+ @ 900-1100 nm"));
       case "room" -> post("rooms", Map.of("name", "Shed", "volume", "60 m3", "flow", "400 m3/h"));
+      case "kept" -> withPhoto("lots", get("lot"));
+      case "fixture" -> post("fixtures", Map.of("name", "Jig", "rows", 1, "columns", 1));
+      case "held" -> withPhoto("fixtures", get("fixture"));
       case "grid" -> post("grids", grid());
       case "seen" -> seen();
       case "flag" -> flag();
@@ -115,19 +118,27 @@ final class Things {
 
   /** A grid with its photo and the corners in it. */
   private String seen() {
-    String id = post("grids", grid());
+    String id = withPhoto("grids", post("grids", grid()));
+    by(author)
+        .contentType(ContentType.JSON)
+        .body(Map.of("corners", Corners.START.all()))
+        .put("/api/v1/grids/" + id + "/photo")
+        .then()
+        .statusCode(200);
+    return id;
+  }
+
+  private String withPhoto(String what, String id) {
     ByteArrayOutputStream picture = new ByteArrayOutputStream();
     try {
       ImageIO.write(new BufferedImage(80, 80, BufferedImage.TYPE_INT_RGB), "png", picture);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    String path = "/api/v1/grids/" + id + "/photo";
-    by(author).contentType("application/octet-stream").body(picture.toByteArray()).put(path);
     by(author)
-        .contentType(ContentType.JSON)
-        .body(Map.of("corners", Corners.START.all()))
-        .put(path)
+        .contentType("application/octet-stream")
+        .body(picture.toByteArray())
+        .put("/api/v1/" + what + "/" + id + "/photo")
         .then()
         .statusCode(200);
     return id;

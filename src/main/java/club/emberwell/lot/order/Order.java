@@ -34,7 +34,8 @@ public record Order(List<Line> lines, int total, double wanted, double chance, U
   /**
    * What the usable share was taken from.
    *
-   * @param lots how many were counted; 0 where it was none
+   * @param lots of one's own that were counted; 0 where it was none
+   * @param sharedLots of other members that were counted beside them; null where it was none
    * @param usable of the pieces counted; null where the share is known
    * @param alpha of the beta distribution of the share; null where it is known
    */
@@ -42,6 +43,7 @@ public record Order(List<Line> lines, int total, double wanted, double chance, U
   public record Usable(
       From from,
       int lots,
+      @Nullable Integer sharedLots,
       @Nullable Integer usable,
       @Nullable Integer received,
       double share,
@@ -52,6 +54,8 @@ public record Order(List<Line> lines, int total, double wanted, double chance, U
   public enum From implements Coded {
     /** One's own lots; they may differ. */
     LOTS("lots"),
+    /** One's own lots, which are few, and those of the same supplier that others share. */
+    SHARED_LOTS("shared-lots"),
     /** Pieces counted elsewhere, taken as they are with Jeffreys' prior. */
     RECORD("record"),
     /** The share itself is known. */

@@ -22,5 +22,8 @@ public final class OrderLimits {
 
   public static final double USUAL_CHANCE = 0.9;
 
+  /** With fewer inspected lots of one's own, those that others share are counted too. */
+  public static final int FEW_LOTS = 5;
+
   private OrderLimits() {}
 }

@@ -1,12 +1,13 @@
 package club.emberwell.lot.order;
 
 import club.emberwell.lot.Lots;
-import club.emberwell.lot.Lots.Inspected;
 import club.emberwell.lot.order.Order.From;
 import club.emberwell.lot.order.Order.Line;
 import club.emberwell.lot.order.Order.Usable;
 import club.emberwell.lot.order.WrittenOrder.Basis;
 import club.emberwell.lot.order.WrittenOrder.Needed;
+import club.emberwell.lot.supplier.SupplierCode;
+import club.emberwell.lot.supplier.Suppliers;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
@@ -16,6 +17,7 @@ import club.emberwell.stats.UsableCount;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * Says how many to order. The chance holds for the order as a whole: each of m lines may fail with
@@ -33,9 +35,11 @@ public class Ordering {
   private static final int ASSUMED_RECEIVED = 10;
 
   private final Lots lots;
+  private final Suppliers suppliers;
 
-  Ordering(Lots lots) {
+  Ordering(Lots lots, Suppliers suppliers) {
     this.lots = lots;
+    this.suppliers = suppliers;
   }
 
   /** The usable share beside where it comes from. */
@@ -84,32 +88,39 @@ public class Ordering {
   private Known known(Actor actor, Basis basis) {
     if (basis.share() != null) {
       UsableCount count = UsableCount.known(basis.share());
-      return new Known(count, new Usable(From.SHARE, 0, null, null, basis.share(), null, null));
+      return new Known(
+          count, new Usable(From.SHARE, 0, null, null, null, basis.share(), null, null));
     }
     if (basis.received() != null) {
-      return counted(From.RECORD, 0, basis.usable(), basis.received());
+      return counted(From.RECORD, basis.usable(), basis.received());
     }
     return basis.lots() == null || basis.lots().isBlank()
-        ? counted(From.ASSUMED, 0, ASSUMED_USABLE, ASSUMED_RECEIVED)
+        ? counted(From.ASSUMED, ASSUMED_USABLE, ASSUMED_RECEIVED)
         : ofLots(actor, basis.lots().strip());
   }
 
-  private static Known counted(From from, int lots, int usable, int received) {
-    return told(from, lots, usable, received, BetaBinomial.ofRecord(usable, received));
-  }
-
-  private static Known told(From from, int lots, int usable, int received, BetaBinomial count) {
+  private static Known counted(From from, int usable, int received) {
+    BetaBinomial count = BetaBinomial.ofRecord(usable, received);
     return new Known(
         count,
-        new Usable(from, lots, usable, received, count.share(), count.alpha(), count.beta()));
+        new Usable(from, 0, null, usable, received, count.share(), count.alpha(), count.beta()));
   }
 
   private Known ofLots(Actor actor, String supplier) {
     boolean all = supplier.equals(ALL_LOTS);
-    List<Inspected> counted =
+    String code = SupplierCode.of(supplier);
+    List<LotShares.Count> own =
         lots.inspected(actor).stream()
-            .filter(lot -> all || lot.supplier().equalsIgnoreCase(supplier))
+            .filter(lot -> all || lot.code().equals(code))
+            .map(lot -> new LotShares.Count(lot.usable(), lot.received()))
             .toList();
+    List<LotShares.Count> shared =
+        all || own.size() >= OrderLimits.FEW_LOTS
+            ? List.of()
+            : suppliers.ofOthers(actor, code).stream()
+                .map(lot -> new LotShares.Count(lot.usable(), lot.received()))
+                .toList();
+    List<LotShares.Count> counted = Stream.concat(own.stream(), shared.stream()).toList();
     if (counted.isEmpty()) {
       String detail =
           all
@@ -117,13 +128,17 @@ public class Ordering {
               : "None of your lots from %s says how many were usable.".formatted(supplier);
       throw new EntryRefused(RemarkId.LOTS_UNKNOWN, "/lots", detail);
     }
-    List<LotShares.Count> counts =
-        counted.stream().map(lot -> new LotShares.Count(lot.usable(), lot.received())).toList();
-    return told(
-        From.LOTS,
-        counted.size(),
-        counted.stream().mapToInt(Inspected::usable).sum(),
-        counted.stream().mapToInt(Inspected::received).sum(),
-        LotShares.next(counts));
+    BetaBinomial next = LotShares.next(counted);
+    Usable told =
+        new Usable(
+            shared.isEmpty() ? From.LOTS : From.SHARED_LOTS,
+            own.size(),
+            shared.isEmpty() ? null : shared.size(),
+            counted.stream().mapToInt(LotShares.Count::usable).sum(),
+            counted.stream().mapToInt(LotShares.Count::received).sum(),
+            next.share(),
+            next.alpha(),
+            next.beta());
+    return new Known(next, told);
   }
 }

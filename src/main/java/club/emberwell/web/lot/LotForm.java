@@ -18,6 +18,8 @@ final class LotForm {
   /** Digits of a number of pieces and some room to see a slip. */
   private static final int DIGITS = 12;
 
+  private static final String SHARED = "true";
+
   private LotForm() {}
 
   /**
@@ -28,6 +30,10 @@ final class LotForm {
     form.add(Field.of("id", "Id").hidden().value(Objects.toString(id, "")));
     form.add(Field.of("supplier", "Supplier").maxLength(LotLimits.WORDS).required());
     form.add(
+        Field.of("batch", "Lot number")
+            .hint("As the supplier calls it. Reports that name it show whether the dose changed.")
+            .maxLength(LotLimits.WORDS));
+    form.add(
         Field.of("material", "Material").list("materials").maxLength(LotLimits.WORDS).required());
     form.add(Field.of("coating", "Coating").list("coatings").maxLength(LotLimits.WORDS));
     form.add(Field.of("colour", "Colour").list("colours").maxLength(LotLimits.WORDS));
@@ -35,7 +41,20 @@ final class LotForm {
     form.add(pieces("usable", "Of these usable").hint("After you looked at them."));
     form.add(pieces("burned", "Of these burned").hint("Used up for jobs and tests."));
     form.add(Field.of("date", "Date received").hint("Year-month-day").type("date"));
+    form.add(
+        Field.of("inspection", "What you saw when you looked at them")
+            .hint("Scratches, another shade, thin coating.")
+            .lines()
+            .maxLength(LotLimits.NOTES));
     form.add(Field.of("notes", "Notes").lines().maxLength(LotLimits.NOTES));
+    form.add(
+        Field.of("shared", "Shared with members")
+            .hint(
+                "They see the supplier’s name, what the pieces are, the counts and the month, once"
+                    + " three members share lots of this supplier. They never see who it was, nor"
+                    + " notes, photos and lot numbers.")
+            .several()
+            .choice(SHARED, "Count this lot for its supplier"));
     return form;
   }
 
@@ -52,10 +71,13 @@ final class LotForm {
     WrittenLot written =
         new WrittenLot(
             sent.text("supplier"),
+            sent.text("batch"),
             new Blank(sent.text("material"), sent.text("coating"), sent.text("colour")),
             new Counts(sent.number("received"), sent.number("usable"), sent.number("burned")),
             sent.text("date"),
-            sent.text("notes"));
+            sent.text("inspection"),
+            sent.text("notes"),
+            sent.flag("shared"));
     if (!sent.remarks().isEmpty()) {
       throw new EntryRefused(sent.remarks());
     }
@@ -66,6 +88,7 @@ final class LotForm {
   static Map<String, String> values(WrittenLot w) {
     Map<String, String> values = new LinkedHashMap<>();
     values.put("supplier", w.supplier());
+    values.put("batch", w.batch());
     values.put("material", w.blank().material());
     values.put("coating", w.blank().coating());
     values.put("colour", w.blank().colour());
@@ -73,7 +96,9 @@ final class LotForm {
     values.put("usable", Objects.toString(w.counts().usable(), ""));
     values.put("burned", Objects.toString(w.counts().burned(), ""));
     values.put("date", w.date());
+    values.put("inspection", w.inspection());
     values.put("notes", w.notes());
+    values.put("shared", w.shared() ? SHARED : "");
     return values;
   }
 }

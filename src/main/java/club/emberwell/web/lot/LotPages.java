@@ -42,10 +42,12 @@ public class LotPages extends Pages {
   private static final int BESIDE = 5;
 
   private final Lots lots;
+  private final LotViews views;
   private final Words words;
 
-  LotPages(Lots lots, Words words) {
+  LotPages(Lots lots, LotViews views, Words words) {
     this.lots = lots;
+    this.views = views;
     this.words = words;
   }
 
@@ -55,7 +57,7 @@ public class LotPages extends Pages {
 
     static native TemplateInstance lots(List<LotCard> lots, Pager pager);
 
-    static native TemplateInstance lot(LotCard lot);
+    static native TemplateInstance lot(LotViews.One one);
 
     static native TemplateInstance write(Writing writing);
 
@@ -81,8 +83,7 @@ public class LotPages extends Pages {
   public TemplateInstance lots(@RestQuery("page") String number, @RestQuery String done) {
     say(done, "removed".equals(done) ? "Removed." : "Saved.");
     Slice<Lot> found = lots.mine(actor(), Pager.part(number));
-    List<LotCard> cards = found.rows().stream().map(LotCard::of).toList();
-    return Templates.lots(cards, Pager.of(found, LIST));
+    return Templates.lots(views.cards(actor(), found.rows()), Pager.of(found, LIST));
   }
 
   @GET
@@ -107,7 +108,7 @@ public class LotPages extends Pages {
   @Path("{id}")
   public TemplateInstance lot(@RestPath UUID id, @RestQuery String done) {
     say(done, "Saved.");
-    return Templates.lot(LotCard.of(lots.get(actor(), id)));
+    return Templates.lot(views.one(actor(), lots.get(actor(), id)));
   }
 
   @GET
@@ -148,7 +149,7 @@ public class LotPages extends Pages {
   }
 
   private static List<LotCard> cards(Stream<Lot> lots) {
-    return lots.limit(BESIDE).map(LotCard::of).toList();
+    return lots.limit(BESIDE).map(lot -> LotCard.of(lot, null)).toList();
   }
 
   @POST
@@ -162,7 +163,7 @@ public class LotPages extends Pages {
   @GET
   @Path("{id}/withdraw")
   public TemplateInstance withdraw(@RestPath UUID id) {
-    return Templates.withdraw(LotCard.of(lots.get(actor(), id)));
+    return Templates.withdraw(LotCard.of(lots.get(actor(), id), null));
   }
 
   @POST

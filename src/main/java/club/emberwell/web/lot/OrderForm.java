@@ -6,6 +6,7 @@ import club.emberwell.lot.order.Ordering;
 import club.emberwell.lot.order.WrittenOrder;
 import club.emberwell.lot.order.WrittenOrder.Basis;
 import club.emberwell.lot.order.WrittenOrder.Needed;
+import club.emberwell.lot.supplier.Supplier;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
 import club.emberwell.remark.RemarkId;
@@ -31,8 +32,9 @@ final class OrderForm {
    * The blank form.
    *
    * @param lots of which it is known how many were usable
+   * @param shared suppliers of which other members share lots
    */
-  static Form of(List<Inspected> lots) {
+  static Form of(List<Inspected> lots, List<Supplier> shared) {
     Form form = new Form();
     for (int i = 0; i < LINES; i++) {
       form.add(
@@ -51,24 +53,40 @@ final class OrderForm {
             .choice("95", "19 of 20 orders")
             .choice("99", "99 of 100 orders")
             .value("90"));
-    form.add(basis(lots));
+    form.add(basis(lots, shared));
     form.add(LotForm.pieces("usable", "Usable"));
     form.add(LotForm.pieces("received", "of pieces received"));
     form.add(Field.of("share", "Share of usable pieces (%)").hint("95").inputMode("decimal"));
     return form;
   }
 
-  private static Field basis(List<Inspected> lots) {
-    Field field = Field.of("lots", "My lots").choice("", "Not from my lots").folded();
-    if (lots.isEmpty()) {
-      return field;
+  private static Field basis(List<Inspected> lots, List<Supplier> shared) {
+    Field field = Field.of("lots", "Lots").choice("", "Not from lots").folded();
+    if (!lots.isEmpty()) {
+      own(field, lots);
     }
+    shared.stream()
+        .filter(supplier -> lots.stream().noneMatch(lot -> lot.code().equals(supplier.code())))
+        .forEach(
+            supplier ->
+                field.choice(
+                    supplier.name(),
+                    "%s, shared by %d members: %d of %d usable"
+                        .formatted(
+                            supplier.name(),
+                            supplier.members(),
+                            supplier.pieces().usable(),
+                            supplier.pieces().received())));
+    return field;
+  }
+
+  private static void own(Field field, List<Inspected> lots) {
     field.choice(Ordering.ALL_LOTS, "All my lots: " + counted(lots));
     Map<String, List<Inspected>> bySupplier = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
     lots.forEach(
         lot -> bySupplier.computeIfAbsent(lot.supplier(), s -> new ArrayList<>()).add(lot));
     bySupplier.forEach((supplier, some) -> field.choice(supplier, supplier + ": " + counted(some)));
-    return field.value(Ordering.ALL_LOTS);
+    field.value(Ordering.ALL_LOTS);
   }
 
   private static String counted(List<Inspected> lots) {

@@ -5,6 +5,7 @@ import club.emberwell.grid.GridService;
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.lot.Lots;
 import club.emberwell.lot.order.Ordering;
+import club.emberwell.lot.supplier.Suppliers;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
@@ -38,12 +39,14 @@ public class OrderPages extends Pages {
 
   private final Ordering ordering;
   private final Lots lots;
+  private final Suppliers suppliers;
   private final GridService grids;
   private final Words words;
 
-  OrderPages(Ordering ordering, Lots lots, GridService grids, Words words) {
+  OrderPages(Ordering ordering, Lots lots, Suppliers suppliers, GridService grids, Words words) {
     this.ordering = ordering;
     this.lots = lots;
+    this.suppliers = suppliers;
     this.grids = grids;
     this.words = words;
   }
@@ -66,7 +69,7 @@ public class OrderPages extends Pages {
   public Response order(@Context UriInfo uri) {
     SentForm sent = new SentForm(uri.getQueryParameters());
     Actor actor = actor();
-    Form form = OrderForm.of(lots.inspected(actor));
+    Form form = OrderForm.of(lots.inspected(actor), suppliers.ranked(actor));
     if (sent.lacks(OrderForm.asking()) && sent.text("chance") == null) {
       return Response.ok(shown(form.fill(fromGrid(actor, sent.id("grid"))), null)).build();
     }

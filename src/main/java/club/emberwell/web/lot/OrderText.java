@@ -94,8 +94,12 @@ record OrderText(String order, String chance, List<Row> rows, String from, Strin
     return switch (usable.from()) {
       case LOTS ->
           "From %s: %d of %d pieces were usable. That lots differ is reckoned in."
+              .formatted(ofYours(usable.lots()), usable.usable(), usable.received());
+      case SHARED_LOTS ->
+          "From %s and %s of other members who share theirs: %d of %d pieces were usable. That lots differ is reckoned in."
               .formatted(
-                  usable.lots() == 1 ? "one lot of yours" : usable.lots() + " lots of yours",
+                  ofYours(usable.lots()),
+                  usable.sharedLots() == 1 ? "one lot" : usable.sharedLots() + " lots",
                   usable.usable(),
                   usable.received());
       case RECORD ->
@@ -104,6 +108,14 @@ record OrderText(String order, String chance, List<Row> rows, String from, Strin
       case SHARE -> "From the share you know: %s usable.".formatted(percent(usable.share()));
       case ASSUMED ->
           "Assumed: 9 of 10 pieces are usable. Enter what you counted for a better number.";
+    };
+  }
+
+  private static String ofYours(int lots) {
+    return switch (lots) {
+      case 0 -> "no lot of yours";
+      case 1 -> "one lot of yours";
+      default -> lots + " lots of yours";
     };
   }
 
@@ -118,7 +130,8 @@ record OrderText(String order, String chance, List<Row> rows, String from, Strin
     }
     return String.format(
             Locale.ROOT,
-            "The number of usable pieces follows a beta-binomial distribution, alpha %.1f and beta %.1f. ",
+            "The number of usable pieces follows a beta-binomial distribution, alpha %.1f and beta"
+                + " %.1f. ",
             usable.alpha(),
             usable.beta())
         + smallest;

@@ -1,0 +1,17 @@
+package club.emberwell.api.photo;
+
+import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.entry.EntryKind;
+import club.emberwell.report.photo.KeptPhotos;
+import club.emberwell.report.photo.ReadyPhotos;
+import jakarta.ws.rs.Path;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+
+/** The photo of a fixture, for its author. */
+@Path("/api/v1/fixtures")
+@Tag(name = "Fixtures")
+public class FixturePhotoResource extends KeptPhotoResource {
+  FixturePhotoResource(KeptPhotos photos, ReadyPhotos ready, ApiRequest request) {
+    super(EntryKind.FIXTURE, photos, ready, request);
+  }
+}

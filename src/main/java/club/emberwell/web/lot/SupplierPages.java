@@ -1,0 +1,163 @@
+package club.emberwell.web.lot;
+
+import club.emberwell.lot.CountedShare;
+import club.emberwell.lot.drift.LotDrifts;
+import club.emberwell.lot.supplier.Supplier;
+import club.emberwell.lot.supplier.SupplierLimits;
+import club.emberwell.lot.supplier.Suppliers;
+import club.emberwell.member.Role;
+import club.emberwell.quantity.NumberStyle;
+import club.emberwell.web.frame.Pages;
+import club.emberwell.web.plot.Caption;
+import club.emberwell.web.plot.SharePlot;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jboss.resteasy.reactive.RestPath;
+
+/** Suppliers as the lots tell that members share. */
+@Path("/suppliers")
+@Produces(MediaType.TEXT_HTML)
+@Blocking
+@RolesAllowed(Role.WRITE)
+public class SupplierPages extends Pages {
+  private final Suppliers suppliers;
+  private final LotDrifts drifts;
+
+  SupplierPages(Suppliers suppliers, LotDrifts drifts) {
+    this.suppliers = suppliers;
+    this.drifts = drifts;
+  }
+
+  @CheckedTemplate
+  static class Templates {
+    private Templates() {}
+
+    static native TemplateInstance suppliers(List<Line> suppliers, int fewest);
+
+    static native TemplateInstance supplier(One one);
+  }
+
+  /**
+   * A supplier of the list.
+   *
+   * @param spread of single lots
+   */
+  record Line(
+      String href, String name, int members, int lots, String counts, String share, String spread) {
+    static Line of(Supplier supplier) {
+      CountedShare pieces = supplier.pieces();
+      return new Line(
+          "/suppliers/" + supplier.code(),
+          supplier.name(),
+          supplier.members(),
+          supplier.lots(),
+          "%d of %d".formatted(pieces.usable(), pieces.received()),
+          ShareText.of(pieces),
+          "%s to %s"
+              .formatted(ShareText.percent(supplier.least()), ShareText.percent(supplier.most())));
+    }
+  }
+
+  /**
+   * A supplier with its lots.
+   *
+   * @param plot null where no lot says when it came
+   * @param drifts sentences; empty where too few members burned lots of one sort
+   */
+  record One(
+      Line line,
+      SharePlot plot,
+      List<Kind> kinds,
+      List<Month> months,
+      List<String> drifts,
+      String rate) {}
+
+  /** Lots of one material, coating and colour. */
+  record Kind(String name, int members, int lots, String counts, String share) {}
+
+  /** A lot; month is null where nobody said. */
+  record Month(String month, String name, String counts, String share) {}
+
+  @GET
+  public TemplateInstance suppliers() {
+    List<Line> lines = suppliers.ranked(actor()).stream().map(Line::of).toList();
+    return Templates.suppliers(lines, SupplierLimits.FEWEST_MEMBERS);
+  }
+
+  @GET
+  @Path("{code}")
+  public TemplateInstance supplier(@RestPath String code) {
+    Supplier.Detail found = suppliers.get(actor(), code);
+    NumberStyle style = actor().units().style();
+    return Templates.supplier(
+        new One(
+            Line.of(found.supplier()),
+            plot(found.lots()),
+            found.kinds().stream().map(SupplierPages::kind).toList(),
+            found.lots().stream().map(SupplierPages::month).toList(),
+            drifts.shared(actor(), code).stream()
+                .map(drift -> DriftText.shared(drift, style))
+                .toList(),
+            DriftText.RATE));
+  }
+
+  private static String name(String material, String coating, String colour) {
+    return Stream.of(material, coating, colour)
+        .filter(Objects::nonNull)
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String counts(CountedShare pieces) {
+    return "%d of %d".formatted(pieces.usable(), pieces.received());
+  }
+
+  private static Kind kind(Supplier.Blanks kind) {
+    return new Kind(
+        name(kind.material(), kind.coating(), kind.colour()),
+        kind.members(),
+        kind.lots(),
+        counts(kind.pieces()),
+        ShareText.of(kind.pieces()));
+  }
+
+  private static Month month(Supplier.SharedLot lot) {
+    return new Month(
+        lot.month(),
+        name(lot.material(), lot.coating(), lot.colour()),
+        counts(lot.pieces()),
+        ShareText.of(lot.pieces()));
+  }
+
+  private static SharePlot plot(List<Supplier.SharedLot> lots) {
+    List<SharePlot.Counted> dated =
+        lots.stream()
+            .filter(lot -> lot.month() != null)
+            .map(
+                lot ->
+                    new SharePlot.Counted(
+                        YearMonth.parse(lot.month()).atDay(1),
+                        lot.pieces().share(),
+                        lot.pieces().low(),
+                        lot.pieces().high(),
+                        false,
+                        name(lot.material(), lot.coating(), lot.colour())))
+            .toList();
+    Caption caption =
+        new Caption(
+            "lots",
+            "Usable share of shared lots over time",
+            "Each dot is a lot, its line the 95 % interval. The table says the same.");
+    return dated.isEmpty() ? null : SharePlot.of(caption, dated);
+  }
+}
