@@ -74,7 +74,7 @@ from (values
   ('00000000-0000-4000-8000-000000000005', 'recipe', null),
   ('00000000-0000-4000-8000-000000000007', 'eyewear', null),
   ('00000000-0000-4000-8000-000000000006', 'room', null),
-  ('00000000-0000-4000-8000-000000000005', 'fixture', null)) as x (id, kind, parent);
+  ('00000000-0000-4000-8000-000000000008', 'fixture', null)) as x (id, kind, parent);
 insert into photo (id, width, height, size_bytes, picture, thumb, caption)
 values ('00000000-0000-4000-8000-000000000001', 1, 1, 7, '\x00ff5c4e0a', '\x0d09', 'Ash, "quoted"');
 insert into grid (id, written, asked_hash, number_style, source, wavelength_nm, rated_power_w, motion,
@@ -103,10 +103,10 @@ values ('00000000-0000-4000-8000-000000000006', 'Shed', '{"name": "Shed"}', 'com
 insert into room_check (room_id, code, every_days, last_on)
 values ('00000000-0000-4000-8000-000000000006', 'extinguisher', 30, '2024-02-29');
 insert into fixture (id, name, place, row_count, column_count, pieces, lengths, number_style)
-values ('00000000-0000-4000-8000-000000000005', 'Jig', 'Shelf', 2, 3, 5,
+values ('00000000-0000-4000-8000-000000000008', 'Jig', 'Shelf', 2, 3, 5,
   '{"pitchX": {"text": "95 mm"}, "pitchY": {"text": "95 mm"}}', 'any');
 insert into kept_photo (entry_id, width, height, size_bytes, picture, taken_at)
-values ('00000000-0000-4000-8000-000000000005', 1, 1, 1, '\x5c', now());
+values ('00000000-0000-4000-8000-000000000008', 1, 1, 1, '\x5c', now());
 insert into tag (code, entry_id) values ('K7F-4', '00000000-0000-4000-8000-000000000003');
 insert into parked_photo (id, member_id, form_id, place, width, height, size_bytes, picture, thumb, parked_at)
 select gen_random_uuid(), current_setting('fill.a')::uuid, gen_random_uuid(), 0, 1, 1, 2, '\x00', '\x01', now();

@@ -129,7 +129,9 @@ class WhatLeavesTest {
     // a grid, a sample, a lot and a mail address were among the traces of that life
     assertTrue(all.contains(lived.report()));
     assertFalse(all.contains(lived.email()));
-    for (String kind : List.of("grid", "sample", "lot", "recipe", "eyewear", "room", "fixture", "question", "photo")) {
+    for (String kind :
+        List.of(
+            "grid", "sample", "lot", "recipe", "eyewear", "room", "fixture", "question", "photo")) {
       ids(kind).forEach(id -> assertFalse(all.contains(id), kind));
     }
   }

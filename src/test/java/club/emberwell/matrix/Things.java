@@ -110,10 +110,14 @@ final class Things {
 
   private Map<String, Object> recipe() {
     return Map.of(
-        "machine", get("machine"),
-        "material", "maple",
-        "process", "surface-engraving",
-        "settings", Map.of("power", "60 %", "speed", "20 mm/s", "lineSpacing", "0.1 mm"));
+        "machine",
+        get("machine"),
+        "material",
+        "maple",
+        "process",
+        "surface-engraving",
+        "settings",
+        Map.of("power", "60 %", "speed", "20 mm/s", "lineSpacing", "0.1 mm"));
   }
 
   /** A grid with its photo and the corners in it. */

@@ -31,7 +31,8 @@ class ItemContents {
       case QUESTION, ANSWER, NOTICE, COMMENT ->
           new ItemContent(null, talk.get(actor, item.id()).html(), null);
       case PHOTO -> new ItemContent(null, null, "/photos/" + item.id() + "/large.jpg");
-      case GRID, SAMPLE, LOT, RECIPE, EYEWEAR, ROOM, FIXTURE -> throw new EntryUnknown(item.kind().code());
+      case GRID, SAMPLE, LOT, RECIPE, EYEWEAR, ROOM, FIXTURE ->
+          throw new EntryUnknown(item.kind().code());
     };
   }
 }
