@@ -219,7 +219,7 @@ class Life {
     Map<String, Object> recipe = body();
     recipe.remove("effect");
     recipe.put("machine", machine);
-    recipe.put("name", "Signs " + says);
+    recipe.put("name", "Signs of " + person.handle());
     recipe.put("folder", person.handle());
     recipe.put("notes", says);
     recipe.put("cameFrom", Map.of("report", report));

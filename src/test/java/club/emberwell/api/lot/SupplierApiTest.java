@@ -261,7 +261,7 @@ class SupplierApiTest {
     put(ada, path, Pictures.of(200, 100, "jpeg")).statusCode(200).body("width", equalTo(200));
     got(ada, "lots/" + id).body("photo.url", equalTo(path));
     ada.asks().get(path).then().statusCode(200).contentType("image/jpeg");
-    put(ada, path, "no picture".getBytes()).statusCode(422);
+    put(ada, path, "no picture".getBytes()).statusCode(415);
     Person eve = People.join();
     eve.asks().get(path).then().statusCode(404);
     put(eve, path, Pictures.of(20, 10, "png")).statusCode(404);
