@@ -2,7 +2,6 @@ package club.emberwell.entry;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
@@ -41,20 +40,7 @@ class RevisionRepository implements PanacheRepositoryBase<RevisionEntity, Revisi
   }
 
   /** A revision beside the entry it is of. */
-  record Of(UUID entry, Revision<String> revision) {
-    Of(
-        UUID entry,
-        int version,
-        EntryAction action,
-        UUID editorId,
-        String editor,
-        Instant at,
-        String reason,
-        EntryState state,
-        String written) {
-      this(entry, new Revision<>(version, action, editorId, editor, at, reason, state, written));
-    }
-  }
+  record Of(UUID entry, Revision<String> revision) {}
 
   /** The same of many entries, of each newest first. */
   List<Of> of(Collection<UUID> entries) {
@@ -62,7 +48,7 @@ class RevisionRepository implements PanacheRepositoryBase<RevisionEntity, Revisi
         ? List.of()
         : db.createQuery(
                 """
-                select new club.emberwell.entry.RevisionRepository$Of(v.entryId,
+                select v.entryId, new club.emberwell.entry.Revision(
                   v.version, v.action, v.memberId, m.handle, v.at, v.reason, v.state,
                   (select w.written from RevisionEntity w where w.entryId = v.entryId
                     and w.version = (select max(x.version) from RevisionEntity x

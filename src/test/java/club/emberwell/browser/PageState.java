@@ -150,7 +150,7 @@ enum PageState {
                       "10"))
               .send()
               .fill(Map.of("pieces", "64", "burn", "90 s", "handling", "10 s", "change", "1 min"))
-              .send()),
+              .press("main form[method=get] button.primary")),
   ORDER_ANSWERED(
       BrowserTest.MEMBER,
       "/lots/order?lines.0.name=navy&lines.0.pieces=24&lines.1.name=black&lines.1.pieces=12"
@@ -336,7 +336,8 @@ enum PageState {
     return visit
         .open("/?q=navy+powder+coat&source=diode")
         .press(".answer a[href^='/recipes/new?machine']")
-        .fill(Map.of("name", "Tumblers for the fair", "folder", "Fair", "notes", "Mask it first."))
+        .fill(
+            Map.of("name", "Tumblers " + System.nanoTime(), "folder", "Fair", "notes", "Mask it."))
         .send();
   }
 

@@ -28,7 +28,9 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** Adding, changing and taking away one's machines. */
@@ -65,19 +67,8 @@ public class MachinePages extends Pages {
    * @param models that members' machines have
    */
   record Entry(UUID id, Form form, List<String> wavelengths, List<String> models) {
-    /** What a beginner need not know. */
-    private static final List<String> FOLDED =
-        List.of(
-            "wavelength",
-            "regime",
-            "gated",
-            "pulseControl",
-            "lens",
-            "inputBeam",
-            "beamDiameter",
-            "maxSpeed",
-            "model",
-            "controllerVersion");
+    /** All that a beginner has to say. */
+    private static final Set<String> ASKED = Set.of("name", "source", "ratedPower", "motion");
 
     public String action() {
       return id == null ? NEW : PATH + id;
@@ -89,14 +80,18 @@ public class MachinePages extends Pages {
           .toList();
     }
 
+    private Stream<Field> folded() {
+      return form.getFields().stream().filter(field -> !ASKED.contains(field.getName()));
+    }
+
     /** What has something to correct stands open. */
     public boolean isOpen() {
-      return FOLDED.stream().map(form::field).anyMatch(f -> f.isFailed() || f.isWarned());
+      return folded().anyMatch(f -> f.isFailed() || f.isWarned());
     }
 
     /** How many of the folded fields hold something. */
     public long getFilled() {
-      return FOLDED.stream().map(form::field).filter(f -> !f.getValue().isEmpty()).count();
+      return folded().filter(f -> !f.getValue().isEmpty()).count();
     }
 
     /** The lenses to choose from: what is typed, and those of each kind. */

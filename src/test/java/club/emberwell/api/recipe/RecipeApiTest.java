@@ -11,85 +11,19 @@ import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import club.emberwell.access.People;
-import club.emberwell.access.People.Person;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.response.ValidatableResponse;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Recipes over JSON: kept, changed with a reason, looked back at, published. */
 @QuarkusTest
-class RecipeApiTest {
-  private static final String RECIPES = "/api/v1/recipes";
-
-  private Person ada;
-  private Person eve;
-  private String machine;
-
-  @BeforeEach
-  void join() {
-    ada = People.join();
-    eve = People.join();
-    machine = tube(ada);
-  }
-
-  private static String tube(Person owner) {
-    return owner.makes(
-        "machines",
-        Map.of(
-            "name", "Long tube",
-            "source", "co2",
-            "wavelength", "10.6 um",
-            "ratedPower", "40 W",
-            "motion", "gantry"));
-  }
-
-  private Map<String, Object> recipe() {
-    Map<String, Object> recipe = new HashMap<>();
-    recipe.put("name", "Coasters for the fair");
-    recipe.put("folder", "Fair");
-    recipe.put("machine", machine);
-    recipe.put("material", "maple");
-    recipe.put("process", "surface-engraving");
-    recipe.put("settings", settings("60 %"));
-    recipe.put("notes", "Mask it first.");
-    return recipe;
-  }
-
-  private static Map<String, Object> settings(String power) {
-    return Map.of("power", power, "speed", "24000 mm/min", "lineSpacing", "254 dpi");
-  }
-
-  private static Response post(Person by, String path, Object body) {
-    return by.asks()
-        .header("Idempotency-Key", UUID.randomUUID().toString())
-        .body(body)
-        .post(RECIPES + path);
-  }
-
-  private Response put(String id, int version, Object body) {
-    return ada.asks().header("If-Match", "\"" + version + "\"").body(body).put(RECIPES + "/" + id);
-  }
-
-  private String kept() {
-    return post(ada, "", recipe()).then().statusCode(201).extract().path("id");
-  }
-
-  private Map<String, Object> changed(String power, String reason) {
-    Map<String, Object> recipe = recipe();
-    recipe.put("settings", settings(power));
-    recipe.put("reason", reason);
-    return recipe;
-  }
-
+class RecipeApiTest extends KeepsRecipes {
   @Test
   void aRecipeIsKeptAsWrittenAndAsReadAndSeenByItsOwnerAlone() {
     Response made = post(ada, "", recipe());
@@ -386,87 +320,6 @@ class RecipeApiTest {
     String warned =
         post(ada, "", recipe).then().statusCode(201).extract().path("warnings[0].pointer");
     assertEquals("/settings/power", warned);
-  }
-
-  @Test
-  void aTableIsReadInRowByRow() {
-    String table =
-        """
-        Name,Material,Speed,Power,Machine,Passes
-        Coasters,maple,24,60 %,long TUBE,2
-        ,oak,30,60 %,,two
-        Signs,PVC,30,60 %,,1
-        Small,maple,20,60 %,Elsewhere,1
-        """;
-    Map<String, Object> sent = new HashMap<>();
-    sent.put("id", UUID.randomUUID());
-    sent.put("table", table);
-    sent.put("machine", machine);
-    sent.put("process", "surface-engraving");
-    sent.put("folder", "Old sheet");
-    sent.put(
-        "columns",
-        List.of(
-            Map.of("column", 0, "field", "name"),
-            Map.of("column", 1, "field", "material"),
-            Map.of("column", 2, "field", "settings.speed", "unit", "m/min"),
-            Map.of("column", 3, "field", "settings.power"),
-            Map.of("column", 4, "field", "machine"),
-            Map.of("column", 5, "field", "settings.passes")));
-    sent.put("preview", true);
-    read(sent)
-        .body("recipes.title", contains("Coasters"))
-        .body("recipes.recipe", contains((Object) null));
-    ada.asks().get(RECIPES).then().body("items", empty());
-    sent.put("preview", false);
-    read(sent)
-        .body("recipes.row", contains(1))
-        .body("refused.row", contains(2, 3, 4))
-        .body("refused[0].errors.pointer", contains("/settings/passes"))
-        .body("refused[1].errors.id", contains("prohibited"))
-        .body("refused[2].errors.pointer", contains("/machine"))
-        .body("toMend", containsString("Signs,PVC,30,60 %,,1,"));
-    read(sent);
-    ada.asks()
-        .get(RECIPES)
-        .then()
-        .body("items.title", contains("Coasters"))
-        .body("items.folder", contains("Old sheet"))
-        .body("items[0].settings.passes", equalTo(2))
-        .body("items[0].settings.speed.value", equalTo(400));
-  }
-
-  private ValidatableResponse read(Map<String, Object> sent) {
-    return post(ada, "/imports", sent).then().statusCode(200);
-  }
-
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = '|',
-      value = {
-        "{'table': ''} | /table",
-        "{'table': 'a,b'} | /table",
-        "{'table': 'a,b\\n1,\"2'} | /table",
-        "{'table': 'a\\n1'} | /columns",
-        "{'table': 'a\\n1', 'columns': [{'column': 1, 'field': 'name'}]} | /columns/0/column",
-        "{'table': 'a\\n1', 'columns': [{'column': 0, 'field': 'luck'}]} | /columns/0/field",
-        "{'table': 'a\\n1', 'columns': [{'column': 0}]} | /columns/0/field"
-      })
-  void aTableAtFaultIsRefusedWhole(String sent, String pointer) {
-    post(ada, "/imports", sent.replace("\"", "\\\"").replace('\'', '"'))
-        .then()
-        .statusCode(422)
-        .body("errors.pointer", contains(pointer));
-  }
-
-  @Test
-  void aTableThatIsTooLargeIsRefused() {
-    for (String table : List.of("a\n" + "1\n".repeat(501), "a," + "b,".repeat(60) + "\n1")) {
-      post(ada, "/imports", Map.of("table", table))
-          .then()
-          .statusCode(422)
-          .body("errors.pointer", contains("/table"));
-    }
   }
 
   @Test
