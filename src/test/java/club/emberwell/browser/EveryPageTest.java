@@ -14,9 +14,11 @@ import io.quarkus.test.junit.TestProfile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Every page state in light and dark, on a phone and at a desk, with everything unfolded, against
@@ -142,8 +144,14 @@ class EveryPageTest extends BrowserTest {
           .slice(0, 5).map(each => each.outerHTML.slice(0, 120))
       """;
 
+  /** All, or those that {@code -Dpages=RECIPE.*} names. */
+  static Stream<PageState> pages() {
+    Pattern wished = Pattern.compile(System.getProperty("pages", ".*"));
+    return Stream.of(PageState.values()).filter(each -> wished.matcher(each.name()).matches());
+  }
+
   @ParameterizedTest(name = "{0}")
-  @EnumSource(PageState.class)
+  @MethodSource("pages")
   void everyPageHoldsToTheRules(PageState state) {
     try (Visit visit = visit(state)) {
       state.reach(visit);

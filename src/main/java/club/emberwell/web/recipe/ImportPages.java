@@ -6,6 +6,7 @@ import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.recipe.table.Outcome;
 import club.emberwell.recipe.table.Table;
+import club.emberwell.recipe.table.TableField;
 import club.emberwell.recipe.table.TableRecipes;
 import club.emberwell.recipe.table.WrittenTable;
 import club.emberwell.remark.EntryRefused;
@@ -65,7 +66,13 @@ public class ImportPages extends Pages {
   record Mapping(Form form, List<Column> columns, Outcome outcome) {}
 
   /** A column. */
-  record Column(Field field, Field unit) {}
+  record Column(Field field, Field unit) {
+    /** Words have no unit; what is chosen in place of them is asked again. */
+    public boolean isMeasured() {
+      return unit.isFailed()
+          || TableField.of(field.getValue()).map(TableField::isQuantity).orElse(true);
+    }
+  }
 
   @GET
   public TemplateInstance choose() {
