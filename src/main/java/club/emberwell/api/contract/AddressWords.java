@@ -15,6 +15,7 @@ final class AddressWords {
           Map.entry("caption", "What everybody reads below the picture."),
           Map.entry("code", "Its code."),
           Map.entry("dimension", "The kind of quantity the text is read as."),
+          Map.entry("folder", "The folder they lie in."),
           Map.entry("format", "`csv` or `jsonl`."),
           Map.entry("from", "From this time on, ISO 8601."),
           Map.entry("id", "Its id."),
