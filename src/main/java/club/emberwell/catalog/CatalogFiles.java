@@ -40,7 +40,10 @@ public final class CatalogFiles {
 
   private record AmbiguousLine(String text, List<String> terms) {}
 
-  private record RulesFile(List<CautionRule> rules) {}
+  /**
+   * @param sources those that several rules name
+   */
+  private record RulesFile(List<CautionSource> sources, List<CautionRule> rules) {}
 
   private record ColoursFile(Map<String, String> names) {}
 

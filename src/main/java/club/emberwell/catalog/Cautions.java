@@ -18,7 +18,7 @@ import java.util.stream.Stream;
 public final class Cautions {
   private static final Comparator<Caution> HEAVIEST_FIRST =
       Comparator.comparing((Caution c) -> c.rule().weight())
-          .thenComparing(c -> c.because().isEmpty());
+          .thenComparing(Caution::isGeneral);
 
   private final Vocabulary vocabulary;
   private final List<CautionRule> rules;
@@ -93,7 +93,7 @@ public final class Cautions {
       Optional<Term> because =
           work.hit(each.materials(), scope.exactly())
               .or(() -> surface.hit(each.coatings(), scope.exactly()));
-      if ((scope.isGeneral() || because.isPresent())
+      if ((scope.goesWithAll() || because.isPresent())
           && concerns(scope, process, thicknessMm, source)) {
         found.add(new Caution(each.rule(), because));
       }
@@ -121,6 +121,17 @@ public final class Cautions {
         .filter(caution -> caution.rule().isBan())
         .findFirst()
         .map(Ban::of);
+  }
+
+  /**
+   * The cautions of words for something that the vocabulary does not hold: until somebody knows what
+   * it is, they stand.
+   */
+  public List<Caution> unlisted(String words) {
+    return rules.stream()
+        .filter(rule -> rule.scope().unlisted())
+        .map(rule -> new Caution(rule, Optional.empty(), words))
+        .toList();
   }
 
   /** The materials and coatings a text names, each once; see {@link NamedTerms}. */

@@ -32,12 +32,12 @@ final class WorkCautions {
           .forEach(caution -> found.putIfAbsent(caution.rule().id(), caution));
     }
     if (works.size() > ConsensusLimits.CAUTIONED_WORKS) {
-      found.values().removeIf(caution -> caution.because().isPresent() && !caution.rule().isBan());
+      found.values().removeIf(caution -> !caution.isGeneral() && !caution.rule().isBan());
     }
     List<Caution> all = new ArrayList<>(found.values());
     all.sort(
         Comparator.comparing((Caution c) -> c.rule().weight())
-            .thenComparing(c -> c.because().isEmpty()));
+            .thenComparing(Caution::isGeneral));
     return List.copyOf(all);
   }
 

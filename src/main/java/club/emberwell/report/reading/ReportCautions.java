@@ -13,11 +13,6 @@ public final class ReportCautions {
 
   /** Each once, bans first, general ones last. */
   public static List<Caution> of(Work work, LaserSource source, Cautions cautions) {
-    List<Term> named =
-        Stream.of(work.material(), work.coating())
-            .filter(Filed::waits)
-            .flatMap(filed -> cautions.named(filed.written()).stream())
-            .toList();
     return Cautions.once(
         Stream.concat(
             cautions
@@ -28,6 +23,17 @@ public final class ReportCautions {
                     work.thicknessMm(),
                     source)
                 .stream(),
-            cautions.forTerms(named, List.of(work.process()), List.of(source)).stream()));
+            Stream.of(work.material(), work.coating())
+                .filter(Filed::waits)
+                .flatMap(filed -> ofWords(filed, work, source, cautions))));
+  }
+
+  /** Of what the words name; where they name nothing that is known, of what nobody knows. */
+  private static Stream<Caution> ofWords(
+      Filed filed, Work work, LaserSource source, Cautions cautions) {
+    List<Term> named = cautions.named(filed.written());
+    return named.isEmpty()
+        ? cautions.unlisted(filed.said()).stream()
+        : cautions.forTerms(named, List.of(work.process()), List.of(source)).stream();
   }
 }

@@ -117,7 +117,7 @@ public class MaterialPages extends Pages {
             TermTree.of(now, TermKind.COLOUR, reports, text),
             text.isEmpty() ? List.of() : near(now, text),
             now.cautions().rules().stream()
-                .filter(CautionView::isGeneral)
+                .filter(rule -> rule.scope().goesWithAll())
                 .map(
                     rule ->
                         CautionView.of(
