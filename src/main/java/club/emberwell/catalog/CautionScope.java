@@ -35,7 +35,7 @@ public record CautionScope(
   }
 
   /** True where it is not about all that is done to what it names. */
-  public boolean isNarrowed() {
+  public boolean narrows() {
     return !processes.isEmpty() || !sources.isEmpty() || thicknessAboveMm != null;
   }
 

@@ -134,6 +134,45 @@ public final class Cautions {
         .toList();
   }
 
+  /**
+   * The cautions of words that were filed as nothing: of what they name, else of what nobody knows.
+   *
+   * @param process null = any
+   * @param source null = any
+   */
+  public List<Caution> ofWords(String words, Process process, LaserSource source) {
+    List<Term> named = named(words);
+    return named.isEmpty()
+        ? unlisted(words)
+        : forTerms(
+            named, Collections.singletonList(process), Collections.singletonList(source));
+  }
+
+  /**
+   * The cautions of a work as somebody writes it: by its code or any of its names.
+   *
+   * @param material blank or null = none
+   * @param coating likewise
+   */
+  public List<Caution> asWritten(String material, String coating, Process process) {
+    return once(
+        Stream.concat(
+            written(TermKind.MATERIAL, material, process),
+            written(TermKind.COATING, coating, process)));
+  }
+
+  private Stream<Caution> written(TermKind kind, String words, Process process) {
+    if (words == null || words.isBlank()) {
+      return Stream.empty();
+    }
+    return vocabulary
+        .successor(kind, words)
+        .or(() -> vocabulary.resolve(kind, words).term())
+        .map(term -> forTerm(kind, term.slug(), process, null))
+        .orElseGet(() -> ofWords(words, process, null))
+        .stream();
+  }
+
   /** The materials and coatings a text names, each once; see {@link NamedTerms}. */
   public List<Term> named(String text) {
     return NamedTerms.in(text, vocabulary);

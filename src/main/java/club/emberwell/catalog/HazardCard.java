@@ -113,7 +113,7 @@ public record HazardCard(
         if (!rule.handling().findOut().isEmpty() && rule.scope().exactly()) {
           yield Verdict.UNTIL_IDENTIFIED;
         }
-        yield rule.scope().isNarrowed() ? Verdict.PARTLY_PROHIBITED : Verdict.PROHIBITED;
+        yield rule.scope().narrows() ? Verdict.PARTLY_PROHIBITED : Verdict.PROHIBITED;
       }
       case CARE -> Verdict.SPECIAL_CARE;
       case NOTE -> Verdict.GENERAL_CARE;

@@ -2,14 +2,23 @@ package club.emberwell.report.reading;
 
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Cautions;
-import club.emberwell.catalog.Term;
 import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Process;
+import club.emberwell.remark.Coded;
 import java.util.List;
 import java.util.stream.Stream;
 
 /** The cautions of one work: what was filed, and what words that wait for a moderator name. */
 public final class ReportCautions {
   private ReportCautions() {}
+
+  /** The cautions of a work as its author wrote it, before anything is read of it. */
+  public static List<Caution> asWritten(WrittenWork work, Cautions cautions) {
+    return cautions.asWritten(
+        (String) work.of(WorkProperty.MATERIAL),
+        (String) work.of(WorkProperty.COATING),
+        work.process() == null ? null : Coded.of(Process.class, work.process()).orElse(null));
+  }
 
   /** Each once, bans first, general ones last. */
   public static List<Caution> of(Work work, LaserSource source, Cautions cautions) {
@@ -25,15 +34,8 @@ public final class ReportCautions {
                 .stream(),
             Stream.of(work.material(), work.coating())
                 .filter(Filed::waits)
-                .flatMap(filed -> ofWords(filed, work, source, cautions))));
-  }
-
-  /** Of what the words name; where they name nothing that is known, of what nobody knows. */
-  private static Stream<Caution> ofWords(
-      Filed filed, Work work, LaserSource source, Cautions cautions) {
-    List<Term> named = cautions.named(filed.written());
-    return named.isEmpty()
-        ? cautions.unlisted(filed.said()).stream()
-        : cautions.forTerms(named, List.of(work.process()), List.of(source)).stream();
+                .flatMap(
+                    filed ->
+                        cautions.ofWords(filed.said(), work.process(), source).stream())));
   }
 }

@@ -23,7 +23,7 @@ public record MarkView(boolean ban, String sentence, @Nullable String href, int 
     return CautionMark.of(cautions).map(MarkView::of).orElse(null);
   }
 
-  private static MarkView of(CautionMark mark) {
+  public static MarkView of(CautionMark mark) {
     return new MarkView(
         mark.weight() == CautionClass.BAN,
         mark.sentence(),

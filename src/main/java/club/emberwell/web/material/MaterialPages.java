@@ -109,7 +109,7 @@ public class MaterialPages extends Pages {
         new Listing(
             text,
             CautionsView.of(
-                now.cautions().forTerms(now.cautions().named(text), List.of(), List.of()),
+                cautions(now, text),
                 now.vocabulary(),
                 actor.units()),
             TermTree.of(now, TermKind.MATERIAL, reports, text),
@@ -123,6 +123,19 @@ public class MaterialPages extends Pages {
                         CautionView.of(
                             new Caution(rule, Optional.empty()), now.vocabulary(), actor.units()))
                 .toList()));
+  }
+
+  /** Of what a text names; where it names nothing that any list here holds, of what nobody knows. */
+  private static List<Caution> cautions(Catalog now, String text) {
+    List<Term> named = now.cautions().named(text);
+    boolean unlisted =
+        !text.isEmpty()
+            && named.isEmpty()
+            && Stream.of(TermKind.MATERIAL, TermKind.COATING, TermKind.COLOUR)
+                .allMatch(kind -> TermTree.of(now, kind, Counts.NONE, text).isEmpty());
+    return unlisted
+        ? now.cautions().unlisted(text)
+        : now.cautions().forTerms(named, List.of(), List.of());
   }
 
   private static List<TermLink> near(Catalog now, String text) {

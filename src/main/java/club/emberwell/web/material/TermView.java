@@ -32,7 +32,7 @@ record TermView(
     String find) {
 
   /** Address of its hazard card. */
-  String getCard() {
+  public String getCard() {
     return TermLink.card(term);
   }
 
