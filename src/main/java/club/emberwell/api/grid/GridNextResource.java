@@ -136,6 +136,6 @@ public class GridNextResource {
               + " the tests that are expected to narrow both ends most when they are burned"
               + " together. tests says how many, 2 to 20, usually 8.")
   public NextJson next(@PathParam("id") UUID id, @QueryParam("tests") Integer tests) {
-    return NextJson.of(next.of(request.actor(), id, tests));
+    return NextJson.of(next.of(request.actor(), id, tests), catalog.cautions());
   }
 }
