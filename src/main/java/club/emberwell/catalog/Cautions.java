@@ -129,7 +129,7 @@ public final class Cautions {
    */
   public List<Caution> unlisted(String words) {
     return rules.stream()
-        .filter(rule -> rule.scope().unlisted())
+        .filter(rule -> rule.scope().meansUnlisted())
         .map(rule -> new Caution(rule, Optional.empty(), words))
         .toList();
   }

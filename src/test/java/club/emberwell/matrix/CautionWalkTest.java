@@ -191,7 +191,7 @@ class CautionWalkTest {
             BANNED_LATER,
             CautionClass.BAN,
             new CautionScope(
-                List.of("cork"), List.of(), false, false, List.of(), List.of(), null),
+                List.of("cork"), List.of(), false, null, List.of(), List.of(), null),
             new CautionRule.Says("smoke", "smokes as nothing else does", "It smokes.", "Do not."),
             CautionRule.Handling.NOT_SAID,
             new CautionEvidence("our club", "general", "judgement", false, null, List.of()),

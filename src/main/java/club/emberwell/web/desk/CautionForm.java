@@ -164,7 +164,7 @@ final class CautionForm {
             terms(v.get("scope.materials"), TermKind.MATERIAL, words),
             terms(v.get("scope.coatings"), TermKind.COATING, words),
             was != null && was.scope().exactly(),
-            was != null && was.scope().unlisted(),
+            was == null ? null : was.scope().unlisted(),
             list(v.get("scope.processes")),
             list(v.get("scope.sources")),
             number(v.get("scope.thicknessAboveMm"))),

@@ -23,7 +23,7 @@ import java.net.URI;
 import org.jboss.resteasy.reactive.RestPath;
 
 /** Hazard cards of materials and coatings, one printed page each. */
-@Path("/")
+@Path("/materials")
 @Produces(MediaType.TEXT_HTML)
 @Blocking
 @RolesAllowed(Role.READ)
@@ -44,13 +44,13 @@ public class HazardPages extends Pages {
   }
 
   @GET
-  @Path("materials/{slug}/hazards")
+  @Path("{slug}/hazards")
   public Response material(@RestPath String slug) {
     return card(TermKind.MATERIAL, slug);
   }
 
   @GET
-  @Path("materials/coating/{slug}/hazards")
+  @Path("coating/{slug}/hazards")
   public Response coating(@RestPath String slug) {
     return card(TermKind.COATING, slug);
   }

@@ -77,6 +77,6 @@ class HazardCardApiTest {
         .then()
         .statusCode(404)
         .contentType("application/problem+json")
-        .body("code", equalTo("not-found"));
+        .body("status", equalTo(404));
   }
 }
