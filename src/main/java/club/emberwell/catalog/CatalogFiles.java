@@ -23,7 +23,9 @@ public final class CatalogFiles {
   private static final List<String> TERM_FILES =
       List.of("materials", "coatings", "colours", "defects");
 
-  /** Sources and limits that many cautions share; the files are our own, so none of them is a bomb. */
+  /**
+   * Sources and limits that many cautions share; the files are our own, so none of them is a bomb.
+   */
   private static final int MOST_ALIASES = 500;
 
   private static final JsonMapper MAPPER =

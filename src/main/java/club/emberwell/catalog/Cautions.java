@@ -17,8 +17,7 @@ import java.util.stream.Stream;
 /** Which cautions go with a work. Immutable; hazards inherit down the trees of the vocabulary. */
 public final class Cautions {
   private static final Comparator<Caution> HEAVIEST_FIRST =
-      Comparator.comparing((Caution c) -> c.rule().weight())
-          .thenComparing(Caution::isGeneral);
+      Comparator.comparing((Caution c) -> c.rule().weight()).thenComparing(Caution::isGeneral);
 
   private final Vocabulary vocabulary;
   private final List<CautionRule> rules;
@@ -124,8 +123,8 @@ public final class Cautions {
   }
 
   /**
-   * The cautions of words for something that the vocabulary does not hold: until somebody knows what
-   * it is, they stand.
+   * The cautions of words for something that the vocabulary does not hold: until somebody knows
+   * what it is, they stand.
    */
   public List<Caution> unlisted(String words) {
     return rules.stream()
@@ -144,8 +143,7 @@ public final class Cautions {
     List<Term> named = named(words);
     return named.isEmpty()
         ? unlisted(words)
-        : forTerms(
-            named, Collections.singletonList(process), Collections.singletonList(source));
+        : forTerms(named, Collections.singletonList(process), Collections.singletonList(source));
   }
 
   /**

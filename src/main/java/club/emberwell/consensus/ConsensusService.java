@@ -299,8 +299,7 @@ public class ConsensusService {
   }
 
   private List<RangeDetail> cautioned(SearchQuery query) {
-    RangeWork work =
-        new RangeWork(catalog.cautions(), null, null, query.filters(Facet.EFFECT));
+    RangeWork work = new RangeWork(catalog.cautions(), null, null, query.filters(Facet.EFFECT));
     return Group.split(search.columns(query)).stream().map(work::core).toList();
   }
 }

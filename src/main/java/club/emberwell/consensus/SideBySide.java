@@ -44,7 +44,10 @@ public record SideBySide(List<Entry> entries, Map<Measure, Axis> axes, List<Stri
   static SideBySide of(List<SearchQuery> queries, List<List<RangeDetail>> ranges) {
     List<Entry> entries = new ArrayList<>();
     Optional<RangeKey> wanted =
-        ranges.stream().filter(list -> !list.isEmpty()).map(list -> list.get(0).range().key()).findFirst();
+        ranges.stream()
+            .filter(list -> !list.isEmpty())
+            .map(list -> list.get(0).range().key())
+            .findFirst();
     for (int i = 0; i < queries.size(); i++) {
       List<RangeDetail> list = ranges.get(i);
       // the first entry's key where the others have it too, so that like is set beside like

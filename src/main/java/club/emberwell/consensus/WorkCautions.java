@@ -46,8 +46,7 @@ final class WorkCautions {
     }
     List<Caution> all = new ArrayList<>(found.values());
     all.sort(
-        Comparator.comparing((Caution c) -> c.rule().weight())
-            .thenComparing(Caution::isGeneral));
+        Comparator.comparing((Caution c) -> c.rule().weight()).thenComparing(Caution::isGeneral));
     return List.copyOf(all);
   }
 

@@ -36,8 +36,7 @@ class HazardCardPrintTest extends BrowserTest {
   void itIsOnePageOfA4WithoutControls(String path) {
     try (Visit visit = chromium.visit(Screen.DESK).open(path)) {
       byte[] pdf = visit.page().pdf(new Page.PdfOptions().setFormat("A4"));
-      long pages =
-          PAGE.matcher(new String(pdf, StandardCharsets.ISO_8859_1)).results().count();
+      long pages = PAGE.matcher(new String(pdf, StandardCharsets.ISO_8859_1)).results().count();
       assertEquals(1, pages, path);
       visit.page().emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
       assertEquals(

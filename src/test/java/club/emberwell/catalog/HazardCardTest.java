@@ -107,8 +107,7 @@ class HazardCardTest {
   /** Both sides stand there, each with who takes it. */
   @Test
   void whereListsDisagreeBothSidesStand() {
-    List<CautionSource> sides =
-        material("pom").disputed().get(0).rule().evidence().sides();
+    List<CautionSource> sides = material("pom").disputed().get(0).rule().evidence().sides();
     assertTrue(sides.get(0).says().startsWith("prohibits it"), sides.toString());
     assertEquals("approves it", sides.get(1).says());
     for (Caution caution : catalog.cautions().rules().stream().map(this::caution).toList()) {
@@ -155,7 +154,6 @@ class HazardCardTest {
         "Caution, POM (acetal): releases formaldehyde and burns with a flame that is hard to see"
             + " (sources disagree).",
         mark.sentence());
-    assertTrue(
-        CautionMark.of(catalog.cautions().forWork("oak", null, null, null, null)).isEmpty());
+    assertTrue(CautionMark.of(catalog.cautions().forWork("oak", null, null, null, null)).isEmpty());
   }
 }

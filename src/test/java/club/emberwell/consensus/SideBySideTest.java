@@ -15,9 +15,7 @@ class SideBySideTest {
   private static final SearchQuery TWO = SearchQuery.everything().withText("black");
 
   private static List<RangeDetail> ranges(MadeTrials made) {
-    return ConsensusService.ranges(made.columns(), false).stream()
-        .map(RangeDetail::core)
-        .toList();
+    return ConsensusService.ranges(made.columns(), false).stream().map(RangeDetail::core).toList();
   }
 
   @Test

@@ -94,8 +94,7 @@ class FrozenTest {
         DynamicTest.dynamicTest(
             "what shows settings of a powder coat shows its caution",
             () -> assertEquals(Set.of(), withoutCaution(seen)));
-    return Stream.of(
-            held(SEEN, seen), held(EXAMPLES, examples), Stream.of(others, all, cautioned))
+    return Stream.of(held(SEEN, seen), held(EXAMPLES, examples), Stream.of(others, all, cautioned))
         .flatMap(tests -> tests);
   }
 

@@ -47,11 +47,11 @@ import java.util.zip.ZipInputStream;
 import org.junit.jupiter.api.Test;
 
 /**
- * Whatever page or file shows settings of a cautioned material shows the caution. Each material here
- * is burned at a speed that nothing else has; every address of the route matrix is asked, by itself
- * and for that material, and an answer that holds the speed has to hold the caution's sentence or
- * its id. So a route that comes tomorrow is asked too. What may do without stands with its reason in
- * {@code settings-without-caution.csv}.
+ * Whatever page or file shows settings of a cautioned material shows the caution. Each material
+ * here is burned at a speed that nothing else has; every address of the route matrix is asked, by
+ * itself and for that material, and an answer that holds the speed has to hold the caution's
+ * sentence or its id. So a route that comes tomorrow is asked too. What may do without stands with
+ * its reason in {@code settings-without-caution.csv}.
  */
 @QuarkusTest
 @TestProfile(CautionWalkTest.OwnClub.class)
@@ -93,8 +93,7 @@ class CautionWalkTest {
     /** Talk is tied to materials of the vocabulary alone. */
     boolean reads(Line line) {
       boolean talk = line.things().matches(".*@(question|unseen|notice|answer|photoOf).*");
-      return line.route().method().equals("GET")
-          && !(talk && rule.equals("unidentified-material"));
+      return line.route().method().equals("GET") && !(talk && rule.equals("unidentified-material"));
     }
   }
 
@@ -151,7 +150,8 @@ class CautionWalkTest {
     Case made = new Case(matter, cells.get(3), things, new TreeSet<>());
     Stream.of("report", "recipe", "grid", "sample", "lot", "watch", "feed", "find")
         .forEach(things::get);
-    Line.all().stream().filter(line -> made.reads(line) && !line.route().path().contains("{file}"))
+    Line.all().stream()
+        .filter(line -> made.reads(line) && !line.route().path().contains("{file}"))
         .forEach(line -> line.address(things));
     return made;
   }
@@ -190,8 +190,7 @@ class CautionWalkTest {
         new CautionRule(
             BANNED_LATER,
             CautionClass.BAN,
-            new CautionScope(
-                List.of("cork"), List.of(), false, null, List.of(), List.of(), null),
+            new CautionScope(List.of("cork"), List.of(), false, null, List.of(), List.of(), null),
             new CautionRule.Says("smoke", "smokes as nothing else does", "It smokes.", "Do not."),
             CautionRule.Handling.NOT_SAID,
             new CautionEvidence("our club", "general", "judgement", false, null, List.of()),

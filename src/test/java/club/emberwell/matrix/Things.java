@@ -79,7 +79,8 @@ final class Things {
       case "sample" -> post("samples", Map.of("what", "Words of " + UUID.randomUUID()));
       case "tag" -> tag(get("sample"));
       case "shown" -> tag(post("samples", Map.of("report", get("report"))));
-      case "lot" -> post("lots", Map.of("supplier", "Dell", "material", matter.material(), "received", 9));
+      case "lot" ->
+          post("lots", Map.of("supplier", "Dell", "material", matter.material(), "received", 9));
       case "recipe" -> post("recipes", recipe());
       case "eyewear" ->
           post("eyewear", Map.of("name", "Green pair", "marking", "OD 6+ @ 900-1100 nm"));
@@ -182,19 +183,29 @@ final class Things {
   /** Four tests on a described laser. */
   Map<String, Object> grid() {
     Map<String, Object> grid = new HashMap<>();
-    grid.putAll(Map.of(
-        "laser",
-        Map.of("source", "diode", "wavelength", "455 nm", "ratedPower", "10 W", "motion", "gantry"),
-        "material",
-        matter.material(),
-        "process",
-        "surface-engraving",
-        "settings",
-        Map.of("lineSpacing", "0.1 mm"),
-        "axes",
+    grid.putAll(
         Map.of(
-            "across", Map.of("setting", "power", "values", List.of("40 %", "60 %")),
-            "down", Map.of("setting", "speed", "values", List.of(matter.speed(), "500 mm/s")))));
+            "laser",
+            Map.of(
+                "source",
+                "diode",
+                "wavelength",
+                "455 nm",
+                "ratedPower",
+                "10 W",
+                "motion",
+                "gantry"),
+            "material",
+            matter.material(),
+            "process",
+            "surface-engraving",
+            "settings",
+            Map.of("lineSpacing", "0.1 mm"),
+            "axes",
+            Map.of(
+                "across", Map.of("setting", "power", "values", List.of("40 %", "60 %")),
+                "down",
+                    Map.of("setting", "speed", "values", List.of(matter.speed(), "500 mm/s")))));
     return coated(grid);
   }
 

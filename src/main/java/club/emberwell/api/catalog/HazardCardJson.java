@@ -15,8 +15,8 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /**
- * All that is known against working a material or coating, and who says so. What it does not hold it
- * does not call harmless: the supplier's safety data sheet and local rules come first.
+ * All that is known against working a material or coating, and who says so. What it does not hold
+ * it does not call harmless: the supplier's safety data sheet and local rules come first.
  *
  * @param value its code in the vocabulary
  * @param verdict whether it may be burned here at all

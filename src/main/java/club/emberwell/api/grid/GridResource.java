@@ -10,7 +10,6 @@ import club.emberwell.api.writes.WithEtag;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridPosting;
 import club.emberwell.grid.GridService;
-import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.plan.GridPlanner;
 import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.result.GridResults;

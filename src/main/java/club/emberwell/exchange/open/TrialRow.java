@@ -30,8 +30,7 @@ record TrialRow(StoredReport report, int place, Ordinals ordinals, Cautions caut
 
   /** Ids of the cautions of its work from special care on; null where there are none. */
   String cautionCodes() {
-    return CautionMark.of(
-            ReportCautions.of(snapshot().work(), laser().source(), cautions))
+    return CautionMark.of(ReportCautions.of(snapshot().work(), laser().source(), cautions))
         .map(CautionMark::coded)
         .orElse(null);
   }

@@ -41,8 +41,7 @@ public final class GridSvg {
    * @param tag printed on each blank; empty = none
    */
   public static String of(Planned planned, String tag, UnitPreferences units) {
-    String caution =
-        CautionMark.of(planned.cautions()).map(CautionMark::sentence).orElse("");
+    String caution = CautionMark.of(planned.cautions()).map(CautionMark::sentence).orElse("");
     return new GridSvg(planned.plan(), tag, units).drawn(caution);
   }
 

@@ -35,7 +35,6 @@ public final class ReportCautions {
             Stream.of(work.material(), work.coating())
                 .filter(Filed::waits)
                 .flatMap(
-                    filed ->
-                        cautions.ofWords(filed.said(), work.process(), source).stream())));
+                    filed -> cautions.ofWords(filed.said(), work.process(), source).stream())));
   }
 }

@@ -83,9 +83,7 @@ class OwnResults {
       Filter filter = filter(parsed, asked, found, narrowed);
       return narrowed
           ? new Results(
-              found.hits().stream()
-                  .map(hit -> HitView.own(hit, now, actor.units()))
-                  .toList(),
+              found.hits().stream().map(hit -> HitView.own(hit, now, actor.units())).toList(),
               pager(asked, found),
               filter)
           : all(from, filter, actor);

@@ -75,7 +75,9 @@ public record CautionView(
   private static String title(Caution caution, String only) {
     Optional<String> about = caution.about();
     if (caution.unlisted() != null) {
-      return "“" + caution.unlisted() + "” is not in our list: do not burn it until you know what it is";
+      return "“"
+          + caution.unlisted()
+          + "” is not in our list: do not burn it until you know what it is";
     }
     if (caution.rule().isBan()) {
       return "We do not share settings for "

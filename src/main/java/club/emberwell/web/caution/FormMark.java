@@ -41,9 +41,6 @@ public class FormMark {
 
   /** Of the work, or of what an entry of talk is tied to. */
   private static String value(Form form, String name) {
-    return form.find(name)
-        .or(() -> form.find(TIES + name))
-        .map(Field::getValue)
-        .orElse("");
+    return form.find(name).or(() -> form.find(TIES + name)).map(Field::getValue).orElse("");
   }
 }

@@ -126,7 +126,8 @@ final class CautionForm {
     values.put("claim", rule.claim());
     values.put("advice", rule.advice());
     values.put("givesOff", String.join("\n", rule.handling().givesOff()));
-    values.put("extraction", rule.handling().extraction() == null ? "" : rule.handling().extraction());
+    values.put(
+        "extraction", rule.handling().extraction() == null ? "" : rule.handling().extraction());
     values.put("never", String.join("\n", rule.handling().never()));
     values.put("findOut", String.join("\n", rule.handling().findOut()));
     values.put("scope.materials", String.join(", ", rule.scope().materials()));

@@ -34,8 +34,7 @@ record JudgingView(Head head, Form form, Table table, Photo photo) {
    * @param report address of what was posted, null = nothing yet
    * @param work as written, whose caution stands there
    */
-  record Head(
-      String id, String name, String report, int judged, int tests, WrittenWork work) {}
+  record Head(String id, String name, String report, int judged, int tests, WrittenWork work) {}
 
   /** Rows across columns. */
   record Table(String corner, List<String> columns, List<Row> rows) {}

@@ -62,7 +62,12 @@ record HazardView(
    * @param only under what circumstances, or empty
    */
   record Statement(
-      String hazard, String only, CautionRule rule, List<Cited> sources, String where, String sure) {}
+      String hazard,
+      String only,
+      CautionRule rule,
+      List<Cited> sources,
+      String where,
+      String sure) {}
 
   /**
    * A source.

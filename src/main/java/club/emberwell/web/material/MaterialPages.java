@@ -108,10 +108,7 @@ public class MaterialPages extends Pages {
     return Templates.list(
         new Listing(
             text,
-            CautionsView.of(
-                cautions(now, text),
-                now.vocabulary(),
-                actor.units()),
+            CautionsView.of(cautions(now, text), now.vocabulary(), actor.units()),
             TermTree.of(now, TermKind.MATERIAL, reports, text),
             TermTree.of(now, TermKind.COATING, reports, text),
             TermTree.of(now, TermKind.COLOUR, reports, text),
@@ -125,7 +122,9 @@ public class MaterialPages extends Pages {
                 .toList()));
   }
 
-  /** Of what a text names; where it names nothing that any list here holds, of what nobody knows. */
+  /**
+   * Of what a text names; where it names nothing that any list here holds, of what nobody knows.
+   */
   private static List<Caution> cautions(Catalog now, String text) {
     List<Term> named = now.cautions().named(text);
     boolean unlisted =

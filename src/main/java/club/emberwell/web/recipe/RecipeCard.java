@@ -15,7 +15,13 @@ import org.jspecify.annotations.Nullable;
  * @param used when it was used last, null = never
  */
 public record RecipeCard(
-    UUID id, String name, String told, String job, String folder, Instant used, @Nullable MarkView mark) {
+    UUID id,
+    String name,
+    String told,
+    String job,
+    String folder,
+    Instant used,
+    @Nullable MarkView mark) {
   /** Where all recipes of its folder stand. */
   public String getShelf() {
     return RecipePages.shelf(folder);

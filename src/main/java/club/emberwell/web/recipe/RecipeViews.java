@@ -67,8 +67,7 @@ public class RecipeViews {
         job,
         recipe.folder(),
         recipe.usedAt(),
-        MarkView.of(
-            ReportCautions.of(recipe.work(), recipe.laser().source(), catalog.cautions())));
+        MarkView.of(ReportCautions.of(recipe.work(), recipe.laser().source(), catalog.cautions())));
   }
 
   RecipeView page(Actor actor, Recipe recipe, List<Posted> reports) {

@@ -75,8 +75,7 @@ public final class ReportText {
 
   /** The heaviest caution of its work. */
   public static Optional<String> caution(ReportSnapshot report, Catalog now) {
-    return CautionMark.of(
-            ReportCautions.of(report.work(), report.laser().source(), now.cautions()))
+    return CautionMark.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions()))
         .map(CautionMark::sentence);
   }
 

@@ -71,7 +71,8 @@ class HazardPagesTest {
 
   @Test
   void bothSidesOfADisputeStandWithTheirJurisdiction() {
-    Element disputed = page("/materials/pom/hazards").selectFirst("section[aria-labelledby=disputed]");
+    Element disputed =
+        page("/materials/pom/hazards").selectFirst("section[aria-labelledby=disputed]");
     String text = disputed.text();
     assertTrue(text.contains("UT Austin"), text);
     assertTrue(text.contains("prohibits it"), text);
