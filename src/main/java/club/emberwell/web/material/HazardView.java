@@ -13,7 +13,6 @@ import club.emberwell.web.caution.CautionView;
 import club.emberwell.web.caution.TermLink;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
 /**
  * A hazard card as it stands on its page.
@@ -129,15 +128,9 @@ record HazardView(
     return new Given(
         given.substance(),
         CautionView.only(rule.scope(), reader),
-        named(rule.evidence()),
+        rule.evidence().source(),
         CautionView.where(rule.evidence().jurisdiction()),
         CautionView.sure(rule.evidence().confidence()));
-  }
-
-  private static String named(CautionEvidence evidence) {
-    return evidence.sources().isEmpty()
-        ? evidence.source()
-        : evidence.sources().stream().map(CautionSource::name).collect(Collectors.joining("; "));
   }
 
   private static Dispute dispute(Caution caution) {
