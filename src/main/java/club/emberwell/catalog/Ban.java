@@ -10,7 +10,7 @@ public record Ban(
     String ruleId, String subject, String hazard, String agent, String source, String sentence) {
   static Ban of(Caution caution) {
     CautionRule rule = caution.rule();
-    String subject = caution.because().map(Term::label).orElse("this work");
+    String subject = caution.about().orElse("this work");
     String sentence =
         "We do not share settings for %s. Reason: %s (%s). Source: %s."
             .formatted(subject, rule.hazard(), rule.agent(), rule.evidence().source());

@@ -22,6 +22,12 @@ import org.yaml.snakeyaml.constructor.SafeConstructor;
 public final class CatalogFiles {
   private static final List<String> TERM_FILES =
       List.of("materials", "coatings", "colours", "defects");
+
+  /**
+   * Sources and limits that many cautions share; the files are our own, so none of them is a bomb.
+   */
+  private static final int MOST_ALIASES = 500;
+
   private static final JsonMapper MAPPER =
       JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
 
@@ -40,7 +46,10 @@ public final class CatalogFiles {
 
   private record AmbiguousLine(String text, List<String> terms) {}
 
-  private record RulesFile(List<CautionRule> rules) {}
+  /**
+   * @param sources those that several rules name
+   */
+  private record RulesFile(List<CautionSource> sources, List<CautionRule> rules) {}
 
   private record ColoursFile(Map<String, String> names) {}
 
@@ -134,7 +143,9 @@ public final class CatalogFiles {
       if (in == null) {
         throw new IllegalStateException("not in the program: " + resource);
       }
-      return new Yaml(new SafeConstructor(new LoaderOptions())).load(in);
+      LoaderOptions options = new LoaderOptions();
+      options.setMaxAliasesForCollections(MOST_ALIASES);
+      return new Yaml(new SafeConstructor(options)).load(in);
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read " + resource, e);
     }

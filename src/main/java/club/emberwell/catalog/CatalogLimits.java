@@ -17,6 +17,9 @@ public final class CatalogLimits {
   /** Longest reason or source a moderator may write. */
   public static final int REASON = 1000;
 
+  /** Substances, steps and things not to do of one caution: a card has to fit a printed page. */
+  public static final int CAUTION_LINES = 12;
+
   /** Rows of the unfiled queue and of a history shown at once. */
   public static final int PAGE = 50;
 

@@ -17,8 +17,7 @@ import java.util.stream.Stream;
 /** Which cautions go with a work. Immutable; hazards inherit down the trees of the vocabulary. */
 public final class Cautions {
   private static final Comparator<Caution> HEAVIEST_FIRST =
-      Comparator.comparing((Caution c) -> c.rule().weight())
-          .thenComparing(c -> c.because().isEmpty());
+      Comparator.comparing((Caution c) -> c.rule().weight()).thenComparing(Caution::isGeneral);
 
   private final Vocabulary vocabulary;
   private final List<CautionRule> rules;
@@ -93,7 +92,7 @@ public final class Cautions {
       Optional<Term> because =
           work.hit(each.materials(), scope.exactly())
               .or(() -> surface.hit(each.coatings(), scope.exactly()));
-      if ((scope.isGeneral() || because.isPresent())
+      if ((scope.goesWithAll() || because.isPresent())
           && concerns(scope, process, thicknessMm, source)) {
         found.add(new Caution(each.rule(), because));
       }
@@ -121,6 +120,55 @@ public final class Cautions {
         .filter(caution -> caution.rule().isBan())
         .findFirst()
         .map(Ban::of);
+  }
+
+  /**
+   * The cautions of words for something that the vocabulary does not hold: until somebody knows
+   * what it is, they stand.
+   */
+  public List<Caution> unlisted(String words) {
+    return rules.stream()
+        .filter(rule -> rule.scope().meansUnlisted())
+        .map(rule -> new Caution(rule, Optional.empty(), words))
+        .toList();
+  }
+
+  /**
+   * The cautions of words that were filed as nothing: of what they name, else of what nobody knows.
+   *
+   * @param process null = any
+   * @param source null = any
+   */
+  public List<Caution> ofWords(String words, Process process, LaserSource source) {
+    List<Term> named = named(words);
+    return named.isEmpty()
+        ? unlisted(words)
+        : forTerms(named, Collections.singletonList(process), Collections.singletonList(source));
+  }
+
+  /**
+   * The cautions of a work as somebody writes it: by its code or any of its names.
+   *
+   * @param material blank or null = none
+   * @param coating likewise
+   */
+  public List<Caution> asWritten(String material, String coating, Process process) {
+    return once(
+        Stream.concat(
+            written(TermKind.MATERIAL, material, process),
+            written(TermKind.COATING, coating, process)));
+  }
+
+  private Stream<Caution> written(TermKind kind, String words, Process process) {
+    if (words == null || words.isBlank()) {
+      return Stream.empty();
+    }
+    return vocabulary
+        .successor(kind, words)
+        .or(() -> vocabulary.resolve(kind, words).term())
+        .map(term -> forTerm(kind, term.slug(), process, null))
+        .orElseGet(() -> ofWords(words, process, null))
+        .stream();
   }
 
   /** The materials and coatings a text names, each once; see {@link NamedTerms}. */

@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param value printed with its unit, e.g. "5 ppm"
  * @param basis e.g. "ceiling", "8 h average", "15 min"
  * @param authority and rule
+ * @param jurisdiction where the rule applies; null where the authority's name says it
  * @param year of the rule's table as far as known, else null
  * @param check how sure the value is: "from memory" or "read"
  */
@@ -18,5 +19,6 @@ public record ExposureLimit(
     String value,
     String basis,
     String authority,
+    @Nullable String jurisdiction,
     @Nullable Integer year,
     String check) {}

@@ -295,6 +295,11 @@ public class ConsensusService {
         || queries.size() > ConsensusLimits.MOST_COMPARED) {
       throw new IllegalArgumentException(queries.size() + " combinations");
     }
-    return SideBySide.of(queries, queries.stream().map(this::ranges).toList());
+    return SideBySide.of(queries, queries.stream().map(this::cautioned).toList());
+  }
+
+  private List<RangeDetail> cautioned(SearchQuery query) {
+    RangeWork work = new RangeWork(catalog.cautions(), null, null, query.filters(Facet.EFFECT));
+    return Group.split(search.columns(query)).stream().map(work::core).toList();
   }
 }

@@ -1,5 +1,6 @@
 package club.emberwell.consensus;
 
+import club.emberwell.catalog.Caution;
 import club.emberwell.consensus.range.Range;
 import club.emberwell.consensus.range.RangeKey;
 import club.emberwell.consensus.range.Spread;
@@ -28,8 +29,10 @@ public record SideBySide(List<Entry> entries, Map<Measure, Axis> axes, List<Stri
    *
    * @param range its largest range; empty where nothing was found
    * @param others how many more ranges it has, of other works or other lasers
+   * @param cautions of the works in its range
    */
-  public record Entry(SearchQuery query, Optional<Range> range, int others) {}
+  public record Entry(
+      SearchQuery query, Optional<Range> range, int others, List<Caution> cautions) {}
 
   /**
    * A common axis, canonical unit.
@@ -38,19 +41,27 @@ public record SideBySide(List<Entry> entries, Map<Measure, Axis> axes, List<Stri
    */
   public record Axis(double low, double high, boolean logarithmic) {}
 
-  static SideBySide of(List<SearchQuery> queries, List<List<Range>> ranges) {
+  static SideBySide of(List<SearchQuery> queries, List<List<RangeDetail>> ranges) {
     List<Entry> entries = new ArrayList<>();
     Optional<RangeKey> wanted =
-        ranges.stream().filter(list -> !list.isEmpty()).map(list -> list.get(0).key()).findFirst();
+        ranges.stream()
+            .filter(list -> !list.isEmpty())
+            .map(list -> list.get(0).range().key())
+            .findFirst();
     for (int i = 0; i < queries.size(); i++) {
-      List<Range> list = ranges.get(i);
+      List<RangeDetail> list = ranges.get(i);
       // the first entry's key where the others have it too, so that like is set beside like
-      Optional<Range> range =
+      Optional<RangeDetail> range =
           list.stream()
-              .filter(r -> wanted.filter(key -> alike(key, r.key())).isPresent())
+              .filter(r -> wanted.filter(key -> alike(key, r.range().key())).isPresent())
               .findFirst()
               .or(() -> list.stream().findFirst());
-      entries.add(new Entry(queries.get(i), range, Math.max(0, list.size() - 1)));
+      entries.add(
+          new Entry(
+              queries.get(i),
+              range.map(RangeDetail::range),
+              Math.max(0, list.size() - 1),
+              range.map(RangeDetail::cautions).orElse(List.of())));
     }
     return new SideBySide(List.copyOf(entries), axes(entries), remarks(entries));
   }

@@ -1,7 +1,9 @@
 package club.emberwell.exchange;
 
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Actor;
 import club.emberwell.member.pace.Throttle;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.arc.All;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -40,6 +42,8 @@ talk.json         your questions, answers and notices with every revision
 watches.json      searches you keep; inbox.json: what they found
 flags.json        what you told the moderators; decisions.json: what they decided about yours
 log.json          what the club's log says you did
+cautions.json     the cautions of this club: which of them go with the materials and coatings of
+                  your reports, recipes and grids, their "scope" says by the same codes
 
 Each .json file is a list. Times are in UTC.
 """;
@@ -48,16 +52,22 @@ Each .json file is a list. Times are in UTC.
   private final MemberRowsRepository rows;
   private final Throttle throttle;
   private final PersonalDataLimits limits;
+  private final CatalogService catalog;
+  private final ObjectMapper json;
 
   MemberDownload(
       @All List<PersonalData> features,
       MemberRowsRepository rows,
       Throttle throttle,
-      PersonalDataLimits limits) {
+      PersonalDataLimits limits,
+      CatalogService catalog,
+      ObjectMapper json) {
     this.features = features;
     this.rows = rows;
     this.throttle = throttle;
     this.limits = limits;
+    this.catalog = catalog;
+    this.json = json;
   }
 
   /**
@@ -79,6 +89,7 @@ Each .json file is a list. Times are in UTC.
           new ZipOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
         Zip parcel = new Zip(zip);
         parcel.file("README.txt", READ_ME.getBytes(StandardCharsets.UTF_8));
+        parcel.file("cautions.json", json.writeValueAsBytes(catalog.cautions().rules()));
         for (PersonalData feature : features) {
           feature.lists().forEach(l -> parcel.rows(l.file(), rows.json(l.select(), member)));
           feature.addFiles(member, rows, parcel);

@@ -51,6 +51,9 @@ enum PageState {
   MATERIAL_PROHIBITED("/materials/pvc"),
   MATERIAL("/materials/stainless-steel"),
   COATING("/materials/coating/powder-coat"),
+  HAZARD_CARD("/materials/pom/hazards"),
+  HAZARD_CARD_PROHIBITED("/materials/unknown-plastic/hazards"),
+  MATERIAL_UNKNOWN("/materials?q=zorblax"),
   DOSE("/dose"),
   DOSE_ANSWERED(
       "/dose?laser.source=diode&laser.wavelength=455+nm&laser.ratedPower=10+W"

@@ -3,7 +3,6 @@ package club.emberwell.consensus;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import club.emberwell.consensus.range.Range;
 import club.emberwell.laser.Process;
 import club.emberwell.laser.WavelengthBand;
 import club.emberwell.search.query.Measure;
@@ -15,8 +14,8 @@ class SideBySideTest {
   private static final SearchQuery ONE = SearchQuery.everything().withText("white");
   private static final SearchQuery TWO = SearchQuery.everything().withText("black");
 
-  private static List<Range> ranges(MadeTrials made) {
-    return ConsensusService.ranges(made.columns(), false);
+  private static List<RangeDetail> ranges(MadeTrials made) {
+    return ConsensusService.ranges(made.columns(), false).stream().map(RangeDetail::core).toList();
   }
 
   @Test

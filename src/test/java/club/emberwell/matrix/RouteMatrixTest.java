@@ -1,7 +1,6 @@
 package club.emberwell.matrix;
 
 import static io.restassured.RestAssured.given;
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import club.emberwell.exchange.example.ExampleWork;
@@ -18,8 +17,6 @@ import jakarta.inject.Inject;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -52,8 +49,6 @@ class RouteMatrixTest {
   /** What is sent: a form with a picture, or the picture itself ({@code bytes}). */
   private static final String PICTURE = "picture";
 
-  private static final List<String> ROLES =
-      List.of("stranger", "member", "author", "moderator", "owner");
   private static final Set<Integer> REFUSALS = Set.of(401, 403, 404, 410);
 
   @Inject Crew crew;
@@ -76,35 +71,6 @@ class RouteMatrixTest {
     maker.make();
   }
 
-  /** One line of the matrix. */
-  record Line(Route route, String things, Map<String, String> expected) {
-    static Line of(String text) {
-      String[] cells = text.split(";", -1);
-      assertEquals(3 + ROLES.size(), cells.length, "a line with missing cells: " + text);
-      Map<String, String> expected = new LinkedHashMap<>();
-      for (int i = 0; i < ROLES.size(); i++) {
-        expected.put(ROLES.get(i), cells[3 + i].strip());
-      }
-      return new Line(new Route(cells[1].strip(), cells[0].strip()), cells[2].strip(), expected);
-    }
-
-    String told(Map<String, String> seen) {
-      return route + ";" + things + ";" + String.join(";", seen.values());
-    }
-  }
-
-  private static List<Line> lines() {
-    try (InputStream in = RouteMatrixTest.class.getResourceAsStream("/route-matrix.csv")) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
-          .lines()
-          .filter(line -> !line.isBlank() && !line.startsWith("#"))
-          .map(Line::of)
-          .toList();
-    } catch (IOException e) {
-      throw new IllegalStateException(e);
-    }
-  }
-
   @Test
   void metricsHaveRoomForEveryRoute() {
     int room =
@@ -118,7 +84,7 @@ class RouteMatrixTest {
   void everyRouteIsListedAndEveryListedRouteIsThere() {
     Set<Route> there = Routes.all();
     Set<Route> listed =
-        lines().stream().map(Line::route).collect(Collectors.toCollection(TreeSet::new));
+        Line.all().stream().map(Line::route).collect(Collectors.toCollection(TreeSet::new));
     Set<Route> unlisted = new TreeSet<>(there);
     unlisted.removeAll(listed);
     Set<Route> gone = new TreeSet<>(listed);
@@ -144,7 +110,7 @@ class RouteMatrixTest {
   @Test
   void everyRoleIsAnsweredAsTheMatrixSays() {
     List<String> wrong = new ArrayList<>();
-    for (Line line : lines()) {
+    for (Line line : Line.all()) {
       Map<String, String> seen = seen(line);
       if (!seen.equals(line.expected())) {
         wrong.add("expected " + line.told(line.expected()) + "\n but was  " + line.told(seen));
@@ -159,7 +125,7 @@ class RouteMatrixTest {
     // nothing comes of what these two ask, so they can ask for everything
     Somebody banned = crew.person("member", "banned");
     Somebody owner = crew.person("owner", "active");
-    for (Line line : lines()) {
+    for (Line line : Line.all()) {
       Things things = new Things(crew, crew.person("member", "active"));
       String stranger = line.expected().get("stranger");
       String shutOut = said(line, things, banned, line.route().api());
@@ -187,7 +153,7 @@ class RouteMatrixTest {
     Somebody second = reads ? author : crew.person("member", "active");
     Somebody third = reads ? author : crew.person("member", "active");
     Map<String, String> seen = new LinkedHashMap<>();
-    ROLES.forEach(role -> seen.put(role, ""));
+    Line.ROLES.forEach(role -> seen.put(role, ""));
     boolean api = line.route().api();
     seen.put("stranger", said(line, things, Somebody.NOBODY, api));
     seen.put("member", said(line, things, other("member", reads), api));
@@ -205,23 +171,7 @@ class RouteMatrixTest {
   }
 
   private String said(Line line, Things things, Somebody who, boolean byToken) {
-    String path = line.route().path();
-    String query = "";
-    String sent = "";
-    for (String pair : line.things().isEmpty() ? new String[0] : line.things().split(",")) {
-      String name = pair.substring(0, pair.indexOf('='));
-      String meant = pair.substring(pair.indexOf('=') + 1);
-      String value = meant.startsWith("@") ? things.get(meant.substring(1)) : meant;
-      if (name.startsWith("?")) {
-        query += (query.isEmpty() ? "?" : "&") + name.substring(1) + "=" + value;
-      } else if (name.equals("send")) {
-        sent = value;
-      } else {
-        path = path.replace("{" + name + "}", value);
-      }
-    }
-    assertTrue(!path.contains("{"), () -> "say what the parameters stand for: " + line.route());
-    Response answer = send(line.route(), path + query, who, byToken, sent);
+    Response answer = send(line.route(), line.address(things), who, byToken, line.sent());
     int status = answer.statusCode();
     assertTrue(status < 500, () -> line.route() + " failed: " + answer.asString());
     boolean signInFirst =

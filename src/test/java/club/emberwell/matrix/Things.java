@@ -28,9 +28,21 @@ final class Things {
   private final Somebody author;
   private final Map<String, String> made = new HashMap<>();
 
+  private final Matter matter;
+
+  /** What is burned, and how fast. */
+  record Matter(String material, String coating, String speed) {
+    static final Matter PLAIN = new Matter("maple", null, "400 mm/s");
+  }
+
   Things(Crew crew, Somebody author) {
+    this(crew, author, Matter.PLAIN);
+  }
+
+  Things(Crew crew, Somebody author, Matter matter) {
     this.crew = crew;
     this.author = author;
+    this.matter = matter;
   }
 
   String get(String name) {
@@ -59,14 +71,16 @@ final class Things {
       case "answer" -> post("questions/" + get("question") + "/answers", words());
       case "comment" -> post("reports/" + get("report") + "/comments", words());
       case "notice" -> post("notices", text());
-      case "watch" -> post("watches", Map.of("query", "q=maple", "label", "Maple", "mail", false));
+      case "watch" ->
+          post("watches", Map.of("query", "q=" + word(matter), "label", "Mine", "mail", false));
       case "feed" -> feed();
       case "find" -> find();
       case "machine" -> post("machines", machine());
       case "sample" -> post("samples", Map.of("what", "Words of " + UUID.randomUUID()));
       case "tag" -> tag(get("sample"));
       case "shown" -> tag(post("samples", Map.of("report", get("report"))));
-      case "lot" -> post("lots", Map.of("supplier", "Dell", "material", "maple", "received", 9));
+      case "lot" ->
+          post("lots", Map.of("supplier", "Dell", "material", matter.material(), "received", 9));
       case "recipe" -> post("recipes", recipe());
       case "eyewear" ->
           post("eyewear", Map.of("name", "Green pair", "marking", "OD 6+ @ 900-1100 nm"));
@@ -108,16 +122,30 @@ final class Things {
     return crew.one("select code from tag where entry_id = '%s'".formatted(id));
   }
 
-  private Map<String, Object> recipe() {
-    return Map.of(
-        "machine",
-        get("machine"),
-        "material",
-        "maple",
-        "process",
-        "surface-engraving",
-        "settings",
-        Map.of("power", "60 %", "speed", "20 mm/s", "lineSpacing", "0.1 mm"));
+  Map<String, Object> recipe() {
+    Map<String, Object> recipe =
+        new HashMap<>(
+            Map.of(
+                "machine",
+                get("machine"),
+                "material",
+                matter.material(),
+                "process",
+                "surface-engraving",
+                "settings",
+                Map.of("power", "60 %", "speed", matter.speed(), "lineSpacing", "0.1 mm")));
+    return coated(recipe);
+  }
+
+  private Map<String, Object> coated(Map<String, Object> work) {
+    if (matter.coating() != null) {
+      work.put("coating", matter.coating());
+    }
+    return work;
+  }
+
+  private static String word(Matter matter) {
+    return matter.material().replace(' ', '+');
   }
 
   /** A grid with its photo and the corners in it. */
@@ -153,29 +181,46 @@ final class Things {
   }
 
   /** Four tests on a described laser. */
-  private static Map<String, Object> grid() {
-    return Map.of(
-        "laser",
-        Map.of("source", "diode", "wavelength", "455 nm", "ratedPower", "10 W", "motion", "gantry"),
-        "material",
-        "slate",
-        "process",
-        "surface-engraving",
-        "settings",
-        Map.of("lineSpacing", "0.1 mm"),
-        "axes",
+  Map<String, Object> grid() {
+    Map<String, Object> grid = new HashMap<>();
+    grid.putAll(
         Map.of(
-            "across", Map.of("setting", "power", "values", List.of("40 %", "60 %")),
-            "down", Map.of("setting", "speed", "values", List.of("20 mm/s", "30 mm/s"))));
+            "laser",
+            Map.of(
+                "source",
+                "diode",
+                "wavelength",
+                "455 nm",
+                "ratedPower",
+                "10 W",
+                "motion",
+                "gantry"),
+            "material",
+            matter.material(),
+            "process",
+            "surface-engraving",
+            "settings",
+            Map.of("lineSpacing", "0.1 mm"),
+            "axes",
+            Map.of(
+                "across", Map.of("setting", "power", "values", List.of("40 %", "60 %")),
+                "down",
+                    Map.of("setting", "speed", "values", List.of(matter.speed(), "500 mm/s")))));
+    return coated(grid);
   }
 
   private static Map<String, Object> words() {
     return Map.of("text", "Words of " + UUID.randomUUID());
   }
 
-  private static Map<String, Object> text() {
+  private Map<String, Object> text() {
     Map<String, Object> text = new HashMap<>(words());
-    text.put("title", "How is maple engraved?");
+    text.put("title", "How is " + matter.material() + " engraved?");
+    if (matter != Matter.PLAIN) {
+      text.put("text", "I use 60 % and " + matter.speed() + " there.");
+      Map<String, Object> ties = new HashMap<>(Map.of("material", matter.material()));
+      text.put("ties", coated(ties));
+    }
     return text;
   }
 
@@ -244,21 +289,26 @@ final class Things {
   }
 
   private String report() {
-    return post(
-        "reports",
-        Map.of(
-            "laser",
-            laser(),
-            "material",
-            "maple",
-            "process",
-            "surface-engraving",
-            "settings",
-            Map.of("power", "60 %", "speed", "400 mm/s", "lineSpacing", "0.1 mm"),
-            "effect",
-            "right",
-            "notes",
-            "Words of " + UUID.randomUUID()));
+    return post("reports", reported());
+  }
+
+  Map<String, Object> reported() {
+    Map<String, Object> report =
+        new HashMap<>(
+            Map.of(
+                "laser",
+                laser(),
+                "material",
+                matter.material(),
+                "process",
+                "surface-engraving",
+                "settings",
+                Map.of("power", "60 %", "speed", matter.speed(), "lineSpacing", "0.1 mm"),
+                "effect",
+                "right",
+                "notes",
+                "Words of " + UUID.randomUUID()));
+    return coated(report);
   }
 
   private String waiting() {

@@ -4,9 +4,12 @@ import club.emberwell.access.Etags;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.writes.WithEtag;
 import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.HazardCard;
+import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Role;
+import club.emberwell.remark.EntryUnknown;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.annotation.security.RolesAllowed;
@@ -21,6 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
 
 /** Materials, coatings, colours and defects with their synonyms and cautions. */
 @Path("/api/v1")
@@ -74,6 +78,43 @@ public class VocabularyResource {
   @APIResponseSchema(value = VocabularyJson.class, responseCode = "200")
   public Response defects() {
     return answer(TermKind.DEFECT);
+  }
+
+  @WithEtag
+  @GET
+  @Path("materials/{value}/hazards")
+  @Operation(
+      operationId = "getMaterialHazards",
+      summary = "The hazard card of a material",
+      description =
+          "What it gives off, who says so and where that applies, which extraction it takes and"
+              + " what not to do. No caution does not mean it is safe.")
+  @APIResponseSchema(value = HazardCardJson.class, responseCode = "200")
+  public Response materialHazards(@RestPath String value) {
+    return card(TermKind.MATERIAL, value);
+  }
+
+  @WithEtag
+  @GET
+  @Path("coatings/{value}/hazards")
+  @Operation(operationId = "getCoatingHazards", summary = "The hazard card of a coating")
+  @APIResponseSchema(value = HazardCardJson.class, responseCode = "200")
+  public Response coatingHazards(@RestPath String value) {
+    return card(TermKind.COATING, value);
+  }
+
+  /** A term that was merged into another has that one's card. */
+  private Response card(TermKind kind, String value) {
+    Catalog now = catalog.snapshot();
+    Term term =
+        now.vocabulary().successor(kind, value).orElseThrow(() -> new EntryUnknown(kind.code()));
+    String tag = Etags.strong(kind.code() + "-" + term.slug() + "-" + now.version());
+    if (Etags.held(request, tag)) {
+      return Response.notModified().header(HttpHeaders.ETAG, tag).build();
+    }
+    return Response.ok(HazardCardJson.of(HazardCard.of(now, term)))
+        .header(HttpHeaders.ETAG, tag)
+        .build();
   }
 
   private Response answer(TermKind kind) {

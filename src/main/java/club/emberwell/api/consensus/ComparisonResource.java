@@ -102,7 +102,7 @@ public class ComparisonResource {
             .map(range -> RangeJson.of(RangeDetail.core(range), null, Map.of()))
             .orElse(null),
         entry.others(),
-        requests.cautions(entry.query()));
+        requests.cautions(entry.query(), entry.cautions()));
   }
 
   private static AxisJson axis(Measure measure, SideBySide.Axis axis) {

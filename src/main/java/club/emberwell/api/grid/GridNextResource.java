@@ -6,11 +6,15 @@ import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.Sendable;
 import club.emberwell.api.view.SettingsJson;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.catalog.CautionMark;
+import club.emberwell.catalog.Cautions;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.grid.next.NextTests;
 import club.emberwell.grid.next.Proposal;
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.report.reading.ReportCautions;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import jakarta.annotation.security.RolesAllowed;
@@ -34,10 +38,12 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Grids")
 public class GridNextResource {
   private final NextTests next;
+  private final CatalogService catalog;
   private final ApiRequest request;
 
-  GridNextResource(NextTests next, ApiRequest request) {
+  GridNextResource(NextTests next, CatalogService catalog, ApiRequest request) {
     this.next = next;
+    this.catalog = catalog;
     this.request = request;
   }
 
@@ -48,6 +54,7 @@ public class GridNextResource {
    * @param tests least dose first
    * @param next a grid of them, as it can be sent to /plan; left out without tests
    * @param sentences what there is to say of it
+   * @param cautionCodes ids of the work's cautions from special care on, the heaviest first
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record NextJson(
@@ -55,15 +62,19 @@ public class GridNextResource {
       @Nullable WindowJson window,
       List<TestJson> tests,
       @JsonSerialize(using = Sendable.class) @Nullable WrittenGrid next,
-      List<String> sentences) {
-    static NextJson of(Proposal found) {
+      List<String> sentences,
+      List<String> cautionCodes) {
+    static NextJson of(Proposal found, Cautions cautions) {
       QuantityKind kind = found.process().doseKind().quantity();
       return new NextJson(
           found.grid().id(),
           found.window().map(window -> WindowJson.of(window, kind)).orElse(null),
           found.tests().stream().map(test -> TestJson.of(test, kind)).toList(),
           found.next().orElse(null),
-          found.said());
+          found.said(),
+          CautionMark.of(ReportCautions.asWritten(found.grid().written().work(), cautions))
+              .map(CautionMark::codes)
+              .orElse(List.of()));
     }
   }
 
@@ -125,6 +136,6 @@ public class GridNextResource {
               + " the tests that are expected to narrow both ends most when they are burned"
               + " together. tests says how many, 2 to 20, usually 8.")
   public NextJson next(@PathParam("id") UUID id, @QueryParam("tests") Integer tests) {
-    return NextJson.of(next.of(request.actor(), id, tests));
+    return NextJson.of(next.of(request.actor(), id, tests), catalog.cautions());
   }
 }

@@ -10,7 +10,6 @@ import club.emberwell.api.writes.WithEtag;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridPosting;
 import club.emberwell.grid.GridService;
-import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.GridPlanner;
 import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.result.GridResults;
@@ -181,9 +180,9 @@ public class GridResource {
       description = "SVG in true millimetres: cells, numbers of both axes, tag.")
   public Response svg(@PathParam("id") UUID id) {
     Grid grid = grids.get(request.actor(), id);
-    GridPlan plan = grids.plan(request.actor(), grid).plan();
+    Planned planned = grids.plan(request.actor(), grid);
     String tag = tags.of(id).map(TagCode::text).orElse("");
-    return file(GridSvg.of(plan, tag, request.actor().units()), "image/svg+xml", id + ".svg");
+    return file(GridSvg.of(planned, tag, request.actor().units()), "image/svg+xml", id + ".svg");
   }
 
   @GET
@@ -196,8 +195,8 @@ public class GridResource {
       description = "RFC 4180, canonical units: places in mm, settings, dose, chance.")
   public Response csv(@PathParam("id") UUID id) {
     Grid grid = grids.get(request.actor(), id);
-    GridPlan plan = grids.plan(request.actor(), grid).plan();
-    return file(GridCsv.of(plan), "text/csv;charset=UTF-8", id + ".csv");
+    Planned planned = grids.plan(request.actor(), grid);
+    return file(GridCsv.of(planned), "text/csv;charset=UTF-8", id + ".csv");
   }
 
   private static Response file(String text, String type, String name) {

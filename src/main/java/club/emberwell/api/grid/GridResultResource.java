@@ -5,6 +5,7 @@ import club.emberwell.api.contract.Fails;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.WithEtag;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.grid.photo.GridPhotos;
 import club.emberwell.grid.result.GridResults;
 import club.emberwell.grid.result.Results;
@@ -36,13 +37,19 @@ public class GridResultResource {
   private final GridResults results;
   private final GridPhotos photos;
   private final SearchIndex index;
+  private final CatalogService catalog;
   private final ApiRequest request;
 
   GridResultResource(
-      GridResults results, GridPhotos photos, SearchIndex index, ApiRequest request) {
+      GridResults results,
+      GridPhotos photos,
+      SearchIndex index,
+      CatalogService catalog,
+      ApiRequest request) {
     this.results = results;
     this.photos = photos;
     this.index = index;
+    this.catalog = catalog;
     this.request = request;
   }
 
@@ -84,6 +91,9 @@ public class GridResultResource {
     return ApiRequest.answer(
         Response.ok(),
         found.grid().version(),
-        ResultsJson.of(found, photos.colours(request.actor(), found.grid().id(), found.plan())));
+        ResultsJson.of(
+            found,
+            photos.colours(request.actor(), found.grid().id(), found.plan()),
+            catalog.cautions()));
   }
 }

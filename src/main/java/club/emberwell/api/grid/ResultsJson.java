@@ -2,6 +2,8 @@ package club.emberwell.api.grid;
 
 import club.emberwell.api.view.QuantityJson;
 import club.emberwell.api.view.SettingsJson;
+import club.emberwell.catalog.CautionMark;
+import club.emberwell.catalog.Cautions;
 import club.emberwell.catalog.Lab;
 import club.emberwell.grid.photo.GridColours;
 import club.emberwell.grid.plan.GridPlan;
@@ -9,6 +11,7 @@ import club.emberwell.grid.result.Place;
 import club.emberwell.grid.result.Results;
 import club.emberwell.laser.Effect;
 import club.emberwell.quantity.QuantityKind;
+import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -28,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param best left out where none alone has the highest quality
  * @param bare colour of the bare surface; left out without a photo whose corners are marked
  * @param cells row by row
+ * @param cautionCodes ids of the work's cautions from special care on, the heaviest first
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record ResultsJson(
@@ -38,7 +42,8 @@ record ResultsJson(
     int tests,
     @Nullable Place best,
     @Nullable LabJson bare,
-    List<CellJson> cells) {
+    List<CellJson> cells,
+    List<String> cautionCodes) {
   private static final int DIGITS = 2;
 
   /** A colour in CIELAB, D65. */
@@ -77,7 +82,7 @@ record ResultsJson(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Seen(@Nullable LabJson colour, @Nullable BigDecimal distance) {}
 
-  static ResultsJson of(Results results, Optional<GridColours> colours) {
+  static ResultsJson of(Results results, Optional<GridColours> colours, Cautions cautions) {
     GridPlan plan = results.plan();
     return new ResultsJson(
         results.grid().id(),
@@ -87,7 +92,10 @@ record ResultsJson(
         plan.tests(),
         results.best().map(trial -> new Place(trial.row(), trial.column())).orElse(null),
         colours.map(c -> LabJson.of(c.bare())).orElse(null),
-        plan.cells().stream().map(cell -> cell(cell, results, colours)).toList());
+        plan.cells().stream().map(cell -> cell(cell, results, colours)).toList(),
+        CautionMark.of(ReportCautions.asWritten(results.grid().written().work(), cautions))
+            .map(CautionMark::codes)
+            .orElse(List.of()));
   }
 
   private static CellJson cell(GridPlan.Cell cell, Results results, Optional<GridColours> colours) {

@@ -8,6 +8,7 @@ import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.IfMatch;
 import club.emberwell.api.writes.Keyed;
 import club.emberwell.api.writes.WithEtag;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.member.Role;
 import club.emberwell.recipe.Recipe;
 import club.emberwell.recipe.RecipePosting;
@@ -44,12 +45,19 @@ public class RecipeResource {
 
   private final Recipes recipes;
   private final Revisions revisions;
+  private final CatalogService catalog;
   private final RecipeViews views;
   private final ApiRequest request;
 
-  RecipeResource(Recipes recipes, Revisions revisions, RecipeViews views, ApiRequest request) {
+  RecipeResource(
+      Recipes recipes,
+      Revisions revisions,
+      RecipeViews views,
+      CatalogService catalog,
+      ApiRequest request) {
     this.recipes = recipes;
     this.revisions = revisions;
+    this.catalog = catalog;
     this.views = views;
     this.request = request;
   }
@@ -137,7 +145,7 @@ public class RecipeResource {
       operationId = "listRecipeRevisions",
       summary = "Every revision of a recipe, newest first")
   public ListJson<RevisionJson> revisions(@PathParam("id") UUID id) {
-    return ListJson.of(RevisionJson.all(revisions.of(request.actor(), id)));
+    return ListJson.of(RevisionJson.all(revisions.of(request.actor(), id), catalog.cautions()));
   }
 
   private Response answer(Response.ResponseBuilder response, Recipe recipe) {

@@ -2,6 +2,7 @@ package club.emberwell.api.recipe;
 
 import club.emberwell.api.view.CautionJson;
 import club.emberwell.api.view.Noticed;
+import club.emberwell.api.view.ReportJson.WorkJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.recipe.Recipe;
@@ -21,7 +22,7 @@ class RecipeViews {
 
   /** A recipe among others. */
   RecipeJson among(Recipe recipe) {
-    return RecipeJson.of(recipe, reports.work(recipe.work(), recipe.written().work()), null);
+    return RecipeJson.of(recipe, work(recipe), null);
   }
 
   /** A recipe by itself, with what to heed. */
@@ -33,6 +34,10 @@ class RecipeViews {
                 .map(CautionJson::of)
                 .toList(),
             Noticed.of(recipe.read().remarks()));
-    return RecipeJson.of(recipe, reports.work(recipe.work(), recipe.written().work()), care);
+    return RecipeJson.of(recipe, work(recipe), care);
+  }
+
+  private WorkJson work(Recipe recipe) {
+    return reports.work(recipe.work(), recipe.laser().source(), recipe.written().work());
   }
 }

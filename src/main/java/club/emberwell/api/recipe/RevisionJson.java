@@ -2,10 +2,14 @@ package club.emberwell.api.recipe;
 
 import club.emberwell.api.view.FieldChangeJson;
 import club.emberwell.api.view.Sendable;
+import club.emberwell.catalog.CautionMark;
+import club.emberwell.catalog.Cautions;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.Revision;
 import club.emberwell.recipe.RecipeDifference;
 import club.emberwell.recipe.WrittenRecipe;
+import club.emberwell.report.reading.ReportCautions;
+import club.emberwell.report.reading.WrittenWork;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.annotation.JsonSerialize;
 import java.time.Instant;
@@ -19,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param reason left out of the first one
  * @param changes what was written differently than in the revision before
  * @param written as it can be sent again
+ * @param cautionCodes ids of the work's cautions from special care on, the heaviest first
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 @Schema(name = "RecipeRevision")
@@ -28,12 +33,19 @@ record RevisionJson(
     Instant at,
     @Nullable String reason,
     List<FieldChangeJson> changes,
-    @JsonSerialize(using = Sendable.class) WrittenRecipe written) {
+    @JsonSerialize(using = Sendable.class) WrittenRecipe written,
+    List<String> cautionCodes) {
+
+  private static List<String> codes(WrittenWork work, Cautions cautions) {
+    return CautionMark.of(ReportCautions.asWritten(work, cautions))
+        .map(CautionMark::codes)
+        .orElse(List.of());
+  }
 
   /**
    * @param revisions newest first
    */
-  static List<RevisionJson> all(List<Revision<WrittenRecipe>> revisions) {
+  static List<RevisionJson> all(List<Revision<WrittenRecipe>> revisions, Cautions cautions) {
     return Revision.steps(revisions, RecipeDifference::between).stream()
         .map(
             step ->
@@ -43,7 +55,8 @@ record RevisionJson(
                     step.revision().at(),
                     step.revision().reason(),
                     FieldChangeJson.all(step.changes().fields()),
-                    step.revision().written()))
+                    step.revision().written(),
+                    codes(step.revision().written().work(), cautions)))
         .toList();
   }
 }

@@ -4,6 +4,8 @@ import club.emberwell.access.problem.Problem;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.CautionJson;
+import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.Cautions;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.remark.Remark;
 import club.emberwell.search.query.QueryCautions;
@@ -14,6 +16,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Reads the search parameters of a request, for every resource that takes them. */
 @ApplicationScoped
@@ -49,7 +52,20 @@ public class SearchRequests {
   }
 
   /**
-   * The same for a query that stands in a parameter, encoded.
+   * These and those of what was found.
+   *
+   * @param found heaviest first
+   */
+  public List<CautionJson> cautions(SearchQuery query, List<Caution> found) {
+    return Cautions.once(
+            Stream.concat(QueryCautions.of(query, catalog.snapshot()).stream(), found.stream()))
+        .stream()
+        .map(CautionJson::of)
+        .toList();
+  }
+
+  /**
+   * The query that stands in a parameter, encoded.
    *
    * @param parameter its name, for the pointers
    */

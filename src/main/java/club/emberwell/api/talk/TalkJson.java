@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param question the question an answer belongs to
  * @param report the report a comment stands under
  * @param accepted of a question: the answer that helped
+ * @param cautionCodes ids of the cautions of what it is tied to, from special care on; left out of
+ *     what is tied to nothing
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record TalkJson(
@@ -29,6 +31,7 @@ record TalkJson(
     @Nullable UUID question,
     @Nullable UUID report,
     @Nullable Ties ties,
+    @Nullable List<String> cautionCodes,
     @Nullable UUID accepted,
     @JsonUnwrapped @Nullable Activity activity,
     @JsonUnwrapped Times times) {
@@ -53,11 +56,12 @@ record TalkJson(
 
   /** Of a kind that has no photos. */
   static TalkJson of(TalkEntry entry) {
-    return of(entry, null);
+    return of(entry, null, null);
   }
 
   /** With its photos. */
-  static TalkJson of(TalkEntry entry, @Nullable List<Photo> photos) {
+  static TalkJson of(
+      TalkEntry entry, @Nullable List<Photo> photos, @Nullable List<String> cautionCodes) {
     boolean asks = entry.kind() == EntryKind.QUESTION;
     UUID above = entry.entry().parent();
     return new TalkJson(
@@ -75,6 +79,7 @@ record TalkJson(
         entry.kind() == EntryKind.ANSWER ? above : null,
         entry.kind() == EntryKind.COMMENT ? above : null,
         EntryKind.REPLIES.contains(entry.kind()) ? null : entry.written().ties(),
+        cautionCodes,
         entry.accepted(),
         asks ? new Activity(entry.answers(), entry.activeAt()) : null,
         new Times(entry.createdAt(), entry.updatedAt()));

@@ -5,6 +5,8 @@ import club.emberwell.access.problem.Problems;
 import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ListQuery;
 import club.emberwell.api.writes.ApiRequest;
+import club.emberwell.catalog.CautionMark;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Slice;
 import club.emberwell.report.photo.Photo;
@@ -14,6 +16,7 @@ import club.emberwell.talk.TalkFinder;
 import club.emberwell.talk.TalkPosting;
 import club.emberwell.talk.TalkService;
 import club.emberwell.talk.TalkService.Posted;
+import club.emberwell.talk.TieCautions;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -31,6 +34,7 @@ class TalkRequests {
   private final TalkService talk;
   private final TalkFinder finder;
   private final ShownPhotos photos;
+  private final CatalogService catalog;
   static final String SORTS =
       "sort=newest (as it is without), or sort=best: the closest to the words first, of which there"
           + " is one page only.";
@@ -39,10 +43,16 @@ class TalkRequests {
 
   private final ApiRequest request;
 
-  TalkRequests(TalkService talk, TalkFinder finder, ShownPhotos photos, ApiRequest request) {
+  TalkRequests(
+      TalkService talk,
+      TalkFinder finder,
+      ShownPhotos photos,
+      CatalogService catalog,
+      ApiRequest request) {
     this.talk = talk;
     this.finder = finder;
     this.photos = photos;
+    this.catalog = catalog;
     this.request = request;
   }
 
@@ -139,7 +149,12 @@ class TalkRequests {
     Map<UUID, List<Photo>> found =
         photos.of(entries.stream().filter(TalkRequests::pictured).map(TalkEntry::id).toList());
     return entry ->
-        TalkJson.of(entry, pictured(entry) ? found.getOrDefault(entry.id(), List.of()) : null);
+        TalkJson.of(
+            entry,
+            pictured(entry) ? found.getOrDefault(entry.id(), List.of()) : null,
+            TieCautions.of(entry.written().ties(), catalog.cautions())
+                .map(CautionMark::codes)
+                .orElse(null));
   }
 
   private static boolean pictured(TalkEntry entry) {

@@ -16,12 +16,14 @@ import org.jspecify.annotations.Nullable;
  * A caution with its evidence. None of them ever says that something is safe.
  *
  * @param because what it goes with; null for a general one
+ * @param card where the hazard card of that is read; null where it has none
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record CautionJson(
     String id,
     @JsonProperty("class") CautionClass weight,
     @Nullable String because,
+    @Nullable String card,
     @JsonUnwrapped Harm harm,
     Evidence evidence,
     List<ExposureLimit> limits) {
@@ -43,12 +45,18 @@ public record CautionJson(
     }
   }
 
+  /** Where a term's hazard card is read. */
+  static String card(Term term) {
+    return "/api/v1/" + term.kind().code() + "s/" + term.slug() + "/hazards";
+  }
+
   public static CautionJson of(Caution caution) {
     CautionRule rule = caution.rule();
     return new CautionJson(
         rule.id(),
         rule.weight(),
-        caution.because().map(Term::label).orElse(null),
+        caution.about().orElse(null),
+        caution.because().map(CautionJson::card).orElse(null),
         new Harm(rule.agent(), rule.hazard(), rule.claim(), rule.advice()),
         Evidence.of(rule.evidence()),
         rule.limits());

@@ -51,9 +51,15 @@ public record ReportJson(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record UsedMachine(UUID id, String name, @Nullable String model) {}
 
-  /** What was done to what, each property by its code. */
+  /**
+   * What was done to what, each property by its code.
+   *
+   * @param cautionCodes ids of its cautions from special care on, the heaviest first; what they say
+   *     stands with what is read by itself and on the hazard card of its material
+   */
   @JsonInclude(JsonInclude.Include.NON_NULL)
-  public record WorkJson(Process process, @JsonIgnore Map<String, Object> values) {
+  public record WorkJson(
+      Process process, List<String> cautionCodes, @JsonIgnore Map<String, Object> values) {
     /** Among the fields of the report. */
     @JsonAnyGetter
     public Map<String, Object> byCode() {

@@ -6,8 +6,11 @@ import club.emberwell.api.view.ReportJson.Standing;
 import club.emberwell.api.view.ReportJson.UsedMachine;
 import club.emberwell.api.view.ReportJson.WorkJson;
 import club.emberwell.api.view.TrialJson.Tried;
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CautionMark;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.laser.LaserSource;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSnapshot.Burner;
 import club.emberwell.report.StoredReport;
@@ -106,7 +109,7 @@ public class ReportViews {
             MemberJson.of(r.author().id(), r.author().handle()),
             machine(r.machine()),
             LaserJson.of(r.laser())),
-        work(r.work(), written == null ? null : written.work()),
+        work(r.work(), r.laser().source(), written == null ? null : written.work()),
         plain ? Tried.of(r.trials().get(0), written(written, 0)) : null,
         plain ? null : trials(r, written),
         beside);
@@ -119,10 +122,12 @@ public class ReportViews {
   /**
    * What was done to what.
    *
+   * @param source of the laser it was done with
    * @param written what was typed, null where it is not at hand
    */
-  public WorkJson work(Work work, WrittenWork written) {
-    Vocabulary words = catalog.snapshot().vocabulary();
+  public WorkJson work(Work work, LaserSource source, WrittenWork written) {
+    Catalog now = catalog.snapshot();
+    Vocabulary words = now.vocabulary();
     Map<String, Object> values = new LinkedHashMap<>();
     work.values()
         .forEach(
@@ -140,7 +145,11 @@ public class ReportViews {
                     case TEXT, LINES -> value;
                   });
             });
-    return new WorkJson(work.process(), values);
+    List<String> codes =
+        CautionMark.of(ReportCautions.of(work, source, now.cautions()))
+            .map(CautionMark::codes)
+            .orElse(List.of());
+    return new WorkJson(work.process(), codes, values);
   }
 
   private static List<TrialJson> trials(ReportSnapshot r, WrittenReport written) {

@@ -4,6 +4,7 @@ import club.emberwell.catalog.CatalogLimits;
 import club.emberwell.catalog.CautionEvidence;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.CautionScope;
+import club.emberwell.catalog.CautionSource;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.LaserSource;
@@ -44,6 +45,7 @@ final class CautionChecks {
     if (rule.weight() == null) {
       checks.add(RemarkId.CLASS_MISSING, "/class", "Choose ban, care or note.");
     }
+    checks.handling(rule.handling());
     checks.evidence(rule.evidence());
     checks.scope(rule.scope(), vocabulary);
     Remarks.refuse(checks.remarks);
@@ -56,6 +58,36 @@ final class CautionChecks {
           RemarkId.PROHIBITION_LIFTED,
           "/class",
           "You cannot change the class or scope of a ban. Propose to remove it, and add another.");
+    }
+  }
+
+  private void handling(CautionRule.Handling handling) {
+    lines("/givesOff", handling.givesOff());
+    lines("/never", handling.never());
+    lines("/findOut", handling.findOut());
+    if (handling.extraction() != null) {
+      said("/extraction", handling.extraction());
+    }
+  }
+
+  private void lines(String pointer, List<String> lines) {
+    if (lines.size() > CatalogLimits.CAUTION_LINES) {
+      add(
+          RemarkId.TEXT_MISSING,
+          pointer,
+          "Write at most " + CatalogLimits.CAUTION_LINES + " lines.");
+    }
+    lines.forEach(line -> said(pointer, line));
+  }
+
+  private void sources(List<CautionSource> sources) {
+    for (int i = 0; i < sources.size(); i++) {
+      String pointer = "/evidence/sources/" + i;
+      said(pointer + "/name", sources.get(i).name());
+      said(pointer + "/jurisdiction", sources.get(i).jurisdiction());
+      if (sources.get(i).kind() == null) {
+        add(RemarkId.SOURCE_MISSING, pointer + "/kind", "Say what kind of source it is.");
+      }
     }
   }
 
@@ -72,6 +104,7 @@ final class CautionChecks {
     } else {
       said("/evidence/source", evidence.source());
     }
+    sources(evidence.sources());
     said("/evidence/jurisdiction", evidence.jurisdiction());
     if (evidence.confidence() == null || !CONFIDENCES.contains(evidence.confidence())) {
       add(RemarkId.CONFIDENCE_UNKNOWN, "/evidence/confidence", "Say one of " + CONFIDENCES + ".");

@@ -1,5 +1,6 @@
 package club.emberwell.exchange.open;
 
+import club.emberwell.catalog.Cautions;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.Origin;
 import club.emberwell.exchange.open.PackedFile.Packed;
@@ -147,7 +148,7 @@ class PackageWriter {
             ahead(some.get(some.size() - 1).snapshot().number());
         for (StoredReport report : some) {
           if (!report.origin().equals(Origin.EXAMPLE)) {
-            add(report, tally, rows);
+            add(report, tally, catalog.cautions(), rows);
             line.writeValue(documents, lines.json(report));
             documents.write('\n');
           }
@@ -166,12 +167,13 @@ class PackageWriter {
         () -> QuarkusTransaction.requiringNew().call(() -> reports.liveAfter(after, AT_ONCE)));
   }
 
-  private static void add(StoredReport report, Tally tally, Writer rows) throws IOException {
+  private static void add(StoredReport report, Tally tally, Cautions cautions, Writer rows)
+      throws IOException {
     tally.reports++;
     tally.licences.add(report.snapshot().standing().licence());
     for (int place = 0; place < report.snapshot().trials().size(); place++) {
       tally.trials++;
-      Csv.line(rows, TrialTable.cells(new TrialRow(report, place, tally.ordinals)));
+      Csv.line(rows, TrialTable.cells(new TrialRow(report, place, tally.ordinals, cautions)));
     }
   }
 

@@ -1,5 +1,7 @@
 package club.emberwell.exchange.open;
 
+import club.emberwell.catalog.Cautions;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.listing.Csv;
 import club.emberwell.report.SharedReports;
 import club.emberwell.report.StoredReport;
@@ -29,11 +31,14 @@ public class SearchExport {
 
   private final SearchService search;
   private final SharedReports reports;
+  private final CatalogService catalog;
   private final ObjectMapper json;
 
-  SearchExport(SearchService search, SharedReports reports, ObjectMapper json) {
+  SearchExport(
+      SearchService search, SharedReports reports, CatalogService catalog, ObjectMapper json) {
     this.search = search;
     this.reports = reports;
+    this.catalog = catalog;
     this.json = json;
   }
 
@@ -83,6 +88,7 @@ public class SearchExport {
 
   private void each(MatchedTrials found, Rows rows) throws IOException {
     Ordinals ordinals = new Ordinals();
+    Cautions cautions = catalog.cautions();
     List<Long> numbers = List.copyOf(found.places().keySet());
     for (int from = 0; from < numbers.size(); from += AT_ONCE) {
       List<Long> some = numbers.subList(from, Math.min(numbers.size(), from + AT_ONCE));
@@ -92,7 +98,7 @@ public class SearchExport {
         for (int place : places) {
           // a report may have fewer trials by now
           if (place < report.snapshot().trials().size()) {
-            rows.take(TrialTable.cells(new TrialRow(report, place, ordinals)));
+            rows.take(TrialTable.cells(new TrialRow(report, place, ordinals, cautions)));
           }
         }
       }

@@ -144,6 +144,11 @@ final class TrialTable {
                 List.of(Column.text(name, label, r -> r.snapshot().work().text(property)));
           });
     }
+    columns.add(
+        Column.text(
+            "cautions",
+            "Cautions of the work when this was written, by id, the heaviest first",
+            TrialRow::cautionCodes));
     return columns;
   }
 

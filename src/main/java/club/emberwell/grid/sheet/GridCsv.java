@@ -1,7 +1,9 @@
 package club.emberwell.grid.sheet;
 
+import club.emberwell.catalog.CautionMark;
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.GridPlan.Cell;
+import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.laser.Amount;
 import club.emberwell.laser.DoseKind;
 import club.emberwell.laser.Setting;
@@ -18,12 +20,21 @@ public final class GridCsv {
 
   private GridCsv() {}
 
-  /** The whole table; rows and columns count from 1 as they lie, blanks too. */
-  public static String of(GridPlan plan) {
+  /**
+   * The whole table; rows and columns count from 1 as they lie, blanks too. Ids of the work's
+   * cautions stand in each line, which may be cut out.
+   */
+  public static String of(Planned planned) {
+    GridPlan plan = planned.plan();
+    String cautions = CautionMark.of(planned.cautions()).map(CautionMark::coded).orElse("");
     Set<Setting> settings = plan.cells().get(0).settings().values().keySet();
     StringBuilder out = new StringBuilder();
     out.append(Csv.line(head(plan, settings)));
-    plan.cells().forEach(cell -> out.append(Csv.line(cells(plan, cell, settings))));
+    for (Cell cell : plan.cells()) {
+      List<String> cells = cells(plan, cell, settings);
+      cells.add(cautions);
+      out.append(Csv.line(cells));
+    }
     return out.toString();
   }
 
@@ -41,6 +52,7 @@ public final class GridCsv {
     head.add(area ? "dose (J/mm2)" : "dose (J/mm)");
     head.add("chance");
     head.add("left out");
+    head.add("cautions");
     return head;
   }
 

@@ -1,7 +1,9 @@
 package club.emberwell.grid.sheet;
 
+import club.emberwell.catalog.CautionMark;
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.plan.GridPlan.Cell;
+import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.plan.Layout;
 import club.emberwell.quantity.QuantityPrinter;
 import club.emberwell.quantity.RoundNumber;
@@ -34,12 +36,13 @@ public final class GridSvg {
   }
 
   /**
-   * A whole document.
+   * A whole document; the heaviest caution stands in it unseen, so that nothing is burned of it.
    *
    * @param tag printed on each blank; empty = none
    */
-  public static String of(GridPlan plan, String tag, UnitPreferences units) {
-    return new GridSvg(plan, tag, units).drawn();
+  public static String of(Planned planned, String tag, UnitPreferences units) {
+    String caution = CautionMark.of(planned.cautions()).map(CautionMark::sentence).orElse("");
+    return new GridSvg(planned.plan(), tag, units).drawn(caution);
   }
 
   /** Of the whole drawing, mm. */
@@ -47,7 +50,7 @@ public final class GridSvg {
     return layout.parts().blanks() * (layout.height() + BETWEEN) - BETWEEN;
   }
 
-  private String drawn() {
+  private String drawn(String caution) {
     Layout layout = plan.layout();
     String width = mm(layout.width());
     String height = mm(height(layout));
@@ -55,6 +58,9 @@ public final class GridSvg {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %s %s\" font-family=\"sans-serif\">",
         width, height, width, height);
     add("<title>Test grid %s</title>", tag);
+    if (!caution.isEmpty()) {
+      add("<desc>%s</desc>", caution.replace("&", "&amp;").replace("<", "&lt;"));
+    }
     for (int blank = 0; blank < layout.parts().blanks(); blank++) {
       add("<g transform=\"translate(0 %s)\">", mm(blank * (layout.height() + BETWEEN)));
       blank(layout, blank);

@@ -2,8 +2,9 @@ package club.emberwell.report.reading;
 
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.Cautions;
-import club.emberwell.catalog.Term;
 import club.emberwell.laser.LaserSource;
+import club.emberwell.laser.Process;
+import club.emberwell.remark.Coded;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -11,13 +12,16 @@ import java.util.stream.Stream;
 public final class ReportCautions {
   private ReportCautions() {}
 
+  /** The cautions of a work as its author wrote it, before anything is read of it. */
+  public static List<Caution> asWritten(WrittenWork work, Cautions cautions) {
+    return cautions.asWritten(
+        (String) work.of(WorkProperty.MATERIAL),
+        (String) work.of(WorkProperty.COATING),
+        work.process() == null ? null : Coded.of(Process.class, work.process()).orElse(null));
+  }
+
   /** Each once, bans first, general ones last. */
   public static List<Caution> of(Work work, LaserSource source, Cautions cautions) {
-    List<Term> named =
-        Stream.of(work.material(), work.coating())
-            .filter(Filed::waits)
-            .flatMap(filed -> cautions.named(filed.written()).stream())
-            .toList();
     return Cautions.once(
         Stream.concat(
             cautions
@@ -28,6 +32,9 @@ public final class ReportCautions {
                     work.thicknessMm(),
                     source)
                 .stream(),
-            cautions.forTerms(named, List.of(work.process()), List.of(source)).stream()));
+            Stream.of(work.material(), work.coating())
+                .filter(Filed::waits)
+                .flatMap(
+                    filed -> cautions.ofWords(filed.said(), work.process(), source).stream())));
   }
 }

@@ -3,6 +3,8 @@ package club.emberwell.web.answer;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.Caution;
+import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.Cautions;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.catalog.store.CatalogService;
@@ -49,6 +51,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Composes the panel; reads what its dots and whole settings lead to in one statement. */
@@ -283,16 +286,24 @@ public class AnswerViews {
         made.photos().get(report.id()));
   }
 
-  /** Of the work and of the words that were asked; what is prohibited stands above the panel. */
+  /** Of the work and of the words that were asked, whose bans stand above the panel already. */
   private static CautionsView cautions(Made made) {
-    return CautionsView.of(
-            Cautions.once(
-                Stream.concat(
-                    QueryCautions.of(made.query(), made.now()).stream(),
-                    made.detail().cautions().stream())),
+    List<Caution> asked = QueryCautions.of(made.query(), made.now());
+    Set<String> above =
+        asked.stream()
+            .map(Caution::rule)
+            .filter(CautionRule::isBan)
+            .map(CautionRule::id)
+            .collect(Collectors.toSet());
+    CautionsView all =
+        CautionsView.of(
+            Cautions.once(Stream.concat(asked.stream(), made.detail().cautions().stream())),
             made.vocabulary(),
-            made.units())
-        .particular();
+            made.units());
+    return new CautionsView(
+        all.bans().stream().filter(ban -> !above.contains(ban.rule().id())).toList(),
+        all.particular().cares(),
+        all.particular().notes());
   }
 
   private static Folds folds(Made made, String page) {

@@ -1,6 +1,6 @@
 package club.emberwell.web.bench;
 
-import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -72,9 +72,9 @@ class OwnResults {
    * @param others parameters of the address that are not of the search
    */
   Results of(Map<String, List<String>> address, String from, Set<String> others, Actor actor) {
-    Vocabulary vocabulary = catalog.vocabulary();
+    Catalog now = catalog.snapshot();
     SearchQueryCodec.Parsed parsed =
-        SearchQueryCodec.read(address, vocabulary, others, actor.units().style());
+        SearchQueryCodec.read(address, now.vocabulary(), others, actor.units().style());
     SearchQuery asked = parsed.query().withNear(null).withPage(parsed.query().page());
     boolean narrowed = !asked.isEverything() || !asked.sort().isEmpty() || asked.page() > 0;
     try {
@@ -83,9 +83,7 @@ class OwnResults {
       Filter filter = filter(parsed, asked, found, narrowed);
       return narrowed
           ? new Results(
-              found.hits().stream()
-                  .map(hit -> HitView.own(hit, vocabulary, actor.units()))
-                  .toList(),
+              found.hits().stream().map(hit -> HitView.own(hit, now, actor.units())).toList(),
               pager(asked, found),
               filter)
           : all(from, filter, actor);
@@ -102,7 +100,7 @@ class OwnResults {
     Slice<ReportSnapshot> own = reports.of(actor, Pager.part(from));
     return new Results(
         own.rows().stream()
-            .map(report -> HitView.own(report, catalog.vocabulary(), actor.units()))
+            .map(report -> HitView.own(report, catalog.snapshot(), actor.units()))
             .toList(),
         Pager.of(
             own, page -> (page == 0 ? BenchPages.PATH : BenchPages.PATH + "?from=" + page) + PLACE),

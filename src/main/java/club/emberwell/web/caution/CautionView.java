@@ -5,7 +5,6 @@ import club.emberwell.catalog.CautionClass;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.CautionScope;
 import club.emberwell.catalog.ExposureLimit;
-import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.LaserSource;
@@ -19,6 +18,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A caution as it stands on a page: a title, what to do, and a fold with the rest.
@@ -26,6 +26,7 @@ import java.util.stream.Stream;
  * @param boxClass style class of its box, one for each class of cautions
  * @param advice what to do
  * @param about the terms it applies to
+ * @param card the hazard card of what is in hand; null for what has none
  * @param only under what circumstances, or empty
  * @param source where it is published, how sure that is, and where it applies
  */
@@ -34,6 +35,7 @@ public record CautionView(
     String title,
     String advice,
     List<TermLink> about,
+    @Nullable TermLink card,
     String only,
     CautionRule rule,
     Source source,
@@ -56,12 +58,13 @@ public record CautionView(
             .flatMap(Optional::stream)
             .map(TermLink::of)
             .toList(),
+        caution.because().map(term -> new TermLink(TermLink.card(term), term.label())).orElse(null),
         only,
         rule,
         new Source(
             rule.evidence().source(),
             sure(rule.evidence().confidence()),
-            rule.evidence().jurisdiction().replaceFirst("^general", "everywhere")),
+            where(rule.evidence().jurisdiction())),
         rule.limits().stream().map(CautionView::printed).toList());
   }
 
@@ -70,7 +73,12 @@ public record CautionView(
   }
 
   private static String title(Caution caution, String only) {
-    Optional<String> about = caution.because().map(Term::label);
+    Optional<String> about = caution.about();
+    if (caution.unlisted() != null) {
+      return "“"
+          + caution.unlisted()
+          + "” is not in our list: do not burn it until you know what it is";
+    }
     if (caution.rule().isBan()) {
       return "We do not share settings for "
           + about.orElse("this work")
@@ -81,11 +89,13 @@ public record CautionView(
         .orElseGet(() -> capital(caution.rule().hazard()));
   }
 
-  private static String capital(String text) {
+  /** A sentence that begins with this. */
+  public static String capital(String text) {
     return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
-  private static String box(CautionClass weight) {
+  /** Style class of a box by its class. */
+  public static String box(CautionClass weight) {
     return switch (weight) {
       case BAN -> "box-danger";
       case CARE -> "box-warn";
@@ -93,7 +103,8 @@ public record CautionView(
     };
   }
 
-  private static String only(CautionScope scope, UnitPreferences reader) {
+  /** Under what circumstances a caution holds, in words; empty where it always does. */
+  public static String only(CautionScope scope, UnitPreferences reader) {
     List<String> parts = new ArrayList<>();
     if (!scope.processes().isEmpty()) {
       parts.add(
@@ -115,7 +126,8 @@ public record CautionView(
     return String.join("; ", parts);
   }
 
-  private static String sure(String confidence) {
+  /** How sure it is, in words. */
+  public static String sure(String confidence) {
     return switch (confidence) {
       case "read" -> "we read the source";
       case "second-hand" -> "quoted elsewhere; we did not read the source itself";
@@ -124,15 +136,21 @@ public record CautionView(
     };
   }
 
-  /** Files and the API write units without the signs that pages have. */
-  private static ExposureLimit printed(ExposureLimit limit) {
-    String value = limit.value().replace("ug/", "µg/").replaceAll("/m3\\b", "/m³");
-    return new ExposureLimit(
-        limit.agent(), value, limit.basis(), limit.authority(), limit.year(), limit.check());
+  /** Where a rule or list applies, in words. */
+  public static String where(String jurisdiction) {
+    return jurisdiction.replaceFirst("^general", "everywhere");
   }
 
-  /** True where it is about no material and no coating, so about every work. */
-  public static boolean isGeneral(CautionRule rule) {
-    return rule.scope().materials().isEmpty() && rule.scope().coatings().isEmpty();
+  /** Files and the API write units without the signs that pages have. */
+  public static ExposureLimit printed(ExposureLimit limit) {
+    String value = limit.value().replace("ug/", "µg/").replaceAll("/m3\\b", "/m³");
+    return new ExposureLimit(
+        limit.agent(),
+        value,
+        limit.basis(),
+        limit.authority(),
+        limit.jurisdiction(),
+        limit.year(),
+        limit.check());
   }
 }

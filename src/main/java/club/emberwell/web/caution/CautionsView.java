@@ -5,6 +5,7 @@ import club.emberwell.catalog.CautionClass;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.quantity.UnitPreferences;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.Stream;
 
 /**
@@ -44,6 +45,11 @@ public record CautionsView(
   public CautionsView particular() {
     return new CautionsView(
         List.of(), cares, notes.stream().filter(note -> !note.about().isEmpty()).toList());
+  }
+
+  /** The hazard cards of what they are about, each once. */
+  public List<TermLink> getCards() {
+    return all().map(CautionView::card).filter(Objects::nonNull).distinct().toList();
   }
 
   /** Heaviest first. */

@@ -22,6 +22,11 @@ public record TermLink(String href, String label) {
     };
   }
 
+  /** Address of the hazard card of a material or coating. */
+  public static String card(Term term) {
+    return address(term) + "/hazards";
+  }
+
   /** Address of the search for it. */
   public static String search(Term term) {
     return "/?" + term.kind().code() + "=" + term.slug();

@@ -4,6 +4,7 @@ import club.emberwell.catalog.CautionClass;
 import club.emberwell.catalog.CautionEvidence;
 import club.emberwell.catalog.CautionRule;
 import club.emberwell.catalog.CautionScope;
+import club.emberwell.catalog.CautionSource;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.Vocabulary;
@@ -23,7 +24,17 @@ import java.util.stream.Stream;
 final class CautionForm {
   private static final List<String> LONG =
       List.of(
-          "agent", "hazard", "claim", "advice", "evidence.source", "evidence.dispute", "reason");
+          "agent",
+          "hazard",
+          "claim",
+          "advice",
+          "givesOff",
+          "never",
+          "findOut",
+          "evidence.source",
+          "evidence.dispute",
+          "reason");
+  private static final List<String> BY_LINE = List.of("givesOff", "never", "findOut");
   private static final Map<String, String> LABELS = new LinkedHashMap<>();
 
   static {
@@ -33,6 +44,10 @@ final class CautionForm {
     LABELS.put("hazard", "What it does (hazard)");
     LABELS.put("claim", "What the source says");
     LABELS.put("advice", "What to do (advice)");
+    LABELS.put("givesOff", "Substances it gives off");
+    LABELS.put("extraction", "Which extraction it takes");
+    LABELS.put("never", "What not to do");
+    LABELS.put("findOut", "How to find out what it is");
     LABELS.put("scope.materials", "Materials");
     LABELS.put("scope.coatings", "Coatings");
     LABELS.put("scope.processes", "Processes");
@@ -86,10 +101,15 @@ final class CautionForm {
         } else {
           field.maxLength(120);
         }
+        if (BY_LINE.contains(name)) {
+          field.hint("One to a line.");
+        }
       }
     }
     boolean optional =
-        name.startsWith("scope.") || name.equals("evidence.dispute") || name.equals("id");
+        name.startsWith("scope.")
+            || BY_LINE.contains(name)
+            || List.of("extraction", "evidence.dispute", "id").contains(name);
     if (!optional) {
       field.required();
     }
@@ -105,6 +125,11 @@ final class CautionForm {
     values.put("hazard", rule.hazard());
     values.put("claim", rule.claim());
     values.put("advice", rule.advice());
+    values.put("givesOff", String.join("\n", rule.handling().givesOff()));
+    values.put(
+        "extraction", rule.handling().extraction() == null ? "" : rule.handling().extraction());
+    values.put("never", String.join("\n", rule.handling().never()));
+    values.put("findOut", String.join("\n", rule.handling().findOut()));
     values.put("scope.materials", String.join(", ", rule.scope().materials()));
     values.put("scope.coatings", String.join(", ", rule.scope().coatings()));
     values.put("scope.processes", String.join(", ", rule.scope().processes()));
@@ -140,16 +165,23 @@ final class CautionForm {
             terms(v.get("scope.materials"), TermKind.MATERIAL, words),
             terms(v.get("scope.coatings"), TermKind.COATING, words),
             was != null && was.scope().exactly(),
+            was == null ? null : was.scope().unlisted(),
             list(v.get("scope.processes")),
             list(v.get("scope.sources")),
             number(v.get("scope.thicknessAboveMm"))),
         new CautionRule.Says(v.get("agent"), v.get("hazard"), v.get("claim"), v.get("advice")),
+        new CautionRule.Handling(
+            lines(v.get("givesOff")),
+            v.get("extraction").isBlank() ? null : v.get("extraction"),
+            lines(v.get("never")),
+            lines(v.get("findOut"))),
         new CautionEvidence(
             v.get("evidence.source"),
             v.get("evidence.jurisdiction"),
             v.get("evidence.confidence"),
             disputed,
-            disputed ? v.get("evidence.dispute") : null),
+            disputed ? v.get("evidence.dispute") : null,
+            sources(v.get("evidence.source"), was)),
         was == null ? List.of() : was.limits());
   }
 
@@ -164,6 +196,17 @@ final class CautionForm {
         .filter(text -> !text.isEmpty())
         .map(text -> words.resolve(kind, text).term().map(Term::slug).orElse(text))
         .toList();
+  }
+
+  /** One by one as they were, unless somebody wrote other sources. */
+  private static List<CautionSource> sources(String typed, CautionRule was) {
+    return was != null && was.evidence().source().equals(typed)
+        ? was.evidence().sources()
+        : List.of();
+  }
+
+  private static List<String> lines(String typed) {
+    return typed.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
   }
 
   private static List<String> list(String typed) {

@@ -114,7 +114,7 @@ class FindViews {
         met.map(answer -> answer(answer, query, actor, now)).orElse(Answer.TOO_WIDE),
         new Found(
             found(result),
-            result.hits().stream().map(h -> HitView.of(h, now.vocabulary(), reader)).toList(),
+            result.hits().stream().map(h -> HitView.of(h, now, reader)).toList(),
             HitHeads.of(result.order(), order -> FindView.address(query.withSort(order.code()))),
             query.page() > 0 ? FindView.address(query.withPage(query.page() - 1)) : null,
             "Page " + (query.page() + 1) + " of " + Math.max(1, result.pages()),

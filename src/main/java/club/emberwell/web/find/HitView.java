@@ -1,16 +1,19 @@
 package club.emberwell.web.find;
 
-import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.Catalog;
 import club.emberwell.entry.EntryState;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.search.SearchResult.Hit;
+import club.emberwell.web.caution.MarkView;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import java.time.Instant;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One found report in a few lines.
@@ -19,6 +22,7 @@ import java.util.stream.IntStream;
  * @param trials the best matching trials
  * @param more how many further trials match
  * @param tests how many a test grid has; 0 where it is none
+ * @param mark its heaviest caution, or null
  * @param beside how many photos, the first of them, how many comments
  */
 public record HitView(
@@ -28,6 +32,7 @@ public record HitView(
     List<TrialLine> trials,
     int more,
     int tests,
+    @Nullable MarkView mark,
     Posted posted,
     ReportSnapshot.Beside beside) {
   /**
@@ -49,7 +54,7 @@ public record HitView(
   public record TrialLine(
       String settings, String dose, String effect, String effectClass, Integer quality) {}
 
-  static HitView of(Hit hit, Vocabulary vocabulary, UnitPreferences reader) {
+  static HitView of(Hit hit, Catalog now, UnitPreferences reader) {
     ReportSnapshot report = hit.report();
     return of(
         report,
@@ -59,19 +64,19 @@ public record HitView(
             TrialText.laser(report.laser(), reader),
             report.createdAt(),
             ""),
-        vocabulary,
+        now,
         reader);
   }
 
   /** One of the reader's own that was found. */
-  public static HitView own(Hit hit, Vocabulary vocabulary, UnitPreferences reader) {
-    return of(hit.report(), hit.trials(), own(hit.report(), reader), vocabulary, reader);
+  public static HitView own(Hit hit, Catalog now, UnitPreferences reader) {
+    return of(hit.report(), hit.trials(), own(hit.report(), reader), now, reader);
   }
 
   /** One of the reader's own, with all its trials. */
-  public static HitView own(ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
+  public static HitView own(ReportSnapshot report, Catalog now, UnitPreferences reader) {
     List<Integer> all = IntStream.range(0, report.trials().size()).boxed().toList();
-    return of(report, all, own(report, reader), vocabulary, reader);
+    return of(report, all, own(report, reader), now, reader);
   }
 
   private static Posted own(ReportSnapshot report, UnitPreferences reader) {
@@ -97,7 +102,7 @@ public record HitView(
       ReportSnapshot report,
       List<Integer> trials,
       Posted posted,
-      Vocabulary vocabulary,
+      Catalog now,
       UnitPreferences reader) {
     List<TrialLine> lines =
         trials.stream()
@@ -106,11 +111,12 @@ public record HitView(
             .toList();
     return new HitView(
         "/reports/" + report.id(),
-        WorkText.of(report, vocabulary, reader),
+        WorkText.of(report, now.vocabulary(), reader),
         report.process().label(),
         lines,
         trials.size() - lines.size(),
         report.trials().size() > 1 ? report.trials().size() : 0,
+        MarkView.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions())),
         posted,
         report.beside());
   }

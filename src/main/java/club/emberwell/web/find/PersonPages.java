@@ -94,7 +94,7 @@ public class PersonPages extends Pages {
     SearchResult found = search.search(theirs, actor());
     List<HitView> hits =
         found.hits().stream()
-            .map(hit -> HitView.of(hit, catalog.vocabulary(), actor().units()))
+            .map(hit -> HitView.of(hit, catalog.snapshot(), actor().units()))
             .toList();
     String counted = RangeView.counted(found.totalReports(), "result", "results");
     page.preview(

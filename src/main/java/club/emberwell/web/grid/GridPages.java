@@ -6,7 +6,7 @@ import club.emberwell.bench.Machines;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.grid.Grid;
 import club.emberwell.grid.GridService;
-import club.emberwell.grid.plan.GridPlan;
+import club.emberwell.grid.plan.GridPlanner.Planned;
 import club.emberwell.grid.sheet.GridCsv;
 import club.emberwell.grid.sheet.GridSvg;
 import club.emberwell.listing.Slice;
@@ -186,9 +186,9 @@ public class GridPages extends Pages {
   @Produces("image/svg+xml")
   public Response svg(@RestPath UUID id) {
     Grid grid = grids.get(actor(), id);
-    GridPlan plan = grids.plan(actor(), grid).plan();
+    Planned planned = grids.plan(actor(), grid);
     String tag = tags.of(id).map(TagCode::text).orElse("");
-    return file(GridSvg.of(plan, tag, actor().units()), "image/svg+xml", id + ".svg");
+    return file(GridSvg.of(planned, tag, actor().units()), "image/svg+xml", id + ".svg");
   }
 
   @GET
@@ -196,8 +196,8 @@ public class GridPages extends Pages {
   @Produces("text/csv")
   public Response csv(@RestPath UUID id) {
     Grid grid = grids.get(actor(), id);
-    GridPlan plan = grids.plan(actor(), grid).plan();
-    return file(GridCsv.of(plan), "text/csv;charset=UTF-8", id + ".csv");
+    Planned planned = grids.plan(actor(), grid);
+    return file(GridCsv.of(planned), "text/csv;charset=UTF-8", id + ".csv");
   }
 
   private static Response file(String text, String type, String name) {

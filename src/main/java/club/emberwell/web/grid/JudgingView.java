@@ -6,6 +6,7 @@ import club.emberwell.grid.photo.PhotoPlan;
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.grid.result.Results;
 import club.emberwell.quantity.UnitPreferences;
+import club.emberwell.report.reading.WrittenWork;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import java.util.ArrayList;
@@ -31,8 +32,9 @@ record JudgingView(Head head, Form form, Table table, Photo photo) {
    * Which grid it is.
    *
    * @param report address of what was posted, null = nothing yet
+   * @param work as written, whose caution stands there
    */
-  record Head(String id, String name, String report, int judged, int tests) {}
+  record Head(String id, String name, String report, int judged, int tests, WrittenWork work) {}
 
   /** Rows across columns. */
   record Table(String corner, List<String> columns, List<Row> rows) {}
@@ -98,7 +100,8 @@ record JudgingView(Head head, Form form, Table table, Photo photo) {
             results.grid().name(),
             results.report() == null ? null : "/reports/" + results.report().snapshot().id(),
             results.judged().size(),
-            plan.tests()),
+            plan.tests(),
+            results.grid().written().work()),
         form,
         new Table(text.corner(), text.columns(), rows),
         photo.map(p -> Photo.of(p, lying)).orElse(null));

@@ -4,6 +4,7 @@ import club.emberwell.grid.next.NextTests;
 import club.emberwell.grid.next.Proposal;
 import club.emberwell.grid.reading.GridLimits;
 import club.emberwell.member.Role;
+import club.emberwell.report.reading.WrittenWork;
 import club.emberwell.web.frame.Pages;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -42,7 +43,8 @@ public class NextPages extends Pages {
    * @param tests as typed
    * @param problem what is wrong with it, or null
    */
-  record Page(UUID id, String name, String tests, String problem, NextView next) {}
+  record Page(
+      UUID id, String name, WrittenWork work, String tests, String problem, NextView next) {}
 
   @GET
   @Path("{id}/next")
@@ -55,6 +57,7 @@ public class NextPages extends Pages {
         new Page(
             id,
             found.grid().name(),
+            found.grid().written().work(),
             wanted == null && !wrong ? Integer.toString(NextTests.USUAL) : typed,
             wrong ? "Ask for %d to %d tests.".formatted(GridLimits.FEWEST, GridLimits.SIDE) : null,
             NextView.of(found, actor().units())));

@@ -108,21 +108,33 @@ public class MaterialPages extends Pages {
     return Templates.list(
         new Listing(
             text,
-            CautionsView.of(
-                now.cautions().forTerms(now.cautions().named(text), List.of(), List.of()),
-                now.vocabulary(),
-                actor.units()),
+            CautionsView.of(cautions(now, text), now.vocabulary(), actor.units()),
             TermTree.of(now, TermKind.MATERIAL, reports, text),
             TermTree.of(now, TermKind.COATING, reports, text),
             TermTree.of(now, TermKind.COLOUR, reports, text),
             text.isEmpty() ? List.of() : near(now, text),
             now.cautions().rules().stream()
-                .filter(CautionView::isGeneral)
+                .filter(rule -> rule.scope().goesWithAll())
                 .map(
                     rule ->
                         CautionView.of(
                             new Caution(rule, Optional.empty()), now.vocabulary(), actor.units()))
                 .toList()));
+  }
+
+  /**
+   * Of what a text names; where it names nothing that any list here holds, of what nobody knows.
+   */
+  private static List<Caution> cautions(Catalog now, String text) {
+    List<Term> named = now.cautions().named(text);
+    boolean unlisted =
+        !text.isEmpty()
+            && named.isEmpty()
+            && Stream.of(TermKind.MATERIAL, TermKind.COATING, TermKind.COLOUR)
+                .allMatch(kind -> TermTree.of(now, kind, Counts.NONE, text).isEmpty());
+    return unlisted
+        ? now.cautions().unlisted(text)
+        : now.cautions().forTerms(named, List.of(), List.of());
   }
 
   private static List<TermLink> near(Catalog now, String text) {

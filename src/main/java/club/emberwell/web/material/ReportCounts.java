@@ -29,6 +29,8 @@ class ReportCounts {
    * not there yet.
    */
   record Counts(Map<TermKind, Map<String, Integer>> byTerm) {
+    static final Counts NONE = new Counts(Map.of());
+
     int of(TermKind kind, String slug) {
       return byTerm.getOrDefault(kind, Map.of()).getOrDefault(slug, 0);
     }
@@ -47,7 +49,7 @@ class ReportCounts {
         found.put(kind, counts);
       }
     } catch (IndexNotReady e) {
-      return new Counts(Map.of());
+      return Counts.NONE;
     }
     return new Counts(found);
   }

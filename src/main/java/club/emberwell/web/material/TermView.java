@@ -31,6 +31,11 @@ record TermView(
     int reports,
     String find) {
 
+  /** Address of its hazard card. */
+  public String getCard() {
+    return TermLink.card(term);
+  }
+
   /** What is known of it, for those who see no more of it. */
   String getDescription() {
     if (!bans.isEmpty()) {

@@ -1,6 +1,7 @@
 package club.emberwell.web.outside;
 
 import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CautionMark;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryRef;
@@ -17,6 +18,7 @@ import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.talk.SafeHtml;
 import club.emberwell.talk.TalkEntry;
 import club.emberwell.talk.TalkFinder;
+import club.emberwell.talk.TieCautions;
 import club.emberwell.web.caution.CautionView;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.trial.ReportText;
@@ -59,7 +61,7 @@ class FeedItems {
 
     static native TemplateInstance result(Result result);
 
-    static native TemplateInstance talk(SafeHtml html, int answers);
+    static native TemplateInstance talk(SafeHtml html, int answers, String caution);
   }
 
   /**
@@ -87,7 +89,7 @@ class FeedItems {
   }
 
   List<FeedItem> talk(Collection<TalkEntry> found) {
-    return found.stream().map(FeedItems::item).toList();
+    return found.stream().map(this::item).toList();
   }
 
   /** Those that are live, in the same order: three statements whatever the size. */
@@ -98,7 +100,7 @@ class FeedItems {
         .map(this::item)
         .forEach(item -> items.put(item.ref(), item));
     talk.live(ids(found, EntryKind.TALK)).stream()
-        .map(FeedItems::item)
+        .map(this::item)
         .forEach(item -> items.put(item.ref(), item));
     return found.stream().map(items::get).filter(Objects::nonNull).toList();
   }
@@ -107,7 +109,7 @@ class FeedItems {
     return of.stream().filter(ref -> kinds.contains(ref.kind())).map(EntryRef::id).toList();
   }
 
-  private static FeedItem item(TalkEntry entry) {
+  private FeedItem item(TalkEntry entry) {
     return new FeedItem(
         new EntryRef(entry.kind(), entry.id()),
         entry.written().title(),
@@ -115,7 +117,13 @@ class FeedItems {
         null,
         entry.createdAt(),
         entry.updatedAt(),
-        Templates.talk(entry.html(), entry.answers()).render());
+        Templates.talk(
+                entry.html(),
+                entry.answers(),
+                TieCautions.of(entry.written().ties(), catalog.cautions())
+                    .map(CautionMark::sentence)
+                    .orElse(null))
+            .render());
   }
 
   private FeedItem item(ReportSnapshot report) {

@@ -120,6 +120,12 @@ public class RangePages extends Pages {
           new ComparePage(problems, List.of(), cautions, List.of(), with, true));
     }
     SideBySide found = consensus.compare(queries);
+    CautionsView all =
+        cautions(
+            Stream.concat(
+                queries.stream().flatMap(q -> QueryCautions.of(q, catalog.snapshot()).stream()),
+                found.entries().stream().flatMap(entry -> entry.cautions().stream())),
+            actor);
     List<Column> columns = new ArrayList<>();
     for (int i = 0; i < queries.size(); i++) {
       SideBySide.Entry entry = found.entries().get(i);
@@ -144,7 +150,7 @@ public class RangePages extends Pages {
         new ComparePage(
             problems,
             found.remarks(),
-            cautions,
+            all,
             columns,
             with,
             queries.size() < ConsensusLimits.MOST_COMPARED));

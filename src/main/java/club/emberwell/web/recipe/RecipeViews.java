@@ -17,6 +17,7 @@ import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.report.reading.Work;
 import club.emberwell.web.caution.CautionsView;
+import club.emberwell.web.caution.MarkView;
 import club.emberwell.web.recipe.RecipeView.Link;
 import club.emberwell.web.report.ReportPage.Said;
 import club.emberwell.web.report.SettingRows;
@@ -65,7 +66,8 @@ public class RecipeViews {
         TrialText.settings(recipe.settings(), actor.units()),
         job,
         recipe.folder(),
-        recipe.usedAt());
+        recipe.usedAt(),
+        MarkView.of(ReportCautions.of(recipe.work(), recipe.laser().source(), catalog.cautions())));
   }
 
   RecipeView page(Actor actor, Recipe recipe, List<Posted> reports) {

@@ -115,7 +115,7 @@ public class ReportViewer {
   public Preview preview(StoredReport report, Actor actor) {
     ReportSnapshot s = report.snapshot();
     String path = "/reports/" + s.id();
-    return Preview.of(path, ReportText.sentence(s, catalog.vocabulary(), actor.units()))
+    return Preview.of(path, ReportText.sentence(s, catalog.snapshot(), actor.units()))
         .withDrawn("/preview" + path + ".png")
         .withPhoto(report.photos().stream().findFirst().map(Photo::largeSrc).orElse(null));
   }

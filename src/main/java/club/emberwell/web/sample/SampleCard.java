@@ -1,6 +1,8 @@
 package club.emberwell.web.sample;
 
+import club.emberwell.web.caution.MarkView;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A sample as its owner sees it.
@@ -18,7 +20,14 @@ record SampleCard(
    * @param machine name of the machine and its laser
    * @param settings of a single trial, else how many tests there are
    * @param result of a single trial, empty for others
+   * @param mark heaviest caution of the work, or null
    */
   record Shows(
-      String href, String kind, String work, String machine, String settings, String result) {}
+      String href,
+      String kind,
+      String work,
+      String machine,
+      String settings,
+      String result,
+      @Nullable MarkView mark) {}
 }

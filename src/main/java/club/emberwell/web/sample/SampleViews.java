@@ -1,6 +1,6 @@
 package club.emberwell.web.sample;
 
-import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.EntryState;
@@ -11,9 +11,11 @@ import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryUnknown;
 import club.emberwell.report.ReportSnapshot;
 import club.emberwell.report.ReportSource;
+import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import club.emberwell.sample.Sample;
 import club.emberwell.sample.WrittenSample;
+import club.emberwell.web.caution.MarkView;
 import club.emberwell.web.sample.SampleCard.Shows;
 import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
@@ -54,7 +56,7 @@ class SampleViews {
   private Shows shows(Actor actor, WrittenSample written, Map<UUID, ReportSnapshot> found) {
     if (written.grid() != null) {
       String href = EntryKind.GRID.path(written.grid(), null);
-      return new Shows(href, "Test grid", "", "", "", "");
+      return new Shows(href, "Test grid", "", "", "", "", null);
     }
     ReportSnapshot report = written.report() == null ? null : found.get(written.report());
     return report == null ? null : report(actor, report);
@@ -85,7 +87,7 @@ class SampleViews {
       return null;
     }
     UnitPreferences reader = actor.units();
-    Vocabulary vocabulary = catalog.vocabulary();
+    Catalog now = catalog.snapshot();
     TrialSnapshot trial = report.trials().get(0);
     boolean single = report.trials().size() == 1;
     String laser = TrialText.laser(report.laser(), reader);
@@ -93,10 +95,11 @@ class SampleViews {
     return new Shows(
         EntryKind.REPORT.path(report.id(), null),
         report.process().label(),
-        WorkText.of(report, vocabulary, reader),
+        WorkText.of(report, now.vocabulary(), reader),
         name == null ? laser : name + " (" + laser + ")",
         single ? TrialText.settings(trial, reader) : report.trials().size() + " tests",
-        single ? trial.effect().label() : "");
+        single ? trial.effect().label() : "",
+        MarkView.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions())));
   }
 
   private Shows grid(Actor actor, UUID id) {
@@ -108,7 +111,8 @@ class SampleViews {
           grid.name(),
           TrialText.laser(grid.laser(), actor.units()),
           "",
-          "");
+          "",
+          null);
     } catch (EntryUnknown e) {
       return null;
     }

@@ -1,7 +1,7 @@
 package club.emberwell.web.share;
 
 import club.emberwell.access.problem.Problems;
-import club.emberwell.catalog.Vocabulary;
+import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.consensus.ConsensusService;
 import club.emberwell.entry.EntryState;
@@ -73,17 +73,18 @@ public class PreviewPictures extends Pages {
     if (report.state() != EntryState.LIVE) {
       throw Problems.notFound().exception();
     }
-    Vocabulary vocabulary = catalog.vocabulary();
+    Catalog now = catalog.snapshot();
     return answer(
         new Card(
             club(),
-            WorkText.of(report, vocabulary, actor.units())
+            WorkText.of(report, now.vocabulary(), actor.units())
                 + ", "
                 + report.process().label().toLowerCase(Locale.ROOT),
             ReportText.outcome(report),
             List.of(
                 ReportText.line(ReportText.best(report).get(0), actor.units()),
-                TrialText.laser(report.laser(), actor.units()),
+                ReportText.caution(report, now)
+                    .orElseGet(() -> TrialText.laser(report.laser(), actor.units())),
                 "by " + report.author().handle()),
             null));
   }

@@ -5,13 +5,16 @@ import club.emberwell.entry.EntryState;
 import club.emberwell.member.Actor;
 import club.emberwell.talk.SafeHtml;
 import club.emberwell.talk.TalkEntry;
+import club.emberwell.web.caution.MarkView;
 import java.time.Instant;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A question, an answer, a notice or a comment in full.
  *
  * @param banner what must be said of its state, or null
+ * @param mark heaviest caution of what it is about, or null
  * @param accepted of an answer: whether it is the one that helped
  */
 record EntryView(
@@ -21,6 +24,7 @@ record EntryView(
     Author author,
     String banner,
     List<TieLabels.Tie> ties,
+    @Nullable MarkView mark,
     boolean accepted,
     Allowed may) {
 
@@ -72,6 +76,7 @@ record EntryView(
         new Author(entry.memberHandle(), entry.createdAt(), mine),
         banner(entry.state(), entry.kind()),
         labels.of(entry.written().ties()),
+        labels.mark(entry.written().ties()),
         accepted,
         new Allowed(!gone && (mine || actor.moderates()), !gone && mine, mayAccept));
   }

@@ -6,7 +6,9 @@ import club.emberwell.search.query.Facet;
 import club.emberwell.search.query.FacetValues;
 import club.emberwell.search.query.SearchQuery;
 import club.emberwell.search.query.SearchQueryCodec;
+import club.emberwell.talk.TieCautions;
 import club.emberwell.talk.Ties;
+import club.emberwell.web.caution.MarkView;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,6 +52,11 @@ class TieLabels {
       }
     }
     return Optional.empty();
+  }
+
+  /** The heaviest caution of what it is about; null where there is none. */
+  MarkView mark(Ties ties) {
+    return TieCautions.of(ties, catalog.cautions()).map(MarkView::of).orElse(null);
   }
 
   List<Tie> of(Ties ties) {

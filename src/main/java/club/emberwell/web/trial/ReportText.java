@@ -1,13 +1,17 @@
 package club.emberwell.web.trial;
 
+import club.emberwell.catalog.Catalog;
+import club.emberwell.catalog.CautionMark;
 import club.emberwell.catalog.Vocabulary;
 import club.emberwell.laser.Effect;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.report.ReportSnapshot;
+import club.emberwell.report.reading.ReportCautions;
 import club.emberwell.report.reading.TrialSnapshot;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** A whole report in a line, for those who see nothing else of it. */
 public final class ReportText {
@@ -51,21 +55,28 @@ public final class ReportText {
   }
 
   /** "Slate, surface engraving, 10 W diode 455 nm, gantry: 45 % … Result: right. Posted by ada." */
-  public static String sentence(
-      ReportSnapshot report, Vocabulary vocabulary, UnitPreferences reader) {
+  public static String sentence(ReportSnapshot report, Catalog now, UnitPreferences reader) {
     TrialSnapshot best = best(report).get(0);
     String settings =
         report.trials().size() == 1
             ? line(best, reader)
             : "best of a test grid " + line(best, reader) + " (" + outcome(best) + ")";
-    return "%s, %s, %s: %s. Result: %s. Posted by %s."
+    String caution = caution(report, now).map(said -> " " + said).orElse("");
+    return "%s, %s, %s: %s. Result: %s.%s Posted by %s."
         .formatted(
-            WorkText.of(report, vocabulary, reader),
+            WorkText.of(report, now.vocabulary(), reader),
             report.process().label().toLowerCase(Locale.ROOT),
             TrialText.laser(report.laser(), reader),
             settings,
             outcome(report),
+            caution,
             report.author().handle());
+  }
+
+  /** The heaviest caution of its work. */
+  public static Optional<String> caution(ReportSnapshot report, Catalog now) {
+    return CautionMark.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions()))
+        .map(CautionMark::sentence);
   }
 
   /** Its trials, right ones of the best quality first. */

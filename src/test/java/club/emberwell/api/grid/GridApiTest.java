@@ -161,7 +161,7 @@ class GridApiTest extends GridsOnFelt {
     String[] lines = csv.split("\r\n");
     assertEquals(7, lines.length);
     assertEquals(
-        "row,column,blank,x (mm),y (mm),side (mm),power (%),speed (mm/s),lineSpacing (mm),passes,dose (J/mm2),chance,left out",
+        "row,column,blank,x (mm),y (mm),side (mm),power (%),speed (mm/s),lineSpacing (mm),passes,dose (J/mm2),chance,left out,cautions",
         lines[0]);
     assertTrue(lines[6].startsWith("2,3,1,37,18.5,10,80,20,0.1,1,4,"), lines[6]);
   }

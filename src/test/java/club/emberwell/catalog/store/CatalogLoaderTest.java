@@ -149,6 +149,7 @@ class CatalogLoaderTest {
                         r.weight(),
                         r.scope(),
                         new Says(r.agent(), r.hazard(), r.claim(), "Changed advice."),
+                        r.handling(),
                         r.evidence(),
                         r.limits()))
             .toList();

@@ -45,9 +45,10 @@ class CautionCareTest {
     return new CautionRule(
         id,
         weight,
-        new CautionScope(List.of(material), List.of(), false, List.of(), List.of(), null),
+        new CautionScope(List.of(material), List.of(), false, null, List.of(), List.of(), null),
         new CautionRule.Says("smoke", "irritates", "It smokes.", "Extraction."),
-        new CautionEvidence(source, "general", "judgement", false, null),
+        CautionRule.Handling.NOT_SAID,
+        new CautionEvidence(source, "general", "judgement", false, null, List.of()),
         List.of());
   }
 
