@@ -17,6 +17,10 @@ public interface BodyLimits {
   @WithDefault("11534336")
   long picture();
 
+  /** A copy of a bench with its photos, packed. */
+  @WithDefault("262144000")
+  long benchCopy();
+
   /** Any other form; its longest text has 64 kB. */
   @WithDefault("1048576")
   long form();

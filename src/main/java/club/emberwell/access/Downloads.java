@@ -23,6 +23,11 @@ public final class Downloads {
 
   /** A packed file, sent once and removed however the sending ends. */
   public static Response once(Path file) {
+    return once(file, "my-data.zip");
+  }
+
+  /** The same under a name of its own. */
+  public static Response once(Path file, String name) {
     StreamingOutput body =
         out -> {
           try {
@@ -32,7 +37,7 @@ public final class Downloads {
           }
         };
     try {
-      return attachment(body, "application/zip", "my-data.zip")
+      return attachment(body, "application/zip", name)
           .header(HttpHeaders.CONTENT_LENGTH, Files.size(file))
           .header(HttpHeaders.CACHE_CONTROL, "no-store")
           .build();

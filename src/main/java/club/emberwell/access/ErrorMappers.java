@@ -11,6 +11,7 @@ import club.emberwell.access.problem.Problems;
 import club.emberwell.access.problem.Unavailable;
 import club.emberwell.entry.Gone;
 import club.emberwell.listing.PartRefused;
+import club.emberwell.exchange.bench.CopiesBusy;
 import club.emberwell.member.session.HashingBusy;
 import club.emberwell.remark.ConfirmationNeeded;
 import club.emberwell.remark.EntryChanged;
@@ -138,6 +139,13 @@ class ErrorMappers {
   Response picturesBusy(PicturesBusy e) {
     return errors.answer(
         Problems.of(ProblemKind.PICTURES_BUSY, e.getMessage())
+            .with(HttpHeaders.RETRY_AFTER, Long.toString(e.retryAfter().toSeconds())));
+  }
+
+  @ServerExceptionMapper
+  Response copiesBusy(CopiesBusy e) {
+    return errors.answer(
+        Problems.of(ProblemKind.BUSY, e.getMessage())
             .with(HttpHeaders.RETRY_AFTER, Long.toString(e.retryAfter().toSeconds())));
   }
 

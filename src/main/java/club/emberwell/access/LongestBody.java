@@ -14,6 +14,8 @@ public class LongestBody {
       Pattern.compile(
           "/api/v1/(reports|questions|answers)/[^/]+/photos|(/api/v1)?/(grids|lots|fixtures)/[^/]+/photo");
 
+  private static final Pattern BENCH_COPY = Pattern.compile("(/api/v1)?/bench/copy");
+
   private static final Pattern PHOTOS =
       Pattern.compile(
           "/post|/reports/[^/]+/(repeat|edit|photos)|/talk/[^/]+/photos"
@@ -40,6 +42,9 @@ public class LongestBody {
     boolean json = type != null && type.startsWith(MediaType.APPLICATION_JSON);
     if (!json && PICTURE.matcher(path).matches()) {
       return limits.get().picture();
+    }
+    if (!json && BENCH_COPY.matcher(path).matches()) {
+      return limits.get().benchCopy();
     }
     if (ApiPaths.isApi(path)) {
       return limits.get().json();

@@ -81,6 +81,12 @@ public class MachineEntity {
     version++;
   }
 
+  /** As it stood in a file of its owner's. */
+  void stood(Machine.Standing then) {
+    version = then.version();
+    deletedAt = then.deletedAt();
+  }
+
   void delete(Instant now) {
     deletedAt = now;
     updatedAt = now.truncatedTo(ChronoUnit.MICROS);

@@ -49,12 +49,7 @@ public class Machines {
         return new Kept(sameWords(same.get(), owner, written), read.remarks());
       }
     }
-    if (machines.countKeptBy(owner) >= MachineLimits.PER_MEMBER) {
-      throw new EntryRefused(
-          RemarkId.TOO_MANY_MACHINES,
-          "",
-          "You can have at most " + MachineLimits.PER_MEMBER + " machines.");
-    }
+    requireRoom(owner);
     Instant now = Instant.now();
     MachineEntity machine = new MachineEntity(id == null ? UUID.randomUUID() : id, owner, now);
     machine.take(written, style, read.values(), now);
@@ -136,6 +131,35 @@ public class Machines {
         .findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE)
         .filter(machine -> !machine.deleted() && actor.is(machine.memberId()))
         .orElseThrow(() -> new EntryUnknown("machine"));
+  }
+
+  /**
+   * A machine of a file of its owner's.
+   *
+   * @param standing as it stood there; its number is a new one
+   * @throws EntryRefused with the pointers of the fields at fault; nothing was stored then
+   */
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public void comeBack(
+      Actor actor, Machine.Standing standing, WrittenMachine written, NumberStyle style) {
+    MachineReader.Result read = readable(written, style);
+    if (standing.deletedAt() == null) {
+      requireRoom(actor.memberId());
+    }
+    MachineEntity machine =
+        new MachineEntity(standing.id(), actor.memberId(), standing.createdAt());
+    machine.take(written, style, read.values(), standing.updatedAt());
+    machine.stood(standing);
+    machines.persistAndFlush(machine);
+  }
+
+  private void requireRoom(UUID owner) {
+    if (machines.countKeptBy(owner) >= MachineLimits.PER_MEMBER) {
+      throw new EntryRefused(
+          RemarkId.TOO_MANY_MACHINES,
+          "",
+          "You can have at most " + MachineLimits.PER_MEMBER + " machines.");
+    }
   }
 
   private static MachineReader.Result readable(WrittenMachine written, NumberStyle style) {

@@ -1,6 +1,8 @@
 package club.emberwell.bench;
 
 import club.emberwell.laser.Settings;
+import club.emberwell.remark.EntryRefused;
+import club.emberwell.remark.RemarkId;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonValue;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -54,6 +56,19 @@ public final class StoredJson {
   /** The same as a plain map. */
   public static Map<String, Object> map(Object value) {
     return MAPPER.convertValue(value, new TypeReference<Map<String, Object>>() {});
+  }
+
+  /**
+   * What somebody brought along in the form in which it is kept.
+   *
+   * @throws EntryRefused where it has another shape
+   */
+  public static <T> T brought(String json, TypeReference<T> type) {
+    try {
+      return MAPPER.readValue(json, type);
+    } catch (JsonProcessingException e) {
+      throw new EntryRefused(RemarkId.COPY_SHAPE, "", "Its words have another shape.");
+    }
   }
 
   public static <T> T read(String json, TypeReference<T> type) {

@@ -11,12 +11,14 @@ import com.fasterxml.jackson.core.type.TypeReference;
 import io.quarkus.arc.All;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -80,6 +82,57 @@ public class EntryLife {
     entries.persist(entry);
     note(entry, EntryAction.POSTED, Cause.of(author, made.at()), words);
     return entry;
+  }
+
+  /**
+   * An entry of a file of its owner's: with every version it had. Words of earlier versions that
+   * cannot be read any more are left out; their version stays.
+   *
+   * @param read how its kind reads words, as stored JSON
+   * @throws EntryRefused where the newest words cannot be stored; nothing was stored then
+   */
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public EntryEntity comeBack(
+      Actor owner, EntryKind kind, Returned from, Function<String, Words> read) {
+    Words newest = read.apply(from.written());
+    NewEntry made = new NewEntry(from.id(), kind, null, Origin.HERE, from.createdAt());
+    EntryEntity entry = new EntryEntity(made, owner.memberId(), EntryState.LIVE, newest.title());
+    List<Words> words = words(from, newest, read);
+    List<RevisionEntity> versions = new ArrayList<>();
+    for (int i = 0; i < words.size(); i++) {
+      Returned.Past past = from.past().get(i);
+      if (i > 0) {
+        boolean last = i == words.size() - 1;
+        entry.change(past.state(), newest.title(), last ? from.updatedAt() : past.at());
+      }
+      Cause cause = new Cause(owner.memberId(), null, past.at(), past.reason());
+      versions.add(new RevisionEntity(entry, past.action(), cause, words.get(i)));
+    }
+    entries.persistAndFlush(entry);
+    revisions.persist(versions);
+    return entry;
+  }
+
+  /** Of each version; the last that changed words has the newest, the first always has some. */
+  private static List<Words> words(
+      Returned from, Words newest, Function<String, Words> read) {
+    List<Words> all = new ArrayList<>();
+    boolean later = false;
+    for (int i = from.past().size() - 1; i >= 0; i--) {
+      String written = from.past().get(i).written();
+      Words said = written == null ? null : later ? readable(written, read) : newest;
+      later = later || written != null;
+      all.add(0, said == null && i == 0 ? newest : said);
+    }
+    return all;
+  }
+
+  private static Words readable(String written, Function<String, Words> read) {
+    try {
+      return read.apply(written);
+    } catch (EntryRefused e) {
+      return null;
+    }
   }
 
   /**

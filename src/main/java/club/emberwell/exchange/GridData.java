@@ -16,7 +16,10 @@ class GridData implements PersonalData {
         new Rows(
             "grids.json",
             """
-            select e.*, g.*,
+            select e.*, g.*, (select t.code from tag t where t.entry_id = e.id) as tag,
+              (select v.written from entry_revision v
+                where v.entry_id = g.report_id and v.written is not null
+                order by v.version desc limit 1) as results,
               (select jsonb_agg(to_jsonb(v) - 'entry_id' order by v.version) from entry_revision v
                 where v.entry_id = e.id) as revisions
             from grid g join entry e using (id, kind)

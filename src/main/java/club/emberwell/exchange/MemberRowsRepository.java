@@ -12,7 +12,7 @@ import org.hibernate.query.MutationQuery;
 
 /** Runs what the contributions to download and erasure say about a member's rows. */
 @ApplicationScoped
-class MemberRowsRepository {
+public class MemberRowsRepository {
   private static final int FETCH = 200;
 
   /** A time as PostgreSQL writes it into JSON. */
@@ -31,7 +31,7 @@ class MemberRowsRepository {
    *
    * @param select takes {@code :member}
    */
-  Stream<String> json(String select, UUID member) {
+  public Stream<String> json(String select, UUID member) {
     return db.createNativeQuery(
             "select cast(to_jsonb(t) as text) from (%s) t".formatted(select), String.class)
         .setParameter("member", member)
@@ -48,7 +48,7 @@ class MemberRowsRepository {
   }
 
   /** The ids a statement finds. */
-  List<UUID> ids(String select, UUID member) {
+  public List<UUID> ids(String select, UUID member) {
     return db.createNativeQuery(select, UUID.class).setParameter("member", member).getResultList();
   }
 
@@ -63,12 +63,12 @@ class MemberRowsRepository {
   }
 
   /** The picture of one grid. */
-  byte[] gridPicture(UUID grid) {
+  public byte[] gridPicture(UUID grid) {
     return bytes("select picture from grid_photo where grid_id = :id", grid);
   }
 
   /** The one picture of a lot or a fixture. */
-  byte[] keptPicture(UUID entry) {
+  public byte[] keptPicture(UUID entry) {
     return bytes("select picture from kept_photo where entry_id = :id", entry);
   }
 

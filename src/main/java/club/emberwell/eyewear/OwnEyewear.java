@@ -2,6 +2,7 @@ package club.emberwell.eyewear;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.ComesBack;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -10,6 +11,7 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.entry.Returned;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryChanged;
 import club.emberwell.remark.EntryRefused;
@@ -28,7 +30,7 @@ import java.util.UUID;
  * revision; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class OwnEyewear implements Kind {
+public class OwnEyewear implements Kind, ComesBack {
   private static final Set<EntryKind> EYEWEAR = Set.of(EntryKind.EYEWEAR);
   private static final TypeReference<WrittenGlasses> SHAPE = new TypeReference<>() {};
 
@@ -56,10 +58,7 @@ public class OwnEyewear implements Kind {
       }
       return there.toGlasses(actor.handle());
     }
-    if (pairs.countOf(owner) >= EyewearLimits.PER_MEMBER) {
-      String detail = "You have as many glasses as fit: %d.".formatted(EyewearLimits.PER_MEMBER);
-      throw new EntryRefused(RemarkId.EYEWEAR_MANY, "", detail);
-    }
+    requireRoom(owner);
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
     NewEntry made = new NewEntry(id, EntryKind.EYEWEAR, null, Origin.HERE, Instant.now());
     GlassesEntity pair =
@@ -109,6 +108,31 @@ public class OwnEyewear implements Kind {
             .map(pair -> pair.toGlasses(actor.handle()))
             .toList()
         : List.of();
+  }
+
+  @Override
+  public EntryKind returning() {
+    return EntryKind.EYEWEAR;
+  }
+
+  @Override
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public void comeBack(Actor actor, Returned from) {
+    requireRoom(actor.memberId());
+    EntryEntity entry =
+        life.comeBack(actor, EntryKind.EYEWEAR, from, words -> GlassesEntity.words(brought(words)));
+    pairs.persistAndFlush(new GlassesEntity(entry, brought(from.written())));
+  }
+
+  private static WrittenGlasses brought(String words) {
+    return GlassesReader.read(StoredJson.brought(words, SHAPE));
+  }
+
+  private void requireRoom(UUID owner) {
+    if (pairs.countOf(owner) >= EyewearLimits.PER_MEMBER) {
+      String detail = "You have as many glasses as fit: %d.".formatted(EyewearLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.EYEWEAR_MANY, "", detail);
+    }
   }
 
   @Override

@@ -2,6 +2,7 @@ package club.emberwell.grid;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.ComesBack;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -10,10 +11,11 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.entry.Returned;
 import club.emberwell.entry.Words;
 import club.emberwell.grid.plan.GridPlan;
-import club.emberwell.grid.plan.GridPlanner;
 import club.emberwell.grid.plan.GridPlanner.Planned;
+import club.emberwell.grid.plan.GridPlanner;
 import club.emberwell.grid.reading.GridLimits;
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.laser.Laser;
@@ -41,7 +43,7 @@ import java.util.UUID;
  * revision; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class GridService implements Kind {
+public class GridService implements Kind, ComesBack {
   private static final ListOrder MINE = ListOrder.newestFirst("grids", GridLimits.PAGE);
 
   private static final Set<EntryKind> GRIDS = Set.of(EntryKind.GRID);
@@ -84,10 +86,7 @@ public class GridService implements Kind {
       return new Saved(
           grid, planner.stored(actor, grid.written(), grid.style(), grid.laser()), false);
     }
-    if (grids.countOf(author) >= GridLimits.PER_MEMBER) {
-      String detail = "You have as many grids as fit: %d.".formatted(GridLimits.PER_MEMBER);
-      throw new EntryRefused(RemarkId.GRIDS_MANY, "", detail);
-    }
+    requireRoom(author);
     Planned planned = planner.plan(actor, posting.written(), posting.style());
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
     Instant at = posting.at() == null ? Instant.now() : posting.at();
@@ -200,6 +199,40 @@ public class GridService implements Kind {
     GridEntity grid = own(actor, id);
     grid.judged(report);
     return grid.toGrid(actor.handle());
+  }
+
+  @Override
+  public EntryKind returning() {
+    return EntryKind.GRID;
+  }
+
+  @Override
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public void comeBack(Actor actor, Returned from) {
+    requireRoom(actor.memberId());
+    EntryEntity entry =
+        life.comeBack(
+            actor,
+            EntryKind.GRID,
+            from,
+            words -> words(planner.brought(actor, words(words), from.style())));
+    WrittenGrid written = words(from.written());
+    GridEntity grid = new GridEntity(entry, WrittenHash.ofWords(written));
+    grid.take(written, from.style(), planner.brought(actor, written, from.style()).plan().laser());
+    grid.judged(from.beside().report());
+    grids.persistAndFlush(grid);
+    tags.giveBack(from.id(), from.beside().tag());
+  }
+
+  private static WrittenGrid words(String json) {
+    return StoredJson.brought(json, WrittenGridConverter.SHAPE);
+  }
+
+  private void requireRoom(UUID author) {
+    if (grids.countOf(author) >= GridLimits.PER_MEMBER) {
+      String detail = "You have as many grids as fit: %d.".formatted(GridLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.GRIDS_MANY, "", detail);
+    }
   }
 
   @Override

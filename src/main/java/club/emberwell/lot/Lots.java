@@ -2,6 +2,7 @@ package club.emberwell.lot;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.ComesBack;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -10,6 +11,7 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.entry.Returned;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
@@ -31,7 +33,7 @@ import java.util.UUID;
  * its revision; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class Lots implements Kind {
+public class Lots implements Kind, ComesBack {
   private static final ListOrder MINE = ListOrder.newestFirst("lots", LotLimits.PAGE);
 
   private static final Set<EntryKind> LOTS = Set.of(EntryKind.LOT);
@@ -68,10 +70,7 @@ public class Lots implements Kind {
       }
       return new Saved(there.toLot(actor.handle()), false);
     }
-    if (lots.countOf(author) >= LotLimits.PER_MEMBER) {
-      String detail = "You have as many lots as fit: %d.".formatted(LotLimits.PER_MEMBER);
-      throw new EntryRefused(RemarkId.LOTS_MANY, "", detail);
-    }
+    requireRoom(author);
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
     Instant at = posting.at() == null ? Instant.now() : posting.at();
     NewEntry made = new NewEntry(id, EntryKind.LOT, null, Origin.HERE, at);
@@ -141,6 +140,31 @@ public class Lots implements Kind {
   @Transactional
   public List<Inspected> inspected(Actor actor) {
     return lots.inspected(EntryAccess.signedIn(actor));
+  }
+
+  @Override
+  public EntryKind returning() {
+    return EntryKind.LOT;
+  }
+
+  @Override
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public void comeBack(Actor actor, Returned from) {
+    requireRoom(actor.memberId());
+    EntryEntity entry =
+        life.comeBack(actor, EntryKind.LOT, from, words -> LotEntity.words(brought(words)));
+    lots.persistAndFlush(new LotEntity(entry, brought(from.written())));
+  }
+
+  private static WrittenLot brought(String words) {
+    return LotReader.read(StoredJson.brought(words, SHAPE));
+  }
+
+  private void requireRoom(UUID author) {
+    if (lots.countOf(author) >= LotLimits.PER_MEMBER) {
+      String detail = "You have as many lots as fit: %d.".formatted(LotLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.LOTS_MANY, "", detail);
+    }
   }
 
   @Override

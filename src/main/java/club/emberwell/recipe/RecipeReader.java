@@ -3,6 +3,7 @@ package club.emberwell.recipe;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
+import club.emberwell.bench.StoredJson;
 import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.laser.Laser;
 import club.emberwell.quantity.NumberStyle;
@@ -71,6 +72,21 @@ class RecipeReader {
       throw new EntryUnconfirmed(open);
     }
     return new Read(w.named(name, folder), read);
+  }
+
+  /**
+   * One of a file of its owner's, as stored JSON; the machine may be removed by now.
+   *
+   * @throws EntryRefused also where the work takes no settings
+   */
+  Read brought(UUID owner, String words, NumberStyle style) {
+    WrittenRecipe written = StoredJson.brought(words, WrittenRecipeConverter.SHAPE);
+    try {
+      RecipePosting posting = new RecipePosting(null, written, style, null, false);
+      return read(owner, posting, written.machine());
+    } catch (ProhibitedWork e) {
+      throw new EntryRefused(RemarkId.PROHIBITED, "/material", e.ban().sentence());
+    }
   }
 
   private Optional<Machine> machine(UUID owner, UUID id, UUID kept) {

@@ -3,6 +3,7 @@ package club.emberwell.recipe;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.ComesBack;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -12,6 +13,7 @@ import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
 import club.emberwell.entry.Reasons;
+import club.emberwell.entry.Returned;
 import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
 import club.emberwell.member.Actor;
@@ -40,7 +42,7 @@ import java.util.stream.Collectors;
  * revision; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class Recipes implements Kind {
+public class Recipes implements Kind, ComesBack {
   static final Set<EntryKind> RECIPES = Set.of(EntryKind.RECIPE);
 
   private final RecipeRepository recipes;
@@ -79,10 +81,7 @@ public class Recipes implements Kind {
       }
       return new Saved(there.toRecipe(actor.handle(), reader), false);
     }
-    if (room(actor) == 0) {
-      String detail = "You have as many recipes as fit: %d.".formatted(RecipeLimits.PER_MEMBER);
-      throw new EntryRefused(RemarkId.RECIPES_MANY, "", detail);
-    }
+    requireRoom(actor);
     RecipeReader.Read read = fresh(actor, posting);
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
     Instant at = posting.at() == null ? Instant.now() : posting.at();
@@ -229,6 +228,44 @@ public class Recipes implements Kind {
         recipes.all(ids).stream()
             .collect(Collectors.toMap(recipe -> recipe.entry().id(), Function.identity()));
     return ids.stream().map(id -> found.get(id).toRecipe(actor.handle(), reader)).toList();
+  }
+
+  @Override
+  public EntryKind returning() {
+    return EntryKind.RECIPE;
+  }
+
+  @Override
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public void comeBack(Actor actor, Returned from) {
+    requireRoom(actor);
+    EntryEntity entry =
+        life.comeBack(
+            actor,
+            EntryKind.RECIPE,
+            from,
+            words -> RecipeEntity.words(reader.brought(actor.memberId(), words, from.style())));
+    WrittenRecipe first = StoredJson.brought(first(from), WrittenRecipeConverter.SHAPE);
+    RecipeEntity recipe =
+        new RecipeEntity(entry, WrittenHash.ofWords(first.withConfirmed(null)));
+    recipe.take(reader.brought(actor.memberId(), from.written(), from.style()), from.style());
+    if (from.beside().usedAt() != null) {
+      recipe.used(from.beside().usedAt());
+    }
+    recipes.persistAndFlush(recipe);
+    from.beside().reports().forEach(r -> recipes.reported(from.id(), r.report(), r.version()));
+  }
+
+  private static String first(Returned from) {
+    String words = from.past().get(0).written();
+    return words == null ? from.written() : words;
+  }
+
+  private void requireRoom(Actor actor) {
+    if (room(actor) == 0) {
+      String detail = "You have as many recipes as fit: %d.".formatted(RecipeLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.RECIPES_MANY, "", detail);
+    }
   }
 
   @Override

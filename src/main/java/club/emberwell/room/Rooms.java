@@ -5,6 +5,7 @@ import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.ComesBack;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -13,6 +14,8 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.entry.Returned;
+import club.emberwell.entry.Words;
 import club.emberwell.member.Actor;
 import club.emberwell.quantity.NumberStyle;
 import club.emberwell.remark.EntryChanged;
@@ -39,7 +42,7 @@ import java.util.stream.Collectors;
  * transaction with its revision; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class Rooms implements Kind {
+public class Rooms implements Kind, ComesBack {
   private static final Set<EntryKind> ROOMS = Set.of(EntryKind.ROOM);
   private static final TypeReference<WrittenRoom> SHAPE = new TypeReference<>() {};
 
@@ -72,10 +75,7 @@ public class Rooms implements Kind {
       }
       return there.toRoom(actor.handle());
     }
-    if (rooms.countOf(owner) >= RoomLimits.PER_MEMBER) {
-      String detail = "You have as many rooms as fit: %d.".formatted(RoomLimits.PER_MEMBER);
-      throw new EntryRefused(RemarkId.ROOMS_MANY, "", detail);
-    }
+    requireRoom(owner);
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
     NewEntry made = new NewEntry(id, EntryKind.ROOM, null, Origin.HERE, Instant.now());
     EntryEntity entry = life.begin(actor, made, RoomEntity.words(posting.written(), values));
@@ -208,6 +208,37 @@ public class Rooms implements Kind {
             Comparator.comparing(
                 due -> due.state().dueOn(), Comparator.nullsLast(Comparator.naturalOrder())))
         .toList();
+  }
+
+  @Override
+  public EntryKind returning() {
+    return EntryKind.ROOM;
+  }
+
+  @Override
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public void comeBack(Actor actor, Returned from) {
+    requireRoom(actor.memberId());
+    EntryEntity entry =
+        life.comeBack(actor, EntryKind.ROOM, from, words -> words(brought(words), from.style()));
+    WrittenRoom written = brought(from.written());
+    RoomValues values = readable(actor, written, from.style());
+    rooms.persistAndFlush(new RoomEntity(entry, written, from.style(), values));
+  }
+
+  private static WrittenRoom brought(String words) {
+    return StoredJson.brought(words, SHAPE);
+  }
+
+  private static Words words(WrittenRoom written, NumberStyle style) {
+    return RoomEntity.words(written, RoomReader.read(written, style));
+  }
+
+  private void requireRoom(UUID owner) {
+    if (rooms.countOf(owner) >= RoomLimits.PER_MEMBER) {
+      String detail = "You have as many rooms as fit: %d.".formatted(RoomLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.ROOMS_MANY, "", detail);
+    }
   }
 
   @Override

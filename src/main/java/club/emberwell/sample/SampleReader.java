@@ -59,6 +59,16 @@ class SampleReader {
     return checked(w, called == null ? title : called, in);
   }
 
+  /** One of a file of its owner's: what it shows is there, or is named no more. */
+  Read brought(WrittenSample w, String title) {
+    FieldReader in = new FieldReader(NumberStyle.ANY);
+    both(w, in);
+    boolean alone = w.report() == null && w.grid() == null && w.what() == null;
+    WrittenSample said =
+        alone ? new WrittenSample(null, null, title, w.box(), w.place(), w.notes()) : w;
+    return checked(said, title, in);
+  }
+
   private static boolean both(WrittenSample w, FieldReader in) {
     boolean both = w.report() != null && w.grid() != null;
     if (both) {

@@ -3,6 +3,7 @@ package club.emberwell.sample;
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.Cause;
+import club.emberwell.entry.ComesBack;
 import club.emberwell.entry.EntryAccess;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryEntity;
@@ -11,6 +12,8 @@ import club.emberwell.entry.EntryLife;
 import club.emberwell.entry.Kind;
 import club.emberwell.entry.NewEntry;
 import club.emberwell.entry.Origin;
+import club.emberwell.entry.Returned;
+import club.emberwell.entry.Words;
 import club.emberwell.listing.ListOrder;
 import club.emberwell.listing.Part;
 import club.emberwell.listing.Slice;
@@ -41,7 +44,7 @@ import java.util.UUID;
  * revision; whatever is thrown, nothing was stored.
  */
 @ApplicationScoped
-public class Samples implements Kind, PublicSide {
+public class Samples implements Kind, ComesBack, PublicSide {
   private static final ListOrder MINE = ListOrder.newestFirst("samples", SampleLimits.PAGE);
 
   private static final Set<EntryKind> SAMPLES = Set.of(EntryKind.SAMPLE);
@@ -85,10 +88,7 @@ public class Samples implements Kind, PublicSide {
       }
       return new Saved(there, false);
     }
-    if (samples.countOf(author) >= SampleLimits.PER_MEMBER) {
-      String detail = "You have as many samples as fit: %d.".formatted(SampleLimits.PER_MEMBER);
-      throw new EntryRefused(RemarkId.SAMPLES_MANY, "", detail);
-    }
+    requireRoom(author);
     UUID id = posting.id() == null ? UUID.randomUUID() : posting.id();
     Instant at = posting.at() == null ? Instant.now() : posting.at();
     NewEntry made = new NewEntry(id, EntryKind.SAMPLE, null, Origin.HERE, at);
@@ -187,6 +187,38 @@ public class Samples implements Kind, PublicSide {
     return ids.isEmpty()
         ? List.of()
         : samples.standing(owner, ids).stream().map(found -> detached(actor, found)).toList();
+  }
+
+  @Override
+  public EntryKind returning() {
+    return EntryKind.SAMPLE;
+  }
+
+  @Override
+  @Transactional(value = Transactional.TxType.MANDATORY, dontRollbackOn = EntryRefused.class)
+  public void comeBack(Actor actor, Returned from) {
+    requireRoom(actor.memberId());
+    EntryEntity entry =
+        life.comeBack(
+            actor, EntryKind.SAMPLE, from, words -> words(brought(words, from.title())));
+    samples.persist(new SampleEntity(entry, brought(from.written(), from.title()).written()));
+    samples.flush();
+    tags.giveBack(from.id(), from.beside().tag());
+  }
+
+  private SampleReader.Read brought(String words, String title) {
+    return reader.brought(StoredJson.brought(words, SHAPE), title);
+  }
+
+  private static Words words(SampleReader.Read read) {
+    return SampleEntity.words(read.title(), read.written());
+  }
+
+  private void requireRoom(UUID author) {
+    if (samples.countOf(author) >= SampleLimits.PER_MEMBER) {
+      String detail = "You have as many samples as fit: %d.".formatted(SampleLimits.PER_MEMBER);
+      throw new EntryRefused(RemarkId.SAMPLES_MANY, "", detail);
+    }
   }
 
   @Override

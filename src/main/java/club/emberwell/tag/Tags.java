@@ -29,6 +29,10 @@ public class Tags {
   /** The tag of an entry: the one it has, else a new one, in the caller's transaction. */
   @Transactional(Transactional.TxType.MANDATORY)
   public TagCode give(UUID entry) {
+    Optional<TagCode> there = rows.of(entry);
+    if (there.isPresent()) {
+      return there.get();
+    }
     for (int length = TagCode.SHORTEST; length <= TagCode.LONGEST; length++) {
       for (int draw = 0; draw < DRAWS; draw++) {
         rows.offer(TagCode.drawn(length, random), entry);
@@ -39,6 +43,19 @@ public class Tags {
       }
     }
     throw new IllegalStateException("no tag is left");
+  }
+
+  /**
+   * The tag that stands on a label of an entry, if that code was never given here, else a new one;
+   * in the caller's transaction.
+   *
+   * @param label as it was printed, or null
+   */
+  @Transactional(Transactional.TxType.MANDATORY)
+  public TagCode giveBack(UUID entry, String label) {
+    Optional<TagCode> printed = label == null ? Optional.empty() : TagCode.read(label).value();
+    printed.ifPresent(code -> rows.offer(code, entry));
+    return give(entry);
   }
 
   /** The tag of an entry, if it has one. */

@@ -18,6 +18,7 @@ public enum ApiTag {
   LOTS("Lots", "Deliveries of blanks, their suppliers, and how many to order."),
   RECIPES("Recipes", "Whole settings kept for one's own jobs, in every revision."),
   FIXTURES("Fixtures", "What pieces lie in while they are burned, and how long a batch takes."),
+  BENCH("Bench", "All that lies on one's own bench as one file, and back."),
   TALK("Talk", "Questions, answers, notices, and comments under reports."),
   WATCHES("Watches", "Kept searches that tell of new results."),
   FLAGS("Flags", "Telling the moderators that something is wrong."),

@@ -18,6 +18,7 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.remark.RemarkId;
 import club.emberwell.remark.Remarks;
 import club.emberwell.report.ProhibitedWork;
 import club.emberwell.report.reading.ReportCautions;
@@ -82,6 +83,26 @@ public class GridPlanner {
   public GridPlan cells(WrittenGrid written, NumberStyle style, Laser laser) {
     GridReading read = readable(written, style, laser);
     return Planning.of(read, read.base(), Known.NOTHING, UnitPreferences.metric());
+  }
+
+  /**
+   * A grid of a file of its owner's, whose machine may be removed by now: its cells, whose chances
+   * are not asked.
+   *
+   * @throws EntryRefused also where the work takes no settings
+   */
+  public Planned brought(Actor actor, WrittenGrid written, NumberStyle style) {
+    Optional<Machine> machine =
+        written.machine() == null
+            ? Optional.empty()
+            : machines.even(actor.memberId(), written.machine());
+    try {
+      GridReading read = readable(written, style, machine.map(Machine::laser).orElse(null));
+      GridPlan plan = Planning.of(read, read.base(), Known.NOTHING, actor.units());
+      return new Planned(written, plan, List.of(), read.noticed().remarks());
+    } catch (ProhibitedWork e) {
+      throw new EntryRefused(RemarkId.PROHIBITED, "/material", e.ban().sentence());
+    }
   }
 
   private GridReading readable(WrittenGrid written, NumberStyle style, Laser laser) {

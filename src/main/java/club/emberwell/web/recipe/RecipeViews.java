@@ -149,10 +149,16 @@ public class RecipeViews {
       case HAND -> null;
       case ANSWER -> new Link("what the club’s results say to start with", null);
       case TABLE -> new Link("a table that you read in", null);
-      case REPORT -> new Link("a report", "/reports/" + from.report());
-      case GRID -> new Link("the best test of your grid", "/grids/" + from.grid());
-      case RECIPE ->
+      // of a copy of another server it may name what is not here
+      case REPORT ->
+          new Link("a report", from.report() == null ? null : "/reports/" + from.report());
+      case GRID ->
           new Link(
+              "the best test of your grid", from.grid() == null ? null : "/grids/" + from.grid());
+      case RECIPE ->
+          from.recipe() == null || from.version() == null
+              ? new Link("another recipe", null)
+              : new Link(
               "revision %d of another recipe".formatted(from.version()),
               RecipePages.path(from.recipe()) + "/revisions/" + from.version());
     };
