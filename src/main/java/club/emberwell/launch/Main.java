@@ -29,6 +29,8 @@ import picocli.CommandLine.ParentCommand;
       KeepingVerbs.RestoreVerb.class,
       KeepingVerbs.VerifyVerb.class,
       KeepingVerbs.MoveVerb.class,
+      BenchVerbs.SaveVerb.class,
+      BenchVerbs.RestoreVerb.class,
       Manual.class,
       Completion.class
     })

@@ -66,6 +66,13 @@ final class Where {
     return new Rescue(given, folder(given, HOME), address(given));
   }
 
+  /** The benches of a club's members, whether its server runs or not. */
+  MemberBench bench() {
+    Given given = given(HOME);
+    new SettingsCheck(given).require();
+    return new MemberBench(given, folder(given, HOME).toAbsolutePath());
+  }
+
   /** What is set, with the file of the home. */
   Given given(String homeSetting) {
     Given given = new Given(environment);

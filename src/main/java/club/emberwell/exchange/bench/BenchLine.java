@@ -65,7 +65,11 @@ final class BenchLine {
     line.set("id", row.get("id"));
     line.put("kind", kind.code());
     line.set("name", row.get(machine ? "name" : "title"));
-    line.put("state", machine ? row.path("deleted_at").isNull() ? "live" : "withdrawn" : row.path("state").asText());
+    line.put(
+        "state",
+        machine
+            ? row.path("deleted_at").isNull() ? "live" : "withdrawn"
+            : row.path("state").asText());
     line.set("version", row.get("version"));
     line.set("createdAt", row.get("created_at"));
     line.set("updatedAt", row.get("updated_at"));
@@ -82,7 +86,8 @@ final class BenchLine {
       row.get("reports")
           .forEach(
               one ->
-                  reports.addObject()
+                  reports
+                      .addObject()
                       .put("report", one.path("report_id").asText())
                       .put("version", one.path("version").asInt()));
     }
@@ -166,7 +171,7 @@ final class BenchLine {
 
   /** What lists called it. */
   String name() {
-    String name = json.path("name").asText("").strip();
+    String name = json.path("name").asText("").replaceAll("\\p{Cntrl}", " ").strip();
     return name.isEmpty() ? "(no name)" : name.substring(0, Math.min(name.length(), 120));
   }
 
@@ -207,8 +212,7 @@ final class BenchLine {
 
   NumberStyle style() {
     return Coded.of(NumberStyle.class, json.path("numberStyle").asText(NumberStyle.ANY.code()))
-        .orElseThrow(
-            () -> new Unreadable("Its numberStyle is none of any, point and comma."));
+        .orElseThrow(() -> new Unreadable("Its numberStyle is none of any, point and comma."));
   }
 
   int version() {
@@ -247,7 +251,8 @@ final class BenchLine {
 
   private Returned.Past past(JsonNode one, int number, boolean last) {
     EntryAction action = action(one.path("action").asText());
-    EntryState state = one.path("state").asText().equals("withdrawn") ? EntryState.WITHDRAWN : EntryState.LIVE;
+    EntryState state =
+        one.path("state").asText().equals("withdrawn") ? EntryState.WITHDRAWN : EntryState.LIVE;
     boolean fits =
         one.path("version").asInt() == number
             && (number == 1) == (action == EntryAction.POSTED)
@@ -256,7 +261,8 @@ final class BenchLine {
             && (!last || live() == (state == EntryState.LIVE));
     String reason = one.path("reason").asText(null);
     if (!fits || reason != null && reason.length() > LONGEST_REASON) {
-      throw new Unreadable("Its revision %d does not follow from the one before.".formatted(number));
+      throw new Unreadable(
+          "Its revision %d does not follow from the one before.".formatted(number));
     }
     JsonNode words = one.get("written");
     return new Returned.Past(

@@ -1,6 +1,7 @@
 package club.emberwell.exchange.bench;
 
 import club.emberwell.exchange.bench.CopyManifest.Part;
+import club.emberwell.report.ReportLimits;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.ByteArrayInputStream;
@@ -46,13 +47,13 @@ final class CopyFile implements AutoCloseable {
   private static final int DIRECTORY_OF_ONE = 256;
 
   private static final Pattern NAME =
-      Pattern.compile("[a-z]+\\.(jsonl|html|json)|README\\.md|schema/[a-z]+\\.schema\\.json|pictures/[a-z]+/[0-9a-f-]{36}\\.jpg");
+      Pattern.compile(
+          "[a-z]+\\.(jsonl|html|json)|README\\.md|schema/[a-z]+\\.schema\\.json|pictures/[a-z]+/[0-9a-f-]{36}\\.jpg");
 
   private final CopyLimits limits;
   private final ZipFile zip;
   private final CopyManifest manifest;
   private final Map<String, Part> parts = new HashMap<>();
-  private long unpacked;
 
   private CopyFile(Path file, CopyLimits limits) throws IOException {
     this.limits = limits;
@@ -97,7 +98,8 @@ final class CopyFile implements AutoCloseable {
       int entries = Short.toUnsignedInt(bytes.getShort(at + ENTRIES_AT));
       long directory = Integer.toUnsignedLong(bytes.getInt(at + DIRECTORY_AT));
       if (entries > limits.files() || directory > (long) limits.files() * DIRECTORY_OF_ONE) {
-        throw new CopyRefused("This file holds too many files: at most %,d.".formatted(limits.files()));
+        throw new CopyRefused(
+            "This file holds too many files: at most %,d.".formatted(limits.files()));
       }
     }
   }
@@ -138,15 +140,35 @@ final class CopyFile implements AutoCloseable {
     for (ZipEntry entry : (Iterable<ZipEntry>) zip.stream().map(e -> (ZipEntry) e)::iterator) {
       String name = entry.getName();
       if (!NAME.matcher(name).matches() || !names.add(name)) {
-        throw new CopyRefused(NOT_OURS + "it holds a file twice, or under a name that no copy has.");
+        throw new CopyRefused(
+            NOT_OURS + "it holds a file twice, or under a name that no copy has.");
       }
     }
     names.remove(CopyManifest.NAME);
     if (!names.equals(parts.keySet())) {
       throw new CopyRefused(DAMAGED + "its files are not those that manifest.json names.");
     }
+    requireSizes();
     for (Part part : manifest.files()) {
       checkSum(part);
+    }
+  }
+
+  /** By what it says of itself; while it is unpacked no file may have more than that. */
+  private void requireSizes() {
+    long all = 0;
+    for (Part part : manifest.files()) {
+      long most = part.name().endsWith(".jpg") ? ReportLimits.PHOTO_UPLOAD : limits.list();
+      if (part.bytes() < 0
+          || part.bytes() > (part.name().endsWith(".html") ? limits.page() : most)) {
+        throw new CopyRefused("%s is too large in this file.".formatted(part.name()));
+      }
+      all += part.bytes();
+    }
+    if (all > limits.unpacked()) {
+      throw new CopyRefused(
+          "This file is too large: unpacked it has more than %,d bytes."
+              .formatted(limits.unpacked()));
     }
   }
 
@@ -158,17 +180,12 @@ final class CopyFile implements AutoCloseable {
       for (int read = in.read(some); read >= 0; read = in.read(some)) {
         sum.update(some, 0, read);
         bytes += read;
-        unpacked += read;
-        if (bytes > part.bytes() || unpacked > limits.unpacked()) {
+        if (bytes > part.bytes()) {
           break;
         }
       }
     } catch (IOException e) {
       throw new CopyRefused(DAMAGED + part.name() + " cannot be unpacked.");
-    }
-    if (unpacked > limits.unpacked()) {
-      throw new CopyRefused(
-          "This file is too large: unpacked it has more than %,d bytes.".formatted(limits.unpacked()));
     }
     boolean right = HexFormat.of().formatHex(sum.digest()).equalsIgnoreCase(part.sha256());
     if (bytes != part.bytes() || !right) {
@@ -216,7 +233,10 @@ final class CopyFile implements AutoCloseable {
   private static Line line(BenchKind kind, int number, byte[] all, int from, int to) {
     try {
       String text =
-          StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(all, from, to - from)).toString();
+          StandardCharsets.UTF_8
+              .newDecoder()
+              .decode(ByteBuffer.wrap(all, from, to - from))
+              .toString();
       return new Line(number, BenchLine.brought(kind, CopyJson.MAPPER.readTree(text)), null);
     } catch (CharacterCodingException | JsonProcessingException e) {
       return new Line(number, null, "This line is no JSON in UTF-8.");
@@ -233,7 +253,10 @@ final class CopyFile implements AutoCloseable {
     }
     try (InputStream in = zip.getInputStream(zip.getEntry(name))) {
       byte[] start = in.readNBytes(3);
-      return start.length == 3 && start[0] == (byte) 0xFF && start[1] == (byte) 0xD8 && start[2] == (byte) 0xFF;
+      return start.length == 3
+          && start[0] == (byte) 0xFF
+          && start[1] == (byte) 0xD8
+          && start[2] == (byte) 0xFF;
     }
   }
 

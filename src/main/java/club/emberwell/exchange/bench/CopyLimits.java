@@ -19,6 +19,10 @@ public interface CopyLimits {
   @WithDefault("32000000")
   int list();
 
+  /** Bytes of the page to read, which says all lists once more. */
+  @WithDefault("200000000")
+  long page();
+
   /** Bytes of one line: a recipe with a thousand revisions has less. */
   @WithDefault("4000000")
   int line();

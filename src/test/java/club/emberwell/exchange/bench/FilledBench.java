@@ -94,7 +94,8 @@ final class FilledBench {
                   "machines",
                   List.of(ids.get(BenchKind.MACHINE)),
                   "checks",
-                  List.of(Map.of("check", "extinguisher", "everyDays", 30, "lastOn", "2026-10-01"))));
+                  List.of(
+                      Map.of("check", "extinguisher", "everyDays", 30, "lastOn", "2026-10-01"))));
     };
   }
 
@@ -121,20 +122,22 @@ final class FilledBench {
     photo("grids/" + id);
     owner
         .asks()
-        .body(
-            Map.of(
-                "topLeft", Map.of("x", 0.1, "y", 0.1),
-                "topRight", Map.of("x", 0.9, "y", 0.1),
-                "bottomRight", Map.of("x", 0.9, "y", 0.8),
-                "bottomLeft", Map.of("x", 0.1, "y", 0.8)))
-        .put("/api/v1/grids/" + id + "/photo/corners")
+        .body(Map.of("corners", List.of(at(0.1, 0.1), at(0.9, 0.1), at(0.9, 0.8), at(0.1, 0.8))))
+        .put("/api/v1/grids/" + id + "/photo")
         .then()
         .statusCode(200);
-    keyed(Map.of("effects", List.of(List.of("too-little", "right")))) 
-        .post("/api/v1/grids/" + id + "/results")
+    owner
+        .asks()
+        .header("If-Match", "\"1\"")
+        .body(Map.of("effects", List.of(List.of("too-little", "right"))))
+        .put("/api/v1/grids/" + id + "/results")
         .then()
         .statusCode(200);
     return id;
+  }
+
+  private static Map<String, Double> at(double x, double y) {
+    return Map.of("x", x, "y", y);
   }
 
   private String recipe() {
@@ -181,15 +184,35 @@ final class FilledBench {
 
   private static Map<String, Object> delivery(String supplier) {
     return Map.of(
-        "supplier", supplier, "material", "maple", "received", 9, "usable", 8, "inspection", "ok",
-        "date", "2026-10-02");
+        "supplier",
+        supplier,
+        "material",
+        "maple",
+        "received",
+        9,
+        "usable",
+        8,
+        "inspection",
+        "ok",
+        "date",
+        "2026-10-02");
   }
 
   private String fixture() throws IOException {
     String id =
         owner.makes(
             "fixtures",
-            Map.of("name", "Jig " + ODD, "rows", 2, "columns", 3, "pitchX", "50 mm", "pitchY", "2 in"));
+            Map.of(
+                "name",
+                "Jig " + ODD,
+                "rows",
+                2,
+                "columns",
+                3,
+                "pitchX",
+                "50 mm",
+                "pitchY",
+                "2 in"));
     photo("fixtures/" + id);
     return id;
   }
