@@ -132,3 +132,8 @@ insert into backup (id, cause, state, node, started_at, ended_at, name, path, si
   program, tables, seen_at, trial, tried_at, trial_says)
 values (gen_random_uuid(), 'by-hand', 'kept', 'shed', now(), now(), 'emberwell-shed.zip',
   E'C:\\shed\tx', 9223372036854775807, now(), '1.0', 27, now(), 'failed', now(), 'No room.');
+insert into saved_bench (member_id, saved_at) select current_setting('fill.a')::uuid, now();
+insert into sent_bench (member_id, id, sent_at)
+select current_setting('fill.a')::uuid, '00000000-0000-4000-8000-0000000000dd', now();
+insert into sent_bench_part (sent_id, part, bytes)
+values ('00000000-0000-4000-8000-0000000000dd', 0, '\x50');

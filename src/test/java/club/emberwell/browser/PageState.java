@@ -1,10 +1,13 @@
 package club.emberwell.browser;
 
+import club.emberwell.exchange.bench.Zips;
 import club.emberwell.grid.photo.DrawnGrid;
 import club.emberwell.member.mail.LetterKind;
 import club.emberwell.member.mail.Unsubscribing;
 import com.microsoft.playwright.options.FilePayload;
 import jakarta.enterprise.inject.spi.CDI;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.util.Map;
 import java.util.UUID;
@@ -72,6 +75,12 @@ enum PageState {
               .press("form[action='/me/password'] button")),
   BENCH(BrowserTest.MEMBER, "/bench"),
   BENCH_EMPTY(BrowserTest.READER, "/bench"),
+  BENCH_COPY(BrowserTest.MEMBER, "/bench/copy"),
+  BENCH_COPY_REFUSED(BrowserTest.MEMBER, v -> v.open("/bench/copy").send()),
+  BENCH_COPY_LOOKED_AT(BrowserTest.MEMBER, PageState::copy),
+  BENCH_COPY_RESTORED(
+      BrowserTest.MEMBER,
+      v -> PageState.copy(v).press("form[action='/bench/copy/restore'] button.primary")),
   MACHINE_NEW(BrowserTest.MEMBER, "/bench/machines/new"),
   MACHINE_REFUSED(
       BrowserTest.MEMBER,
@@ -376,6 +385,18 @@ enum PageState {
     FilePayload photo = new FilePayload("a.png", "image/png", DrawnGrid.png());
     visit.page().setInputFiles("#photo", photo);
     visit.press("main form[enctype] button").press("form.corners button.primary");
+  }
+
+  private static Visit copy(Visit visit) {
+    visit.open("/bench/copy");
+    try {
+      visit
+          .page()
+          .setInputFiles("#file", new FilePayload("bench.zip", "application/zip", Zips.mixed()));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return visit.press("form[action='/bench/copy'] button");
   }
 
   /** As it stands in a letter to somebody who has no watches. */

@@ -2,6 +2,7 @@ package club.emberwell.frozen;
 
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
+import club.emberwell.exchange.bench.Zips;
 import club.emberwell.report.photo.Pictures;
 import club.emberwell.web.frame.Browser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -16,6 +17,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -94,6 +96,8 @@ final class LittleClub {
     }
     if (step.has("picture")) {
       request.contentType("image/png").body(picture());
+    } else if (step.has("copy")) {
+      request.contentType("application/zip").body(copy(step));
     } else if (step.has("body")) {
       request.contentType(ContentType.JSON).body(step.keys().get("body"));
     } else if (step.has("raw")) {
@@ -103,6 +107,20 @@ final class LittleClub {
     Response answer = request.request(step.verb(), path);
     examples.saw(step.verb(), path, step.keys().get("body"), step.has("example"), answer);
     return answer;
+  }
+
+  /** A copy of a bench with these lists. */
+  private static byte[] copy(Step step) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    ((Map<?, ?>) step.keys().get("copy"))
+        .forEach(
+            (name, text) ->
+                files.put((String) name, (text + "\n").getBytes(StandardCharsets.UTF_8)));
+    try {
+      return Zips.copy(files);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private static byte[] picture() {

@@ -46,7 +46,7 @@ import org.junit.jupiter.api.Test;
  */
 @QuarkusTest
 class RouteMatrixTest {
-  /** What is sent: a form with a picture, or the picture itself ({@code bytes}). */
+  /** What is sent: a form with a picture, or the picture itself ({@code bytes}), or {@code zip}. */
   private static final String PICTURE = "picture";
 
   private static final Set<Integer> REFUSALS = Set.of(401, 403, 404, 410);
@@ -211,6 +211,8 @@ class RouteMatrixTest {
     }
     if (sent.equals("bytes")) {
       request.contentType("image/png").body(picture());
+    } else if (sent.equals("zip")) {
+      request.contentType("application/zip").body(new byte[] {'P', 'K'});
     } else if (sent.equals(PICTURE)) {
       request.multiPart("photo", "a.png", picture(), "image/png");
     } else if (route.api() && !route.method().equals("DELETE")) {

@@ -2,8 +2,8 @@ package club.emberwell.api.bench;
 
 import club.emberwell.access.Awaited;
 import club.emberwell.access.Downloads;
-import club.emberwell.api.contract.Fails;
 import club.emberwell.access.problem.ProblemKind;
+import club.emberwell.api.contract.Fails;
 import club.emberwell.api.writes.ApiRequest;
 import club.emberwell.api.writes.Keyed;
 import club.emberwell.exchange.bench.BenchCopy;
@@ -27,6 +27,8 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.StandardCopyOption;
+import java.util.List;
+import org.apache.commons.codec.digest.DigestUtils;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
@@ -80,7 +82,9 @@ public class BenchCopyResource {
     return Awaited.of(restore.of(actor, file, preview))
         .map(
             outcome ->
-                request.once(file, () -> Response.ok(BenchCopyJson.of(outcome)).build()))
+                request.once(
+                    List.of(sum(file), preview),
+                    () -> Response.ok(BenchCopyJson.of(outcome)).build()))
         .onTermination()
         .invoke(() -> forget(file));
   }
@@ -91,6 +95,14 @@ public class BenchCopyResource {
       java.nio.file.Path file = Files.createTempFile("emberwell-bench-", ".zip");
       Files.copy(body, file, StandardCopyOption.REPLACE_EXISTING);
       return file;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static String sum(java.nio.file.Path file) {
+    try {
+      return new DigestUtils(DigestUtils.getSha256Digest()).digestAsHex(file);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

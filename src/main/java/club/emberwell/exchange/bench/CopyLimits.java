@@ -39,17 +39,17 @@ public interface CopyLimits {
   @WithDefault("6")
   int waiting();
 
-  /** As long as one may wait for its turn and be worked at, below the minute of a connection. */
-  @WithDefault("50S")
-  Duration answer();
+  /** As long as one waits for its turn; with the next two below the minute of a connection. */
+  @WithDefault("12S")
+  Duration queued();
+
+  /** As long as the transaction of its things may take. */
+  @WithDefault("28")
+  int seconds();
 
   /** How long photos are brought back for one request; the rest comes when it is sent again. */
-  @WithDefault("20S")
+  @WithDefault("12S")
   Duration photos();
-
-  /** As long as its transaction may take. */
-  @WithDefault("40")
-  int seconds();
 
   /** The pause between two saved copies of one member. */
   @WithDefault("5S")

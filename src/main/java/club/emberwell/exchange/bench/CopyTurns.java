@@ -47,8 +47,20 @@ class CopyTurns {
       return CompletableFuture.failedFuture(new CopiesBusy(limits.again()));
     }
     CompletableFuture<T> done = new CompletableFuture<>();
+    CompletableFuture<Void> begun = new CompletableFuture<>();
+    begun
+        .orTimeout(limits.queued().toMillis(), TimeUnit.MILLISECONDS)
+        .exceptionally(
+            late -> {
+              done.completeExceptionally(new CopiesBusy(limits.again()));
+              return null;
+            });
     try {
-      threads.execute(() -> run(member, work, done));
+      threads.execute(
+          () -> {
+            begun.complete(null);
+            run(member, work, done);
+          });
     } catch (RejectedExecutionException e) {
       members.remove(member);
       done.completeExceptionally(new CopiesBusy(limits.again()));
@@ -70,7 +82,8 @@ class CopyTurns {
     if (failure == null) {
       done.complete(made);
     } else {
-      done.completeExceptionally(failure instanceof OutOfMemoryError ? new CopiesBusy(limits.again()) : failure);
+      done.completeExceptionally(
+          failure instanceof OutOfMemoryError ? new CopiesBusy(limits.again()) : failure);
     }
   }
 }

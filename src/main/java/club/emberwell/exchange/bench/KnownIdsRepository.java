@@ -29,6 +29,14 @@ class KnownIdsRepository {
     }
   }
 
+  /**
+   * Writes what was stored and holds it no longer, as each write looks through all that is held.
+   */
+  void settle() {
+    db.flush();
+    db.clear();
+  }
+
   /** Those of these that are taken: one statement. */
   Map<UUID, Known> of(Collection<UUID> ids) {
     return db.createNativeQuery(
@@ -37,7 +45,8 @@ class KnownIdsRepository {
             union all
             select id, member_id, 'machine',
               case when deleted_at is null then 'live' else 'withdrawn' end
-            from machine where id in (:ids)""",
+            from machine where id in (:ids)\
+            """,
             Known.class)
         .setParameterList("ids", ids, UUID.class)
         .getResultStream()

@@ -13,6 +13,8 @@ import club.emberwell.exchange.bench.KnownIdsRepository.Known;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.Remark;
+import club.emberwell.tag.TagCode;
+import club.emberwell.tag.Tags;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -40,23 +42,26 @@ class ReturningThings {
   private static final TypeReference<WrittenMachine> MACHINE = new TypeReference<>() {};
 
   /** Lines whose ids are looked up by one statement. */
-  private static final int TOGETHER = 200;
+  private static final int TOGETHER = 50;
 
   private static final int LONGEST_NAME = 80;
 
   private final BenchLines bench;
   private final KnownIdsRepository ids;
   private final Machines machines;
+  private final Tags tags;
   private final Map<EntryKind, ComesBack> services;
 
   ReturningThings(
       BenchLines bench,
       KnownIdsRepository ids,
       Machines machines,
+      Tags tags,
       @All List<ComesBack> services) {
     this.bench = bench;
     this.ids = ids;
     this.machines = machines;
+    this.tags = tags;
     this.services =
         services.stream().collect(Collectors.toMap(ComesBack::returning, Function.identity()));
   }
@@ -141,6 +146,7 @@ class ReturningThings {
           one(line.number(), line.thing(), own, known);
         }
       }
+      ids.settle();
     }
 
     /** Ids under which a thing may come back: its own, and those made of it. */
@@ -201,8 +207,7 @@ class ReturningThings {
 
     private void picture(BenchLine line, UUID id) {
       if (line.live() && line.picture() != null && line.kind() != BenchKind.MACHINE) {
-        pictures.add(
-            new Picture(line.kind(), id, line.name(), line.picture(), line.corners()));
+        pictures.add(new Picture(line.kind(), id, line.name(), line.picture(), line.corners()));
       }
     }
 
@@ -216,18 +221,27 @@ class ReturningThings {
       if (pointer != null) {
         String from = " (copy of %s)".formatted(said10(copy.said().savedAt()));
         String name = line.name();
-        String kept = name.substring(0, Math.min(name.length(), LONGEST_NAME - from.length())).strip();
+        String kept =
+            name.substring(0, Math.min(name.length(), LONGEST_NAME - from.length())).strip();
         line.written().put(pointer.substring(1), kept + from);
         line.json().put("name", kept + from);
       }
     }
 
     private static String said10(String at) {
-      return at != null && at.matches("\\d{4}-\\d\\d-\\d\\d.*") ? at.substring(0, 10) : "another day";
+      return at != null && at.matches("\\d{4}-\\d\\d-\\d\\d.*")
+          ? at.substring(0, 10)
+          : "another day";
     }
 
     private void store(
-        int number, BenchLine line, UUID was, UUID id, Fate fate, List<String> remarks, Map<UUID, Known> known) {
+        int number,
+        BenchLine line,
+        UUID was,
+        UUID id,
+        Fate fate,
+        List<String> remarks,
+        Map<UUID, Known> known) {
       try {
         List<String> all = new ArrayList<>(remarks);
         if (line.kind() == BenchKind.MACHINE) {
@@ -235,13 +249,19 @@ class ReturningThings {
         } else {
           Returned entry = entry(line, id, known, all);
           services.get(line.kind().entry().orElseThrow()).comeBack(actor, entry);
+          label(entry, all);
         }
         named.put(line.kind(), was, id, line.live());
         done.add(new Thing(line.kind(), number, was, id, line.name(), fate, all));
         picture(line, id);
       } catch (EntryRefused e) {
         List<String> why = e.remarks().stream().map(ReturningThings::sentence).toList();
-        refuse(line.kind(), number, was, line.name(), Stream.concat(remarks.stream(), why.stream()).toList());
+        refuse(
+            line.kind(),
+            number,
+            was,
+            line.name(),
+            Stream.concat(remarks.stream(), why.stream()).toList());
       } catch (BenchLine.Unreadable e) {
         refuse(line.kind(), number, was, line.name(), List.of(e.getMessage()));
       }
@@ -251,9 +271,28 @@ class ReturningThings {
       Instant updated = line.at("updatedAt");
       Machine.Standing standing =
           new Machine.Standing(
-              id, 0, member, line.version(), line.at("createdAt"), updated, line.live() ? null : updated);
+              id,
+              0,
+              member,
+              line.version(),
+              line.at("createdAt"),
+              updated,
+              line.live() ? null : updated);
       WrittenMachine written = StoredJson.brought(CopyJson.line(line.written()), MACHINE);
       machines.comeBack(actor, standing, written, line.style());
+    }
+
+    private void label(Returned entry, List<String> remarks) {
+      String printed = entry.beside().tag();
+      if (printed != null) {
+        tags.of(entry.id())
+            .map(TagCode::text)
+            .filter(given -> !given.equals(printed))
+            .ifPresent(
+                given ->
+                    remarks.add(
+                        "The tag of its label is taken here. Its new tag is %s.".formatted(given)));
+      }
     }
 
     private Returned entry(BenchLine line, UUID id, Map<UUID, Known> known, List<String> remarks) {
@@ -271,7 +310,10 @@ class ReturningThings {
           CopyJson.line(line.written()),
           line.past(),
           new Returned.Beside(
-              line.json().path("tag").asText(null), line.atIfGiven("usedAt"), results, posted(line, known)));
+              line.json().path("tag").asText(null),
+              line.atIfGiven("usedAt"),
+              results,
+              posted(line, known)));
     }
 
     private List<Returned.Posted> posted(BenchLine line, Map<UUID, Known> known) {

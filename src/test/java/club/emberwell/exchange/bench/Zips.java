@@ -14,12 +14,13 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 
 /** Copies read and forged by a stranger's means: the JDK's zip, and a JSON library not ours. */
-final class Zips {
+public final class Zips {
   private static final Gson JSON = new GsonBuilder().disableHtmlEscaping().create();
 
   private Zips() {}
@@ -42,7 +43,9 @@ final class Zips {
     String text = text(files, kind.lines());
     return text.isEmpty()
         ? List.of()
-        : Arrays.stream(text.split("\n")).map(l -> JsonParser.parseString(l).getAsJsonObject()).toList();
+        : Arrays.stream(text.split("\n"))
+            .map(l -> JsonParser.parseString(l).getAsJsonObject())
+            .toList();
   }
 
   /** Puts other lines of a kind in, and mends the list of files. */
@@ -61,8 +64,10 @@ final class Zips {
     } else {
       files.put(name, bytes);
     }
-    manifest.getAsJsonArray("files").asList().removeIf(
-        one -> one.getAsJsonObject().get("name").getAsString().equals(name));
+    manifest
+        .getAsJsonArray("files")
+        .asList()
+        .removeIf(one -> one.getAsJsonObject().get("name").getAsString().equals(name));
     if (bytes != null) {
       JsonObject part = new JsonObject();
       part.addProperty("name", name);
@@ -72,6 +77,37 @@ final class Zips {
     }
     files.put("manifest.json", JSON.toJson(manifest).getBytes(StandardCharsets.UTF_8));
     return zip(files);
+  }
+
+  /** A copy of these files. */
+  public static byte[] copy(Map<String, byte[]> files) throws IOException {
+    byte[] copy =
+        zip(
+            Map.of(
+                "manifest.json",
+                "{\"format\":\"emberwell-bench\",\"version\":1,\"savedAt\":\"2026-03-01T10:00:00.000000Z\",\"member\":\"ben\",\"files\":[]}"
+                    .getBytes(StandardCharsets.UTF_8)));
+    for (Map.Entry<String, byte[]> file : files.entrySet()) {
+      copy = with(copy, file.getKey(), file.getValue());
+    }
+    return copy;
+  }
+
+  /** A copy with a tray that can be restored, one that cannot, and a line that is none. */
+  public static byte[] mixed() throws IOException {
+    String line =
+        """
+        {"id":"%s","kind":"fixture","name":"Tray for pens","state":"live","version":1,\
+        "createdAt":"2026-03-01T10:00:00.000000Z","updatedAt":"2026-03-01T10:00:00.000000Z",\
+        "numberStyle":"any","written":%s,"revisions":[{"version":1,"action":"posted",\
+        "at":"2026-03-01T10:00:00.000000Z","state":"live","written":%2$s}]}
+        """;
+    String tray = "{\"name\":\"Tray for pens\",\"rows\":%d,\"columns\":1}";
+    String lines =
+        line.formatted(UUID.randomUUID(), tray.formatted(1))
+            + line.formatted(UUID.randomUUID(), tray.formatted(0))
+            + "no JSON\n";
+    return copy(Map.of("fixtures.jsonl", lines.getBytes(StandardCharsets.UTF_8)));
   }
 
   static byte[] zip(Map<String, byte[]> files) throws IOException {
