@@ -28,9 +28,9 @@ final class ReadableCopy implements AutoCloseable {
       body { font: 1rem/1.45 system-ui, sans-serif; max-width: 50rem; margin: 0 auto; padding: 1rem; overflow-wrap: anywhere }
       article { border-top: 1px solid; padding: .5rem 0; break-inside: avoid-page }
       h1, h2, h3 { line-height: 1.2; break-after: avoid }
-      dl { margin: .25rem 0 .25rem 1rem }
+      dl { margin: .25rem 0; display: grid; grid-template-columns: minmax(7rem, auto) 1fr; gap: 0 .75rem }
       dt { font-weight: 600 }
-      dd { margin: 0 0 .25rem 1rem; white-space: pre-wrap }
+      dd { margin: 0; white-space: pre-wrap }
       ol { margin: .25rem 0; padding-left: 2rem }
       img { max-width: 100%%; max-height: 20rem }
       .soft { opacity: .8 }
@@ -127,6 +127,9 @@ final class ReadableCopy implements AutoCloseable {
   }
 
   private void field(String name, JsonNode value) throws IOException {
+    if (value.isContainerNode() && value.isEmpty()) {
+      return;
+    }
     page.write("<dt>%s</dt><dd>".formatted(escaped(INSTEAD.getOrDefault(name, words(name)))));
     value(value);
     page.write("</dd>\n");

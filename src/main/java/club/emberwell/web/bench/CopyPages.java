@@ -133,7 +133,7 @@ public class CopyPages extends Pages {
     return Awaited.of(restore.of(actor(), file, preview))
         .map(answer)
         .onFailure(CopyRefused.class)
-        .recoverWithItem(e -> refused((CopyRefused) e))
+        .recoverWithItem(this::refused)
         .onFailure(CopiesBusy.class)
         .recoverWithItem(
             e ->
