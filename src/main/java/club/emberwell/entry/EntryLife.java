@@ -114,8 +114,7 @@ public class EntryLife {
   }
 
   /** Of each version; the last that changed words has the newest, the first always has some. */
-  private static List<Words> words(
-      Returned from, Words newest, Function<String, Words> read) {
+  private static List<Words> words(Returned from, Words newest, Function<String, Words> read) {
     List<Words> all = new ArrayList<>();
     boolean later = false;
     for (int i = from.past().size() - 1; i >= 0; i--) {

@@ -246,8 +246,7 @@ public class Recipes implements Kind, ComesBack {
             from,
             words -> RecipeEntity.words(reader.brought(actor.memberId(), words, from.style())));
     WrittenRecipe first = StoredJson.brought(first(from), WrittenRecipeConverter.SHAPE);
-    RecipeEntity recipe =
-        new RecipeEntity(entry, WrittenHash.ofWords(first.withConfirmed(null)));
+    RecipeEntity recipe = new RecipeEntity(entry, WrittenHash.ofWords(first.withConfirmed(null)));
     recipe.take(reader.brought(actor.memberId(), from.written(), from.style()), from.style());
     if (from.beside().usedAt() != null) {
       recipe.used(from.beside().usedAt());

@@ -199,8 +199,7 @@ public class Samples implements Kind, ComesBack, PublicSide {
   public void comeBack(Actor actor, Returned from) {
     requireRoom(actor.memberId());
     EntryEntity entry =
-        life.comeBack(
-            actor, EntryKind.SAMPLE, from, words -> words(brought(words, from.title())));
+        life.comeBack(actor, EntryKind.SAMPLE, from, words -> words(brought(words, from.title())));
     samples.persist(new SampleEntity(entry, brought(from.written(), from.title()).written()));
     samples.flush();
     tags.giveBack(from.id(), from.beside().tag());

@@ -13,7 +13,13 @@ import java.util.Optional;
  */
 public enum BenchKind implements Coded {
   MACHINE("machine", "machines", "Machines", "/name", null, List.of()),
-  GRID("grid", "grids", "Test grids", "/name", EntryKind.GRID, List.of(Ref.to("/machine", "machine"))),
+  GRID(
+      "grid",
+      "grids",
+      "Test grids",
+      "/name",
+      EntryKind.GRID,
+      List.of(Ref.to("/machine", "machine"))),
   RECIPE(
       "recipe",
       "recipes",
@@ -35,7 +41,8 @@ public enum BenchKind implements Coded {
   LOT("lot", "lots", "Lots", null, EntryKind.LOT, List.of()),
   FIXTURE("fixture", "fixtures", "Fixtures", "/name", EntryKind.FIXTURE, List.of()),
   EYEWEAR("eyewear", "eyewear", "Glasses", "/name", EntryKind.EYEWEAR, List.of()),
-  ROOM("room", "rooms", "Rooms", "/name", EntryKind.ROOM, List.of(Ref.each("/machines", "machine")));
+  ROOM(
+      "room", "rooms", "Rooms", "/name", EntryKind.ROOM, List.of(Ref.each("/machines", "machine")));
 
   private final String code;
   private final String list;
@@ -50,8 +57,7 @@ public enum BenchKind implements Coded {
    * @param entry null where it is none
    * @param refs what its words name
    */
-  BenchKind(
-      String code, String list, String label, String name, EntryKind entry, List<Ref> refs) {
+  BenchKind(String code, String list, String label, String name, EntryKind entry, List<Ref> refs) {
     this.code = code;
     this.list = list;
     this.label = label;

@@ -62,7 +62,9 @@ class BenchLines {
 
   /** The JPEG of a line that has one. */
   byte[] picture(BenchLine line) {
-    return line.kind() == BenchKind.GRID ? rows.gridPicture(line.id()) : rows.keptPicture(line.id());
+    return line.kind() == BenchKind.GRID
+        ? rows.gridPicture(line.id())
+        : rows.keptPicture(line.id());
   }
 
   private Stream<JsonNode> rows(UUID member, String list) {

@@ -26,8 +26,7 @@ public class BenchRestore {
   private final CopyTurns turns;
   private final CopyLimits limits;
 
-  BenchRestore(
-      ReturningThings things, ReturningPhotos photos, CopyTurns turns, CopyLimits limits) {
+  BenchRestore(ReturningThings things, ReturningPhotos photos, CopyTurns turns, CopyLimits limits) {
     this.things = things;
     this.photos = photos;
     this.turns = turns;
@@ -63,7 +62,11 @@ public class BenchRestore {
       CopyOutcome.Photos pictures =
           preview ? photos.look(copy, run.pictures()) : photos.bring(actor, copy, run.pictures());
       return new CopyOutcome(
-          preview, said(copy.said().savedAt()), said(copy.said().member()), List.copyOf(run.done()), pictures);
+          preview,
+          said(copy.said().savedAt()),
+          said(copy.said().member()),
+          List.copyOf(run.done()),
+          pictures);
     } catch (IOException e) {
       throw new CopyRefused("This copy cannot be read to its end. Nothing was restored.");
     }

@@ -10,7 +10,6 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.cfg.JsonNodeFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 
-
 /** JSON as it stands in copies: its own mapper, for files that others wrote. */
 final class CopyJson {
   /** Our own words are six deep. */

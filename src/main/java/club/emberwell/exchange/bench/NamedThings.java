@@ -40,7 +40,8 @@ final class NamedThings {
     List<UUID> all = new ArrayList<>();
     for (ObjectNode words : line.words()) {
       for (BenchKind.Ref ref : line.kind().refs()) {
-        for (JsonNode one : ref.many() ? words.at(ref.pointer()) : List.of(words.at(ref.pointer()))) {
+        for (JsonNode one :
+            ref.many() ? words.at(ref.pointer()) : List.of(words.at(ref.pointer()))) {
           uuid(one, all);
         }
       }
@@ -78,7 +79,8 @@ final class NamedThings {
     return missing;
   }
 
-  private void lead(ObjectNode words, BenchKind.Ref ref, Map<UUID, Known> known, List<String> missing) {
+  private void lead(
+      ObjectNode words, BenchKind.Ref ref, Map<UUID, Known> known, List<String> missing) {
     int slash = ref.pointer().lastIndexOf('/');
     JsonNode parent = words.at(ref.pointer().substring(0, slash));
     String field = ref.pointer().substring(slash + 1);
@@ -108,7 +110,8 @@ final class NamedThings {
   }
 
   private static String gone(BenchKind.Ref ref, JsonNode id) {
-    return "The %s it names is not here (%s).".formatted(ref.to().equals("grid") ? "test grid" : ref.to(), short36(id.asText()));
+    return "The %s it names is not here (%s)."
+        .formatted(ref.to().equals("grid") ? "test grid" : ref.to(), short36(id.asText()));
   }
 
   private static String short36(String id) {
@@ -127,7 +130,8 @@ final class NamedThings {
       return standing && !live.get(moved) ? null : moved;
     }
     Known there = known.get(read.get(0));
-    boolean fits = there != null && there.kind().equals(ref.to()) && (isOwn(there) || isShown(there));
+    boolean fits =
+        there != null && there.kind().equals(ref.to()) && (isOwn(there) || isShown(there));
     return fits && (!standing || there.live()) ? there.id() : null;
   }
 

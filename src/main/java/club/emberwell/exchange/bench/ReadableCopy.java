@@ -44,7 +44,8 @@ final class ReadableCopy implements AutoCloseable {
 
   /** What is said elsewhere or means nothing to people. */
   private static final Map<String, String> INSTEAD =
-      Map.of("createdAt", "Made", "updatedAt", "Changed", "usedAt", "Last used", "cameFrom", "From");
+      Map.of(
+          "createdAt", "Made", "updatedAt", "Changed", "usedAt", "Last used", "cameFrom", "From");
 
   private final Writer page;
 
@@ -147,7 +148,9 @@ final class ReadableCopy implements AutoCloseable {
   /** "ratedPower" as "Rated power". */
   private static String words(String name) {
     String apart = name.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT).strip();
-    return apart.isEmpty() ? name : apart.substring(0, 1).toUpperCase(Locale.ROOT) + apart.substring(1);
+    return apart.isEmpty()
+        ? name
+        : apart.substring(0, 1).toUpperCase(Locale.ROOT) + apart.substring(1);
   }
 
   private static String escaped(String text) {

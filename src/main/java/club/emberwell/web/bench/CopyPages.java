@@ -93,16 +93,13 @@ public class CopyPages extends Pages {
     List<Path> files = form.files(FILE);
     if (files.isEmpty()) {
       return Uni.createFrom()
-          .item(
-              refused(
-                  new EntryRefused(RemarkId.REQUIRED, "/file", "Choose the file first.")));
+          .item(refused(new EntryRefused(RemarkId.REQUIRED, "/file", "Choose the file first.")));
     }
     return answered(
         files.get(0),
         true,
         outcome ->
-            Response.ok(
-                    Templates.preview(CopyView.of(outcome), sent.keep(actor(), files.get(0))))
+            Response.ok(Templates.preview(CopyView.of(outcome), sent.keep(actor(), files.get(0))))
                 .build());
   }
 
@@ -112,8 +109,7 @@ public class CopyPages extends Pages {
     Path file = sent.file(actor(), form.id(ID)).orElse(null);
     if (file == null) {
       String detail = "The file is no longer here. Choose it once more.";
-      return Uni.createFrom()
-          .item(refused(new EntryRefused(RemarkId.REQUIRED, "/file", detail)));
+      return Uni.createFrom().item(refused(new EntryRefused(RemarkId.REQUIRED, "/file", detail)));
     }
     return answered(
             file,
@@ -136,8 +132,7 @@ public class CopyPages extends Pages {
         .recoverWithItem(this::refused)
         .onFailure(CopiesBusy.class)
         .recoverWithItem(
-            e ->
-                refused(new EntryRefused(RemarkId.PICTURES_BUSY, "/file", e.getMessage())));
+            e -> refused(new EntryRefused(RemarkId.PICTURES_BUSY, "/file", e.getMessage())));
   }
 
   private Response refused(EntryRefused why) {

@@ -16,8 +16,7 @@ import java.util.stream.Stream;
  * @param groups what needs a look, first what is not restored
  * @param again the file to go on with; null where all is done
  */
-record CopyView(
-    CopyOutcome outcome, String said, List<Row> kinds, List<Group> groups, UUID again) {
+record CopyView(CopyOutcome outcome, String said, List<Row> kinds, List<Group> groups, UUID again) {
 
   /** How many of a kind become what. */
   record Row(String kind, long fresh, long alike, long beside, long refused) {}

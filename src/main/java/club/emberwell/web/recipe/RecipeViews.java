@@ -159,8 +159,8 @@ public class RecipeViews {
           from.recipe() == null || from.version() == null
               ? new Link("another recipe", null)
               : new Link(
-              "revision %d of another recipe".formatted(from.version()),
-              RecipePages.path(from.recipe()) + "/revisions/" + from.version());
+                  "revision %d of another recipe".formatted(from.version()),
+                  RecipePages.path(from.recipe()) + "/revisions/" + from.version());
     };
   }
 }

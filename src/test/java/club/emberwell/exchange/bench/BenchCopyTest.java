@@ -135,7 +135,9 @@ class BenchCopyTest {
     assertEquals(was.keySet(), is.keySet());
     for (String name : was.keySet()) {
       if (name.equals("bench.html")) {
-        assertEquals(Zips.text(was, name).replaceFirst("Saved [^ ]+", ""), Zips.text(is, name).replaceFirst("Saved [^ ]+", ""));
+        assertEquals(
+            Zips.text(was, name).replaceFirst("Saved [^ ]+", ""),
+            Zips.text(is, name).replaceFirst("Saved [^ ]+", ""));
       } else if (!name.equals("manifest.json") && !name.startsWith("pictures/")) {
         assertEquals(Zips.text(was, name), Zips.text(is, name), name);
       }
@@ -167,20 +169,26 @@ class BenchCopyTest {
                         loaders.schemas(
                             at ->
                                 at.startsWith("https://emberwell.club/schemas/bench/")
-                                    ? Zips.text(files, "schema/" + at.substring(at.lastIndexOf('/') + 1))
+                                    ? Zips.text(
+                                        files, "schema/" + at.substring(at.lastIndexOf('/') + 1))
                                     : null)));
     for (BenchKind kind : BenchKind.values()) {
       JsonSchema schema =
           factory.getSchema(
-              SchemaLocation.of("https://emberwell.club/schemas/bench/" + kind.code() + ".schema.json"));
+              SchemaLocation.of(
+                  "https://emberwell.club/schemas/bench/" + kind.code() + ".schema.json"));
       List<JsonObject> lines = Zips.lines(files, kind);
       assertFalse(lines.isEmpty(), kind.code());
       for (JsonObject line : lines) {
-        assertEquals(List.of(), List.copyOf(schema.validate(line.toString(), InputFormat.JSON)), line::toString);
+        assertEquals(
+            List.of(),
+            List.copyOf(schema.validate(line.toString(), InputFormat.JSON)),
+            line::toString);
       }
       JsonObject wrong = lines.get(0).deepCopy();
       wrong.getAsJsonObject("written").addProperty("nobodyKnows", 1);
-      assertFalse(schema.validate(wrong.toString(), InputFormat.JSON).isEmpty(), "any field is right");
+      assertFalse(
+          schema.validate(wrong.toString(), InputFormat.JSON).isEmpty(), "any field is right");
     }
   }
 
@@ -189,7 +197,8 @@ class BenchCopyTest {
     FilledBench.of(ada, eve);
     String html = Zips.text(Zips.files(save(ada)), "bench.html");
     Document page = Jsoup.parse(html);
-    assertEquals(0, page.select("script, iframe, object, form, link, b, [onload], [onerror]").size());
+    assertEquals(
+        0, page.select("script, iframe, object, form, link, b, [onload], [onerror]").size());
     assertEquals("Bench of " + ada.handle(), page.title());
     String text = page.text();
     assertTrue(text.contains("Coasters " + FilledBench.ODD), text);
@@ -235,7 +244,9 @@ class BenchCopyTest {
         .body("grid", equalTo(under.get(BenchKind.GRID)));
     List<List<String>> sentences = done.path("things.sentences");
     assertTrue(
-        sentences.stream().flatMap(List::stream).anyMatch(s -> s.contains("results are in a report")),
+        sentences.stream()
+            .flatMap(List::stream)
+            .anyMatch(s -> s.contains("results are in a report")),
         sentences::toString);
     assertEquals(List.of("alike"), fates(restore(bea, copy, false)).stream().distinct().toList());
     // whose it was sees nothing of it
