@@ -99,7 +99,7 @@ class HazardPagesTest {
   @Test
   void cautionsLeadToTheCard() {
     assertNotNull(page("/materials/pom").selectFirst("main a[href=/materials/pom/hazards]"));
-    assertNotNull(page("/?q=pom").selectFirst(".cautions a[href=/materials/pom/hazards]"));
+    assertNotNull(page("/?material=pom").selectFirst(".cautions a[href=/materials/pom/hazards]"));
   }
 
   @Test
