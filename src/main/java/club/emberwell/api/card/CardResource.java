@@ -1,7 +1,6 @@
 package club.emberwell.api.card;
 
 import club.emberwell.access.AtAnyPace;
-import club.emberwell.access.ClientAddress;
 import club.emberwell.access.CurrentActor;
 import club.emberwell.access.PublicUrl;
 import club.emberwell.access.problem.ProblemKind;
@@ -10,13 +9,10 @@ import club.emberwell.api.view.ListJson;
 import club.emberwell.api.view.ReportViews;
 import club.emberwell.card.CardLinks;
 import club.emberwell.card.CardLinks.Link;
-import club.emberwell.card.CardLinks.Opened;
 import club.emberwell.card.JobCards;
 import club.emberwell.member.Role;
 import club.emberwell.quantity.NumberStyle;
-import club.emberwell.remark.EntryUnknown;
 import com.fasterxml.jackson.annotation.JsonInclude;
-import jakarta.annotation.security.PermitAll;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -36,19 +32,18 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponseSchema;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
-/** Job cards: of one's own recipes, and by a link without an account. */
-@Path("/")
+/** Job cards of one's own recipes, and the links to them. */
+@Path(CardResource.PATH)
 @Produces(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.WRITE)
 @Tag(name = "Recipes")
 public class CardResource {
-  private static final String OF_RECIPE = "api/v1/recipes/{id}";
+  static final String PATH = "/api/v1/recipes";
 
   private final JobCards cards;
   private final CardLinks links;
   private final ReportViews words;
   private final CurrentActor actor;
-  private final ClientAddress client;
   private final PublicUrl url;
 
   CardResource(
@@ -56,13 +51,11 @@ public class CardResource {
       CardLinks links,
       ReportViews words,
       CurrentActor actor,
-      ClientAddress client,
       PublicUrl url) {
     this.cards = cards;
     this.links = links;
     this.words = words;
     this.actor = actor;
-    this.client = client;
     this.url = url;
   }
 
@@ -98,7 +91,7 @@ public class CardResource {
   record Made(UUID id, String url, int version, Instant createdAt) {}
 
   @GET
-  @Path(OF_RECIPE + "/card")
+  @Path("{id}/card")
   @Operation(
       operationId = "getJobCard",
       summary = "The job card of a recipe",
@@ -111,31 +104,7 @@ public class CardResource {
   }
 
   @GET
-  @Path("api/v1/cards/{link}")
-  @PermitAll
-  @Fails({ProblemKind.NOT_FOUND, ProblemKind.LINK_ENDED, ProblemKind.TOO_MANY_TRIES})
-  @Operation(
-      operationId = "getJobCardByLink",
-      summary = "The job card that a link opens",
-      description =
-          "Needs no account: link is the secret at the end of the link. It follows the newest"
-              + " revision; revision= names one that was printed, made no earlier than the link.")
-  @APIResponseSchema(value = CardJson.class, responseCode = "200")
-  public Response byLink(@PathParam("link") String link, @QueryParam("revision") Integer revision) {
-    Opened opened = links.open(link, client.prefix());
-    if (revision != null && revision < opened.since()) {
-      throw new EntryUnknown("revision");
-    }
-    return Response.ok(
-            CardJson.of(
-                cards.of(opened.owner(), opened.recipe(), revision, NumberStyle.ANY), words))
-        .header("Cache-Control", "no-store")
-        .header("X-Robots-Tag", "noindex")
-        .build();
-  }
-
-  @GET
-  @Path(OF_RECIPE + "/links")
+  @Path("{id}/links")
   @Operation(
       operationId = "listJobCardLinks",
       summary = "The links to the job card of a recipe, the newest first",
@@ -145,7 +114,7 @@ public class CardResource {
   }
 
   @POST
-  @Path(OF_RECIPE + "/links")
+  @Path("{id}/links")
   @Fails(ProblemKind.INVALID_FIELDS)
   @Operation(
       operationId = "makeJobCardLink",
@@ -157,7 +126,7 @@ public class CardResource {
   public Response make(@PathParam("id") UUID id) {
     CardLinks.Fresh fresh = links.make(actor.get(), id);
     Link link = fresh.link();
-    return Response.created(URI.create("/api/v1/recipes/%s/links/%s".formatted(id, link.id())))
+    return Response.created(URI.create("%s/%s/links/%s".formatted(PATH, id, link.id())))
         .header("Cache-Control", "no-store")
         .entity(new Made(link.id(), url.of(fresh.path()), link.version(), link.createdAt()))
         .build();
@@ -165,7 +134,7 @@ public class CardResource {
 
   @AtAnyPace
   @DELETE
-  @Path(OF_RECIPE + "/links/{link}")
+  @Path("{id}/links/{link}")
   @Operation(
       operationId = "endJobCardLink",
       summary = "End a link to the job card of a recipe",

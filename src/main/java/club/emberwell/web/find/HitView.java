@@ -10,13 +10,16 @@ import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * One found report in a few lines.
  *
  * @param work what was worked on: material, coating, colour, thickness
  * @param trials the best matching trials
+ * @param best which of the report's trials matches best, 0 = the first
  * @param more how many further trials match
  * @param tests how many a test grid has; 0 where it is none
  * @param beside how many photos, the first of them, how many comments
@@ -26,10 +29,24 @@ public record HitView(
     String work,
     String process,
     List<TrialLine> trials,
+    int best,
     int more,
     int tests,
     Posted posted,
     ReportSnapshot.Beside beside) {
+  /** The form for a recipe with the settings of the best matching trial. */
+  public String getKeep() {
+    return "/recipes/new?report=%s&trial=%d"
+        .formatted(href.substring(href.lastIndexOf('/') + 1), best);
+  }
+
+  /** Which report it is among others, for whoever only hears it. */
+  public String getNamed() {
+    return Stream.of(work, trials.isEmpty() ? "" : trials.get(0).settings(), posted.member())
+        .filter(said -> said != null && !said.isEmpty())
+        .collect(Collectors.joining(", "));
+  }
+
   /**
    * By whom, on which laser and when.
    *
@@ -109,6 +126,7 @@ public record HitView(
         WorkText.of(report, vocabulary, reader),
         report.process().label(),
         lines,
+        trials.isEmpty() ? 0 : trials.get(0),
         trials.size() - lines.size(),
         report.trials().size() > 1 ? report.trials().size() : 0,
         posted,

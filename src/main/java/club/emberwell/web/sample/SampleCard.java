@@ -18,7 +18,14 @@ record SampleCard(
    * @param machine name of the machine and its laser
    * @param settings of a single trial, else how many tests there are
    * @param result of a single trial, empty for others
+   * @param keep a form for a recipe with these settings, or where one test is chosen; or null
    */
   record Shows(
-      String href, String kind, String work, String machine, String settings, String result) {}
+      String href,
+      String kind,
+      String work,
+      String machine,
+      String settings,
+      String result,
+      String keep) {}
 }

@@ -54,7 +54,7 @@ class SampleViews {
   private Shows shows(Actor actor, WrittenSample written, Map<UUID, ReportSnapshot> found) {
     if (written.grid() != null) {
       String href = EntryKind.GRID.path(written.grid(), null);
-      return new Shows(href, "Test grid", "", "", "", "");
+      return new Shows(href, "Test grid", "", "", "", "", null);
     }
     ReportSnapshot report = written.report() == null ? null : found.get(written.report());
     return report == null ? null : report(actor, report);
@@ -96,7 +96,10 @@ class SampleViews {
         WorkText.of(report, vocabulary, reader),
         name == null ? laser : name + " (" + laser + ")",
         single ? TrialText.settings(trial, reader) : report.trials().size() + " tests",
-        single ? trial.effect().label() : "");
+        single ? trial.effect().label() : "",
+        single
+            ? "/recipes/new?report=" + report.id()
+            : EntryKind.REPORT.path(report.id(), null) + "#add-test");
   }
 
   private Shows grid(Actor actor, UUID id) {
@@ -108,7 +111,8 @@ class SampleViews {
           grid.name(),
           TrialText.laser(grid.laser(), actor.units()),
           "",
-          "");
+          "",
+          "/recipes/new?grid=" + id);
     } catch (EntryUnknown e) {
       return null;
     }

@@ -262,6 +262,19 @@ class FindPagesTest {
   }
 
   @Test
+  void eachFoundResultIsAddedToTheBenchOfWhoeverIsSignedIn() {
+    String found = "/?sort=dose&q=" + LOT;
+    assertTrue(new Browser().get(found).page().select(".hit .hit-keep").isEmpty());
+    Browser browser = Browser.of(reader);
+    Document page = browser.get(found).tidy().page();
+    assertEquals(page.select(".hit").size(), page.select(".hit .hit-keep").size());
+    String said = page.selectFirst(".hit .hit-keep").text();
+    assertTrue(said.startsWith("Add to my bench: Slate, 50 %"), said);
+    Document form = browser.get(page.selectFirst(".hit .hit-keep").attr("href")).page();
+    assertEquals("400 mm/s", form.selectFirst("#settings\\.speed").val());
+  }
+
+  @Test
   void theOrderIsChosenInPlace() {
     Document page = new Browser().get("/?sort=dose&q=" + LOT).page();
     assertEquals("dose", page.select("#sort option[selected]").val());
