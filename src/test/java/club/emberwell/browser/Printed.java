@@ -20,16 +20,21 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 
 /**
  * A page as Chromium prints it, read by PDFBox: how many sheets, and what stands on them.
  *
  * @param text without any space: a column breaks lines where it likes
+ * @param smallest letters, pt
  */
-record Printed(String format, int sheets, String text, byte[] pdf) {
+record Printed(String format, int sheets, String text, float smallest, byte[] pdf) {
   /** What a browser's print dialog leaves round a page by itself. */
   private static final Margin USUAL =
       new Margin().setTop("1cm").setRight("1cm").setBottom("1cm").setLeft("1cm");
+
+  /** Points; small print of a newspaper. */
+  private static final float LEGIBLE = 7;
 
   /** A phone's camera held over a sheet sees more. */
   private static final float DPI = 200;
@@ -37,8 +42,21 @@ record Printed(String format, int sheets, String text, byte[] pdf) {
   static Printed of(Page page, String format) throws IOException {
     byte[] pdf = page.pdf(new Page.PdfOptions().setFormat(format).setMargin(USUAL));
     try (PDDocument document = Loader.loadPDF(pdf)) {
-      String text = new PDFTextStripper().getText(document);
-      return new Printed(format, document.getNumberOfPages(), bare(text), pdf);
+      Letters letters = new Letters();
+      String text = letters.getText(document);
+      return new Printed(
+          format, document.getNumberOfPages(), bare(text), letters.smallest, pdf);
+    }
+  }
+
+  /** A browser makes all smaller where something is too wide. */
+  private static final class Letters extends PDFTextStripper {
+    private float smallest = Float.MAX_VALUE;
+
+    @Override
+    protected void processTextPosition(TextPosition letter) {
+      smallest = Math.min(smallest, letter.getFontSizeInPt());
+      super.processTextPosition(letter);
     }
   }
 
@@ -48,6 +66,12 @@ record Printed(String format, int sheets, String text, byte[] pdf) {
 
   Printed on(int expected) {
     assertEquals(expected, sheets, () -> "sheets of " + format + ": " + text);
+    return this;
+  }
+
+  /** To be read at arm's length beside a machine. */
+  Printed isLegible() {
+    assertTrue(smallest >= LEGIBLE, () -> "letters of " + smallest + " pt");
     return this;
   }
 

@@ -99,6 +99,7 @@ class PrintedPagesTest {
         keep("card", printed);
         printed
             .on(1)
+            .isLegible()
             .says(cautions)
             .says(Shop.STEPS)
             .says(Shop.OWN_LINES)
@@ -202,6 +203,7 @@ class PrintedPagesTest {
         keep("most", printed);
         printed
             .on(1)
+            .isLegible()
             .says(cautions)
             .says(List.of("Power60 %", "Line spacing0.1 mm", "Passes3", "own line own line"))
             .says(List.of(steps.get(0), "Not on this page: steps", "to 30, the notes"))
@@ -244,7 +246,7 @@ class PrintedPagesTest {
             "down", Map.of("setting", "speed", "values", List.of("20 mm/s", "30 mm/s"))));
     String planned = shop.owner().makes("grids", grid);
     String sample = shop.owner().makes("samples", Map.of("what", "Slate coaster"));
-    String code = shop.owner().asks().get("/api/v1/samples/" + sample).path("tag");
+    String code = shop.owner().asks().get("/api/v1/samples/" + sample).path("tag.code");
     try (Visit visit = signedIn(shop.owner())) {
       Page page = visit.open("/grids/" + planned).page();
       for (String format : FORMATS) {

@@ -28,6 +28,7 @@ import org.jboss.resteasy.reactive.RestQuery;
  * there is no connection; nobody else is told its address.
  */
 @Path("/cards/{link}")
+@Produces(MediaType.TEXT_HTML)
 @Blocking
 @PermitAll
 public class LinkedCardPages extends Pages {
@@ -50,7 +51,6 @@ public class LinkedCardPages extends Pages {
    * @param revision as printed on a card; null = the newest
    */
   @GET
-  @Produces(MediaType.TEXT_HTML)
   public Response card(
       @RestPath String link, @RestQuery Integer revision, @Context UriInfo address) {
     Opened opened = links.open(link, client.prefix());

@@ -13,6 +13,7 @@ import java.util.UUID;
  *
  * @param reason why it was made, or null
  * @param said its notes and other texts
+ * @param steps of the job, in order
  * @param toNewest what the newest says differently
  */
 record PastView(
@@ -22,6 +23,7 @@ record PastView(
     String job,
     List<Row> rows,
     List<Said> said,
+    List<String> steps,
     List<FieldChange> toNewest,
     CautionsView cautions) {
   /**

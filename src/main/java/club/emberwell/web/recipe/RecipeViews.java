@@ -77,6 +77,7 @@ public class RecipeViews {
         job(recipe, own.get(recipe.written().machine()), now, reader),
         SettingRows.of(recipe.written().settings(), recipe.settings().settings(), reader),
         said(recipe.work()),
+        recipe.written().job().lines(),
         recipe.read().remarks().stream().map(SettingRows::noticed).toList(),
         CautionsView.of(
             ReportCautions.of(recipe.work(), recipe.laser().source(), now.cautions()),
@@ -125,6 +126,7 @@ public class RecipeViews {
             .collect(Collectors.joining(" · ")),
         SettingRows.of(past.revision().written().settings(), settings.settings(), reader),
         said(work),
+        past.revision().written().job().lines(),
         past.toNewest().fields(),
         CautionsView.of(
             ReportCautions.of(work, laser.source(), now.cautions()), now.vocabulary(), reader));

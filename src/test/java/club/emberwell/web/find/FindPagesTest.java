@@ -270,8 +270,16 @@ class FindPagesTest {
     assertEquals(page.select(".hit").size(), page.select(".hit .hit-keep").size());
     String said = page.selectFirst(".hit .hit-keep").text();
     assertTrue(said.startsWith("Add to my bench: Slate, 50 %"), said);
+    reader.makes(
+        "machines",
+        Map.of(
+            "name", "Loft diode",
+            "source", "diode",
+            "wavelength", "455 nm",
+            "ratedPower", "10 W",
+            "motion", "gantry"));
     Document form = browser.get(page.selectFirst(".hit .hit-keep").attr("href")).page();
-    assertEquals("400 mm/s", form.selectFirst("#settings\\.speed").val());
+    assertEquals("400", form.selectFirst("[name=settings.speed]").val());
   }
 
   @Test
