@@ -253,7 +253,7 @@ class PrintedPagesTest {
         Printed printed = Printed.of(page, format);
         keep("grid", printed);
         printed
-            .says(List.of("40 %", "60 %", "20 mm/s", "30 mm/s"))
+            .says(List.of("40 %", "60 %", "20", "30", "Speed down, power across", "In all tests"))
             .hasNone(List.of("Find settings", "Sign out", "Edit"));
       }
       page = visit.open("/samples/labels").page();
