@@ -265,12 +265,13 @@ class FindPagesTest {
   void eachFoundResultIsAddedToTheBenchOfWhoeverIsSignedIn() {
     String found = "/?sort=dose&q=" + LOT;
     assertTrue(new Browser().get(found).page().select(".hit .hit-keep").isEmpty());
-    Browser browser = Browser.of(reader);
+    Person other = People.join();
+    Browser browser = Browser.of(other);
     Document page = browser.get(found).tidy().page();
     assertEquals(page.select(".hit").size(), page.select(".hit .hit-keep").size());
     String said = page.selectFirst(".hit .hit-keep").text();
     assertTrue(said.startsWith("Add to my bench: Slate, 50 %"), said);
-    reader.makes(
+    other.makes(
         "machines",
         Map.of(
             "name", "Loft diode",
