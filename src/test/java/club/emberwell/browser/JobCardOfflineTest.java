@@ -92,7 +92,8 @@ class JobCardOfflineTest {
             phone
                 .page()
                 .evaluate(
-                    "() => getComputedStyle(document.querySelector('.job-head')).display === 'flex'"));
+                    "() => getComputedStyle(document.querySelector('.job-head')).display ==="
+                        + " 'flex'"));
   }
 
   @Test

@@ -44,8 +44,7 @@ record Printed(String format, int sheets, String text, float smallest, byte[] pd
     try (PDDocument document = Loader.loadPDF(pdf)) {
       Letters letters = new Letters();
       String text = letters.getText(document);
-      return new Printed(
-          format, document.getNumberOfPages(), bare(text), letters.smallest, pdf);
+      return new Printed(format, document.getNumberOfPages(), bare(text), letters.smallest, pdf);
     }
   }
 
@@ -91,7 +90,8 @@ record Printed(String format, int sheets, String text, float smallest, byte[] pd
     try (PDDocument document = Loader.loadPDF(pdf)) {
       sheet = new PDFRenderer(document).renderImageWithDPI(0, DPI);
     }
-    int[] pixels = sheet.getRGB(0, 0, sheet.getWidth(), sheet.getHeight(), null, 0, sheet.getWidth());
+    int[] pixels =
+        sheet.getRGB(0, 0, sheet.getWidth(), sheet.getHeight(), null, 0, sheet.getWidth());
     RGBLuminanceSource seen = new RGBLuminanceSource(sheet.getWidth(), sheet.getHeight(), pixels);
     try {
       return new QRCodeReader()

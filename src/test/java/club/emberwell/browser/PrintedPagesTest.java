@@ -160,7 +160,10 @@ class PrintedPagesTest {
     Loud loud = loudest();
     List<String> steps =
         IntStream.rangeClosed(1, 30)
-            .mapToObj(i -> ("Step number %d, ".formatted(i) + "word by word ".repeat(30)).substring(0, 239))
+            .mapToObj(
+                i ->
+                    ("Step number %d, ".formatted(i) + "word by word ".repeat(30))
+                        .substring(0, 239))
             .toList();
     Map<String, Object> most = new HashMap<>();
     most.put("name", "N".repeat(80));
@@ -184,7 +187,9 @@ class PrintedPagesTest {
     shop.owner()
         .asks()
         .header("If-Match", "\"1\"")
-        .body(Map.of("name", "R".repeat(80), "lines", Collections.nCopies(10, "own line ".repeat(13))))
+        .body(
+            Map.of(
+                "name", "R".repeat(80), "lines", Collections.nCopies(10, "own line ".repeat(13))))
         .put("/api/v1/rooms/" + shop.room())
         .then()
         .statusCode(200);

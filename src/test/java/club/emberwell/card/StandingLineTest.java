@@ -32,14 +32,14 @@ class StandingLineTest {
   void theHousingReadsAsTheMachineIs(Housing housing, double watts, String says) {
     String line = StandingLine.HOUSING.at(housing, watts);
     assertTrue(line.contains(says), line);
-    assertEquals(
-        housing != Housing.OPEN, line.contains("The housing is closed"), line);
+    assertEquals(housing != Housing.OPEN, line.contains("The housing is closed"), line);
   }
 
   @Test
   void noLinePromisesAnything() {
     for (StandingLine line : StandingLine.values()) {
-      assertFalse(line.anywhere().matches("(?i).*\\b(safe|recommended|optimal)\\b.*"), line.anywhere());
+      assertFalse(
+          line.anywhere().matches("(?i).*\\b(safe|recommended|optimal)\\b.*"), line.anywhere());
     }
   }
 }

@@ -206,7 +206,9 @@ class Life {
         .post("/api/v1/eyewear")
         .then()
         .statusCode(201);
-    keyed(person, Map.of(
+    keyed(
+            person,
+            Map.of(
                 "name",
                 "Shed " + says,
                 "volume",

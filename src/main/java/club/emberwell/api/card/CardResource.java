@@ -47,11 +47,7 @@ public class CardResource {
   private final PublicUrl url;
 
   CardResource(
-      JobCards cards,
-      CardLinks links,
-      ReportViews words,
-      CurrentActor actor,
-      PublicUrl url) {
+      JobCards cards, CardLinks links, ReportViews words, CurrentActor actor, PublicUrl url) {
     this.cards = cards;
     this.links = links;
     this.words = words;

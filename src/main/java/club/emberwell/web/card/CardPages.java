@@ -61,7 +61,7 @@ public class CardPages extends Pages {
 
     static native TemplateInstance links(Head recipe, List<Link> links, Form form);
 
-    static native TemplateInstance made(Head recipe, String link, QrCode square);
+    static native TemplateInstance made(Head recipe, String link, String path, QrCode square);
   }
 
   /** Which recipe it is. */
@@ -110,7 +110,7 @@ public class CardPages extends Pages {
 
   private TemplateInstance made(UUID id, Fresh fresh) {
     String link = url.of(fresh.path());
-    return Templates.made(head(id), link, QrCode.of(link));
+    return Templates.made(head(id), link, fresh.path(), QrCode.of(link));
   }
 
   @AtAnyPace

@@ -9,22 +9,17 @@ import java.util.List;
  * A job card as its page shows it.
  *
  * @param before what is gone through first
- * @param blank what is worked on
  * @param lies null = in no fixture
- * @param square leads back to this revision
- * @param paper what of it stands on paper
  */
 record CardView(
     Head head,
     List<Check> before,
-    List<Fact> blank,
-    List<Fact> settings,
+    Facts facts,
     Lying lies,
     Told told,
     CautionsView cautions,
     EyesView eyes,
-    QrCode square,
-    CardPaper paper) {
+    Sheet sheet) {
 
   /**
    * Which card it is.
@@ -50,6 +45,12 @@ record CardView(
 
   /** A line to tick; own: of the recipe's owner. */
   record Check(String sentence, boolean own) {}
+
+  /** What is worked on, and by which settings. */
+  record Facts(List<Fact> blank, List<Fact> settings) {}
+
+  /** The square that leads back to this revision, and what of the card stands on paper. */
+  record Sheet(QrCode square, CardPaper paper) {}
 
   /** Something with its name. */
   record Fact(String label, String value) {}
@@ -84,11 +85,11 @@ record CardView(
 
   /** Steps that paper has room for. */
   public List<String> getPrintedSteps() {
-    return told.steps().subList(0, paper.steps());
+    return told.steps().subList(0, sheet.paper().steps());
   }
 
   /** The others: on the screen only. */
   public List<String> getFurtherSteps() {
-    return told.steps().subList(paper.steps(), told.steps().size());
+    return told.steps().subList(sheet.paper().steps(), told.steps().size());
   }
 }

@@ -18,9 +18,11 @@ import club.emberwell.tag.QrCode;
 import club.emberwell.web.card.CardView.Check;
 import club.emberwell.web.card.CardView.EyesView;
 import club.emberwell.web.card.CardView.Fact;
+import club.emberwell.web.card.CardView.Facts;
 import club.emberwell.web.card.CardView.Lying;
 import club.emberwell.web.card.CardView.Pair;
 import club.emberwell.web.card.CardView.Photo;
+import club.emberwell.web.card.CardView.Sheet;
 import club.emberwell.web.card.CardView.Told;
 import club.emberwell.web.caution.CautionsView;
 import club.emberwell.web.report.ReportPage.Row;
@@ -69,15 +71,16 @@ class CardViews {
     return new CardView(
         head(card, reader),
         before,
-        blank,
-        settings,
+        new Facts(blank, settings),
         lies,
         told,
         cautions,
         eyes,
-        QrCode.of(url.of(path + "?revision=" + card.version())),
-        CardPaper.of(
-            new CardPaper.Parts(before, List.of(blank, settings), lies, told, cautions, eyes)));
+        new Sheet(
+            QrCode.of(url.of(path + "?revision=" + card.version())),
+            CardPaper.of(
+                new CardPaper.Parts(
+                    before, List.of(blank, settings), lies, told, cautions, eyes))));
   }
 
   private static CardView.Head head(JobCard card, UnitPreferences reader) {

@@ -19,7 +19,6 @@ import java.util.stream.Stream;
  *
  * @param work what was worked on: material, coating, colour, thickness
  * @param trials the best matching trials
- * @param best which of the report's trials matches best, 0 = the first
  * @param more how many further trials match
  * @param tests how many a test grid has; 0 where it is none
  * @param beside how many photos, the first of them, how many comments
@@ -29,7 +28,6 @@ public record HitView(
     String work,
     String process,
     List<TrialLine> trials,
-    int best,
     int more,
     int tests,
     Posted posted,
@@ -37,7 +35,9 @@ public record HitView(
   /** The form for a recipe with the settings of the best matching trial. */
   public String getKeep() {
     return "/recipes/new?report=%s&trial=%d"
-        .formatted(href.substring(href.lastIndexOf('/') + 1), best);
+        .formatted(
+            href.substring(href.lastIndexOf('/') + 1),
+            trials.isEmpty() ? 0 : trials.get(0).trial());
   }
 
   /** Which report it is among others, for whoever only hears it. */
@@ -62,9 +62,18 @@ public record HitView(
   /** Matching trials shown of one report. */
   static final int TRIALS_IN_SIGHT = 2;
 
-  /** A trial in one line. */
+  /**
+   * A trial in one line.
+   *
+   * @param trial which of its report, 0 = the first
+   */
   public record TrialLine(
-      String settings, String dose, String effect, String effectClass, Integer quality) {}
+      String settings,
+      String dose,
+      String effect,
+      String effectClass,
+      Integer quality,
+      int trial) {}
 
   static HitView of(Hit hit, Vocabulary vocabulary, UnitPreferences reader) {
     ReportSnapshot report = hit.report();
@@ -119,26 +128,26 @@ public record HitView(
     List<TrialLine> lines =
         trials.stream()
             .limit(TRIALS_IN_SIGHT)
-            .map(i -> line(report.trials().get(i), reader))
+            .map(i -> line(i, report.trials().get(i), reader))
             .toList();
     return new HitView(
         "/reports/" + report.id(),
         WorkText.of(report, vocabulary, reader),
         report.process().label(),
         lines,
-        trials.isEmpty() ? 0 : trials.get(0),
         trials.size() - lines.size(),
         report.trials().size() > 1 ? report.trials().size() : 0,
         posted,
         report.beside());
   }
 
-  private static TrialLine line(TrialSnapshot trial, UnitPreferences reader) {
+  private static TrialLine line(int index, TrialSnapshot trial, UnitPreferences reader) {
     return new TrialLine(
         TrialText.settings(trial, reader),
         TrialText.dose(trial, reader),
         trial.effect().label(),
         TrialText.effectClass(trial.effect()),
-        trial.quality());
+        trial.quality(),
+        index);
   }
 }

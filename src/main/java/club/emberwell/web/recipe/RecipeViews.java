@@ -116,8 +116,8 @@ public class RecipeViews {
             past.recipe().name(),
             past.revision().version(),
             past.revision().at(),
-            past.isNewest()),
-        past.revision().reason(),
+            past.isNewest(),
+            past.revision().reason()),
         TrialText.settings(settings, reader),
         Stream.of(
                 WorkText.of(work, now.vocabulary(), reader),

@@ -65,7 +65,6 @@ public class RoomPages extends Pages {
    * A room as its owner sees it.
    *
    * @param machines names of those that stand in it
-   * @param missing what further numbers would need
    * @param lines of one's own, before each job here
    */
   record Card(
@@ -74,8 +73,7 @@ public class RoomPages extends Pages {
       String name,
       List<String> machines,
       List<CheckLine> checks,
-      List<Worked> air,
-      List<String> missing,
+      Air air,
       List<String> lines,
       String notes) {
     /** What every card begins with, wherever the job is done. */
@@ -91,6 +89,9 @@ public class RoomPages extends Pages {
       return Ventilation.CLOSING;
     }
   }
+
+  /** What is calculated of its air, and what further numbers would need. */
+  record Air(List<Worked> worked, List<String> missing) {}
 
   /**
    * The form in one state.
@@ -122,8 +123,7 @@ public class RoomPages extends Pages {
             .map(Machine::name)
             .toList(),
         room.values().checks().stream().map(CheckLine::of).toList(),
-        AirWork.of(room.values(), actor().units()),
-        AirWork.missing(room.values()),
+        new Air(AirWork.of(room.values(), actor().units()), AirWork.missing(room.values())),
         room.values().lines(),
         room.written().notes());
   }

@@ -218,7 +218,11 @@ class CardApiTest {
         .post("/api/v1/me/erasure")
         .then()
         .statusCode(204);
-    given().get(CARDS + secret).then().statusCode(404).body("detail", containsString("no such card"));
+    given()
+        .get(CARDS + secret)
+        .then()
+        .statusCode(404)
+        .body("detail", containsString("no such card"));
   }
 
   @Test
