@@ -96,6 +96,9 @@ select '00000000-0000-4000-8000-000000000005', '{"name": "x"}', 'x', 'any', E'\\
 from machine m order by m.number limit 1;
 insert into recipe_report (recipe_id, report_id, version)
 select '00000000-0000-4000-8000-000000000005', current_setting('fill.report')::uuid, 1;
+insert into recipe_link (id, recipe_id, secret_hash, version, created_at, opened_at)
+values ('00000000-0000-4000-8000-0000000000ee', '00000000-0000-4000-8000-000000000005',
+  decode(repeat('5c', 32), 'hex'), 1, now(), now());
 insert into eyewear (id, name, marking)
 values ('00000000-0000-4000-8000-000000000007', 'Green pair', E'OD 6+ @ 900-1070 nm\nD 1064 LB6');
 insert into room (id, name, written, number_style)

@@ -41,6 +41,7 @@ record ArchitectureRules(String root) {
           "eyewear",
           "room",
           "fixture",
+          "card",
           "talk",
           "desk",
           "hook",

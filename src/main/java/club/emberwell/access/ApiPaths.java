@@ -13,7 +13,8 @@ public final class ApiPaths {
 
   /**
    * First words of what is about one member or the desk, or opened by a secret: no browser keeps
-   * it. What a workshop needs without a connection (bench, grids, forms) is not among them.
+   * it. What a workshop needs without a connection (bench, grids, forms, job cards, also those that
+   * a link opens) is not among them.
    */
   private static final Set<String> PERSONAL =
       Set.of(

@@ -9,6 +9,7 @@ import club.emberwell.access.problem.ProblemException;
 import club.emberwell.access.problem.ProblemKind;
 import club.emberwell.access.problem.Problems;
 import club.emberwell.access.problem.Unavailable;
+import club.emberwell.card.LinkEnded;
 import club.emberwell.entry.Gone;
 import club.emberwell.exchange.bench.CopiesBusy;
 import club.emberwell.listing.PartRefused;
@@ -100,6 +101,11 @@ class ErrorMappers {
   Response gone(Gone e) {
     return errors.answer(
         Problems.of(e.withdrawn() ? ProblemKind.WITHDRAWN : ProblemKind.REMOVED, e.getMessage()));
+  }
+
+  @ServerExceptionMapper
+  Response ended(LinkEnded e) {
+    return errors.answer(Problems.of(ProblemKind.LINK_ENDED, e.getMessage()));
   }
 
   @ServerExceptionMapper

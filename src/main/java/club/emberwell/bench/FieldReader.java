@@ -68,6 +68,29 @@ public final class FieldReader {
     return given.strip();
   }
 
+  /**
+   * Lines of one's own, without the empty ones; remarks say which line they are about.
+   *
+   * @param many that fit
+   * @param most characters of one
+   */
+  public List<String> lines(String pointer, List<String> given, int many, int most) {
+    List<String> kept = new ArrayList<>();
+    for (int i = 0; given != null && i < given.size(); i++) {
+      FieldReader one = new FieldReader(style);
+      String line = one.text(pointer + "/" + i, given.get(i), most, false);
+      String which = "Line %d: ".formatted(i + 1);
+      one.remarks().forEach(remark -> add(remark.with(which + remark.detail(), List.of())));
+      if (line != null) {
+        kept.add(line);
+      }
+    }
+    if (kept.size() > many) {
+      add(Remark.error(RemarkId.TOO_MANY, pointer, "At most %d lines fit here.".formatted(many)));
+    }
+    return kept;
+  }
+
   // Control characters, halves of a character and marks that turn the order of text around.
   private static boolean clean(String text, boolean lines) {
     return text.codePoints()

@@ -34,6 +34,8 @@ sessions.json     where you are signed in; tokens.json: keys you made for progra
 sign-ins.json     who used your account lately, and from where
 machines.json     your machines; "written" is what you typed
 eyewear.json      your glasses; rooms.json: your rooms with what is checked there
+recipes.json      your recipes with every revision, and the links to their job cards: when made,
+                  last opened and ended; what a link was is kept nowhere
 reports.json      your reports: "written" is what you typed, the rest is how it was read, with
                   trials and every revision; lengths in mm, speeds in mm/s, power in W
 photos.json       your photos, with the files in photos/; chosen-photos.json: those of forms that

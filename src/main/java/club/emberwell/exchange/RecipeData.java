@@ -5,7 +5,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 
 /**
- * A member's recipes with every revision. Nobody else ever saw them, so they go whatever is chosen.
+ * A member's recipes with every revision and the links to their job cards. They are nobody else's,
+ * so they go whatever is chosen.
  */
 @Priority(470)
 @ApplicationScoped
@@ -19,6 +20,9 @@ class RecipeData implements PersonalData {
             select e.*, r.*,
               (select jsonb_agg(to_jsonb(p) - 'recipe_id' order by p.report_id) from recipe_report p
                 where p.recipe_id = e.id) as reports,
+              (select jsonb_agg(to_jsonb(l) - 'recipe_id' - 'secret_hash'
+                  order by l.created_at, l.id)
+                from recipe_link l where l.recipe_id = e.id) as links,
               (select jsonb_agg(to_jsonb(v) - 'entry_id' order by v.version) from entry_revision v
                 where v.entry_id = e.id) as revisions
             from recipe r join entry e using (id, kind)

@@ -118,7 +118,7 @@ public record EyeProtection(
               + " Have one fitted by somebody qualified, and never look in.");
     } else if (housing == null) {
       said.add(
-          "You did not say whether this machine is closed, so count it as open"
+          "Nobody said whether this machine is closed, so count it as open"
               + (classFour ? ": a class 4 beam (over 0.5 W)." : "."));
     } else {
       said.add(

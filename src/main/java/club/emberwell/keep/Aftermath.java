@@ -36,8 +36,10 @@ record Aftermath(Connection connection) {
           "UPDATE data_making SET asked_at = now(), maker = NULL, until = NULL",
           // which of them lie here is looked up at the next start
           "DELETE FROM backup");
-  private static final String END_TOKENS =
-      "UPDATE api_token SET revoked_at = now() WHERE revoked_at IS NULL";
+  private static final List<String> END_TOKENS =
+      List.of(
+          "UPDATE api_token SET revoked_at = now() WHERE revoked_at IS NULL",
+          "UPDATE recipe_link SET ended_at = now() WHERE ended_at IS NULL");
   private static final List<String> HOLD_MAIL =
       List.of(
           "DELETE FROM mail_outbox",
@@ -68,7 +70,9 @@ record Aftermath(Connection connection) {
         statement.executeUpdate(step);
       }
       if (wishes.endTokens()) {
-        statement.executeUpdate(END_TOKENS);
+        for (String step : END_TOKENS) {
+          statement.executeUpdate(step);
+        }
       }
       if (wishes.holdMail()) {
         for (String step : HOLD_MAIL) {

@@ -13,6 +13,12 @@ public final class RecipeLimits {
   /** Characters of the name of a folder. */
   public static final int FOLDER = 60;
 
+  /** Steps of a job; one page has to hold them. */
+  public static final int STEPS = 30;
+
+  /** Characters of a step: three lines of a page. */
+  public static final int STEP = 240;
+
   /** Characters of a search. */
   public static final int SEARCH = 200;
 

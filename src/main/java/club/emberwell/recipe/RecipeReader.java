@@ -28,10 +28,12 @@ class RecipeReader {
 
   private final Machines machines;
   private final CatalogService catalog;
+  private final JobReader jobs;
 
-  RecipeReader(Machines machines, CatalogService catalog) {
+  RecipeReader(Machines machines, CatalogService catalog, JobReader jobs) {
     this.machines = machines;
     this.catalog = catalog;
+    this.jobs = jobs;
   }
 
   /**
@@ -49,17 +51,21 @@ class RecipeReader {
   /**
    * Reads what somebody wrote.
    *
-   * @param kept a machine that may be removed by now, as the recipe was for it before; or null
+   * @param kept what it said before: its machine may be removed by now, and its fixture may have
+   *     changed; or null
    * @throws EntryRefused with the pointers of all fields at fault
    * @throws ProhibitedWork where the work takes no settings
    * @throws EntryUnconfirmed where implausible values must be confirmed first
    */
-  Read read(UUID owner, RecipePosting posting, UUID kept) {
+  Read read(UUID owner, RecipePosting posting, WrittenRecipe kept) {
     WrittenRecipe w = posting.written();
     FieldReader in = new FieldReader(posting.style());
     String name = in.text("/name", w.name(), RecipeLimits.NAME, false);
     String folder = in.text("/folder", w.folder(), RecipeLimits.FOLDER, false);
-    Laser laser = machine(owner, w.machine(), kept).map(Machine::laser).orElse(null);
+    boolean sameJob = kept != null && kept.job().equals(w.job());
+    WrittenJob job = sameJob ? w.job() : jobs.read(owner, w.job(), in);
+    UUID same = kept == null ? null : kept.machine();
+    Laser laser = machine(owner, w.machine(), same).map(Machine::laser).orElse(null);
     Interpretation read = interpret(w, laser, posting.style());
     if (read.ban().isPresent()) {
       throw new ProhibitedWork(read.ban().get());
@@ -71,7 +77,7 @@ class RecipeReader {
     if (!open.isEmpty()) {
       throw new EntryUnconfirmed(open);
     }
-    return new Read(w.named(name, folder), read);
+    return new Read(w.named(name, folder, job), read);
   }
 
   /**

@@ -1,5 +1,6 @@
 package club.emberwell.recipe;
 
+import club.emberwell.entry.EntryKind;
 import club.emberwell.listing.Place;
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -57,7 +58,8 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
             order by case when :named then s.name end,
               case when :named then s.number end,
               case when :byUse then s.used when not :named then s.at end desc,
-              s.number desc""",
+              s.number desc\
+            """,
             Standing.class)
         .setParameter("member", member)
         .setParameter("folder", query.folder())
@@ -85,7 +87,8 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
         """
         from RecipeEntity r join fetch r.entry e
         where e.memberId = ?1 and e.state = EntryState.LIVE
-        order by e.number""",
+        order by e.number\
+        """,
         member);
   }
 
@@ -96,7 +99,8 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
             from recipe r join entry e using (id, kind)
             where e.member_id = :member and e.state = 'live' and r.folder is not null
             group by r.folder
-            order by lower(r.folder), r.folder""",
+            order by lower(r.folder), r.folder\
+            """,
             Folders.Folder.class)
         .setParameter("member", member)
         .getResultList();
@@ -108,7 +112,8 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
             """
             select r.id from RecipeEntity r join r.entry e
             where e.memberId = :member and e.state = EntryState.LIVE and r.folder = :folder
-            order by r.id""",
+            order by r.id\
+            """,
             UUID.class)
         .setParameter("member", member)
         .setParameter("folder", folder)
@@ -117,15 +122,36 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
 
   /** Also one that was withdrawn: settings may have come from it. */
   boolean isOwnGrid(UUID member, UUID id) {
+    return isOwn(member, EntryKind.GRID, id);
+  }
+
+  /** Also one that was withdrawn. */
+  boolean isOwn(UUID member, EntryKind kind, UUID id) {
     return db.createQuery(
                 """
                 select count(*) from EntryEntity e
-                where e.id = :id and e.memberId = :member and e.kind = EntryKind.GRID""",
+                where e.id = :id and e.memberId = :member and e.kind = :kind\
+                """,
                 Long.class)
             .setParameter("id", id)
             .setParameter("member", member)
+            .setParameter("kind", kind)
             .getSingleResult()
         > 0;
+  }
+
+  /** How many positions one of a member's fixtures has, also one that was removed. */
+  Optional<Integer> positions(UUID member, UUID fixture) {
+    return db.createNativeQuery(
+            """
+            select f.row_count * f.column_count as positions
+            from fixture f join entry e using (id, kind)
+            where f.id = :id and e.member_id = :member\
+            """,
+            Integer.class)
+        .setParameter("id", fixture)
+        .setParameter("member", member)
+        .uniqueResultOptional();
   }
 
   /** Notes that a report was posted with a recipe as it is. */
@@ -134,7 +160,8 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
             """
             insert into recipe_report (recipe_id, report_id, version)
             values (:recipe, :report, :version)
-            on conflict do nothing""")
+            on conflict do nothing\
+            """)
         .setParameter("recipe", recipe)
         .setParameter("report", report)
         .setParameter("version", version)
@@ -148,7 +175,8 @@ class RecipeRepository implements PanacheRepositoryBase<RecipeEntity, UUID> {
             select e.id as report, p.version, e.created_at as at
             from recipe_report p join entry e on e.id = p.report_id
             where p.recipe_id = :recipe and e.state in ('live', 'waiting', 'held')
-            order by e.number desc""",
+            order by e.number desc\
+            """,
             RecipeReports.Posted.class)
         .setParameter("recipe", recipe)
         .getResultList();

@@ -156,8 +156,8 @@ public class Recipes implements Kind, ComesBack {
         new RecipePosting(posting.id(), written, posting.style(), posting.at(), posting.askFirst());
     // what it was for once may be brought back, also where the machine was removed
     boolean again = action == EntryAction.RESTORED;
-    UUID even = again ? written.machine() : recipe.machineId();
-    RecipeReader.Read read = reader.read(actor.memberId(), kept, even);
+    WrittenRecipe before = again ? written : recipe.written();
+    RecipeReader.Read read = reader.read(actor.memberId(), kept, before);
     recipe.take(read, posting.style());
     life.rewritten(entry, RecipeEntity.words(read), action, Cause.now(actor, reason));
     return recipe.toRecipe(actor.handle(), reader);

@@ -63,6 +63,12 @@ public class Revisions {
     public boolean isNewest() {
       return revision.version() == recipe.version();
     }
+
+    /** What lists called it then. */
+    public String name() {
+      String name = revision.written().name();
+      return name == null ? read.work().called() : name;
+    }
   }
 
   /**

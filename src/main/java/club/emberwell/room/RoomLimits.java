@@ -9,6 +9,12 @@ public final class RoomLimits {
   public static final int NAME = 80;
   public static final int NOTES = 2_000;
 
+  /** Lines of one's own before a job: more are not read at the machine. */
+  public static final int LINES = 10;
+
+  /** Characters of such a line: two lines of a card. */
+  public static final int LINE = 120;
+
   /** Machines in one room. */
   public static final int MACHINES = 50;
 

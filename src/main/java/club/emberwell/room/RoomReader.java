@@ -60,7 +60,8 @@ final class RoomReader {
         size(w.size()),
         air(w.air()),
         checks(w.checks()),
-        w.machines().stream().distinct().toList());
+        w.machines().stream().distinct().toList(),
+        in.lines("/lines", w.lines(), RoomLimits.LINES, RoomLimits.LINE));
   }
 
   private Double length(String pointer, WrittenQuantity given, Bounds bounds) {

@@ -9,12 +9,19 @@ import java.util.UUID;
  *
  * @param checks what is checked here, in the order of {@link RoomCheck}
  * @param machines of the owner that stand in it
+ * @param lines of the owner's own, to go through before each job
  */
 public record RoomValues(
-    String name, Size size, Air air, List<CheckState> checks, List<UUID> machines) {
+    String name,
+    Size size,
+    Air air,
+    List<CheckState> checks,
+    List<UUID> machines,
+    List<String> lines) {
   public RoomValues {
     checks = List.copyOf(checks);
     machines = List.copyOf(machines);
+    lines = List.copyOf(lines);
   }
 
   /**

@@ -33,6 +33,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -180,6 +181,15 @@ public class Rooms implements Kind, ComesBack {
     RoomEntity room = rooms.whole(id).orElseThrow(() -> new EntryUnknown("room"));
     EntryAccess.standing(actor, room.entry());
     return room.toRoom(actor.handle());
+  }
+
+  /** The same, empty where there is none. */
+  @Transactional
+  public Optional<Room> find(Actor actor, UUID id) {
+    return rooms
+        .whole(id)
+        .filter(room -> actor.is(room.entry().memberId()) && room.entry().live())
+        .map(room -> room.toRoom(actor.handle()));
   }
 
   /** The actor's rooms that still stand, in the order they were written down; one statement. */

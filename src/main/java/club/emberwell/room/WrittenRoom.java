@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param carried code of what is in the air, see {@code Ventilation.Carried}
  * @param machines of the owner that stand in it
  * @param checks those that differ from the usual ones
+ * @param lines of the owner's own, to go through before each job here
  */
 public record WrittenRoom(
     @Nullable String name,
@@ -19,12 +20,15 @@ public record WrittenRoom(
     @JsonUnwrapped Air air,
     @Nullable List<UUID> machines,
     @Nullable List<Check> checks,
+    @Nullable List<String> lines,
     @Nullable String notes) {
   public WrittenRoom {
     size = size == null ? Size.NONE : size;
     air = air == null ? Air.NONE : air;
     machines = machines == null ? List.of() : List.copyOf(machines);
     checks = checks == null ? List.of() : List.copyOf(checks);
+    // none are written like rooms were before there were lines: the same words stay the same
+    lines = lines == null || lines.isEmpty() ? null : List.copyOf(lines);
   }
 
   /** How large it is: its volume, or its three sides. */
@@ -68,6 +72,6 @@ public record WrittenRoom(
 
   /** The same with other checks. */
   WrittenRoom with(List<Check> others) {
-    return new WrittenRoom(name, size, air, machines, others, notes);
+    return new WrittenRoom(name, size, air, machines, others, lines, notes);
   }
 }

@@ -7,6 +7,7 @@ const Pages = (function () {
   const WHOSE = "Emberwell-Member";
   const NOBODY = "-";
   const OF = "pages-";
+  const BY_LINK = "by-link";
   const OLDEST_MS = 30 * 24 * 3600 * 1000;
   const FRESH_MS = 10 * 60 * 1000;
   const NEWEST_GRIDS = 3;
@@ -18,6 +19,9 @@ const Pages = (function () {
   const ID = "[0-9a-f-]{36}";
   const IN_JAR = /^\/(assets|webjars)\//;
   const KINDS = [
+    { path: /^\/cards\/[\w-]+$/, most: 20, byLink: true },
+    { path: /^\/cards\/[\w-]+\/photo\.jpg$/, most: 20, byLink: true, files: true },
+    { path: new RegExp(`^/fixtures/${ID}/photo\\.jpg$`), most: 20, files: true },
     { path: new RegExp(`^/grids(/plan|/${ID}(/(sheet|results|photo|edit))?)?$`), most: 60 },
     { path: new RegExp(`^/grids/${ID}/.+\\.(svg|jpg|png)$`), most: 40, files: true },
     { path: /^\/(bench|samples|lots|recipes|eyewear|rooms|fixtures)(\/.*)?$/, most: 40 },
@@ -52,6 +56,12 @@ const Pages = (function () {
     }
   }
 
+  // For whom a page is kept. What a link opens is kept for whoever has this phone, be it nobody we
+  // know; it goes when somebody signs in or out, like all that is another's.
+  async function whose(kind) {
+    return kind && kind.byLink ? BY_LINK : member();
+  }
+
   function keptAt(response) {
     return Number(response.headers.get("Kept-At"));
   }
@@ -62,27 +72,29 @@ const Pages = (function () {
   }
 
   // Withdrawn, held or somebody else's by now: not on this phone either.
-  async function forget(url) {
+  async function forget(url, byLink) {
     for (const name of await caches.keys()) {
       if (name.startsWith(OF)) {
-        await (await caches.open(name)).delete(url, { ignoreVary: true });
+        await (await caches.open(name)).delete(url, { ignoreVary: true, ignoreSearch: byLink });
       }
     }
   }
 
   async function remember(url, kind, response) {
     if (GONE.includes(response.status)) {
-      await forget(url);
+      await forget(url, Boolean(kind && kind.byLink));
     }
     const told = response.headers.get(WHOSE);
     if (!told || response.status >= 500) {
       if (kind && kind.files && response.ok) {
-        await keep(await member(), url, kind, response);
+        await keep(await whose(kind), url, kind, response);
       }
       return;
     }
     await learn(told);
-    if (kind && told !== NOBODY && response.ok) {
+    if (kind && kind.byLink && response.ok) {
+      await keep(BY_LINK, url, kind, response);
+    } else if (kind && told !== NOBODY && response.ok) {
       const text = await keep(told, url, kind, response);
       if (new URL(url).pathname === "/grids") {
         await newestGrids(told, text);
@@ -116,7 +128,7 @@ const Pages = (function () {
   // What a kept page needs: its scripts, and what it shows of its own.
   async function parts(whose, text) {
     const assets = await caches.open("assets-" + BUILD.stamp);
-    for (const found of text.matchAll(/ (?:src|href)="(\/(?:assets|grids)\/[^"]+)"/g)) {
+    for (const found of text.matchAll(/ (?:src|href)="(\/(?:assets|grids|fixtures|cards)\/[^"]+)"/g)) {
       const url = new URL(found[1].replaceAll("&amp;", "&"), self.location.origin);
       const kind = kindOf(url);
       if (kind && kind.files) {
@@ -148,6 +160,15 @@ const Pages = (function () {
       }
     } catch {
       // there is another time
+    }
+  }
+
+  // A card that was opened before this worker was there: there may be no second time.
+  async function opened(url) {
+    const kind = kindOf(new URL(url));
+    if (kind && kind.byLink) {
+      const response = await fetch(url, { headers: { Purpose: "prefetch" } });
+      await remember(url, kind, response);
     }
   }
 
@@ -202,9 +223,11 @@ const Pages = (function () {
     SHELLS: SHELLS,
     kindOf: kindOf,
     member: member,
+    whose: whose,
     learn: learn,
     find: find,
     remember: remember,
+    opened: opened,
     sweep: sweep,
     told: told,
   };

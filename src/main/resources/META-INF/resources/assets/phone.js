@@ -63,10 +63,15 @@
   }
 
   async function install() {
+    // whoever opens a card by a link may never have been here before
+    const first = !navigator.serviceWorker.controller;
     const worker = await navigator.serviceWorker.register("/sw.js", { updateViaCache: "none" });
     await navigator.serviceWorker.ready;
     if (!fromPhone && worker.active) {
       worker.active.postMessage({ member: root.member || "-" });
+      if (first) {
+        worker.active.postMessage({ opened: location.href });
+      }
     }
   }
 

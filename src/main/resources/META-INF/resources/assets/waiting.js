@@ -183,10 +183,15 @@
 
   async function showPages() {
     const who = await member();
-    if (!who) {
-      return;
+    const rows = [];
+    for (const whose of who ? ["by-link", who] : ["by-link"]) {
+      rows.push(...(await keptRows(await caches.open("pages-" + whose))));
     }
-    const cache = await caches.open("pages-" + who);
+    pages.replaceChildren(...rows.reverse());
+    pages.closest("section").hidden = rows.length === 0;
+  }
+
+  async function keptRows(cache) {
     const rows = [];
     for (const request of await cache.keys()) {
       const kept = await cache.match(request, { ignoreVary: true });
@@ -200,8 +205,7 @@
         rows.push(row);
       }
     }
-    pages.replaceChildren(...rows.reverse());
-    pages.closest("section").hidden = rows.length === 0;
+    return rows;
   }
 
   document.querySelectorAll("[data-scripted]").forEach((each) => (each.hidden = false));

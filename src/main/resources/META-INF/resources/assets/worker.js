@@ -108,7 +108,8 @@
 
   async function page(event, request, kind) {
     const member = await Pages.member();
-    const kept = kind && member ? await Pages.find(member, request.url) : null;
+    const whose = await Pages.whose(kind);
+    const kept = kind && whose ? await Pages.find(whose, request.url) : null;
     const coming = fetch(request);
     // what comes too late for now is there the next time
     const later = coming.then((response) => Pages.remember(request.url, kind, response.clone()));
@@ -245,6 +246,9 @@
     if (said.member) {
       // a page that was loading while this began is not ours yet
       event.waitUntil(self.clients.claim().then(() => Pages.learn(said.member)));
+    }
+    if (said.opened && said.opened.startsWith(self.location.origin + "/")) {
+      event.waitUntil(Pages.opened(said.opened).catch(() => {}));
     }
     if (said.draft) {
       event.waitUntil(Kept.draft(said.draft));

@@ -177,6 +177,16 @@ enum PageState {
   RECIPE_EDIT(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/edit']")),
   RECIPE_REVISIONS(BrowserTest.MEMBER, PageState::revised),
   RECIPE_REVISION(BrowserTest.MEMBER, v -> PageState.revised(v).press("main li:last-child h2 a")),
+  JOB_CARD(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/card']")),
+  JOB_CARD_PRINTED(
+      BrowserTest.MEMBER,
+      v -> {
+        PageState.revised(v).press("main h1 ~ p a").press("main a[href$='/card']");
+        v.open(v.where() + "?revision=1");
+      }),
+  JOB_CARD_LINK(BrowserTest.MEMBER, v -> PageState.cardLink(v)),
+  JOB_CARD_LINKS(BrowserTest.MEMBER, v -> PageState.cardLink(v).press("main a[href$='/links']")),
+  JOB_CARD_OPENED(BrowserTest.MEMBER, v -> PageState.cardLink(v).press("main a[href*='/cards/']")),
   RECIPE_WITHDRAW(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/withdraw']")),
   RECIPE_FOLDERS(BrowserTest.MEMBER, v -> PageState.recipe(v).open("/recipes/folders")),
   RECIPE_IMPORT(BrowserTest.MEMBER, "/recipes/import"),
@@ -359,6 +369,13 @@ enum PageState {
         .fill(Map.of("settings.passes", "2", "reason", "One pass left a haze."))
         .send()
         .press("main a[href$='/revisions']");
+  }
+
+  private static Visit cardLink(Visit visit) {
+    return PageState.recipe(visit)
+        .press("main a[href$='/card']")
+        .press("main a[href$='/links']")
+        .press("main form button");
   }
 
   private static Visit table(Visit visit) {

@@ -32,11 +32,16 @@ final class KeptThings {
     JsonNode room = JSON.readTree(files.get("rooms.json")).get(0);
     assertEquals(5, room.get("checks").size());
     assertEquals("60 m3", room.at("/written/volume/text").asText());
+    assertEquals("The dog is outside.", room.at("/written/lines/0").asText());
     JsonNode lot = JSON.readTree(files.get("lots.json")).get(0);
     assertEquals(9, lot.get("received").asInt());
     JsonNode recipe = JSON.readTree(files.get("recipes.json")).get(0);
     assertTrue(recipe.at("/written/notes").asText().contains("behind the mill"));
     assertEquals(2, recipe.get("revisions").size());
+    assertEquals("Mind the knots.", recipe.at("/written/steps/0").asText());
+    JsonNode link = recipe.at("/links/0");
+    assertEquals(2, link.get("version").asInt());
+    assertTrue(!link.has("secret_hash") && link.has("opened_at"), link.toString());
     assertEquals("Jig", JSON.readTree(files.get("fixtures.json")).get(0).get("name").asText());
     JsonNode photo = JSON.readTree(files.get("kept-photos.json")).get(0);
     assertEquals(lot.get("id").asText(), photo.get("entry_id").asText());

@@ -206,7 +206,17 @@ class Life {
         .post("/api/v1/eyewear")
         .then()
         .statusCode(201);
-    keyed(person, Map.of("name", "Shed " + says, "volume", "60 m3", "notes", says))
+    keyed(
+            person,
+            Map.of(
+                "name",
+                "Shed " + says,
+                "volume",
+                "60 m3",
+                "lines",
+                List.of("The dog is outside."),
+                "notes",
+                says))
         .post("/api/v1/rooms")
         .then()
         .statusCode(201);
@@ -222,6 +232,7 @@ class Life {
     recipe.put("name", "Signs of " + person.handle());
     recipe.put("folder", person.handle());
     recipe.put("notes", says);
+    recipe.put("steps", List.of("Mind the knots."));
     recipe.put("cameFrom", Map.of("report", report));
     String id =
         keyed(person, recipe).post("/api/v1/recipes").then().statusCode(201).extract().path("id");
@@ -233,6 +244,15 @@ class Life {
         .put("/api/v1/recipes/" + id)
         .then()
         .statusCode(200);
+    String url =
+        person
+            .asks()
+            .post("/api/v1/recipes/" + id + "/links")
+            .then()
+            .statusCode(201)
+            .extract()
+            .path("url");
+    given().get("/api/v1/cards/" + url.replaceFirst(".*/", "")).then().statusCode(200);
   }
 
   private static String repeat(Person by, String report, String of) {

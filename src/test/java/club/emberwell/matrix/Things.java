@@ -82,6 +82,9 @@ final class Things {
       case "lot" ->
           post("lots", Map.of("supplier", "Dell", "material", matter.material(), "received", 9));
       case "recipe" -> post("recipes", recipe());
+      case "card" -> card(get("recipe"));
+      case "recipeLink" -> link();
+      case "cardWithPhoto" -> card(recipeWithPhoto());
       case "eyewear" ->
           post("eyewear", Map.of("name", "Green pair", "marking", "OD 6+ @ 900-1100 nm"));
       case "room" -> post("rooms", Map.of("name", "Shed", "volume", "60 m3", "flow", "400 m3/h"));
@@ -146,6 +149,30 @@ final class Things {
 
   private static String word(Matter matter) {
     return matter.material().replace(' ', '+');
+  }
+
+  /** The secret of a link to the card of a recipe. */
+  private String card(String recipe) {
+    String url =
+        by(author)
+            .post("/api/v1/recipes/" + recipe + "/links")
+            .then()
+            .statusCode(201)
+            .extract()
+            .path("url");
+    return url.replaceFirst(".*/", "");
+  }
+
+  /** The id of such a link. */
+  private String link() {
+    card(get("recipe"));
+    return by(author).get("/api/v1/recipes/" + get("recipe") + "/links").path("items[0].id");
+  }
+
+  private String recipeWithPhoto() {
+    Map<String, Object> recipe = new HashMap<>(recipe());
+    recipe.put("fixture", get("held"));
+    return post("recipes", recipe);
   }
 
   /** A grid with its photo and the corners in it. */

@@ -29,6 +29,7 @@ class RoomReaderTest {
         new Air(q(flow), q(duct), "vapour-gas-smoke", q("300 mm"), q("20 cm")),
         null,
         null,
+        null,
         null);
   }
 
@@ -118,7 +119,7 @@ class RoomReaderTest {
   }
 
   private static List<CheckState> checks(Check... checks) {
-    WrittenRoom written = new WrittenRoom("Shed", null, null, null, List.of(checks), null);
+    WrittenRoom written = new WrittenRoom("Shed", null, null, null, List.of(checks), null, null);
     return RoomReader.read(written, NumberStyle.ANY).checks();
   }
 

@@ -145,6 +145,11 @@ public enum ProblemKind implements Coded {
       "Removed by a moderator",
       "It was public once. A moderator has removed it.",
       "Delete your copy of it."),
+  LINK_ENDED(
+      410,
+      "The link does not open anything any more",
+      "Whoever made the link has ended it, or removed what it opened.",
+      "Delete your copy, and ask for another link."),
   COPY_OUTDATED(
       410,
       "The copy has to be taken anew",

@@ -38,6 +38,7 @@ record WorkroomJson(
    * What it is.
    *
    * @param volume as said, or of its sides
+   * @param lines of one's own, to go through before each job here
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Said(
@@ -47,6 +48,7 @@ record WorkroomJson(
       @Nullable QuantityJson width,
       @Nullable QuantityJson height,
       List<UUID> machines,
+      List<String> lines,
       @Nullable String notes) {
     static Said of(Room room) {
       RoomValues.Size size = room.values().size();
@@ -58,6 +60,7 @@ record WorkroomJson(
           QuantityJson.of(QuantityKind.LENGTH, size.widthMm(), w.width()),
           QuantityJson.of(QuantityKind.LENGTH, size.heightMm(), w.height()),
           room.values().machines(),
+          room.values().lines(),
           room.written().notes());
     }
   }

@@ -39,6 +39,7 @@ public class SettingsOpenApi implements OASFilter {
     work(schemas.get("RecipeRequest"), SettingsOpenApi::text, SENT);
     work(schemas.get("WrittenRecipe"), SettingsOpenApi::text, SENT);
     work(schemas.get("RecipeJson"), () -> reference(WORD), ANSWERED);
+    work(schemas.get("JobCard"), () -> reference(WORD), ANSWERED);
     work(schemas.get("ReportHit"), () -> reference(WORD), ANSWERED);
     work(schemas.get("ReportJson"), () -> reference(WORD), ANSWERED);
     ranged(schemas.get("RangeOf"));

@@ -52,8 +52,7 @@ final class RowReader {
             machine(columns.cell(TableField.MACHINE, row), in),
             work(row),
             settings(row, in),
-            CameFrom.of(Way.TABLE),
-            null);
+            CameFrom.of(Way.TABLE));
     return new Row(written, in.remarks());
   }
 

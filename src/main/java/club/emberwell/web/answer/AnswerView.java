@@ -119,7 +119,12 @@ public record AnswerView(
       String work,
       String repeat,
       String keep,
-      Photo photo) {}
+      Photo photo) {
+    /** Which of several it is, for whoever only hears it. */
+    public String getNamed() {
+      return settings + ", " + by;
+    }
+  }
 
   /**
    * What is folded away.

@@ -12,8 +12,10 @@ import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
+import java.util.stream.Stream;
 
 /**
  * One found report in a few lines.
@@ -35,6 +37,21 @@ public record HitView(
     @Nullable MarkView mark,
     Posted posted,
     ReportSnapshot.Beside beside) {
+  /** The form for a recipe with the settings of the best matching trial. */
+  public String getKeep() {
+    return "/recipes/new?report=%s&trial=%d"
+        .formatted(
+            href.substring(href.lastIndexOf('/') + 1),
+            trials.isEmpty() ? 0 : trials.get(0).trial());
+  }
+
+  /** Which report it is among others, for whoever only hears it. */
+  public String getNamed() {
+    return Stream.of(work, trials.isEmpty() ? "" : trials.get(0).settings(), posted.member())
+        .filter(said -> said != null && !said.isEmpty())
+        .collect(Collectors.joining(", "));
+  }
+
   /**
    * By whom, on which laser and when.
    *
@@ -50,9 +67,18 @@ public record HitView(
   /** Matching trials shown of one report. */
   static final int TRIALS_IN_SIGHT = 2;
 
-  /** A trial in one line. */
+  /**
+   * A trial in one line.
+   *
+   * @param trial which of its report, 0 = the first
+   */
   public record TrialLine(
-      String settings, String dose, String effect, String effectClass, Integer quality) {}
+      String settings,
+      String dose,
+      String effect,
+      String effectClass,
+      Integer quality,
+      int trial) {}
 
   static HitView of(Hit hit, Catalog now, UnitPreferences reader) {
     ReportSnapshot report = hit.report();
@@ -107,7 +133,7 @@ public record HitView(
     List<TrialLine> lines =
         trials.stream()
             .limit(TRIALS_IN_SIGHT)
-            .map(i -> line(report.trials().get(i), reader))
+            .map(i -> line(i, report.trials().get(i), reader))
             .toList();
     return new HitView(
         "/reports/" + report.id(),
@@ -121,12 +147,13 @@ public record HitView(
         report.beside());
   }
 
-  private static TrialLine line(TrialSnapshot trial, UnitPreferences reader) {
+  private static TrialLine line(int index, TrialSnapshot trial, UnitPreferences reader) {
     return new TrialLine(
         TrialText.settings(trial, reader),
         TrialText.dose(trial, reader),
         trial.effect().label(),
         TrialText.effectClass(trial.effect()),
-        trial.quality());
+        trial.quality(),
+        index);
   }
 }

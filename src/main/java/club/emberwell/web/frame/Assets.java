@@ -52,7 +52,8 @@ public class Assets {
       List.of("emberwell.js", "kept.js", "outbox.js", "drafts.js", "photos.js", "phone.js");
 
   /** Only one page, seldom opened, needs each of these: all others do without its bytes. */
-  private static final List<String> OF_ONE_PAGE = List.of("judging.js", "corners.js", "waiting.js");
+  private static final List<String> OF_ONE_PAGE =
+      List.of("judging.js", "corners.js", "waiting.js", "cards.css");
 
   private static final int HASH_LETTERS = 12;
   private static final String OWN = "META-INF/resources/assets/";

@@ -105,6 +105,12 @@ public final class SentForm {
     return value == null || value.isEmpty() ? null : value;
   }
 
+  /** Line by line, empty ones too; null where nothing was typed. */
+  public List<String> lines(String name) {
+    String text = text(name);
+    return text == null ? null : text.lines().toList();
+  }
+
   /** To the letter, as passwords need it; null where the form has no such field. */
   public String typed(String name) {
     return typed.get(name);

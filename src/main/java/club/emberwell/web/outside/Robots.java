@@ -28,6 +28,7 @@ final class Robots {
           "/ask/similar",
           "/ask?",
           "/bench",
+          "/cards/",
           "/cautions/",
           "/compare",
           "/confirm/",

@@ -2,6 +2,7 @@ package club.emberwell.web.phone;
 
 import club.emberwell.access.CurrentActor;
 import club.emberwell.member.Actor;
+import io.quarkus.qute.TemplateInstance;
 import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
@@ -22,11 +23,18 @@ class WhosePage {
 
   @ServerResponseFilter
   void say(ContainerResponseContext answer) {
-    MediaType type = answer.getMediaType();
-    if (type != null && MediaType.TEXT_HTML_TYPE.isCompatible(type)) {
+    if (isPage(answer)) {
       Actor reader = current.get();
       String whose = reader.signedIn() ? reader.memberId().toString() : NOBODY;
       answer.getHeaders().putSingle(HEADER, whose);
     }
+  }
+
+  /** A page that a method answers by a Response has no type yet. */
+  private static boolean isPage(ContainerResponseContext answer) {
+    MediaType type = answer.getMediaType();
+    return type == null
+        ? answer.getEntity() instanceof TemplateInstance
+        : MediaType.TEXT_HTML_TYPE.isCompatible(type);
   }
 }

@@ -120,6 +120,7 @@ class NewRecipe {
             ReportFormValues.without(written.report(), List.of(), 0, property -> false));
     values.put(NAME, written.name());
     values.put("folder", written.folder());
+    values.putAll(JobFields.values(written.job()));
     return new Known(values, CameFrom.recipe(id, version));
   }
 }

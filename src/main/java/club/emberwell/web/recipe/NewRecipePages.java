@@ -52,6 +52,7 @@ public class NewRecipePages extends Pages {
   private final RecipeWriting writing;
   private final Machines machines;
   private final Words words;
+  private final JobFields job;
 
   NewRecipePages(
       Recipes recipes,
@@ -59,13 +60,15 @@ public class NewRecipePages extends Pages {
       NewRecipe known,
       RecipeWriting writing,
       Machines machines,
-      Words words) {
+      Words words,
+      JobFields job) {
     this.recipes = recipes;
     this.folders = folders;
     this.known = known;
     this.writing = writing;
     this.machines = machines;
     this.words = words;
+    this.job = job;
   }
 
   @CheckedTemplate
@@ -87,7 +90,12 @@ public class NewRecipePages extends Pages {
       CameFrom from,
       RecipeView.Link story,
       List<Folders.Folder> folders,
-      String back) {}
+      String back) {
+    /** What has something in it, or something to correct, stands open. */
+    public boolean isJobOpen() {
+      return JobFields.isUsed(entry.form());
+    }
+  }
 
   /**
    * @param uri names a report and which of its tests, a grid, a recipe and its revision, or fields
@@ -134,7 +142,7 @@ public class NewRecipePages extends Pages {
   }
 
   private Form fresh() {
-    return RecipeForm.fresh(actor(), machines.of(actor()));
+    return RecipeForm.fresh(actor(), machines.of(actor()), job);
   }
 
   private TemplateInstance shown(Form form, CameFrom from) {
@@ -168,7 +176,7 @@ public class NewRecipePages extends Pages {
   }
 
   private Form stored(UUID id) {
-    return RecipeForm.changing(actor(), machines.of(actor()), recipes.get(actor(), id));
+    return RecipeForm.changing(actor(), machines.of(actor()), job, recipes.get(actor(), id));
   }
 
   private TemplateInstance editing(UUID id, Form form) {

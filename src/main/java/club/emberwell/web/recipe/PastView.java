@@ -11,23 +11,24 @@ import java.util.UUID;
 /**
  * A revision of a recipe as its page shows it.
  *
- * @param reason why it was made, or null
  * @param said its notes and other texts
+ * @param steps of the job, in order
  * @param toNewest what the newest says differently
  */
 record PastView(
     Head head,
-    String reason,
     String told,
     String job,
     List<Row> rows,
     List<Said> said,
+    List<String> steps,
     List<FieldChange> toNewest,
     CautionsView cautions) {
   /**
    * Which revision of which recipe.
    *
    * @param name of the recipe now
+   * @param reason why it was made, or null
    */
-  record Head(UUID id, String name, int version, Instant at, boolean newest) {}
+  record Head(UUID id, String name, int version, Instant at, boolean newest, String reason) {}
 }

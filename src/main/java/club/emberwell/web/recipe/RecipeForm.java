@@ -30,25 +30,27 @@ final class RecipeForm {
   private RecipeForm() {}
 
   /** For a new recipe, whose id makes it one however often it is sent. */
-  static Form fresh(Actor actor, List<Machine> machines) {
-    return kept(actor, machines).add(Field.of(ID, "").hidden().value(UUID.randomUUID().toString()));
+  static Form fresh(Actor actor, List<Machine> machines, JobFields job) {
+    return kept(actor, machines, job)
+        .add(Field.of(ID, "").hidden().value(UUID.randomUUID().toString()));
   }
 
   /** For one that is there. */
-  static Form changing(Actor actor, List<Machine> machines, Recipe recipe) {
+  static Form changing(Actor actor, List<Machine> machines, JobFields job, Recipe recipe) {
     Map<String, String> values =
         ReportFormValues.without(
             recipe.written().report(), recipe.read().remarks(), 0, property -> false);
     values.put(NAME, recipe.written().name());
     values.put(FOLDER, recipe.folder());
-    return kept(actor, machines)
+    values.putAll(JobFields.values(recipe.written().job()));
+    return kept(actor, machines, job)
         .add(reason("What did you change, and why?"))
         .changing("recipe", recipe.version(), RecipePages.path(recipe.id()))
         .fill(values);
   }
 
-  private static Form kept(Actor actor, List<Machine> machines) {
-    return ReportForm.kept(machines, actor.units())
+  private static Form kept(Actor actor, List<Machine> machines, JobFields job) {
+    return job.into(ReportForm.kept(machines, actor.units()), actor)
         .add(
             Field.of(NAME, "Name")
                 .hint("What you call the job. Empty: what it is made of")
@@ -68,6 +70,7 @@ final class RecipeForm {
         said.machine(),
         said.work(),
         said.trials().get(0).settings(),
+        JobFields.written(sent),
         from(sent),
         said.confirmed());
   }

@@ -12,6 +12,7 @@ import java.util.UUID;
  *
  * @param rows settings as written and as understood
  * @param said its notes and other texts
+ * @param steps of the job, in order
  * @param noticed in reading it
  */
 record RecipeView(
@@ -19,6 +20,7 @@ record RecipeView(
     Job job,
     List<Row> rows,
     List<Said> said,
+    List<String> steps,
     List<String> noticed,
     CautionsView cautions,
     Story story) {

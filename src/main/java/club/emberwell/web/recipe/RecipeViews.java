@@ -79,6 +79,7 @@ public class RecipeViews {
         job(recipe, own.get(recipe.written().machine()), now, reader),
         SettingRows.of(recipe.written().settings(), recipe.settings().settings(), reader),
         said(recipe.work()),
+        recipe.written().job().lines(),
         recipe.read().remarks().stream().map(SettingRows::noticed).toList(),
         CautionsView.of(
             ReportCautions.of(recipe.work(), recipe.laser().source(), now.cautions()),
@@ -117,8 +118,8 @@ public class RecipeViews {
             past.recipe().name(),
             past.revision().version(),
             past.revision().at(),
-            past.isNewest()),
-        past.revision().reason(),
+            past.isNewest(),
+            past.revision().reason()),
         TrialText.settings(settings, reader),
         Stream.of(
                 WorkText.of(work, now.vocabulary(), reader),
@@ -127,6 +128,7 @@ public class RecipeViews {
             .collect(Collectors.joining(" · ")),
         SettingRows.of(past.revision().written().settings(), settings.settings(), reader),
         said(work),
+        past.revision().written().job().lines(),
         past.toNewest().fields(),
         CautionsView.of(
             ReportCautions.of(work, laser.source(), now.cautions()), now.vocabulary(), reader));

@@ -32,7 +32,12 @@ public record ReportPage(
    * @param banner what must be said of its state, or null
    */
   public record Head(
-      String id, String title, int version, String banner, Author author, Allowed may) {}
+      String id, String title, int version, String banner, Author author, Allowed may) {
+    /** The form for a recipe with its settings. */
+    public String getKeep() {
+      return "/recipes/new?report=" + id;
+    }
+  }
 
   /**
    * Who wrote it.

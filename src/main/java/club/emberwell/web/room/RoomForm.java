@@ -43,8 +43,19 @@ final class RoomForm {
     for (RoomCheck check : RoomCheck.values()) {
       checks(form, check);
     }
+    form.add(
+        Field.of("lines", "Lines of your own before a job")
+            .hint("One a line. Each job card of this room has them below the lines of every card.")
+            .lines()
+            .maxLength(RoomLimits.LINES * (RoomLimits.LINE + 1)));
+    form.named(RoomForm::here);
     form.add(Field.of("notes", "Notes").lines().maxLength(RoomLimits.NOTES));
     return form;
+  }
+
+  /** A remark on one line stands at the field that has them all. */
+  private static String here(String said) {
+    return said.startsWith("lines.") ? "lines" : said;
   }
 
   private static void air(Form form) {
@@ -112,6 +123,7 @@ final class RoomForm {
                 sent.quantity("openingHeight")),
             sent.all("machines").stream().map(SentForm::readId).filter(Objects::nonNull).toList(),
             checks(sent),
+            sent.lines("lines"),
             sent.text("notes"));
     if (!sent.remarks().isEmpty()) {
       throw new EntryRefused(sent.remarks());
@@ -145,6 +157,7 @@ final class RoomForm {
     values.put("carried", Objects.toString(w.air().carried(), ""));
     values.put("openingWidth", SentForm.typed(w.air().openingWidth()));
     values.put("openingHeight", SentForm.typed(w.air().openingHeight()));
+    values.put("lines", w.lines() == null ? "" : String.join("\n", w.lines()));
     values.put("notes", w.notes());
     for (RoomCheck check : RoomCheck.values()) {
       w.checks().stream()

@@ -2,6 +2,7 @@ package club.emberwell.web.room;
 
 import club.emberwell.bench.Machine;
 import club.emberwell.bench.Machines;
+import club.emberwell.card.StandingLine;
 import club.emberwell.laser.safety.Ventilation;
 import club.emberwell.member.Role;
 import club.emberwell.room.Room;
@@ -24,6 +25,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
@@ -63,7 +65,7 @@ public class RoomPages extends Pages {
    * A room as its owner sees it.
    *
    * @param machines names of those that stand in it
-   * @param missing what further numbers would need
+   * @param lines of one's own, before each job here
    */
   record Card(
       UUID id,
@@ -71,9 +73,14 @@ public class RoomPages extends Pages {
       String name,
       List<String> machines,
       List<CheckLine> checks,
-      List<Worked> air,
-      List<String> missing,
+      Air air,
+      List<String> lines,
       String notes) {
+    /** What every card begins with, wherever the job is done. */
+    public List<String> getStanding() {
+      return Stream.of(StandingLine.values()).map(StandingLine::anywhere).toList();
+    }
+
     public List<CheckLine> getDue() {
       return checks.stream().filter(CheckLine::due).toList();
     }
@@ -82,6 +89,9 @@ public class RoomPages extends Pages {
       return Ventilation.CLOSING;
     }
   }
+
+  /** What is calculated of its air, and what further numbers would need. */
+  record Air(List<Worked> worked, List<String> missing) {}
 
   /**
    * The form in one state.
@@ -113,8 +123,8 @@ public class RoomPages extends Pages {
             .map(Machine::name)
             .toList(),
         room.values().checks().stream().map(CheckLine::of).toList(),
-        AirWork.of(room.values(), actor().units()),
-        AirWork.missing(room.values()),
+        new Air(AirWork.of(room.values(), actor().units()), AirWork.missing(room.values())),
+        room.values().lines(),
         room.written().notes());
   }
 

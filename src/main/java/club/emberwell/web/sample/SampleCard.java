@@ -21,6 +21,7 @@ record SampleCard(
    * @param settings of a single trial, else how many tests there are
    * @param result of a single trial, empty for others
    * @param mark heaviest caution of the work, or null
+   * @param keep a form for a recipe with these settings, or where one test is chosen; or null
    */
   record Shows(
       String href,
@@ -29,5 +30,6 @@ record SampleCard(
       String machine,
       String settings,
       String result,
-      @Nullable MarkView mark) {}
+      @Nullable MarkView mark,
+      String keep) {}
 }

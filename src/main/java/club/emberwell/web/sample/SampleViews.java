@@ -99,7 +99,10 @@ class SampleViews {
         name == null ? laser : name + " (" + laser + ")",
         single ? TrialText.settings(trial, reader) : report.trials().size() + " tests",
         single ? trial.effect().label() : "",
-        MarkView.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions())));
+        MarkView.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions())),
+        single
+            ? "/recipes/new?report=" + report.id()
+            : EntryKind.REPORT.path(report.id(), null) + "#add-test");
   }
 
   private Shows grid(Actor actor, UUID id) {
@@ -112,7 +115,8 @@ class SampleViews {
           TrialText.laser(grid.laser(), actor.units()),
           "",
           "",
-          null);
+          null,
+          "/recipes/new?grid=" + id);
     } catch (EntryUnknown e) {
       return null;
     }

@@ -45,6 +45,17 @@ public final class WorkText {
         .collect(Collectors.joining(", "));
   }
 
+  /** One property of a work, as it stands by itself. */
+  public static String of(
+      Work work, WorkProperty property, Vocabulary vocabulary, UnitPreferences reader) {
+    return switch (property.value().shape()) {
+      case WORD -> label(vocabulary, property, work.word(property));
+      case QUANTITY ->
+          QuantityPrinter.print(work.number(property), property.value().kind(), reader);
+      default -> work.values().get(property).toString();
+    };
+  }
+
   private static String label(Vocabulary vocabulary, WorkProperty property, Filed word) {
     return word.waits()
         ? "“" + word.written() + "”"

@@ -11,6 +11,7 @@ import club.emberwell.access.HeardLog;
 import club.emberwell.access.People;
 import club.emberwell.access.People.Person;
 import club.emberwell.api.member.Staff;
+import club.emberwell.card.Shop;
 import club.emberwell.hook.KnownHosts;
 import club.emberwell.member.Role;
 import club.emberwell.web.account.OwnProvider;
@@ -160,6 +161,19 @@ class LogSecretsTest {
     SmtpServer.letIn(smtp);
     QuarkusTransaction.requiringNew()
         .run(() -> db.createNativeQuery("delete from mail_outbox").executeUpdate());
+  }
+
+  @Test
+  void linksToJobCards() {
+    Shop shop = Shop.open("closed");
+    String link = secret(shop.link());
+    secret(shop.owner().token());
+    assertEquals(200, new Browser().get("/cards/" + link).status());
+    String links = "/api/v1/recipes/" + shop.recipe() + "/links";
+    String id = shop.owner().asks().get(links).path("items[0].id");
+    shop.owner().asks().delete(links + "/" + id).then().statusCode(204);
+    assertEquals(410, new Browser().get("/cards/" + link).status());
+    assertEquals(404, new Browser().get("/cards/" + secret("no-such-secret")).status());
   }
 
   private MimeMessage letter() {

@@ -194,7 +194,7 @@ class EyewearPagesTest {
         .body("limit.formula", equalTo("H = 18 C_A t^0.75 J/m2"))
         .body("distances.find { it.way == 'diffuse' }.distance.value", equalTo(0.354f))
         .body("distances.find { it.way == 'direct' }.distance", nullValue())
-        .body("warnings", hasItem(startsWith("You did not say whether this machine is closed")))
+        .body("warnings", hasItem(startsWith("Nobody said whether this machine is closed")))
         .body("closing", equalTo(EyeLimits.CLOSING));
     String stranger =
         ada.makes(

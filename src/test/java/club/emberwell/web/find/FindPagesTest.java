@@ -262,6 +262,28 @@ class FindPagesTest {
   }
 
   @Test
+  void eachFoundResultIsAddedToTheBenchOfWhoeverIsSignedIn() {
+    String found = "/?sort=dose&q=" + LOT;
+    assertTrue(new Browser().get(found).page().select(".hit .hit-keep").isEmpty());
+    Person other = People.join();
+    Browser browser = Browser.of(other);
+    Document page = browser.get(found).tidy().page();
+    assertEquals(page.select(".hit").size(), page.select(".hit .hit-keep").size());
+    String said = page.selectFirst(".hit .hit-keep").text();
+    assertTrue(said.startsWith("Add to my bench: Slate, 50 %"), said);
+    other.makes(
+        "machines",
+        Map.of(
+            "name", "Loft diode",
+            "source", "diode",
+            "wavelength", "455 nm",
+            "ratedPower", "10 W",
+            "motion", "gantry"));
+    Document form = browser.get(page.selectFirst(".hit .hit-keep").attr("href")).page();
+    assertEquals("400", form.selectFirst("[name=settings.speed]").val());
+  }
+
+  @Test
   void theOrderIsChosenInPlace() {
     Document page = new Browser().get("/?sort=dose&q=" + LOT).page();
     assertEquals("dose", page.select("#sort option[selected]").val());

@@ -32,8 +32,8 @@ class AssetsTest {
   }
 
   @Test
-  void everyStyleOfOursIsInTheStylesheet() throws IOException {
-    String sent = sent(assets.styleSheets().get(0));
+  void everyStyleOfOursIsInTheStylesheetOrInThatOfItsOnePage() throws IOException {
+    String sent = sent(assets.styleSheets().get(0)) + sent(assets.address("cards.css"));
     try (Stream<Path> files = Files.list(SOURCES)) {
       for (Path file : files.filter(each -> each.toString().endsWith(".css")).toList()) {
         assertTrue(sent.contains(Files.readString(file)), file.toString());

@@ -72,6 +72,8 @@ class StockPagesTest {
     String address = browser.page().location();
     assertTrue(main().contains("Box 3, left shelf"), main());
     assertTrue(main().contains("60 %"), main());
+    Element keep = browser.page().selectFirst("main a:contains(Add to my bench)");
+    assertEquals("/recipes/new?report=" + report, keep.attr("href"));
     assertFalse(browser.page().select("svg.qr path").isEmpty());
     String code = browser.page().selectFirst(".tag-code").text();
     for (String typed : List.of(code, code.toLowerCase().replace("-", ""))) {
