@@ -60,11 +60,15 @@ class RecipeReader {
   Read read(UUID owner, RecipePosting posting, WrittenRecipe kept) {
     WrittenRecipe w = posting.written();
     FieldReader in = new FieldReader(posting.style());
-    String name = in.text("/name", w.name(), RecipeLimits.NAME, false);
-    String folder = in.text("/folder", w.folder(), RecipeLimits.FOLDER, false);
     boolean sameJob = kept != null && kept.job().equals(w.job());
     WrittenJob job = sameJob ? w.job() : jobs.read(owner, w.job(), in);
-    UUID same = kept == null ? null : kept.machine();
+    return read(owner, posting, kept == null ? null : kept.machine(), job, in);
+  }
+
+  private Read read(UUID owner, RecipePosting posting, UUID same, WrittenJob job, FieldReader in) {
+    WrittenRecipe w = posting.written();
+    String name = in.text("/name", w.name(), RecipeLimits.NAME, false);
+    String folder = in.text("/folder", w.folder(), RecipeLimits.FOLDER, false);
     Laser laser = machine(owner, w.machine(), same).map(Machine::laser).orElse(null);
     Interpretation read = interpret(w, laser, posting.style());
     if (read.ban().isPresent()) {
@@ -89,7 +93,9 @@ class RecipeReader {
     WrittenRecipe written = StoredJson.brought(words, WrittenRecipeConverter.SHAPE);
     try {
       RecipePosting posting = new RecipePosting(null, written, style, null, false);
-      return read(owner, posting, written.machine());
+      FieldReader in = new FieldReader(style);
+      WrittenJob job = jobs.brought(owner, written.job(), in);
+      return read(owner, posting, written.machine(), job, in);
     } catch (ProhibitedWork e) {
       throw new EntryRefused(RemarkId.PROHIBITED, "/material", e.ban().sentence());
     }

@@ -170,7 +170,10 @@ record CardJson(
             card.eyes().machine() == null ? null : card.eyes().machine().name(),
             LaserJson.of(card.past().read().laser()),
             card.room() == null ? null : card.room().name()),
-        words.work(card.work(), card.past().revision().written().work()),
+        words.work(
+            card.work(),
+            card.past().read().laser().source(),
+            card.past().revision().written().work()),
         SettingsJson.of(card.settings().settings(), card.past().revision().written().settings()),
         new How(FixtureOf.of(card.lies()), card.past().revision().written().job().lines()),
         card.cautions().stream().map(CautionJson::of).toList(),

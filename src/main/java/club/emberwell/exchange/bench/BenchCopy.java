@@ -1,9 +1,13 @@
 package club.emberwell.exchange.bench;
 
+import club.emberwell.catalog.CautionMark;
+import club.emberwell.catalog.store.CatalogService;
 import club.emberwell.entry.EntryAccess;
+import club.emberwell.laser.Process;
 import club.emberwell.member.Actor;
 import club.emberwell.member.pace.Throttle;
 import club.emberwell.quantity.UtcTime;
+import club.emberwell.remark.Coded;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
@@ -35,6 +39,7 @@ public class BenchCopy {
   private final SavedBench saved;
   private final Throttle throttle;
   private final CopyLimits limits;
+  private final CatalogService catalog;
   private final String version;
 
   BenchCopy(
@@ -42,11 +47,13 @@ public class BenchCopy {
       SavedBench saved,
       Throttle throttle,
       CopyLimits limits,
+      CatalogService catalog,
       @ConfigProperty(name = "quarkus.application.version") String version) {
     this.lines = lines;
     this.saved = saved;
     this.throttle = throttle;
     this.limits = limits;
+    this.catalog = catalog;
     this.version = version;
   }
 
@@ -89,7 +96,7 @@ public class BenchCopy {
     Map<BenchKind, List<BenchLine>> bench = new EnumMap<>(BenchKind.class);
     for (BenchKind kind : BenchKind.values()) {
       try (Stream<BenchLine> found = lines.of(actor.memberId(), kind)) {
-        bench.put(kind, new ArrayList<>(found.toList()));
+        bench.put(kind, new ArrayList<>(found.peek(this::caution).toList()));
       }
       zip.lines(kind.lines(), bench.get(kind).stream());
     }
@@ -108,6 +115,18 @@ public class BenchCopy {
     zip.manifest(
         new CopyManifest(
             CopyManifest.FORMAT, CopyManifest.VERSION, version, now, actor.handle(), zip.parts()));
+  }
+
+  /** Settings do not leave without what may harm where they are used. */
+  private void caution(BenchLine line) {
+    CautionMark.of(
+            catalog
+                .cautions()
+                .asWritten(
+                    line.said("material"),
+                    line.said("coating"),
+                    Coded.of(Process.class, line.said("process")).orElse(null)))
+        .ifPresent(line::caution);
   }
 
   private static Integer readable(

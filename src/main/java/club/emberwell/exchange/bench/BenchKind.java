@@ -20,6 +20,10 @@ public enum BenchKind implements Coded {
       "/name",
       EntryKind.GRID,
       List.of(Ref.to("/machine", "machine"))),
+  FIXTURE("fixture", "fixtures", "Fixtures", "/name", EntryKind.FIXTURE, List.of()),
+  EYEWEAR("eyewear", "eyewear", "Glasses", "/name", EntryKind.EYEWEAR, List.of()),
+  ROOM(
+      "room", "rooms", "Rooms", "/name", EntryKind.ROOM, List.of(Ref.each("/machines", "machine"))),
   RECIPE(
       "recipe",
       "recipes",
@@ -28,6 +32,8 @@ public enum BenchKind implements Coded {
       EntryKind.RECIPE,
       List.of(
           Ref.to("/machine", "machine"),
+          Ref.to("/fixture", "fixture"),
+          Ref.to("/room", "room"),
           Ref.to("/cameFrom/report", "report"),
           Ref.to("/cameFrom/grid", "grid"),
           Ref.to("/cameFrom/recipe", "recipe"))),
@@ -38,11 +44,7 @@ public enum BenchKind implements Coded {
       "/what",
       EntryKind.SAMPLE,
       List.of(Ref.to("/report", "report"), Ref.to("/grid", "grid"))),
-  LOT("lot", "lots", "Lots", null, EntryKind.LOT, List.of()),
-  FIXTURE("fixture", "fixtures", "Fixtures", "/name", EntryKind.FIXTURE, List.of()),
-  EYEWEAR("eyewear", "eyewear", "Glasses", "/name", EntryKind.EYEWEAR, List.of()),
-  ROOM(
-      "room", "rooms", "Rooms", "/name", EntryKind.ROOM, List.of(Ref.each("/machines", "machine")));
+  LOT("lot", "lots", "Lots", null, EntryKind.LOT, List.of());
 
   private final String code;
   private final String list;

@@ -1,5 +1,6 @@
 package club.emberwell.exchange.bench;
 
+import club.emberwell.catalog.CautionMark;
 import club.emberwell.entry.EntryAction;
 import club.emberwell.entry.EntryState;
 import club.emberwell.entry.Returned;
@@ -27,6 +28,7 @@ final class BenchLine {
           EntryAction.RESTORED,
           EntryAction.READ_AGAIN);
 
+  private static final String CAUTION = "caution";
   private static final int MOST_REVISIONS = 1_000;
   private static final int LONGEST_REASON = 2_000;
 
@@ -185,6 +187,23 @@ final class BenchLine {
 
   String said() {
     return said;
+  }
+
+  /** A word of its newest words; empty where there is none. */
+  String said(String field) {
+    return written().path(field).asText("");
+  }
+
+  /** What may harm where it is used; told to whoever reads the file, and found anew on return. */
+  void caution(CautionMark mark) {
+    json.put(CAUTION, mark.sentence());
+    ArrayNode codes = json.putArray("cautionCodes");
+    mark.codes().forEach(codes::add);
+  }
+
+  /** Null where it has none. */
+  String caution() {
+    return json.path(CAUTION).asText(null);
   }
 
   /** Every place where words stand: the newest, and those of each version. */

@@ -63,6 +63,9 @@ final class ReadableCopy implements AutoCloseable {
     if (!line.live()) {
       page.write("<p>Withdrawn.</p>\n");
     }
+    if (line.caution() != null) {
+      page.write("<p><strong>%s</strong></p>\n".formatted(escaped(line.caution())));
+    }
     if (line.picture() != null) {
       page.write(
           "<p><img src=\"%s\" alt=\"Photo of %s\" loading=\"lazy\"></p>\n"

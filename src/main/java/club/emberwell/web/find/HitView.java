@@ -14,8 +14,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One found report in a few lines.

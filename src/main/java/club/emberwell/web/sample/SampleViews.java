@@ -56,7 +56,7 @@ class SampleViews {
   private Shows shows(Actor actor, WrittenSample written, Map<UUID, ReportSnapshot> found) {
     if (written.grid() != null) {
       String href = EntryKind.GRID.path(written.grid(), null);
-      return new Shows(href, "Test grid", "", "", "", "", null);
+      return new Shows(href, "Test grid", "", "", "", "", null, null);
     }
     ReportSnapshot report = written.report() == null ? null : found.get(written.report());
     return report == null ? null : report(actor, report);

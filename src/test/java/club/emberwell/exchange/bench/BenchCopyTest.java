@@ -26,6 +26,7 @@ import java.io.IOException;
 import java.sql.Connection;
 import java.sql.Statement;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -142,6 +143,28 @@ class BenchCopyTest {
         assertEquals(Zips.text(was, name), Zips.text(is, name), name);
       }
     }
+  }
+
+  @Test
+  void settingsLeaveWithTheirCaution() throws Exception {
+    FilledBench bench = FilledBench.of(ada, eve);
+    Map<String, Object> coated = new HashMap<>();
+    coated.put("name", "Tumbler");
+    coated.put("machine", bench.ids.get(BenchKind.MACHINE));
+    coated.put("material", "stainless steel");
+    coated.put("coating", "powder coat");
+    coated.put("process", "coating-removal");
+    coated.put("settings", Map.of("power", "70 %", "speed", "30 mm/s", "lineSpacing", "0.1 mm"));
+    ada.makes("recipes", coated);
+    Map<String, byte[]> files = Zips.files(save(ada));
+    JsonObject line =
+        Zips.lines(files, BenchKind.RECIPE).stream()
+            .filter(each -> each.get("name").getAsString().equals("Tumbler"))
+            .findFirst()
+            .orElseThrow();
+    String caution = line.get("caution").getAsString();
+    assertTrue(caution.startsWith("Caution, "), caution);
+    assertTrue(Zips.text(files, "bench.html").contains("<strong>" + caution + "</strong>"));
   }
 
   @Test

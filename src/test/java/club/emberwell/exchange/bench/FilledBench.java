@@ -93,6 +93,8 @@ final class FilledBench {
                   "60 m3",
                   "machines",
                   List.of(ids.get(BenchKind.MACHINE)),
+                  "lines",
+                  List.of("Lamp off", ODD),
                   "checks",
                   List.of(
                       Map.of("check", "extinguisher", "everyDays", 30, "lastOn", "2026-10-01"))));
@@ -147,7 +149,12 @@ final class FilledBench {
     recipe.put("machine", ids.get(BenchKind.MACHINE));
     recipe.put("notes", "Mask it first.");
     recipe.put("cameFrom", Map.of("report", report));
+    recipe.put("fixture", ids.get(BenchKind.FIXTURE));
+    recipe.put("position", 6);
+    recipe.put("room", ids.get(BenchKind.ROOM));
+    recipe.put("steps", List.of("Mask it", ODD));
     String id = owner.makes("recipes", recipe);
+    shrinkFixture();
     for (int version = 1; version < 3; version++) {
       recipe.put("settings", settings(60 + version + " %"));
       recipe.put("reason", "Too pale " + ODD);
@@ -166,6 +173,21 @@ final class FilledBench {
     child.put("cameFrom", Map.of("recipe", id, "version", 2));
     owner.makes("recipes", child);
     return id;
+  }
+
+  /** Position 6 of the recipe is there no more. */
+  private void shrinkFixture() {
+    String path = path(BenchKind.FIXTURE, "");
+    int version = owner.asks().get(path).path("version");
+    Map<String, Object> small = new HashMap<>(jig());
+    small.put("rows", 1);
+    owner
+        .asks()
+        .header("If-Match", "\"" + version + "\"")
+        .body(small)
+        .put(path)
+        .then()
+        .statusCode(200);
   }
 
   private String sample() {
@@ -198,21 +220,13 @@ final class FilledBench {
         "2026-10-02");
   }
 
+  private static Map<String, Object> jig() {
+    return Map.of(
+        "name", "Jig " + ODD, "rows", 2, "columns", 3, "pitchX", "50 mm", "pitchY", "2 in");
+  }
+
   private String fixture() throws IOException {
-    String id =
-        owner.makes(
-            "fixtures",
-            Map.of(
-                "name",
-                "Jig " + ODD,
-                "rows",
-                2,
-                "columns",
-                3,
-                "pitchX",
-                "50 mm",
-                "pitchY",
-                "2 in"));
+    String id = owner.makes("fixtures", jig());
     photo("fixtures/" + id);
     return id;
   }
