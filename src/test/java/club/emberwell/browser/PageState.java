@@ -1,16 +1,6 @@
 package club.emberwell.browser;
 
-import club.emberwell.exchange.bench.Zips;
-import club.emberwell.grid.photo.DrawnGrid;
-import club.emberwell.member.mail.LetterKind;
-import club.emberwell.member.mail.Unsubscribing;
-import com.microsoft.playwright.options.FilePayload;
-import jakarta.enterprise.inject.spi.CDI;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.URI;
 import java.util.Map;
-import java.util.UUID;
 import java.util.function.Consumer;
 
 /** Every page in every state worth a look, with who sees it and how they get there. */
@@ -28,9 +18,9 @@ enum PageState {
   COMPARE_EMPTY("/compare"),
   COMPARE(v -> v.open("/range?q=powder+coat&source=diode").press("main a[href*='/compare']")),
   REPORT(v -> v.open("/?q=powder+coat").press(".hit th a[href^='/reports/']")),
-  PHOTOS(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/photos']")),
-  GRID_REPORT("/reports/" + PageState.GRID),
-  REPORT_HISTORY("/reports/" + PageState.GRID + "/history"),
+  PHOTOS(BrowserTest.MEMBER, v -> PageWays.own(v).press("main a[href$='/photos']")),
+  GRID_REPORT("/reports/" + PageWays.GRID),
+  REPORT_HISTORY("/reports/" + PageWays.GRID + "/history"),
   SIGN_IN("/sign-in"),
   SIGN_IN_REFUSED(
       v -> v.open("/sign-in").fill(Map.of("handle", "nobody-here", "password", "not it")).send()),
@@ -38,8 +28,8 @@ enum PageState {
   SIGN_UP_REFUSED(
       v -> v.open("/sign-up").fill(Map.of("handle", "a b", "password", "password")).send()),
   PASSWORD_FORGOTTEN(v -> v.open("/sign-in").press("main a[href*='reset']")),
-  UNSUBSCRIBE(v -> v.open(PageState.unsubscribing())),
-  UNSUBSCRIBED(v -> v.open(PageState.unsubscribing()).send()),
+  UNSUBSCRIBE(v -> v.open(PageWays.unsubscribing())),
+  UNSUBSCRIBED(v -> v.open(PageWays.unsubscribing()).send()),
   UNSUBSCRIBE_NOTHING("/unsubscribe/no-such-link"),
   ABOUT("/about"),
   HOW_TO_READ_A_RANGE("/help/range"),
@@ -77,10 +67,10 @@ enum PageState {
   BENCH_EMPTY(BrowserTest.READER, "/bench"),
   BENCH_COPY(BrowserTest.MEMBER, "/bench/copy"),
   BENCH_COPY_REFUSED(BrowserTest.MEMBER, v -> v.open("/bench/copy").send()),
-  BENCH_COPY_LOOKED_AT(BrowserTest.MEMBER, PageState::copy),
+  BENCH_COPY_LOOKED_AT(BrowserTest.MEMBER, PageWays::copy),
   BENCH_COPY_RESTORED(
       BrowserTest.MEMBER,
-      v -> PageState.copy(v).press("form[action='/bench/copy/restore'] button.primary")),
+      v -> PageWays.copy(v).press("form[action='/bench/copy/restore'] button.primary")),
   MACHINE_NEW(BrowserTest.MEMBER, "/bench/machines/new"),
   MACHINE_REFUSED(
       BrowserTest.MEMBER,
@@ -99,16 +89,16 @@ enum PageState {
           v.open("/?q=navy+powder+coat&source=diode")
               .press(".answer a[href^='/grids/plan']")
               .press(".plan form button")),
-  TEST_GRID(BrowserTest.MEMBER, PageState::grid),
+  TEST_GRID(BrowserTest.MEMBER, PageWays::grid),
   TEST_GRID_JUDGED(
       BrowserTest.MEMBER,
       v ->
-          PageState.grid(v)
+          PageWays.grid(v)
               .press("main a[href$='/results']")
               .press("button.cell")
               .press("#mark-best")
               .press("button.cell")),
-  TEST_GRID_SEEN(BrowserTest.MEMBER, PageState::seen),
+  TEST_GRID_SEEN(BrowserTest.MEMBER, PageWays::seen),
   SAMPLES(BrowserTest.MEMBER, "/samples"),
   SAMPLE_KEPT(
       BrowserTest.MEMBER,
@@ -118,8 +108,8 @@ enum PageState {
   EYEWEAR_NONE(BrowserTest.READER, "/eyewear"),
   EYEWEAR_REFUSED(
       BrowserTest.MEMBER, v -> v.open("/eyewear/new").fill(Map.of("marking", "OD six")).send()),
-  EYEWEAR(BrowserTest.MEMBER, v -> PageState.glasses(v, "Green pair")),
-  EYES_OF_MACHINE(BrowserTest.MEMBER, v -> PageState.glasses(v, "Blue pair").press("main .fit a")),
+  EYEWEAR(BrowserTest.MEMBER, v -> PageWays.glasses(v, "Green pair")),
+  EYES_OF_MACHINE(BrowserTest.MEMBER, v -> PageWays.glasses(v, "Blue pair").press("main .fit a")),
   ROOM_REFUSED(BrowserTest.MEMBER, v -> v.open("/rooms/new").fill(Map.of("flow", "400")).send()),
   ROOM(
       BrowserTest.MEMBER,
@@ -130,8 +120,8 @@ enum PageState {
   LOT_IN_TIME(
       BrowserTest.MEMBER,
       v -> {
-        lot(v, "2026-03-04", "44");
-        lot(v, "2026-06-20", "48").press("main li a[href^='/lots/']");
+        PageWays.lot(v, "2026-03-04", "44");
+        PageWays.lot(v, "2026-06-20", "48").press("main li a[href^='/lots/']");
       }),
   SUPPLIERS(BrowserTest.MEMBER, "/suppliers"),
   FIXTURES(BrowserTest.MEMBER, "/fixtures"),
@@ -168,31 +158,31 @@ enum PageState {
       "/lots/order?lines.0.name=navy&lines.0.pieces=24&lines.1.name=black&lines.1.pieces=12"
           + "&tests=1&chance=90&usable=46&received=50"),
   RECIPES_NONE(BrowserTest.READER, "/recipes"),
-  RECIPE_NEW(BrowserTest.MEMBER, "/recipes/new?report=" + PageState.GRID + "&trial=1"),
+  RECIPE_NEW(BrowserTest.MEMBER, "/recipes/new?report=" + PageWays.GRID + "&trial=1"),
   RECIPE_REFUSED(
       BrowserTest.MEMBER,
       v -> v.open("/recipes/new").fill(Map.of("settings.speed", "1,000 mm/min")).send()),
-  RECIPE(BrowserTest.MEMBER, PageState::recipe),
-  RECIPES(BrowserTest.MEMBER, v -> PageState.recipe(v).press(".crumbs a")),
-  RECIPE_EDIT(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/edit']")),
-  RECIPE_REVISIONS(BrowserTest.MEMBER, PageState::revised),
-  RECIPE_REVISION(BrowserTest.MEMBER, v -> PageState.revised(v).press("main li:last-child h2 a")),
-  JOB_CARD(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/card']")),
+  RECIPE(BrowserTest.MEMBER, PageWays::recipe),
+  RECIPES(BrowserTest.MEMBER, v -> PageWays.recipe(v).press(".crumbs a")),
+  RECIPE_EDIT(BrowserTest.MEMBER, v -> PageWays.recipe(v).press("main a[href$='/edit']")),
+  RECIPE_REVISIONS(BrowserTest.MEMBER, PageWays::revised),
+  RECIPE_REVISION(BrowserTest.MEMBER, v -> PageWays.revised(v).press("main li:last-child h2 a")),
+  JOB_CARD(BrowserTest.MEMBER, v -> PageWays.recipe(v).press("main a[href$='/card']")),
   JOB_CARD_PRINTED(
       BrowserTest.MEMBER,
       v -> {
-        PageState.revised(v).press("main h1 ~ p a").press("main a[href$='/card']");
+        PageWays.revised(v).press("main h1 ~ p a").press("main a[href$='/card']");
         v.open(v.where() + "?revision=1");
       }),
-  JOB_CARD_LINK(BrowserTest.MEMBER, v -> PageState.cardLink(v)),
-  JOB_CARD_LINKS(BrowserTest.MEMBER, v -> PageState.cardLink(v).press("main a[href$='/links']")),
-  JOB_CARD_OPENED(BrowserTest.MEMBER, v -> PageState.cardLink(v).press("main a[href*='/cards/']")),
-  RECIPE_WITHDRAW(BrowserTest.MEMBER, v -> PageState.recipe(v).press("main a[href$='/withdraw']")),
-  RECIPE_FOLDERS(BrowserTest.MEMBER, v -> PageState.recipe(v).open("/recipes/folders")),
+  JOB_CARD_LINK(BrowserTest.MEMBER, v -> PageWays.cardLink(v)),
+  JOB_CARD_LINKS(BrowserTest.MEMBER, v -> PageWays.cardLink(v).press("main a[href$='/links']")),
+  JOB_CARD_OPENED(BrowserTest.MEMBER, v -> PageWays.cardLink(v).press("main a[href*='/cards/']")),
+  RECIPE_WITHDRAW(BrowserTest.MEMBER, v -> PageWays.recipe(v).press("main a[href$='/withdraw']")),
+  RECIPE_FOLDERS(BrowserTest.MEMBER, v -> PageWays.recipe(v).open("/recipes/folders")),
   RECIPE_IMPORT(BrowserTest.MEMBER, "/recipes/import"),
-  RECIPE_IMPORT_COLUMNS(BrowserTest.MEMBER, PageState::table),
+  RECIPE_IMPORT_COLUMNS(BrowserTest.MEMBER, PageWays::table),
   RECIPE_IMPORT_CHECKED(
-      BrowserTest.MEMBER, v -> PageState.table(v).press("main button[value='look']")),
+      BrowserTest.MEMBER, v -> PageWays.table(v).press("main button[value='look']")),
   POST(BrowserTest.MEMBER, "/post"),
   POST_WITHOUT_MACHINE(BrowserTest.READER, "/post"),
   POST_REFUSED(
@@ -201,14 +191,14 @@ enum PageState {
           v.open("/post")
               .fill(Map.of("settings.speed", "1,000 mm/min", "settings.power", "5 kg"))
               .send()),
-  POST_DOUBTED(BrowserTest.MEMBER, v -> PageState.slate(v, "slate", "90000 mm/s")),
-  POST_PROHIBITED(BrowserTest.MEMBER, v -> PageState.slate(v, "PVC banner", "50 mm/s")),
-  REPORT_OWN(BrowserTest.MEMBER, PageState::own),
-  REPORT_EDIT(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/edit']")),
-  REPORT_WITHDRAW(BrowserTest.MEMBER, v -> PageState.own(v).press("main a[href$='/withdraw']")),
-  REPORT_REPEAT(BrowserTest.MEMBER, "/reports/" + PageState.GRID + "/repeat"),
+  POST_DOUBTED(BrowserTest.MEMBER, v -> PageWays.slate(v, "slate", "90000 mm/s")),
+  POST_PROHIBITED(BrowserTest.MEMBER, v -> PageWays.slate(v, "PVC banner", "50 mm/s")),
+  REPORT_OWN(BrowserTest.MEMBER, PageWays::own),
+  REPORT_EDIT(BrowserTest.MEMBER, v -> PageWays.own(v).press("main a[href$='/edit']")),
+  REPORT_WITHDRAW(BrowserTest.MEMBER, v -> PageWays.own(v).press("main a[href$='/withdraw']")),
+  REPORT_REPEAT(BrowserTest.MEMBER, "/reports/" + PageWays.GRID + "/repeat"),
   RANGE_ON_MY_MACHINE(BrowserTest.MEMBER, "/range?q=navy+powder+coat&source=diode&spacing=0.1+mm"),
-  FLAG(BrowserTest.MEMBER, "/flags/report/" + PageState.GRID),
+  FLAG(BrowserTest.MEMBER, "/flags/report/" + PageWays.GRID),
   MY_FLAGS(BrowserTest.MEMBER, "/flags"),
   CAUTION_PROPOSED(BrowserTest.MEMBER, "/cautions/new"),
   MY_ADDRESS(BrowserTest.MEMBER, "/me/email"),
@@ -219,8 +209,8 @@ enum PageState {
       v -> v.open("/me/rights").fill(Map.of("password", "not it")).press("main button.danger")),
   QUESTIONS("/ask"),
   QUESTIONS_SEARCHED("/ask?q=navy"),
-  QUESTION("/ask/" + PageState.ASKED),
-  QUESTION_ANSWERABLE(BrowserTest.MEMBER, "/ask/" + PageState.ASKED),
+  QUESTION("/ask/" + PageWays.ASKED),
+  QUESTION_ANSWERABLE(BrowserTest.MEMBER, "/ask/" + PageWays.ASKED),
   QUESTION_NEW(BrowserTest.MEMBER, "/ask/new"),
   QUESTION_LOOKED_UP(
       BrowserTest.MEMBER,
@@ -229,9 +219,9 @@ enum PageState {
               .fill(Map.of("title", "Navy powder coat", "text", "Brown film on navy."))
               .send()),
   QUESTION_REFUSED(BrowserTest.MEMBER, v -> v.open("/ask/new").send()),
-  TALK_EDIT(BrowserTest.MEMBER, "/talk/" + PageState.ANSWERED + "/edit"),
-  TALK_HISTORY("/talk/" + PageState.ASKED + "/history"),
-  TALK_WITHDRAW(BrowserTest.MEMBER, "/talk/" + PageState.ANSWERED + "/withdraw"),
+  TALK_EDIT(BrowserTest.MEMBER, "/talk/" + PageWays.ANSWERED + "/edit"),
+  TALK_HISTORY("/talk/" + PageWays.ASKED + "/history"),
+  TALK_WITHDRAW(BrowserTest.MEMBER, "/talk/" + PageWays.ANSWERED + "/withdraw"),
   NOTICES("/notices"),
   NOTICE(v -> v.open("/notices").press("main .hit h3 a")),
   NOTICE_NEW(BrowserTest.MEMBER, "/notices/new"),
@@ -244,7 +234,7 @@ enum PageState {
   DESK_WAITING(BrowserTest.MODERATOR, "/desk/waiting"),
   DESK_FLAGS(BrowserTest.MODERATOR, "/desk/flags"),
   DESK_NOTES(BrowserTest.MODERATOR, "/desk/notes"),
-  DESK_ITEM(BrowserTest.MODERATOR, "/desk/items/report/" + PageState.GRID),
+  DESK_ITEM(BrowserTest.MODERATOR, "/desk/items/report/" + PageWays.GRID),
   DESK_WORDS(BrowserTest.MODERATOR, "/desk/words"),
   DESK_TERMS(BrowserTest.MODERATOR, "/desk/terms/material"),
   DESK_TERM(BrowserTest.MODERATOR, "/desk/terms/material/slate"),
@@ -253,7 +243,7 @@ enum PageState {
   DESK_CAUTION(
       BrowserTest.MODERATOR,
       v -> v.open("/desk/cautions").press("main a[href*='/desk/cautions/']")),
-  DESK_TALK_ITEM(BrowserTest.MODERATOR, "/desk/items/answer/" + PageState.ANSWERED),
+  DESK_TALK_ITEM(BrowserTest.MODERATOR, "/desk/items/answer/" + PageWays.ANSWERED),
   DESK_RULES(BrowserTest.MODERATOR, "/desk/rules"),
   DESK_RULE(
       BrowserTest.MODERATOR, v -> v.open("/desk/rules").press("main a[href*='/desk/rules/']")),
@@ -270,17 +260,8 @@ enum PageState {
   PEOPLE(BrowserTest.OWNER, "/desk/club/people"),
   SIGN_OUT(BrowserTest.OWNER, "/desk/club/sign-out"),
   WEBHOOKS(BrowserTest.OWNER, "/desk/club/webhooks"),
-  BACKUPS(BrowserTest.OWNER, PageState::backups),
-  BACKUP(BrowserTest.OWNER, v -> PageState.backups(v).press("#newest ~ dl a"));
-
-  /** A test grid of the scenario. */
-  private static final String GRID = "01930000-0613-71ca-babf-436437a1c9d5";
-
-  /** A question of the scenario with two answers. */
-  private static final String ASKED = "01930000-a002-727a-8171-7a97656412a9";
-
-  /** An answer of {@link BrowserTest#MEMBER}. */
-  private static final String ANSWERED = "01930000-b027-7c00-8000-00007a1c0027";
+  BACKUPS(BrowserTest.OWNER, PageWays::backups),
+  BACKUP(BrowserTest.OWNER, v -> PageWays.backups(v).press("#newest ~ dl a"));
 
   /** A handle or null for a stranger. */
   final String visitor;
@@ -320,134 +301,7 @@ enum PageState {
     return this == NOT_FOUND || this == NO_SUCH_REPORT || this == UNSUBSCRIBE_NOTHING;
   }
 
-  private static Visit lot(Visit v, String date, String usable) {
-    return v.open("/lots/new")
-        .fill(
-            Map.of(
-                "supplier",
-                "North Blanks",
-                "batch",
-                "B-" + date,
-                "material",
-                "steel tumbler",
-                "received",
-                "50",
-                "usable",
-                usable,
-                "date",
-                date,
-                "inspection",
-                "Two dents."))
-        .send();
-  }
-
   void reach(Visit visit) {
     way.accept(visit);
-  }
-
-  private static void slate(Visit visit, String material, String speed) {
-    visit
-        .open("/post?fresh=yes")
-        .fill(Map.of("material", material, "coating", "", "colour", "", "settings.speed", speed))
-        .choose("process", "surface-engraving")
-        .choose("effect", "right")
-        .send();
-  }
-
-  private static Visit recipe(Visit visit) {
-    return visit
-        .open("/?q=navy+powder+coat&source=diode")
-        .press(".answer a[href^='/recipes/new?machine']")
-        .fill(
-            Map.of("name", "Tumblers " + System.nanoTime(), "folder", "Fair", "notes", "Mask it."))
-        .send();
-  }
-
-  private static Visit revised(Visit visit) {
-    return PageState.recipe(visit)
-        .press("main a[href$='/edit']")
-        .fill(Map.of("settings.passes", "2", "reason", "One pass left a haze."))
-        .send()
-        .press("main a[href$='/revisions']");
-  }
-
-  private static Visit cardLink(Visit visit) {
-    return PageState.recipe(visit)
-        .press("main a[href$='/card']")
-        .press("main a[href$='/links']")
-        .press("main form button");
-  }
-
-  private static Visit table(Visit visit) {
-    return visit
-        .open("/recipes/import")
-        .fill(
-            Map.of(
-                "table",
-                "Name,Material,Speed (mm/min),Power,Tool\nCoasters,maple,fast,60 %,tube\n"
-                    + "Banner,PVC,1200,60 %,tube"))
-        .send();
-  }
-
-  private static Visit grid(Visit visit) {
-    return visit
-        .open("/?q=navy+powder+coat&source=diode")
-        .press(".answer a[href^='/grids/plan']")
-        .press(".plan form button")
-        .press(".sheet a.tap");
-  }
-
-  private static void seen(Visit visit) {
-    PageState.grid(visit).press("main a[href$='/photo']");
-    FilePayload photo = new FilePayload("a.png", "image/png", DrawnGrid.png());
-    visit.page().setInputFiles("#photo", photo);
-    visit.press("main form[enctype] button").press("form.corners button.primary");
-  }
-
-  private static Visit copy(Visit visit) {
-    visit.open("/bench/copy");
-    try {
-      visit
-          .page()
-          .setInputFiles("#file", new FilePayload("bench.zip", "application/zip", Zips.mixed()));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return visit.press("form[action='/bench/copy'] button");
-  }
-
-  /** As it stands in a letter to somebody who has no watches. */
-  private static String unsubscribing() {
-    return URI.create(
-            CDI.current()
-                .select(Unsubscribing.class)
-                .get()
-                .link(UUID.randomUUID(), LetterKind.WATCH))
-        .getPath();
-  }
-
-  /** Until the one that was asked for is kept. */
-  private static Visit backups(Visit visit) {
-    visit.open("/desk/club/backups");
-    if (visit.page().locator("#newest").count() == 0) {
-      visit.press("main form[action='/desk/club/backups'] button");
-    }
-    while (visit.page().locator("#newest").count() == 0) {
-      visit.page().waitForTimeout(100);
-      visit.open("/desk/club/backups");
-    }
-    return visit;
-  }
-
-  private static Visit glasses(Visit visit, String name) {
-    visit
-        .open("/eyewear/new")
-        .fill(Map.of("name", name, "marking", "OD 2 @ 400-460 nm\nD 10600 LB4"))
-        .send();
-    return visit.open("/eyewear").press("main li.card:last-child h2 a");
-  }
-
-  private static Visit own(Visit visit) {
-    return visit.open("/bench").press(".hit th a[href^='/reports/']");
   }
 }
