@@ -15,7 +15,6 @@ import club.emberwell.contract.HeldToContract;
 import club.emberwell.exchange.open.PackageMaker;
 import club.emberwell.matrix.Crew.Somebody;
 import club.emberwell.matrix.Routes.Route;
-import club.emberwell.matrix.Things.Matter;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;

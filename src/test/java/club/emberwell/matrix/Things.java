@@ -13,7 +13,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import javax.imageio.ImageIO;
@@ -29,11 +28,6 @@ final class Things {
   private final Map<String, String> made = new HashMap<>();
 
   private final Matter matter;
-
-  /** What is burned, and how fast. */
-  record Matter(String material, String coating, String speed) {
-    static final Matter PLAIN = new Matter("maple", null, "400 mm/s");
-  }
 
   Things(Crew crew, Somebody author) {
     this(crew, author, Matter.PLAIN);
@@ -66,16 +60,16 @@ final class Things {
       case "photo" -> photo("report");
       case "photoOfQuestion" -> photo("question");
       case "photoOfAnswer" -> photo("answer");
-      case "question" -> post("questions", text());
+      case "question" -> post("questions", matter.text());
       case "unseen" -> unseen();
-      case "answer" -> post("questions/" + get("question") + "/answers", words());
-      case "comment" -> post("reports/" + get("report") + "/comments", words());
-      case "notice" -> post("notices", text());
+      case "answer" -> post("questions/" + get("question") + "/answers", Matter.words());
+      case "comment" -> post("reports/" + get("report") + "/comments", Matter.words());
+      case "notice" -> post("notices", matter.text());
       case "watch" ->
-          post("watches", Map.of("query", "q=" + word(matter), "label", "Mine", "mail", false));
+          post("watches", Map.of("query", "q=" + matter.word(), "label", "Mine", "mail", false));
       case "feed" -> feed();
       case "find" -> find();
-      case "machine" -> post("machines", machine());
+      case "machine" -> post("machines", Matter.machine());
       case "sample" -> post("samples", Map.of("what", "Words of " + UUID.randomUUID()));
       case "tag" -> tag(get("sample"));
       case "shown" -> tag(post("samples", Map.of("report", get("report"))));
@@ -123,32 +117,6 @@ final class Things {
 
   private String tag(String id) {
     return crew.one("select code from tag where entry_id = '%s'".formatted(id));
-  }
-
-  Map<String, Object> recipe() {
-    Map<String, Object> recipe =
-        new HashMap<>(
-            Map.of(
-                "machine",
-                get("machine"),
-                "material",
-                matter.material(),
-                "process",
-                "surface-engraving",
-                "settings",
-                Map.of("power", "60 %", "speed", matter.speed(), "lineSpacing", "0.1 mm")));
-    return coated(recipe);
-  }
-
-  private Map<String, Object> coated(Map<String, Object> work) {
-    if (matter.coating() != null) {
-      work.put("coating", matter.coating());
-    }
-    return work;
-  }
-
-  private static String word(Matter matter) {
-    return matter.material().replace(' ', '+');
   }
 
   /** The secret of a link to the card of a recipe. */
@@ -207,50 +175,6 @@ final class Things {
     return given().header("Authorization", "Bearer " + who.token());
   }
 
-  /** Four tests on a described laser. */
-  Map<String, Object> grid() {
-    Map<String, Object> grid = new HashMap<>();
-    grid.putAll(
-        Map.of(
-            "laser",
-            Map.of(
-                "source",
-                "diode",
-                "wavelength",
-                "455 nm",
-                "ratedPower",
-                "10 W",
-                "motion",
-                "gantry"),
-            "material",
-            matter.material(),
-            "process",
-            "surface-engraving",
-            "settings",
-            Map.of("lineSpacing", "0.1 mm"),
-            "axes",
-            Map.of(
-                "across", Map.of("setting", "power", "values", List.of("40 %", "60 %")),
-                "down",
-                    Map.of("setting", "speed", "values", List.of(matter.speed(), "500 mm/s")))));
-    return coated(grid);
-  }
-
-  private static Map<String, Object> words() {
-    return Map.of("text", "Words of " + UUID.randomUUID());
-  }
-
-  private Map<String, Object> text() {
-    Map<String, Object> text = new HashMap<>(words());
-    text.put("title", "How is " + matter.material() + " engraved?");
-    if (matter != Matter.PLAIN) {
-      text.put("text", "I use 60 % and " + matter.speed() + " there.");
-      Map<String, Object> ties = new HashMap<>(Map.of("material", matter.material()));
-      text.put("ties", coated(ties));
-    }
-    return text;
-  }
-
   /** An owner's: nobody answers there, and nothing is sent in tests. */
   private String webhook() {
     UUID id = UUID.randomUUID();
@@ -298,44 +222,25 @@ final class Things {
 
   /** A question that still waits for a first look. */
   private String unseen() {
-    String id = post("questions", text());
+    String id = post("questions", matter.text());
     crew.run("update entry set state = 'waiting' where id = '%s'".formatted(id));
     return id;
   }
 
-  private static Map<String, Object> laser() {
-    return Map.of(
-        "source", "co2", "wavelength", "10.6 um", "ratedPower", "40 W", "motion", "gantry");
+  Map<String, Object> recipe() {
+    return matter.recipe(get("machine"));
   }
 
-  private static Map<String, Object> machine() {
-    Map<String, Object> machine = new HashMap<>(laser());
-    machine.put("name", "Shed tube");
-    machine.put("regime", "cw");
-    return machine;
+  Map<String, Object> grid() {
+    return matter.grid();
+  }
+
+  Map<String, Object> reported() {
+    return matter.reported();
   }
 
   private String report() {
     return post("reports", reported());
-  }
-
-  Map<String, Object> reported() {
-    Map<String, Object> report =
-        new HashMap<>(
-            Map.of(
-                "laser",
-                laser(),
-                "material",
-                matter.material(),
-                "process",
-                "surface-engraving",
-                "settings",
-                Map.of("power", "60 %", "speed", matter.speed(), "lineSpacing", "0.1 mm"),
-                "effect",
-                "right",
-                "notes",
-                "Words of " + UUID.randomUUID()));
-    return coated(report);
   }
 
   private String waiting() {

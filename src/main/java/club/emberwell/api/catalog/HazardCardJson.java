@@ -19,8 +19,6 @@ import org.jspecify.annotations.Nullable;
  * it does not call harmless: the supplier's safety data sheet and local rules come first.
  *
  * @param value its code in the vocabulary
- * @param verdict whether it may be burned here at all
- * @param says the same in words
  * @param givesOff substances it gives off
  * @param limits for air at work
  * @param cautions its own, heaviest first
@@ -30,8 +28,6 @@ record HazardCardJson(
     TermKind kind,
     String value,
     String label,
-    Verdict verdict,
-    String says,
     @JsonUnwrapped Handling handling,
     List<Given> givesOff,
     List<ExposureLimit> limits,
@@ -40,11 +36,18 @@ record HazardCardJson(
   /**
    * What follows at the machine.
    *
+   * @param verdict whether it may be burned here at all
+   * @param says the same in words
    * @param extraction which extraction it takes; empty where it is not to be worked
    * @param never what not to do
    * @param findOut how to learn what one has
    */
-  record Handling(List<String> extraction, List<String> never, List<String> findOut) {}
+  record Handling(
+      Verdict verdict,
+      String says,
+      List<String> extraction,
+      List<String> never,
+      List<String> findOut) {}
 
   /**
    * A substance.
@@ -76,9 +79,12 @@ record HazardCardJson(
         card.term().kind(),
         card.term().slug(),
         card.term().label(),
-        card.verdict(),
-        card.verdict().label(),
-        new Handling(card.extraction(), card.never(), card.findOut()),
+        new Handling(
+            card.verdict(),
+            card.verdict().label(),
+            card.extraction(),
+            card.never(),
+            card.findOut()),
         card.givesOff().stream()
             .map(given -> new Given(given.substance(), given.caution().rule().id()))
             .toList(),

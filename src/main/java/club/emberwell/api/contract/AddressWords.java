@@ -21,9 +21,13 @@ final class AddressWords {
           Map.entry("id", "Its id."),
           Map.entry("into", "The term that stays."),
           Map.entry("kind", "The kind of thing."),
+          Map.entry("link", "The link: what stands last in its address, or its id."),
           Map.entry("member", "The member's id."),
           Map.entry("photo", "The id of the photo."),
+          Map.entry(
+              "preview", "`true`: says what would be done, and does nothing; `false`: does it."),
           Map.entry("q", "Words that all have to be there."),
+          Map.entry("revision", "Which revision, from 1; the newest where it is left out."),
           Map.entry("size", "Which size of the picture; the whole one where it is left out."),
           Map.entry("sort", "What stands first."),
           Map.entry("tests", "How many tests to burn."),

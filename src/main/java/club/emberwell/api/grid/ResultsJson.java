@@ -27,7 +27,6 @@ import org.jspecify.annotations.Nullable;
  *
  * @param version of the grid, for If-Match
  * @param report that holds the results; left out before there are any
- * @param tests how many are burned by the plan
  * @param best left out where none alone has the highest quality
  * @param bare colour of the bare surface; left out without a photo whose corners are marked
  * @param cells row by row
@@ -38,13 +37,19 @@ record ResultsJson(
     UUID grid,
     int version,
     @Nullable UUID report,
-    int judged,
-    int tests,
+    @JsonUnwrapped Counts counts,
     @Nullable Place best,
     @Nullable LabJson bare,
     List<CellJson> cells,
     List<String> cautionCodes) {
   private static final int DIGITS = 2;
+
+  /**
+   * How far it is.
+   *
+   * @param tests how many are burned by the plan
+   */
+  record Counts(int judged, int tests) {}
 
   /** A colour in CIELAB, D65. */
   record LabJson(BigDecimal l, BigDecimal a, BigDecimal b) {
@@ -88,8 +93,7 @@ record ResultsJson(
         results.grid().id(),
         results.grid().version(),
         results.grid().report(),
-        results.judged().size(),
-        plan.tests(),
+        new Counts(results.judged().size(), plan.tests()),
         results.best().map(trial -> new Place(trial.row(), trial.column())).orElse(null),
         colours.map(c -> LabJson.of(c.bare())).orElse(null),
         plan.cells().stream().map(cell -> cell(cell, results, colours)).toList(),

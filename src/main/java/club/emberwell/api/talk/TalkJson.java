@@ -21,8 +21,6 @@ import org.jspecify.annotations.Nullable;
  * @param question the question an answer belongs to
  * @param report the report a comment stands under
  * @param accepted of a question: the answer that helped
- * @param cautionCodes ids of the cautions of what it is tied to, from special care on; left out of
- *     what is tied to nothing
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record TalkJson(
@@ -30,8 +28,7 @@ record TalkJson(
     @JsonUnwrapped Words words,
     @Nullable UUID question,
     @Nullable UUID report,
-    @Nullable Ties ties,
-    @Nullable List<String> cautionCodes,
+    @JsonUnwrapped Tied tied,
     @Nullable UUID accepted,
     @JsonUnwrapped @Nullable Activity activity,
     @JsonUnwrapped Times times) {
@@ -50,6 +47,15 @@ record TalkJson(
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Words(
       @Nullable String title, String text, String html, @Nullable List<PhotoJson> photos) {}
+
+  /**
+   * What it is about.
+   *
+   * @param cautionCodes ids of the cautions of what it is tied to, from special care on; left out
+   *     of what is tied to nothing
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record Tied(@Nullable Ties ties, @Nullable List<String> cautionCodes) {}
 
   /** Of a question: what came of it. */
   record Activity(int answerCount, Instant activeAt) {}
@@ -78,8 +84,8 @@ record TalkJson(
             photos == null ? null : PhotoJson.all(photos)),
         entry.kind() == EntryKind.ANSWER ? above : null,
         entry.kind() == EntryKind.COMMENT ? above : null,
-        EntryKind.REPLIES.contains(entry.kind()) ? null : entry.written().ties(),
-        cautionCodes,
+        new Tied(
+            EntryKind.REPLIES.contains(entry.kind()) ? null : entry.written().ties(), cautionCodes),
         entry.accepted(),
         asks ? new Activity(entry.answers(), entry.activeAt()) : null,
         new Times(entry.createdAt(), entry.updatedAt()));

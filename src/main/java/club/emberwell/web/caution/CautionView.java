@@ -38,8 +38,7 @@ public record CautionView(
     @Nullable TermLink card,
     String only,
     CautionRule rule,
-    Source source,
-    List<ExposureLimit> limits) {
+    Source source) {
 
   /** Why it is believed, in words. */
   public record Source(String text, String sure, String where) {}
@@ -64,8 +63,12 @@ public record CautionView(
         new Source(
             rule.evidence().source(),
             sure(rule.evidence().confidence()),
-            where(rule.evidence().jurisdiction())),
-        rule.limits().stream().map(CautionView::printed).toList());
+            where(rule.evidence().jurisdiction())));
+  }
+
+  /** As printed beside it. */
+  public List<ExposureLimit> limits() {
+    return rule.limits().stream().map(CautionView::printed).toList();
   }
 
   public boolean ban() {

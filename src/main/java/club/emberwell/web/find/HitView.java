@@ -20,23 +20,39 @@ import org.jspecify.annotations.Nullable;
 /**
  * One found report in a few lines.
  *
- * @param work what was worked on: material, coating, colour, thickness
  * @param trials the best matching trials
  * @param more how many further trials match
  * @param tests how many a test grid has; 0 where it is none
- * @param mark its heaviest caution, or null
  * @param beside how many photos, the first of them, how many comments
  */
 public record HitView(
     String href,
-    String work,
-    String process,
+    What what,
     List<TrialLine> trials,
     int more,
     int tests,
-    @Nullable MarkView mark,
     Posted posted,
     ReportSnapshot.Beside beside) {
+  /**
+   * What was done.
+   *
+   * @param work what was worked on: material, coating, colour, thickness
+   * @param mark its heaviest caution, or null
+   */
+  record What(String work, String process, @Nullable MarkView mark) {}
+
+  public String work() {
+    return what.work();
+  }
+
+  public String process() {
+    return what.process();
+  }
+
+  public @Nullable MarkView mark() {
+    return what.mark();
+  }
+
   /** The form for a recipe with the settings of the best matching trial. */
   public String getKeep() {
     return "/recipes/new?report=%s&trial=%d"
@@ -47,7 +63,7 @@ public record HitView(
 
   /** Which report it is among others, for whoever only hears it. */
   public String getNamed() {
-    return Stream.of(work, trials.isEmpty() ? "" : trials.get(0).settings(), posted.member())
+    return Stream.of(what.work(), trials.isEmpty() ? "" : trials.get(0).settings(), posted.member())
         .filter(said -> said != null && !said.isEmpty())
         .collect(Collectors.joining(", "));
   }
@@ -137,12 +153,13 @@ public record HitView(
             .toList();
     return new HitView(
         "/reports/" + report.id(),
-        WorkText.of(report, now.vocabulary(), reader),
-        report.process().label(),
+        new What(
+            WorkText.of(report, now.vocabulary(), reader),
+            report.process().label(),
+            MarkView.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions()))),
         lines,
         trials.size() - lines.size(),
         report.trials().size() > 1 ? report.trials().size() : 0,
-        MarkView.of(ReportCautions.of(report.work(), report.laser().source(), now.cautions())),
         posted,
         report.beside());
   }

@@ -14,7 +14,6 @@ import org.jspecify.annotations.Nullable;
  * A question, an answer, a notice or a comment in full.
  *
  * @param banner what must be said of its state, or null
- * @param mark heaviest caution of what it is about, or null
  * @param accepted of an answer: whether it is the one that helped
  */
 record EntryView(
@@ -23,10 +22,24 @@ record EntryView(
     SafeHtml html,
     Author author,
     String banner,
-    List<TieLabels.Tie> ties,
-    @Nullable MarkView mark,
+    About about,
     boolean accepted,
     Allowed may) {
+
+  /**
+   * What it is about.
+   *
+   * @param mark its heaviest caution, or null
+   */
+  record About(List<TieLabels.Tie> ties, @Nullable MarkView mark) {}
+
+  List<TieLabels.Tie> ties() {
+    return about.ties();
+  }
+
+  @Nullable MarkView mark() {
+    return about.mark();
+  }
 
   /**
    * Where it is found.
@@ -75,8 +88,7 @@ record EntryView(
         entry.html(),
         new Author(entry.memberHandle(), entry.createdAt(), mine),
         banner(entry.state(), entry.kind()),
-        labels.of(entry.written().ties()),
-        labels.mark(entry.written().ties()),
+        new About(labels.of(entry.written().ties()), labels.mark(entry.written().ties())),
         accepted,
         new Allowed(!gone && (mine || actor.moderates()), !gone && mine, mayAccept));
   }
