@@ -33,11 +33,11 @@ record EntryView(
    */
   record About(List<TieLabels.Tie> ties, @Nullable MarkView mark) {}
 
-  List<TieLabels.Tie> ties() {
+  public List<TieLabels.Tie> ties() {
     return about.ties();
   }
 
-  @Nullable MarkView mark() {
+  public @Nullable MarkView mark() {
     return about.mark();
   }
 
