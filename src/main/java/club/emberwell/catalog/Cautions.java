@@ -143,7 +143,7 @@ public final class Cautions {
     List<Term> named = named(words);
     return named.isEmpty()
         ? unlisted(words)
-        : forTerms(named, Collections.singletonList(process), Collections.singletonList(source));
+        : forTerms(named, Stream.ofNullable(process).toList(), Stream.ofNullable(source).toList());
   }
 
   /**

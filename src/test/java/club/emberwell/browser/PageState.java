@@ -66,7 +66,8 @@ enum PageState {
   BENCH(BrowserTest.MEMBER, "/bench"),
   BENCH_EMPTY(BrowserTest.READER, "/bench"),
   BENCH_COPY(BrowserTest.MEMBER, "/bench/copy"),
-  BENCH_COPY_REFUSED(BrowserTest.MEMBER, v -> v.open("/bench/copy").send()),
+  BENCH_COPY_REFUSED(
+      BrowserTest.MEMBER, v -> v.open("/bench/copy").press("form[enctype] button.secondary")),
   BENCH_COPY_LOOKED_AT(BrowserTest.MEMBER, PageWays::copy),
   BENCH_COPY_RESTORED(
       BrowserTest.MEMBER,

@@ -36,6 +36,13 @@ class CautionsTest {
 
   /** Whatever is done to it; polycarbonate only where it is cut thicker than 1 mm. */
   @Test
+  void wordsThatNameSomethingHaveItsCautionsBeforeTheProcessIsSaid() {
+    assertTrue(
+        cautions.asWritten("PVC banner", null, null).stream()
+            .anyMatch(caution -> caution.rule().isBan()));
+  }
+
+  @Test
   void exactlyTheseTermsAreProhibited() {
     assertEquals(
         Set.of(
