@@ -11,8 +11,11 @@ import club.emberwell.catalog.HazardCard.Verdict;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.web.caution.CautionView;
 import club.emberwell.web.caution.TermLink;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * A hazard card as it stands on its page.
@@ -49,8 +52,9 @@ record HazardView(
   record Given(String substance, String only, String source, String where, String sure) {}
 
   /**
-   * A caution on which sources disagree.
+   * What sources disagree on.
    *
+   * @param hazard of all cautions with the same sides
    * @param sides who says what
    */
   record Dispute(String hazard, String dispute, List<Cited> sides) {}
@@ -59,12 +63,14 @@ record HazardView(
    * A caution.
    *
    * @param only under what circumstances, or empty
+   * @param again whether its sources are those of the caution before it
    */
   record Statement(
       String hazard,
       String only,
       CautionRule rule,
       List<Cited> sources,
+      boolean again,
       String where,
       String sure) {}
 
@@ -96,8 +102,8 @@ record HazardView(
             card.never(),
             card.findOut()),
         card.givesOff().stream().map(given -> given(given, reader)).toList(),
-        card.disputed().stream().map(HazardView::dispute).toList(),
-        card.cautions().stream().map(caution -> statement(caution, reader)).toList(),
+        disputes(card.disputed()),
+        statements(card.cautions(), reader),
         card.limits().stream().map(CautionView::printed).toList());
   }
 
@@ -133,22 +139,44 @@ record HazardView(
         CautionView.sure(rule.evidence().confidence()));
   }
 
-  private static Dispute dispute(Caution caution) {
-    CautionEvidence evidence = caution.rule().evidence();
-    return new Dispute(
-        CautionView.capital(caution.rule().hazard()),
-        evidence.dispute(),
-        evidence.sides().stream().map(Cited::of).toList());
+  /** Each dispute once, with all that it is about. */
+  private static List<Dispute> disputes(List<Caution> disputed) {
+    Map<CautionEvidence, String> hazards = new LinkedHashMap<>();
+    disputed.forEach(
+        caution ->
+            hazards.merge(
+                caution.rule().evidence(),
+                CautionView.capital(caution.rule().hazard()),
+                (one, other) -> one + ". " + other));
+    return hazards.entrySet().stream()
+        .map(
+            one ->
+                new Dispute(
+                    one.getValue(),
+                    one.getKey().dispute(),
+                    one.getKey().sides().stream().map(Cited::of).toList()))
+        .toList();
   }
 
-  private static Statement statement(Caution caution, UnitPreferences reader) {
-    CautionRule rule = caution.rule();
+  private static List<Statement> statements(List<Caution> cautions, UnitPreferences reader) {
+    List<Statement> all = new ArrayList<>();
+    CautionEvidence before = null;
+    for (Caution caution : cautions) {
+      all.add(statement(caution.rule(), before, reader));
+      before = caution.rule().evidence();
+    }
+    return all;
+  }
+
+  private static Statement statement(
+      CautionRule rule, CautionEvidence before, UnitPreferences reader) {
     CautionEvidence evidence = rule.evidence();
     return new Statement(
         CautionView.capital(rule.hazard()),
         CautionView.only(rule.scope(), reader),
         rule,
         evidence.sources().stream().map(Cited::of).toList(),
+        evidence.equals(before),
         CautionView.where(evidence.jurisdiction()),
         CautionView.sure(evidence.confidence()));
   }
