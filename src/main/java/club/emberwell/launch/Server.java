@@ -4,7 +4,6 @@ import club.emberwell.access.traffic.ConnectionGuard;
 import io.quarkus.runtime.Application;
 import io.quarkus.runtime.Quarkus;
 import java.io.IOException;
-import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -136,17 +135,11 @@ final class Server {
     System.setProperty(
         "quarkus.log.console.json.enabled",
         Boolean.toString("json".equals(given.valueOrDefault("emberwell.log.format"))));
-    given.value("emberwell.public-url").map(Server::greeting).ifPresent(Server::publish);
     given.value("emberwell.trusted-proxies").map(Server::believing).ifPresent(Server::publish);
   }
 
   private static void publish(Map<String, String> settings) {
     settings.forEach(System::setProperty);
-  }
-
-  /** What this server calls itself where it hands over mail: the name others know it by. */
-  static Map<String, String> greeting(String publicUrl) {
-    return Map.of("quarkus.mailer.own-host-name", URI.create(publicUrl).getHost());
   }
 
   /** What makes the application believe the forwarded headers of these proxies alone. */

@@ -8,10 +8,8 @@ import java.util.logging.Level;
 import org.jboss.logmanager.ExtLogRecord;
 import org.jboss.logmanager.formatters.PatternFormatter;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 
 /** A line of the log as an operator reads it. */
-@ExtendWith(OnACommandLine.class)
 class LogFormatTest {
   /** OWASP ASVS 5.0, V16.2.2; RFC 3339. */
   @Test

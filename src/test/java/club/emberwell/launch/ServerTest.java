@@ -6,11 +6,13 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class ServerTest {
-  /** RFC 5321, 4.1.1.1: a name that leads back to this server, not the machine's own. */
   @Test
-  void mailIsHandedOverUnderTheNameThatMembersUse() {
+  void forwardedHeadersAreBelievedOfTheProxiesThatAreNamed() {
     assertEquals(
-        Map.of("quarkus.mailer.own-host-name", "club.example"),
-        Server.greeting("https://club.example:8443/"));
+        Map.of(
+            "emberwell.trusted-proxies", "10.0.0.7,10.0.1.0/24",
+            "quarkus.http.proxy.proxy-address-forwarding", "true",
+            "quarkus.http.proxy.trusted-proxies", "10.0.0.7,10.0.1.0/24"),
+        Server.believing("10.0.0.7,10.0.1.0/24"));
   }
 }

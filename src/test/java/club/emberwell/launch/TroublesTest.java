@@ -17,10 +17,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 
 /** What the page about troubles quotes and names is what the program says and has. */
-@ExtendWith(OnACommandLine.class)
 class TroublesTest {
   private static final Path PAGE = Path.of("deploy/TROUBLES.md");
 

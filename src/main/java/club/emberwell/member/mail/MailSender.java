@@ -7,7 +7,6 @@ import io.quarkus.scheduler.Scheduled;
 import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import io.vertx.ext.mail.MailMessage;
 import io.vertx.ext.mail.mailencoder.EmailAddress;
-import io.vertx.mutiny.ext.mail.MailClient;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.net.URI;
 import java.time.Duration;
@@ -33,7 +32,7 @@ class MailSender {
   private final MailOutboxRepository rows;
   private final MailConfig config;
   private final ClubOptions club;
-  private final MailClient mailer;
+  private final MailCarrier carrier;
   private final String publicUrl;
 
   MailSender(
@@ -41,13 +40,13 @@ class MailSender {
       MailOutboxRepository rows,
       MailConfig config,
       ClubOptions club,
-      MailClient mailer,
+      MailCarrier carrier,
       @ConfigProperty(name = "emberwell.public-url") String publicUrl) {
     this.outbox = outbox;
     this.rows = rows;
     this.config = config;
     this.club = club;
-    this.mailer = mailer;
+    this.carrier = carrier;
     this.publicUrl = publicUrl;
   }
 
@@ -72,7 +71,7 @@ class MailSender {
 
   private boolean delivered(Letter letter) {
     try {
-      mailer.sendMail(message(letter)).await().atMost(config.timeout());
+      carrier.hand(message(letter));
       QuarkusTransaction.requiringNew().run(() -> rows.sent(letter.id()));
       return true;
     } catch (RuntimeException e) {
@@ -81,12 +80,11 @@ class MailSender {
     }
   }
 
-  /** Not by Quarkus' own {@code Mailer}, which puts an empty Cc into every letter. */
   private MailMessage message(Letter letter) {
     String below = "\n\n-- \n" + club.clubName() + "\n" + publicUrl + "\n";
     MailMessage message =
         new MailMessage(sender(), letter.recipient(), letter.subject(), letter.body() + below);
-    // before the client looks: it would keep a connection from the next letter
+    // said before anything is connected
     new EmailAddress(letter.recipient());
     // RFC 3834: keeps out-of-office replies away
     message.addHeader("Auto-Submitted", "auto-generated");

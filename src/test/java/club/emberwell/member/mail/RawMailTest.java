@@ -156,6 +156,16 @@ class RawMailTest {
     }
   }
 
+  /** A connection that is just being closed must not be given to the next letter. */
+  @Test
+  void lettersOneAfterAnotherAllArriveAtTheirFirstTry() {
+    for (int i = 1; i <= 100; i++) {
+      assertTrue(outbox.queue(id(), "address", "Letter " + i, "One of many."));
+      sender.send();
+      assertEquals(i, smtp.letters().size());
+    }
+  }
+
   @Test
   void aLetterAboutTheAccountHasNothingToEnd() {
     assertTrue(outbox.queue(id(), "address", "Your address", "It was changed."));

@@ -33,8 +33,6 @@ public class RawSmtp implements QuarkusTestResourceLifecycleManager {
     listener.start();
     return Map.of(
         "emberwell.public-url", "https://emberwell.example",
-        // as the launcher says it, see ServerTest
-        "quarkus.mailer.own-host-name", "emberwell.example",
         "emberwell.mail.host", "127.0.0.1",
         "emberwell.mail.port", Integer.toString(server.getLocalPort()),
         "emberwell.mail.from", "club@post.example",

@@ -35,8 +35,9 @@ class ExampleClubTest {
   void anOwnerLoadsTheExampleLooksAtItAndRemovesItWhole() {
     Person owner = staff.person(Role.OWNER);
     Browser browser = Browser.of(owner);
-    String steps = browser.get("/desk/club/first-steps").tidy().page().select("main h1").text();
-    assertEquals("First steps for your club", steps);
+    String steps = browser.get("/desk/club/first-steps").tidy().page().select("main").text();
+    // another test may have done the last of them
+    assertTrue(steps.matches(".*First steps for your club (\\d of 5|All) done\\. .*"), steps);
     browser.get(EXAMPLE).tidy().send("main form", Map.of());
     assertEquals(303, browser.status());
     assertTrue(browser.follow().tidy().page().select("main").text().contains("Loading"));
