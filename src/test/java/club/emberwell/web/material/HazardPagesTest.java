@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import club.emberwell.api.member.Staff;
 import club.emberwell.catalog.Catalog;
 import club.emberwell.catalog.Caution;
 import club.emberwell.catalog.ExposureLimit;
 import club.emberwell.catalog.Term;
 import club.emberwell.catalog.TermKind;
 import club.emberwell.catalog.store.CatalogService;
+import club.emberwell.member.Role;
 import club.emberwell.web.caution.TermLink;
 import club.emberwell.web.frame.Browser;
 import io.quarkus.test.junit.QuarkusTest;
@@ -23,6 +25,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 class HazardPagesTest {
   @Inject CatalogService catalog;
+  @Inject Staff staff;
 
   private static Document page(String path) {
     Browser browser = new Browser().get(path);
@@ -102,6 +105,8 @@ class HazardPagesTest {
   @Test
   void cautionsLeadToTheCard() {
     assertNotNull(page("/materials/pom").selectFirst("main a[href=/materials/pom/hazards]"));
+    // a club without an owner asks for one first
+    staff.person(Role.OWNER);
     assertNotNull(page("/?material=pom").selectFirst(".cautions a[href=/materials/pom/hazards]"));
   }
 
