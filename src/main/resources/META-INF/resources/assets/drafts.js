@@ -31,7 +31,8 @@
     );
   }
 
-  function asRecord(form, submitter) {
+  // handed: it was sent, and nothing was typed since
+  function asRecord(form, submitter, handed) {
     const all = fields(form, submitter);
     const about = ["title", "material", "text"].map((name) => all.find((each) => each[0] === name));
     const file = all.find((each) => each[1] instanceof File);
@@ -47,14 +48,15 @@
       at: Date.now(),
       fields: all,
       multipart: form.enctype === "multipart/form-data",
+      handed: Boolean(handed),
     };
   }
 
-  function save(form, submitter) {
+  function save(form, submitter, handed) {
     clearTimeout(waits.get(form));
     waits.delete(form);
     // a browser that keeps nothing (or whose disk is full) still sends
-    return Kept.draft(asRecord(form, submitter)).catch(() => {});
+    return Kept.draft(asRecord(form, submitter, handed)).catch(() => {});
   }
 
   function later(form) {
@@ -182,18 +184,33 @@
     form.addEventListener("change", () => later(form));
     form.addEventListener("submit", function (event) {
       if (!event.defaultPrevented) {
-        save(form, event.submitter);
+        save(form, event.submitter, true);
       }
     });
-    begin(form).catch(() => {});
   });
 
-  // Where no worker saw it being sent, the page of what was stored tells.
-  for (const stored of document.querySelectorAll("[data-stored]")) {
-    Kept.change(stored.dataset.stored, (kept) =>
-      kept && kept.member === root.member && Kept.EDITED.includes(kept.state) ? null : undefined,
-    ).catch(() => {});
+  // Where no worker saw it being sent, a page that leads to what was stored tells.
+  async function forgetStored() {
+    if (document.querySelector("[data-as-typed]")) {
+      return;
+    }
+    const own = (kept) => kept && kept.member === root.member && kept.handed && Kept.EDITED.includes(kept.state);
+    for (const { id } of (await Kept.all()).filter(own)) {
+      const named = JSON.stringify(id);
+      if (location.href.includes(id) || document.querySelector(`main a[href*=${named}], main [id*=${named}]`)) {
+        await Kept.change(id, (now) => (own(now) ? null : undefined));
+      }
+    }
   }
+
+  async function start() {
+    if (root.member) {
+      await forgetStored();
+      await Promise.all(forms.map(begin));
+    }
+  }
+
+  start().catch(() => {});
 
   // A page that is left has no time to write; the worker has.
   document.addEventListener("visibilitychange", function () {

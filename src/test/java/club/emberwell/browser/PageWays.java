@@ -43,7 +43,8 @@ final class PageWays {
                 date,
                 "inspection",
                 "Two dents."))
-        .send();
+        .send()
+        .arrive("/lots?");
   }
 
   static void slate(Visit visit, String material, String speed) {

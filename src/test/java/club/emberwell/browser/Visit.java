@@ -133,6 +133,12 @@ final class Visit implements AutoCloseable {
     return press("main form[method=post] button.primary");
   }
 
+  /** Waits for the page that a form leads to. */
+  Visit arrive(String path) {
+    page.waitForURL(url -> url.replaceFirst("^https?://[^/]+", "").startsWith(path));
+    return this;
+  }
+
   Visit signIn(String handle, String password) {
     open("/sign-in").fill(Map.of("handle", handle, "password", password)).send();
     page.waitForURL(url -> !url.contains("/sign-in"));
