@@ -48,8 +48,16 @@ record HazardView(
       List<String> never,
       List<String> findOut) {}
 
-  /** A substance, and who says that it is given off. */
-  record Given(String substance, String only, String source, String where, String sure) {}
+  /**
+   * Substances, and who says that they are given off.
+   *
+   * @param substances all that the same source says under the same circumstances
+   * @param only under what circumstances, or empty
+   */
+  record Given(String substances, Said said) {}
+
+  /** Who says it, of what, and how sure we are that they do. */
+  record Said(String only, String source, String where, String sure) {}
 
   /**
    * What sources disagree on.
@@ -101,7 +109,7 @@ record HazardView(
             card.extraction(),
             card.never(),
             card.findOut()),
-        card.givesOff().stream().map(given -> given(given, reader)).toList(),
+        given(card.givesOff(), reader),
         disputes(card.disputed()),
         statements(card.cautions(), reader),
         card.limits().stream().map(CautionView::printed).toList());
@@ -129,10 +137,21 @@ record HazardView(
         .toList();
   }
 
-  private static Given given(HazardCard.Given given, UnitPreferences reader) {
-    CautionRule rule = given.caution().rule();
-    return new Given(
-        given.substance(),
+  private static List<Given> given(List<HazardCard.Given> all, UnitPreferences reader) {
+    Map<Said, String> substances = new LinkedHashMap<>();
+    all.forEach(
+        given ->
+            substances.merge(
+                said(given.caution().rule(), reader),
+                given.substance(),
+                (one, other) -> one + ", " + other));
+    return substances.entrySet().stream()
+        .map(one -> new Given(one.getValue(), one.getKey()))
+        .toList();
+  }
+
+  private static Said said(CautionRule rule, UnitPreferences reader) {
+    return new Said(
         CautionView.only(rule.scope(), reader),
         rule.evidence().source(),
         CautionView.where(rule.evidence().jurisdiction()),
