@@ -23,7 +23,6 @@ public record SharePlot(
   /** Months between the ends of the axis, at least. */
   private static final int SPAN = 6;
 
-  private static final int MOST_TICKS = 4;
   private static final double TENTHS = 10;
 
   /**
@@ -72,9 +71,9 @@ public record SharePlot(
         + (day.getDayOfMonth() - 1) / (double) day.lengthOfMonth();
   }
 
+  /** Both ends and the middle: a phone has no room for more. */
   private static List<Axis.Tick> months(Axis x, int from, int to) {
-    int step = Math.max(1, (to - from + MOST_TICKS - 1) / MOST_TICKS);
-    return IntStream.iterate(from, at -> at <= to, at -> at + step)
+    return IntStream.of(from, (from + to) / 2, to)
         .mapToObj(
             at ->
                 new Axis.Tick(
