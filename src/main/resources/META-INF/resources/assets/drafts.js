@@ -189,6 +189,15 @@
     });
   });
 
+  // A link to the form in which it waits is none to what was stored.
+  function leadsTo(id) {
+    const named = JSON.stringify(id);
+    return (
+      location.pathname.includes(id) ||
+      document.querySelector(`main a[href*=${named}]:not([href*="#draft="]), main [id$=${named}]`)
+    );
+  }
+
   // Where no worker saw it being sent, a page that leads to what was stored tells.
   async function forgetStored() {
     if (document.querySelector("[data-as-typed]")) {
@@ -196,8 +205,7 @@
     }
     const own = (kept) => kept && kept.member === root.member && kept.handed && Kept.EDITED.includes(kept.state);
     for (const { id } of (await Kept.all()).filter(own)) {
-      const named = JSON.stringify(id);
-      if (location.href.includes(id) || document.querySelector(`main a[href*=${named}], main [id*=${named}]`)) {
+      if (leadsTo(id)) {
         await Kept.change(id, (now) => (own(now) ? null : undefined));
       }
     }
