@@ -2,9 +2,11 @@ package club.emberwell.launch;
 
 import club.emberwell.access.BodyLimits;
 import club.emberwell.access.traffic.TrafficLimits;
+import club.emberwell.card.CardLimits;
 import club.emberwell.desk.DeskConfig;
 import club.emberwell.entry.change.RenewalLimits;
 import club.emberwell.exchange.PersonalDataLimits;
+import club.emberwell.exchange.bench.CopyLimits;
 import club.emberwell.hook.HookConfig;
 import club.emberwell.keep.BackupSettings;
 import club.emberwell.member.account.LinkLimits;
@@ -40,6 +42,8 @@ final class Settings {
           BodyLimits.class,
           DatabaseTimes.class,
           BackupSettings.class,
+          CardLimits.class,
+          CopyLimits.class,
           DeskConfig.class,
           DoorDefaults.class,
           DoorLimits.class,
