@@ -9,8 +9,6 @@ import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response.Status;
-import java.util.Arrays;
-import java.util.Base64;
 import java.util.Set;
 import org.apache.commons.codec.digest.DigestUtils;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
@@ -24,8 +22,8 @@ class ConditionalAnswers {
   private static final String VERSION = "\"\\d+\"";
   private static final String END = "\"";
 
-  /** Bytes of the hash: enough for versions of one thing. */
-  private static final int HASH = 9;
+  /** Digits of the hash: enough for versions of one thing. */
+  private static final int HASH = 16;
 
   private final ObjectMapper json;
   private final RoutingContext routing;
@@ -75,8 +73,8 @@ class ConditionalAnswers {
     }
   }
 
+  /** Hexadecimal: a "-" at its end would be lost with the "-gzip" that follows. */
   private static String hash(String body) {
-    byte[] whole = DigestUtils.sha256(body);
-    return Base64.getUrlEncoder().withoutPadding().encodeToString(Arrays.copyOf(whole, HASH));
+    return DigestUtils.sha256Hex(body).substring(0, HASH);
   }
 }

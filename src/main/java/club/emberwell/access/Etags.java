@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  * Versions and other marks of answers as entity tags (RFC 9110, sections 8.8.3 and 13.1).
  *
  * <p>The tag of something that has versions begins with its number: {@code "7"}; where it is read,
- * a hash of the answer follows, as in {@code "7-q83K1a"}, because more stands in an answer than
+ * a hash of the answer follows, as in {@code "7-9f86d081"}, because more stands in an answer than
  * what its version counts: cautions, names, answers to a question.
  */
 public final class Etags {

@@ -219,7 +219,7 @@ class ReturningThings {
     private void rename(BenchLine line) {
       String pointer = line.kind().called().orElse(null);
       if (pointer != null) {
-        String from = " (copy of %s)".formatted(said10(copy.said().savedAt()));
+        String from = " (copy of %s)".formatted(day(copy.said().savedAt()));
         String name = line.name();
         String kept =
             name.substring(0, Math.min(name.length(), LONGEST_NAME - from.length())).strip();
@@ -228,7 +228,7 @@ class ReturningThings {
       }
     }
 
-    private static String said10(String at) {
+    private static String day(String at) {
       return at != null && at.matches("\\d{4}-\\d\\d-\\d\\d.*")
           ? at.substring(0, 10)
           : "another day";
