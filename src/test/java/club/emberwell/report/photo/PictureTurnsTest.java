@@ -75,6 +75,8 @@ class PictureTurnsTest {
     }
     assertBusy(turns.ask(UUID.randomUUID(), this::slow));
     assertBusy(turns.ask(null, this::slow));
+    // a thread that only starts now would find the other done with everything
+    await().atMost(20, TimeUnit.SECONDS).until(() -> atOnce.get() == 2);
     open.countDown();
     all.forEach(turn -> assertEquals("done", turn.orTimeout(20, TimeUnit.SECONDS).join()));
     assertEquals(2, most.get());
