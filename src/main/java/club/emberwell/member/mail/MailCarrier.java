@@ -27,8 +27,12 @@ class MailCarrier {
       @ConfigProperty(name = "emberwell.public-url") String publicUrl) {
     this.vertx = vertx;
     this.config = config;
-    // RFC 5321, 4.1.1.1: a name that leads back to this server, not the machine's own
     this.ownName = URI.create(publicUrl).getHost();
+  }
+
+  /** RFC 5321, 4.1.1.1: a name that leads back to this server, not the machine's own. */
+  String ownName() {
+    return ownName;
   }
 
   /**

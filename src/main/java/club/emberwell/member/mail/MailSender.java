@@ -8,7 +8,6 @@ import io.quarkus.scheduler.Scheduled.ConcurrentExecution;
 import io.vertx.ext.mail.MailMessage;
 import io.vertx.ext.mail.mailencoder.EmailAddress;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.net.URI;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.UUID;
@@ -107,7 +106,7 @@ class MailSender {
 
   /** RFC 5322, 3.6.4: on the right stands a name that is ours. */
   private String messageId() {
-    return "<" + UUID.randomUUID() + "@" + URI.create(publicUrl).getHost() + ">";
+    return "<" + UUID.randomUUID() + "@" + carrier.ownName() + ">";
   }
 
   private void failed(Letter letter, RuntimeException e) {
