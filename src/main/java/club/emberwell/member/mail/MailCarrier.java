@@ -9,6 +9,7 @@ import java.net.URI;
 import java.time.Duration;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
@@ -51,6 +52,9 @@ class MailCarrier {
           .orTimeout(timeout.toMillis(), TimeUnit.MILLISECONDS)
           .join();
     } catch (CompletionException e) {
+      if (e.getCause() instanceof TimeoutException) {
+        throw new IllegalStateException("no answer within " + timeout.toSeconds() + " s");
+      }
       throw new IllegalStateException("not handed over", e.getCause());
     } finally {
       client.close();
@@ -65,7 +69,10 @@ class MailCarrier {
     options.setSsl(config.tls());
     // RFC 2818, 3.1: a certificate of another name is none
     options.setHostnameVerificationAlgorithm("HTTPS");
-    options.setConnectTimeout(Math.toIntExact(config.timeout().toMillis()));
+    int timeout = Math.toIntExact(config.timeout().toMillis());
+    options.setConnectTimeout(timeout);
+    // a server that never answers keeps no connection, whoever gave up first
+    options.setIdleTimeout(timeout).setIdleTimeoutUnit(TimeUnit.MILLISECONDS);
     config.user().ifPresent(options::setUsername);
     config.password().ifPresent(options::setPassword);
     return options;
