@@ -15,6 +15,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What the application does for {@link MemberBench}: one thing, and no more. */
 @Unremovable
@@ -64,7 +65,7 @@ public class BenchApplication implements QuarkusApplication {
     try {
       CopyOutcome outcome = restore.now(actor, file, preview);
       outcome.things().stream()
-          .filter(thing -> !thing.remarks().isEmpty() || thing.fate() == Fate.BESIDE)
+          .filter(thing -> !thing.notes().isEmpty() || thing.fate() == Fate.BESIDE)
           .forEach(
               thing ->
                   System.out.printf(
@@ -72,7 +73,9 @@ public class BenchApplication implements QuarkusApplication {
                       thing.kind().code(),
                       thing.name(),
                       thing.fate().label(),
-                      String.join(" ", thing.remarks())));
+                      thing.notes().stream()
+                          .map(CopyOutcome.Note::toString)
+                          .collect(Collectors.joining(" "))));
       outcome.photos().refused().forEach(System.out::println);
       for (Fate fate : Fate.values()) {
         System.out.printf("%s: %d%n", fate.label(), outcome.many(fate));

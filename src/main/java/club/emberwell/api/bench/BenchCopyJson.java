@@ -89,7 +89,7 @@ record BenchCopyJson(
           thing.id(),
           thing.name(),
           thing.fate(),
-          thing.remarks());
+          thing.notes().stream().map(CopyOutcome.Note::toString).toList());
     }
   }
 

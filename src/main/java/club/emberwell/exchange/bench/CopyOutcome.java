@@ -1,6 +1,7 @@
 package club.emberwell.exchange.bench;
 
 import club.emberwell.remark.Coded;
+import club.emberwell.remark.Remark;
 import java.util.List;
 import java.util.UUID;
 
@@ -48,10 +49,32 @@ public record CopyOutcome(
    * @param was its id in the copy; null where that cannot be read
    * @param id under which it is here now, or would be; null where it is refused
    * @param name as it is called here
-   * @param remarks sentences: why it is refused, or what could not be kept
+   * @param notes why it is refused, or what could not be kept
    */
   public record Thing(
-      BenchKind kind, int line, UUID was, UUID id, String name, Fate fate, List<String> remarks) {}
+      BenchKind kind, int line, UUID was, UUID id, String name, Fate fate, List<Note> notes) {}
+
+  /**
+   * Something to be said of a thing.
+   *
+   * @param field JSON pointer of the field of the thing, empty = the whole
+   * @param text a sentence
+   */
+  public record Note(String field, String text) {
+    static Note of(String text) {
+      return new Note("", text);
+    }
+
+    static Note of(Remark remark) {
+      return new Note(remark.field(), remark.detail());
+    }
+
+    /** For programs and logs. */
+    @Override
+    public String toString() {
+      return field.isEmpty() ? text : field + ": " + text;
+    }
+  }
 
   /**
    * Pictures.

@@ -8,11 +8,11 @@ import club.emberwell.entry.ComesBack;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.entry.Returned;
 import club.emberwell.exchange.bench.CopyOutcome.Fate;
+import club.emberwell.exchange.bench.CopyOutcome.Note;
 import club.emberwell.exchange.bench.CopyOutcome.Thing;
 import club.emberwell.exchange.bench.KnownIdsRepository.Known;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.Remark;
 import club.emberwell.tag.TagCode;
 import club.emberwell.tag.Tags;
 import com.fasterxml.jackson.core.type.TypeReference;
@@ -141,7 +141,7 @@ class ReturningThings {
       Map<UUID, Known> known = asked.isEmpty() ? Map.of() : ids.of(asked);
       for (CopyFile.Line line : some) {
         if (line.thing() == null) {
-          refuse(kind, line.number(), null, "(cannot be read)", List.of(line.fault()));
+          refuse(kind, line.number(), null, "(cannot be read)", List.of(Note.of(line.fault())));
         } else {
           one(line.number(), line.thing(), own, known);
         }
@@ -169,37 +169,47 @@ class ReturningThings {
     private void one(int number, BenchLine line, Map<UUID, BenchLine> own, Map<UUID, Known> known) {
       UUID was = line.id();
       if (!seen.add(was)) {
-        refuse(line.kind(), number, was, line.name(), List.of("This id stands in the copy twice."));
+        refuse(
+            line.kind(),
+            number,
+            was,
+            line.name(),
+            List.of(Note.of("This id stands in the copy twice.")));
         return;
       }
       List<UUID> mayBe = mayBe(line);
       boolean foreign = known.containsKey(was) && !own.containsKey(was);
       UUID first = foreign ? mayBe.get(1) : was;
-      List<String> remarks = named.lead(line, known);
+      List<Note> notes = named.lead(line, known).stream().map(Note::of).toList();
       if (!known.containsKey(first)) {
-        store(number, line, was, first, Fate.NEW, remarks, known);
+        store(number, line, was, first, Fate.NEW, notes, known);
         return;
       }
       UUID beside = foreign ? mayBe.get(3) : mayBe.get(2);
       BenchLine there = own.get(first);
       if (there == null) {
-        refuse(line.kind(), number, was, line.name(), List.of("Its id is taken on this server."));
+        refuse(
+            line.kind(),
+            number,
+            was,
+            line.name(),
+            List.of(Note.of("Its id is taken on this server.")));
       } else if (!line.live() || there.live() && there.written().equals(line.written())) {
-        here(number, line, there, remarks);
+        here(number, line, there, notes);
       } else if (own.containsKey(beside)) {
-        here(number, line, own.get(beside), remarks);
+        here(number, line, own.get(beside), notes);
       } else {
         if (there.live()) {
           rename(line);
         }
-        store(number, line, was, beside, Fate.BESIDE, remarks, known);
+        store(number, line, was, beside, Fate.BESIDE, notes, known);
       }
     }
 
-    private void here(int number, BenchLine line, BenchLine there, List<String> remarks) {
+    private void here(int number, BenchLine line, BenchLine there, List<Note> notes) {
       named.put(line.kind(), line.id(), there.id(), there.live());
       done.add(
-          new Thing(line.kind(), number, line.id(), there.id(), there.name(), Fate.ALIKE, remarks));
+          new Thing(line.kind(), number, line.id(), there.id(), there.name(), Fate.ALIKE, notes));
       if (there.live() && there.picture() == null) {
         picture(line, there.id());
       }
@@ -211,7 +221,7 @@ class ReturningThings {
       }
     }
 
-    private void refuse(BenchKind kind, int line, UUID was, String name, List<String> why) {
+    private void refuse(BenchKind kind, int line, UUID was, String name, List<Note> why) {
       done.add(new Thing(kind, line, was, null, name, Fate.REFUSED, why));
     }
 
@@ -240,10 +250,10 @@ class ReturningThings {
         UUID was,
         UUID id,
         Fate fate,
-        List<String> remarks,
+        List<Note> notes,
         Map<UUID, Known> known) {
       try {
-        List<String> all = new ArrayList<>(remarks);
+        List<Note> all = new ArrayList<>(notes);
         if (line.kind() == BenchKind.MACHINE) {
           machine(line, id);
         } else {
@@ -255,15 +265,15 @@ class ReturningThings {
         done.add(new Thing(line.kind(), number, was, id, line.name(), fate, all));
         picture(line, id);
       } catch (EntryRefused e) {
-        List<String> why = e.remarks().stream().map(ReturningThings::sentence).toList();
+        List<Note> why = e.remarks().stream().map(Note::of).toList();
         refuse(
             line.kind(),
             number,
             was,
             line.name(),
-            Stream.concat(remarks.stream(), why.stream()).toList());
+            Stream.concat(notes.stream(), why.stream()).toList());
       } catch (BenchLine.Unreadable e) {
-        refuse(line.kind(), number, was, line.name(), List.of(e.getMessage()));
+        refuse(line.kind(), number, was, line.name(), List.of(Note.of(e.getMessage())));
       }
     }
 
@@ -282,7 +292,7 @@ class ReturningThings {
       machines.comeBack(actor, standing, written, line.style());
     }
 
-    private void label(Returned entry, List<String> remarks) {
+    private void label(Returned entry, List<Note> notes) {
       String printed = entry.beside().tag();
       if (printed != null) {
         tags.of(entry.id())
@@ -290,15 +300,17 @@ class ReturningThings {
             .filter(given -> !given.equals(printed))
             .ifPresent(
                 given ->
-                    remarks.add(
-                        "The tag of its label is taken here. Its new tag is %s.".formatted(given)));
+                    notes.add(
+                        Note.of(
+                            "The tag of its label is taken here. Its new tag is %s."
+                                .formatted(given))));
       }
     }
 
-    private Returned entry(BenchLine line, UUID id, Map<UUID, Known> known, List<String> remarks) {
+    private Returned entry(BenchLine line, UUID id, Map<UUID, Known> known, List<Note> notes) {
       UUID results = line.idIfGiven("/results/report");
       if (results != null && !named.isOwnReport(results, known)) {
-        remarks.add("Its results are in a report that is not here. They stay in the copy.");
+        notes.add(Note.of("Its results are in a report that is not here. They stay in the copy."));
         results = null;
       }
       return new Returned(
@@ -328,9 +340,5 @@ class ReturningThings {
           .map(one -> new Returned.Posted(one.getKey(), one.getValue()))
           .toList();
     }
-  }
-
-  private static String sentence(Remark remark) {
-    return remark.field().isEmpty() ? remark.detail() : remark.field() + ": " + remark.detail();
   }
 }

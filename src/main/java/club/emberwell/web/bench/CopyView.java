@@ -3,6 +3,7 @@ package club.emberwell.web.bench;
 import club.emberwell.exchange.bench.BenchKind;
 import club.emberwell.exchange.bench.CopyOutcome;
 import club.emberwell.exchange.bench.CopyOutcome.Fate;
+import club.emberwell.exchange.bench.CopyOutcome.Note;
 import club.emberwell.exchange.bench.CopyOutcome.Thing;
 import java.util.List;
 import java.util.Locale;
@@ -29,7 +30,7 @@ record CopyView(CopyOutcome outcome, String said, List<Row> kinds, List<Group> g
    *
    * @param path where it is; null while it is not here
    */
-  record Line(String name, String kind, String path, List<String> sentences) {}
+  record Line(String name, String kind, String path, List<Note> notes) {}
 
   static CopyView of(CopyOutcome outcome) {
     return of(outcome, null);
@@ -87,7 +88,7 @@ record CopyView(CopyOutcome outcome, String said, List<Row> kinds, List<Group> g
         heading,
         outcome.things().stream()
             .filter(thing -> thing.fate() == fate)
-            .filter(thing -> fate != Fate.NEW || !thing.remarks().isEmpty())
+            .filter(thing -> fate != Fate.NEW || !thing.notes().isEmpty())
             .map(thing -> line(outcome, thing))
             .toList());
   }
@@ -98,7 +99,7 @@ record CopyView(CopyOutcome outcome, String said, List<Row> kinds, List<Group> g
         thing.name(),
         "%s, line %d".formatted(thing.kind().label().toLowerCase(Locale.ROOT), thing.line()),
         here ? path(thing) : null,
-        thing.remarks());
+        thing.notes());
   }
 
   private static String path(Thing thing) {

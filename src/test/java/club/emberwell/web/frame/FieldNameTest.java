@@ -9,7 +9,9 @@ class FieldNameTest {
   @ParameterizedTest
   @CsvSource({
     "/notes, notes",
-    "/settings/lineSpacing, settings: line spacing",
+    "/settings/lineSpacing, line spacing",
+    "/settings/repetitionRate, frequency",
+    "/trials/0/settings/power, trial 1: power",
     "/trials/2/effect, trial 3: effect",
     "evidence.source, evidence: source",
     "colour anchor, colour anchor"
