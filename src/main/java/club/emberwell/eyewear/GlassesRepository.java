@@ -1,6 +1,6 @@
 package club.emberwell.eyewear;
 
-import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import club.emberwell.entry.own.OwnRows;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Optional;
@@ -8,14 +8,11 @@ import java.util.UUID;
 
 /** Rows of glasses. */
 @ApplicationScoped
-class GlassesRepository implements PanacheRepositoryBase<GlassesEntity, UUID> {
-  Optional<GlassesEntity> whole(UUID id) {
+class GlassesRepository implements OwnRows<GlassesEntity> {
+  @Override
+  public Optional<GlassesEntity> whole(UUID id) {
     return find("from GlassesEntity g join fetch g.entry where g.id = ?1", id)
         .firstResultOptional();
-  }
-
-  long countOf(UUID member) {
-    return count("entry.memberId = ?1", member);
   }
 
   /** A member's glasses that still stand, in the order they were written down. */
@@ -24,7 +21,8 @@ class GlassesRepository implements PanacheRepositoryBase<GlassesEntity, UUID> {
         """
         from GlassesEntity g join fetch g.entry e
         where e.memberId = ?1 and e.state = EntryState.LIVE
-        order by e.number""",
+        order by e.number\
+        """,
         member);
   }
 }

@@ -1,5 +1,8 @@
 package club.emberwell.eyewear;
 
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.Words;
+import club.emberwell.entry.own.OwnWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,4 +12,9 @@ import org.jspecify.annotations.Nullable;
  * @param marking what is printed on it, line by line
  */
 public record WrittenGlasses(
-    @Nullable String name, @Nullable String marking, @Nullable String notes) {}
+    @Nullable String name, @Nullable String marking, @Nullable String notes) implements OwnWords {
+  @Override
+  public Words words() {
+    return new Words(name, StoredJson.write(this), null);
+  }
+}

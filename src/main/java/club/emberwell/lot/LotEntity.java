@@ -1,40 +1,23 @@
 package club.emberwell.lot;
 
-import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
-import club.emberwell.entry.Words;
+import club.emberwell.entry.own.OwnRow;
 import club.emberwell.lot.WrittenLot.Blank;
 import club.emberwell.lot.WrittenLot.Counts;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
-import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Objects;
-import java.util.UUID;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.hibernate.annotations.Generated;
 import org.hibernate.generator.EventType;
 
 /** What a lot has of its own. */
 @Entity
 @Table(name = "lot")
-class LotEntity {
+class LotEntity extends OwnRow<WrittenLot, Lot> {
   /** Stands for a day of which nobody knows. */
   static final LocalDate LONG_AGO = LocalDate.of(1, 1, 1);
-
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
 
   private String supplier;
 
@@ -61,12 +44,12 @@ class LotEntity {
   protected LotEntity() {}
 
   LotEntity(EntryEntity entry, WrittenLot written) {
-    this.entry = entry;
+    super(entry);
     take(written);
   }
 
-  /** Takes words that were checked. */
-  final void take(WrittenLot written) {
+  @Override
+  protected final void take(WrittenLot written) {
     supplier = written.supplier();
     batch = written.batch();
     material = written.blank().material();
@@ -81,26 +64,18 @@ class LotEntity {
     shared = written.shared();
   }
 
-  /** "Steel tumbler, powder coat, navy, from North Blanks". */
-  static Words words(WrittenLot written) {
-    Blank blank = written.blank();
-    String pieces =
-        Stream.of(blank.material(), blank.coating(), blank.colour())
-            .filter(Objects::nonNull)
-            .collect(Collectors.joining(", "));
-    return new Words(pieces + ", from " + written.supplier(), StoredJson.write(written), null);
+  @Override
+  protected boolean says(WrittenLot read) {
+    return written().equals(read);
   }
 
   /** What lists of lots are ordered by: when it was received, long ago where nobody said. */
   List<?> place() {
-    return List.of(receivedOn == null ? LONG_AGO : receivedOn, entry.createdAt(), entry.number());
+    return List.of(
+        receivedOn == null ? LONG_AGO : receivedOn, entry().createdAt(), entry().number());
   }
 
-  EntryEntity entry() {
-    return entry;
-  }
-
-  WrittenLot written() {
+  private WrittenLot written() {
     return new WrittenLot(
         supplier,
         batch,
@@ -112,7 +87,8 @@ class LotEntity {
         shared);
   }
 
-  Lot toLot(String handle) {
-    return new Lot(entry.toEntry(handle), supplierCode, written());
+  @Override
+  protected Lot detached(String handle) {
+    return new Lot(entry().toEntry(handle), supplierCode, written());
   }
 }

@@ -1,7 +1,7 @@
 package club.emberwell.lot;
 
+import club.emberwell.entry.own.OwnRows;
 import club.emberwell.listing.Place;
-import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Optional;
@@ -9,13 +9,10 @@ import java.util.UUID;
 
 /** Rows of lots. */
 @ApplicationScoped
-class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
-  Optional<LotEntity> whole(UUID id) {
+class LotRepository implements OwnRows<LotEntity> {
+  @Override
+  public Optional<LotEntity> whole(UUID id) {
     return find("from LotEntity l join fetch l.entry where l.id = ?1", id).firstResultOptional();
-  }
-
-  long countOf(UUID member) {
-    return count("entry.memberId = ?1", member);
   }
 
   /** A member's lots that still stand, the last received first. */
@@ -26,7 +23,8 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
             where e.memberId = ?1 and e.state = EntryState.LIVE
               and (coalesce(l.receivedOn, ?5), e.createdAt, e.number) < (?2, ?3, ?4)
             order by coalesce(l.receivedOn, ?5) desc, e.createdAt desc,
-              e.number desc""",
+              e.number desc\
+            """,
             member,
             place.date(0),
             place.time(1),
@@ -42,7 +40,8 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
             """
             from LotEntity l join fetch l.entry e
             where e.memberId = ?1 and e.state = EntryState.LIVE and l.supplierCode = ?2
-            order by coalesce(l.receivedOn, ?3) desc, e.createdAt desc, e.number desc""",
+            order by coalesce(l.receivedOn, ?3) desc, e.createdAt desc, e.number desc\
+            """,
             member,
             code,
             LotEntity.LONG_AGO)
@@ -58,7 +57,8 @@ class LotRepository implements PanacheRepositoryBase<LotEntity, UUID> {
               l.supplier, l.supplierCode, l.received, l.usable)
             from LotEntity l join l.entry e
             where e.memberId = :member and e.state = EntryState.LIVE and l.usable is not null
-            order by l.supplier""",
+            order by l.supplier\
+            """,
             Lots.Inspected.class)
         .setParameter("member", member)
         .getResultList();

@@ -1,6 +1,12 @@
 package club.emberwell.lot;
 
+import club.emberwell.bench.StoredJson;
+import club.emberwell.entry.Words;
+import club.emberwell.entry.own.OwnWords;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,11 +26,22 @@ public record WrittenLot(
     @Nullable String date,
     @Nullable String inspection,
     @Nullable String notes,
-    @Nullable Boolean shared) {
+    @Nullable Boolean shared)
+    implements OwnWords {
   public WrittenLot {
     blank = blank == null ? Blank.NONE : blank;
     counts = counts == null ? Counts.NONE : counts;
     shared = Boolean.TRUE.equals(shared);
+  }
+
+  /** "Steel tumbler, powder coat, navy, from North Blanks". */
+  @Override
+  public Words words() {
+    String pieces =
+        Stream.of(blank.material(), blank.coating(), blank.colour())
+            .filter(Objects::nonNull)
+            .collect(Collectors.joining(", "));
+    return new Words(pieces + ", from " + supplier, StoredJson.write(this), null);
   }
 
   /** What the pieces are, in the owner's words. */

@@ -2,7 +2,7 @@ package club.emberwell.room;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
-import club.emberwell.entry.Words;
+import club.emberwell.entry.own.OwnRow;
 import club.emberwell.quantity.NumberStyle;
 import com.fasterxml.jackson.core.type.TypeReference;
 import jakarta.persistence.AttributeConverter;
@@ -12,28 +12,16 @@ import jakarta.persistence.Convert;
 import jakarta.persistence.Converter;
 import jakarta.persistence.ElementCollection;
 import jakarta.persistence.Entity;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
 
 /** What a room has of its own. */
 @Entity
 @Table(name = "room")
-class RoomEntity {
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
-
+class RoomEntity extends OwnRow<ReadRoom, Room> {
   private String name;
 
   @Convert(converter = AsJson.class)
@@ -50,38 +38,37 @@ class RoomEntity {
 
   protected RoomEntity() {}
 
-  RoomEntity(EntryEntity entry, WrittenRoom written, NumberStyle style, RoomValues values) {
-    this.entry = entry;
-    take(written, style, values);
+  RoomEntity(EntryEntity entry, ReadRoom read) {
+    super(entry);
+    take(read);
   }
 
-  /** Takes words that were read. */
-  final void take(WrittenRoom from, NumberStyle style, RoomValues values) {
-    written = from;
-    numberStyle = style;
-    name = values.name();
+  @Override
+  protected final void take(ReadRoom read) {
+    written = read.written();
+    numberStyle = read.style();
+    name = read.values().name();
     checks.clear();
-    values.checks().stream().map(CheckColumns::of).forEach(checks::add);
+    read.values().checks().stream().map(CheckColumns::of).forEach(checks::add);
   }
 
-  static Words words(WrittenRoom written, RoomValues values) {
-    return new Words(values.name(), StoredJson.write(written), null);
-  }
-
-  EntryEntity entry() {
-    return entry;
+  @Override
+  protected boolean says(ReadRoom read) {
+    return StoredJson.write(written).equals(StoredJson.write(read.written()));
   }
 
   WrittenRoom written() {
     return written;
   }
 
-  NumberStyle numberStyle() {
+  @Override
+  protected NumberStyle numberStyle() {
     return numberStyle;
   }
 
-  Room toRoom(String handle) {
-    return new Room(entry.toEntry(handle), written, RoomReader.stored(written, numberStyle));
+  @Override
+  protected Room detached(String handle) {
+    return new Room(entry().toEntry(handle), written, RoomReader.stored(written, numberStyle));
   }
 
   /** A room as written, as JSON in the database. */

@@ -1,6 +1,6 @@
 package club.emberwell.room;
 
-import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
+import club.emberwell.entry.own.OwnRows;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Optional;
@@ -8,13 +8,10 @@ import java.util.UUID;
 
 /** Rows of rooms. */
 @ApplicationScoped
-class RoomRepository implements PanacheRepositoryBase<RoomEntity, UUID> {
-  Optional<RoomEntity> whole(UUID id) {
+class RoomRepository implements OwnRows<RoomEntity> {
+  @Override
+  public Optional<RoomEntity> whole(UUID id) {
     return find("from RoomEntity r join fetch r.entry where r.id = ?1", id).firstResultOptional();
-  }
-
-  long countOf(UUID member) {
-    return count("entry.memberId = ?1", member);
   }
 
   /** A member's rooms that still stand, in the order they were written down. */
@@ -23,7 +20,8 @@ class RoomRepository implements PanacheRepositoryBase<RoomEntity, UUID> {
         """
         from RoomEntity r join fetch r.entry e
         where e.memberId = ?1 and e.kind = EntryKind.ROOM and e.state = EntryState.LIVE
-        order by e.number""",
+        order by e.number\
+        """,
         member);
   }
 }

@@ -84,7 +84,7 @@ public class LotResource {
         sent,
         () -> {
           LotPosting posting = LotPosting.of(sent.id(), sent.written());
-          Lot lot = lots.add(request.actor(), posting).lot();
+          Lot lot = lots.add(request.actor(), posting).thing();
           return answer(Response.created(URI.create(PATH + "/" + lot.id())), lot);
         });
   }
