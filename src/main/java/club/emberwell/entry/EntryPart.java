@@ -24,6 +24,11 @@ public abstract class EntryPart {
     this.entry = entry;
   }
 
+  /** That of its entry, without a look at it. */
+  public UUID id() {
+    return id;
+  }
+
   public EntryEntity entry() {
     return entry;
   }

@@ -2,6 +2,7 @@ package club.emberwell.grid;
 
 import club.emberwell.bench.LaserColumns;
 import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryPart;
 import club.emberwell.grid.reading.WrittenGrid;
 import club.emberwell.laser.Laser;
 import club.emberwell.quantity.NumberStyle;
@@ -9,11 +10,6 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Convert;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
-import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.util.UUID;
 import org.hibernate.annotations.ColumnTransformer;
@@ -21,14 +17,7 @@ import org.hibernate.annotations.ColumnTransformer;
 /** What a test grid has of its own. */
 @Entity
 @Table(name = "grid")
-class GridEntity {
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
-
+class GridEntity extends EntryPart {
   @Convert(converter = WrittenGridConverter.class)
   @Column(columnDefinition = "jsonb")
   @ColumnTransformer(write = "?::jsonb")
@@ -54,7 +43,7 @@ class GridEntity {
    * @param asked hash of the words it came in with, before its axes had their values
    */
   GridEntity(EntryEntity entry, String asked) {
-    this.entry = entry;
+    super(entry);
     askedHash = asked;
   }
 
@@ -72,10 +61,6 @@ class GridEntity {
 
   void judged(UUID report) {
     reportId = report;
-  }
-
-  EntryEntity entry() {
-    return entry;
   }
 
   UUID reportId() {
@@ -103,6 +88,6 @@ class GridEntity {
   }
 
   Grid toGrid(String handle) {
-    return new Grid(entry.toEntry(handle), written, numberStyle, laser.toLaser(), reportId);
+    return new Grid(entry().toEntry(handle), written, numberStyle, laser.toLaser(), reportId);
   }
 }

@@ -3,6 +3,7 @@ package club.emberwell.recipe;
 import club.emberwell.bench.LaserColumns;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryPart;
 import club.emberwell.entry.Words;
 import club.emberwell.laser.Laser;
 import club.emberwell.quantity.NumberStyle;
@@ -12,11 +13,6 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Convert;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
-import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -32,14 +28,7 @@ import org.hibernate.annotations.ColumnTransformer;
 /** What a recipe has of its own. */
 @Entity
 @Table(name = "recipe")
-class RecipeEntity {
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
-
+class RecipeEntity extends EntryPart {
   @Convert(converter = WrittenRecipeConverter.class)
   @Column(columnDefinition = "jsonb")
   @ColumnTransformer(write = "?::jsonb")
@@ -69,7 +58,7 @@ class RecipeEntity {
    * @param asked hash of the words it came in with
    */
   RecipeEntity(EntryEntity entry, String asked) {
-    this.entry = entry;
+    super(entry);
     askedHash = asked;
   }
 
@@ -115,10 +104,6 @@ class RecipeEntity {
     usedAt = at.truncatedTo(ChronoUnit.MICROS);
   }
 
-  EntryEntity entry() {
-    return entry;
-  }
-
   String askedHash() {
     return askedHash;
   }
@@ -141,7 +126,7 @@ class RecipeEntity {
 
   Recipe toRecipe(String handle, RecipeReader reader) {
     return new Recipe(
-        entry.toEntry(handle),
+        entry().toEntry(handle),
         written,
         numberStyle,
         reader.interpret(written, laser(), numberStyle),

@@ -3,6 +3,7 @@ package club.emberwell.report;
 import club.emberwell.bench.LaserColumns;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryPart;
 import club.emberwell.entry.Words;
 import club.emberwell.laser.Laser;
 import club.emberwell.quantity.NumberStyle;
@@ -18,11 +19,6 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Convert;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
-import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.util.List;
 import java.util.Optional;
@@ -33,16 +29,9 @@ import org.hibernate.annotations.ColumnTransformer;
 /** The row of a report: as written, and as read from that. */
 @Entity
 @Table(name = "report")
-class ReportEntity {
+class ReportEntity extends EntryPart {
   /** Id of the remark that the same author posted the same words before. */
   static final RemarkId SAME_AS_BEFORE = RemarkId.SAME_AS_BEFORE;
-
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
 
   @Convert(converter = WrittenReportConverter.class)
   @Column(columnDefinition = "jsonb")
@@ -76,7 +65,7 @@ class ReportEntity {
   protected ReportEntity() {}
 
   ReportEntity(EntryEntity entry) {
-    this.entry = entry;
+    super(entry);
   }
 
   /** Takes an entry with what was read from it. */
@@ -105,14 +94,6 @@ class ReportEntity {
   /** Read again by this interpreter with the same result. */
   void stillRead() {
     interpreterVersion = ReportInterpreter.VERSION;
-  }
-
-  UUID id() {
-    return id;
-  }
-
-  EntryEntity entry() {
-    return entry;
   }
 
   WrittenReport written() {
@@ -168,14 +149,14 @@ class ReportEntity {
   ReportSnapshot snapshot(ReportNames names, List<TrialSnapshot> trials, Photo first) {
     return new ReportSnapshot(
         new ReportSnapshot.Standing(
-            entry.id(),
-            entry.number(),
-            entry.version(),
-            entry.state(),
-            entry.licence(),
-            entry.createdAt(),
-            entry.updatedAt()),
-        new ReportSnapshot.Author(entry.memberId(), names.memberNumber(), names.memberHandle()),
+            entry().id(),
+            entry().number(),
+            entry().version(),
+            entry().state(),
+            entry().licence(),
+            entry().createdAt(),
+            entry().updatedAt()),
+        new ReportSnapshot.Author(entry().memberId(), names.memberNumber(), names.memberHandle()),
         new ReportSnapshot.Burner(
             machineId,
             names.machineNumber() == null ? 0 : names.machineNumber(),

@@ -2,29 +2,18 @@ package club.emberwell.sample;
 
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryPart;
 import club.emberwell.entry.Words;
 import club.emberwell.tag.TagCode;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
-import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.util.UUID;
 
 /** What a sample has of its own. */
 @Entity
 @Table(name = "sample")
-class SampleEntity {
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
-
+class SampleEntity extends EntryPart {
   @Column(name = "report_id")
   private UUID reportId;
 
@@ -39,7 +28,7 @@ class SampleEntity {
   protected SampleEntity() {}
 
   SampleEntity(EntryEntity entry, WrittenSample written) {
-    this.entry = entry;
+    super(entry);
     take(written);
   }
 
@@ -57,15 +46,11 @@ class SampleEntity {
     return new Words(title, StoredJson.write(written), null);
   }
 
-  EntryEntity entry() {
-    return entry;
-  }
-
   WrittenSample written() {
     return new WrittenSample(reportId, gridId, what, box, place, notes);
   }
 
   Sample toSample(String handle, TagCode tag) {
-    return new Sample(entry.toEntry(handle), tag, written());
+    return new Sample(entry().toEntry(handle), tag, written());
   }
 }

@@ -3,16 +3,12 @@ package club.emberwell.talk;
 import club.emberwell.bench.StoredJson;
 import club.emberwell.entry.EntryEntity;
 import club.emberwell.entry.EntryKind;
+import club.emberwell.entry.EntryPart;
 import club.emberwell.entry.Words;
 import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
-import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.UUID;
@@ -20,16 +16,9 @@ import java.util.UUID;
 /** What a question, an answer, a notice or a comment has of its own. */
 @Entity
 @Table(name = "talk")
-class TalkEntity {
+class TalkEntity extends EntryPart {
   /** Characters of an answer or a comment that lists call it by. */
   private static final int SHORT = 80;
-
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
 
   /** That of the entry once more: lists are read by kind and time from one index. */
   @Enumerated(EnumType.STRING)
@@ -62,9 +51,9 @@ class TalkEntity {
   protected TalkEntity() {}
 
   TalkEntity(EntryEntity entry, WrittenTalk written) {
-    this.entry = entry;
-    kind = entry.kind();
-    activeAt = entry.createdAt();
+    super(entry);
+    kind = entry().kind();
+    activeAt = entry().createdAt();
     take(written);
   }
 
@@ -102,17 +91,13 @@ class TalkEntity {
   /** Nobody's change: what follows from its answers. */
   void count(int live, Instant lastAnswer) {
     answers = live;
-    activeAt = lastAnswer == null ? entry.createdAt() : lastAnswer;
+    activeAt = lastAnswer == null ? entry().createdAt() : lastAnswer;
   }
 
   void forget(UUID answer) {
     if (answer.equals(acceptedId)) {
       acceptedId = null;
     }
-  }
-
-  EntryEntity entry() {
-    return entry;
   }
 
   UUID acceptedId() {
@@ -122,11 +107,11 @@ class TalkEntity {
   WrittenTalk written() {
     Ties ties =
         new Ties(material, coating, source, process, machineModel, controllerVersion, reportId);
-    String title = EntryKind.REPLIES.contains(kind) ? null : entry.title();
+    String title = EntryKind.REPLIES.contains(kind) ? null : entry().title();
     return new WrittenTalk(title, body, ties);
   }
 
   TalkEntry toEntry(String handle) {
-    return new TalkEntry(entry.toEntry(handle), written(), acceptedId, answers, activeAt);
+    return new TalkEntry(entry().toEntry(handle), written(), acceptedId, answers, activeAt);
   }
 }

@@ -1,27 +1,16 @@
 package club.emberwell.report.photo;
 
 import club.emberwell.entry.EntryEntity;
+import club.emberwell.entry.EntryPart;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
-import jakarta.persistence.FetchType;
-import jakarta.persistence.Id;
-import jakarta.persistence.JoinColumn;
-import jakarta.persistence.MapsId;
-import jakarta.persistence.OneToOne;
 import jakarta.persistence.Table;
 import java.util.UUID;
 
 /** The row of a photo. */
 @Entity
 @Table(name = "photo")
-class PhotoEntity {
-  @Id private UUID id;
-
-  @MapsId
-  @OneToOne(fetch = FetchType.LAZY)
-  @JoinColumn(name = "id")
-  private EntryEntity entry;
-
+class PhotoEntity extends EntryPart {
   private String caption;
   private String alt;
   private int place;
@@ -31,7 +20,7 @@ class PhotoEntity {
   protected PhotoEntity() {}
 
   PhotoEntity(EntryEntity entry, int place, PhotoWords words, CleanPicture clean) {
-    this.entry = entry;
+    super(entry);
     this.place = place;
     caption = words.caption();
     alt = words.alt();
@@ -40,6 +29,6 @@ class PhotoEntity {
 
   /** Whether this is that picture of that entry. */
   boolean shows(UUID parent, CleanPicture clean) {
-    return entry.parentId().equals(parent) && picture.shows(clean);
+    return entry().parentId().equals(parent) && picture.shows(clean);
   }
 }
