@@ -1,6 +1,5 @@
 package club.emberwell.web.grid;
 
-import club.emberwell.access.Awaited;
 import club.emberwell.grid.photo.Corners;
 import club.emberwell.grid.photo.GridColours;
 import club.emberwell.grid.photo.GridPhotos;
@@ -12,13 +11,12 @@ import club.emberwell.member.Role;
 import club.emberwell.remark.EntryRefused;
 import club.emberwell.remark.RemarkId;
 import club.emberwell.report.photo.Photos;
-import club.emberwell.report.photo.PictureRefused;
 import club.emberwell.report.photo.PicturesBusy;
-import club.emberwell.report.photo.ReadyPhotos;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
+import club.emberwell.web.photo.OnePhoto;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -47,18 +45,17 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @RolesAllowed(Role.WRITE)
 public class GridPhotoPages extends Pages {
   private static final double PERCENT = 100;
-  private static final String PHOTO = "/photo";
   private static final List<String> CORNERS =
       List.of("topLeft", "topRight", "bottomRight", "bottomLeft");
 
   private final GridResults results;
   private final GridPhotos photos;
-  private final ReadyPhotos ready;
+  private final OnePhoto one;
 
-  GridPhotoPages(GridResults results, GridPhotos photos, ReadyPhotos ready) {
+  GridPhotoPages(GridResults results, GridPhotos photos, OnePhoto one) {
     this.results = results;
     this.photos = photos;
-    this.ready = ready;
+    this.one = one;
   }
 
   @CheckedTemplate
@@ -114,33 +111,13 @@ public class GridPhotoPages extends Pages {
   @POST
   @Path("{id}/photo")
   public Uni<Response> add(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
-    boolean chosen = upload != null && upload.size() > 0;
-    return Awaited.of(ready.of(actor(), chosen ? List.of(upload.uploadedFile()) : List.of()))
-        .map(made -> made.values().stream().findFirst())
-        .map(made -> kept(id, () -> picture(made.orElse(null))))
-        .onFailure(PicturesBusy.class)
-        .recoverWithItem(busy -> kept(id, () -> unready(busy)));
+    return one.taken(actor(), upload, picture -> kept(id, picture));
   }
 
   private Response kept(UUID id, Supplier<Photos.Ready> picture) {
     return press(() -> form(id), form -> shown(id, form))
         .run(s -> photos.put(actor(), id, picture.get()))
         .then("/grids/" + id + "/photo");
-  }
-
-  private static Photos.Ready picture(ReadyPhotos.Outcome made) {
-    if (made == null) {
-      throw new EntryRefused(RemarkId.REQUIRED, PHOTO, "Choose a picture first.");
-    }
-    try {
-      return made.kept();
-    } catch (PictureRefused e) {
-      throw new EntryRefused(RemarkId.PICTURE_UNUSABLE, PHOTO, e.getMessage());
-    }
-  }
-
-  private static Photos.Ready unready(Throwable busy) {
-    throw new EntryRefused(RemarkId.PICTURES_BUSY, PHOTO, busy.getMessage());
   }
 
   @POST

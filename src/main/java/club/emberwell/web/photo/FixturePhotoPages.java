@@ -3,7 +3,6 @@ package club.emberwell.web.photo;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.fixture.Fixtures;
 import club.emberwell.report.photo.KeptPhotos;
-import club.emberwell.report.photo.ReadyPhotos;
 import jakarta.ws.rs.Path;
 import java.util.UUID;
 
@@ -12,8 +11,8 @@ import java.util.UUID;
 public class FixturePhotoPages extends KeptPhotoPages {
   private final Fixtures fixtures;
 
-  FixturePhotoPages(Fixtures fixtures, KeptPhotos photos, ReadyPhotos ready) {
-    super(EntryKind.FIXTURE, photos, ready);
+  FixturePhotoPages(Fixtures fixtures, KeptPhotos photos, OnePhoto one) {
+    super(EntryKind.FIXTURE, photos, one);
     this.fixtures = fixtures;
   }
 

@@ -1,16 +1,10 @@
 package club.emberwell.web.photo;
 
-import club.emberwell.access.Awaited;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.member.Role;
-import club.emberwell.remark.EntryRefused;
-import club.emberwell.remark.RemarkId;
 import club.emberwell.report.photo.KeptPhotos;
 import club.emberwell.report.photo.KeptPhotos.Kept;
 import club.emberwell.report.photo.Photos;
-import club.emberwell.report.photo.PictureRefused;
-import club.emberwell.report.photo.PicturesBusy;
-import club.emberwell.report.photo.ReadyPhotos;
 import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
@@ -25,7 +19,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.List;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.apache.commons.codec.digest.DigestUtils;
@@ -35,16 +28,15 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** The one photo of a kind of entries that only their authors see. */
 public abstract class KeptPhotoPages extends Pages {
-  private static final String PHOTO = "/photo";
 
   private final EntryKind kind;
   private final KeptPhotos photos;
-  private final ReadyPhotos ready;
+  private final OnePhoto one;
 
-  KeptPhotoPages(EntryKind kind, KeptPhotos photos, ReadyPhotos ready) {
+  KeptPhotoPages(EntryKind kind, KeptPhotos photos, OnePhoto one) {
     this.kind = kind;
     this.photos = photos;
-    this.ready = ready;
+    this.one = one;
   }
 
   @CheckedTemplate(basePath = "KeptPhotoPages")
@@ -84,33 +76,13 @@ public abstract class KeptPhotoPages extends Pages {
   @Produces(MediaType.TEXT_HTML)
   @Blocking
   public Uni<Response> add(@RestPath UUID id, @RestForm("photo") FileUpload upload) {
-    boolean chosen = upload != null && upload.size() > 0;
-    return Awaited.of(ready.of(actor(), chosen ? List.of(upload.uploadedFile()) : List.of()))
-        .map(made -> made.values().stream().findFirst())
-        .map(made -> kept(id, () -> picture(made.orElse(null))))
-        .onFailure(PicturesBusy.class)
-        .recoverWithItem(busy -> kept(id, () -> unready(busy)));
+    return one.taken(actor(), upload, picture -> kept(id, picture));
   }
 
   private Response kept(UUID id, Supplier<Photos.Ready> picture) {
     return press(KeptPhotoPages::form, form -> shown(id, form))
         .run(s -> photos.put(actor(), kind, id, picture.get()))
         .then(kind.path(id, null));
-  }
-
-  private static Photos.Ready picture(ReadyPhotos.Outcome made) {
-    if (made == null) {
-      throw new EntryRefused(RemarkId.REQUIRED, PHOTO, "Choose a picture first.");
-    }
-    try {
-      return made.kept();
-    } catch (PictureRefused e) {
-      throw new EntryRefused(RemarkId.PICTURE_UNUSABLE, PHOTO, e.getMessage());
-    }
-  }
-
-  private static Photos.Ready unready(Throwable busy) {
-    throw new EntryRefused(RemarkId.PICTURES_BUSY, PHOTO, busy.getMessage());
   }
 
   @POST

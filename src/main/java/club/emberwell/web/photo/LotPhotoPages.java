@@ -3,7 +3,6 @@ package club.emberwell.web.photo;
 import club.emberwell.entry.EntryKind;
 import club.emberwell.lot.Lots;
 import club.emberwell.report.photo.KeptPhotos;
-import club.emberwell.report.photo.ReadyPhotos;
 import jakarta.ws.rs.Path;
 import java.util.UUID;
 
@@ -12,8 +11,8 @@ import java.util.UUID;
 public class LotPhotoPages extends KeptPhotoPages {
   private final Lots lots;
 
-  LotPhotoPages(Lots lots, KeptPhotos photos, ReadyPhotos ready) {
-    super(EntryKind.LOT, photos, ready);
+  LotPhotoPages(Lots lots, KeptPhotos photos, OnePhoto one) {
+    super(EntryKind.LOT, photos, one);
     this.lots = lots;
   }
 
