@@ -72,4 +72,9 @@ public record Machine(
   public Housing housing() {
     return read.housing();
   }
+
+  /** The full angle by which the beam widens without a lens, at 1/e2; null where nobody said. */
+  public Double divergenceMrad() {
+    return read.divergenceMrad();
+  }
 }

@@ -41,6 +41,9 @@ public class MachineEntity {
 
   private Housing housing;
 
+  @Column(name = "divergence_mrad")
+  private Double divergenceMrad;
+
   @Convert(converter = WrittenMachineConverter.class)
   @Column(columnDefinition = "jsonb")
   @ColumnTransformer(write = "?::jsonb")
@@ -77,6 +80,7 @@ public class MachineEntity {
     pulseControl = values.pulseControl();
     controllerVersion = values.controllerVersion();
     housing = values.housing();
+    divergenceMrad = values.divergenceMrad();
     updatedAt = now.truncatedTo(ChronoUnit.MICROS);
     version++;
   }
@@ -109,7 +113,13 @@ public class MachineEntity {
     return new Machine(
         new Machine.Standing(id, number, memberId, version, createdAt, updatedAt, deletedAt),
         new MachineReader.Values(
-            name, model, laser.toLaser(), pulseControl, controllerVersion, housing),
+            name,
+            model,
+            laser.toLaser(),
+            pulseControl,
+            controllerVersion,
+            housing,
+            divergenceMrad),
         written,
         numberStyle);
   }

@@ -27,6 +27,9 @@ public final class MachineLimits {
   /** Before the lens. */
   public static final Bounds INPUT_BEAM_MM = new Bounds(0.1, 200);
 
+  /** Full angle; narrower than any beam of a workshop, wider than any bare diode. */
+  public static final Bounds DIVERGENCE_MRAD = new Bounds(0.01, 3000);
+
   public static final Bounds MAX_SPEED_MM_S = new Bounds(0.01, 1_000_000);
 
   private MachineLimits() {}

@@ -29,7 +29,8 @@ public final class MachineReader {
       Laser laser,
       PulseControl pulseControl,
       String controllerVersion,
-      Housing housing) {}
+      Housing housing,
+      Double divergenceMrad) {}
 
   /**
    * @param values to be stored only if no remark is an error
@@ -72,11 +73,18 @@ public final class MachineReader {
             code -> Coded.of(Housing.class, code.strip()),
             Housing.values(),
             Housing::code);
+    Double divergence =
+        in.quantity(
+            "/divergence",
+            QuantityKind.DIVERGENCE,
+            written.built().divergence(),
+            MachineLimits.DIVERGENCE_MRAD);
     confirmed(in, written.confirmed());
     if (laser != null) {
       implausible(laser).forEach(in::add);
     }
-    return new Result(new Values(name, model, laser, control, controller, housing), in.remarks());
+    return new Result(
+        new Values(name, model, laser, control, controller, housing, divergence), in.remarks());
   }
 
   /**

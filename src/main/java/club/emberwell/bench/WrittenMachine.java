@@ -24,11 +24,12 @@ public record WrittenMachine(
   }
 
   /**
-   * What is built round the laser.
+   * What is built round the laser, and how the beam leaves it.
    *
    * @param housing what stands between the beam and people
+   * @param divergence by which full angle the beam widens without a lens, at 1/e2
    */
-  public record Built(String controllerVersion, String housing) {
-    static final Built NONE = new Built(null, null);
+  public record Built(String controllerVersion, String housing, WrittenQuantity divergence) {
+    static final Built NONE = new Built(null, null, null);
   }
 }

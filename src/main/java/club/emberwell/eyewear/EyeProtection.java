@@ -14,6 +14,7 @@ import club.emberwell.quantity.NumberStyle;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * What is calculated for the eyes beside one machine, and how its owner's glasses stand to it.
@@ -23,6 +24,9 @@ import java.util.List;
  */
 public record EyeProtection(
     Machine machine, EyeMinima minima, List<Reach> reaches, List<String> warnings, List<Fit> fits) {
+  private static final String AVERAGE =
+      "By the average power alone: single pulses may be too strong further away.";
+
   /** How one pair stands to it. */
   public record Fit(Glasses glasses, Coverage coverage) {}
 
@@ -49,7 +53,14 @@ public record EyeProtection(
    * @param distance null where something is not known
    * @param missing what is; null where it is told
    */
-  public record Reach(Way way, Distance distance, String missing) {}
+  public record Reach(Way way, Distance distance, String missing) {
+    private Reach of(EyeBeam beam) {
+      if (distance == null) {
+        return this;
+      }
+      return new Reach(way, beam.pulsed() ? distance.assuming(AVERAGE) : distance, null);
+    }
+  }
 
   /** By the laser's full rated power; the beam before the lens counts as the one at the eye. */
   public static EyeProtection of(Machine machine, List<Glasses> pairs, NumberStyle style) {
@@ -90,14 +101,24 @@ public record EyeProtection(
     double limit = minima.limit().irradiance();
     Double focal = machine.laser().lensFocalMm();
     Double beam = machine.inputBeamMm();
+    Double divergence = machine.divergenceMrad();
+    Distance direct =
+        divergence == null
+            ? null
+            : HazardDistance.direct(watts, limit, beam, divergence, Edge.ONE_OVER_E2);
     Distance lens =
         focal == null || beam == null
             ? null
             : HazardDistance.lens(watts, limit, focal, beam, Edge.ONE_OVER_E2);
-    return List.of(
-        new Reach(Way.DIRECT, null, "Needs beam diameter and divergence."),
-        new Reach(Way.LENS, lens, lens == null ? "Needs lens and beam before the lens." : null),
-        new Reach(Way.DIFFUSE, HazardDistance.diffuse(watts, limit, 1, 0), null));
+    Distance diffuse =
+        HazardDistance.diffuse(watts, limit, 1, 0)
+            .assuming("All of it is reflected (ρ = 1), seen straight on (θ = 0).");
+    return Stream.of(
+            new Reach(Way.DIRECT, direct, "Nobody said the divergence of this beam."),
+            new Reach(Way.LENS, lens, "Needs lens and beam before the lens."),
+            new Reach(Way.DIFFUSE, diffuse, null))
+        .map(reach -> reach.of(minima.beam()))
+        .toList();
   }
 
   private static List<String> warnings(Machine machine) {

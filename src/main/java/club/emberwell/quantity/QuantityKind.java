@@ -31,6 +31,8 @@ public enum QuantityKind implements Coded {
   /** Of rooms. */
   VOLUME("m3", Dimension.VOLUME),
   ANGLE("deg", Dimension.ANGLE, Sign.EITHER),
+  /** Of a beam: the full angle by which it widens. */
+  DIVERGENCE("mrad", Dimension.ANGLE),
   /** Of pieces, and of what lies on them. */
   LENGTH("mm", Dimension.LENGTH, Sign.NOT_NEGATIVE),
   ACCELERATION("mm/s2", Dimension.ACCELERATION);

@@ -111,12 +111,14 @@ public record EyeProtectionJson(
    *
    * @param distance left out where something is not known
    * @param missing what is
+   * @param formula of the distance
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   public record ReachJson(
       EyeProtection.Way way,
       @Nullable QuantityJson distance,
       @Nullable String missing,
+      @Nullable String formula,
       String source,
       List<String> assumptions) {
     static ReachJson of(EyeProtection.Reach reach) {
@@ -125,6 +127,7 @@ public record EyeProtectionJson(
           reach.way(),
           found == null ? null : QuantityJson.of("m", Upward.distance(found.metres())),
           reach.missing(),
+          found == null ? null : found.formula(),
           HazardDistance.SOURCE,
           found == null ? List.of() : found.assumptions());
     }

@@ -36,15 +36,28 @@ record MachineJson(
   record Called(String name, @Nullable String model) {}
 
   /**
-   * What is built round the laser.
+   * What is built round the laser, and how the beam leaves it.
    *
    * @param housing what stands between the beam and people
+   * @param divergence by which full angle the beam widens without a lens, at 1/e2
    */
   @JsonInclude(JsonInclude.Include.NON_NULL)
   record Built(
       @Nullable PulseControl pulseControl,
       @Nullable String controllerVersion,
-      @Nullable Housing housing) {}
+      @Nullable Housing housing,
+      @Nullable QuantityJson divergence) {
+    static Built of(Machine machine) {
+      return new Built(
+          machine.pulseControl(),
+          machine.controllerVersion(),
+          machine.housing(),
+          QuantityJson.of(
+              QuantityKind.DIVERGENCE,
+              machine.divergenceMrad(),
+              machine.written().built().divergence()));
+    }
+  }
 
   static MachineJson of(Machine machine, List<Remark> noticed) {
     WrittenMachine w = machine.written();
@@ -61,7 +74,7 @@ record MachineJson(
         machine.version(),
         new Called(machine.name(), machine.model()),
         LaserJson.of(machine.laser(), written),
-        new Built(machine.pulseControl(), machine.controllerVersion(), machine.housing()),
+        Built.of(machine),
         Noticed.of(noticed),
         new Times(machine.standing().createdAt(), machine.standing().updatedAt()));
   }

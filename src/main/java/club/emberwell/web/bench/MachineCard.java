@@ -43,6 +43,7 @@ record MachineCard(
         QuantityKind.BEAM_DIAMETER,
         reader);
     add(facts, "Beam before the lens", machine.inputBeamMm(), QuantityKind.LENGTH, reader);
+    add(facts, "Divergence", machine.divergenceMrad(), QuantityKind.DIVERGENCE, reader);
     add(facts, "Maximum speed", laser.maxSpeedMmS(), QuantityKind.SPEED, reader);
     if (machine.housing() != null) {
       facts.add(new Fact("Housing", machine.housing().label()));

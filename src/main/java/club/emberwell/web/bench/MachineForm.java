@@ -85,6 +85,11 @@ public final class MachineForm {
             "Its diameter, such as 5 mm. With the lens it gives the spot size."));
     form.add(
         Field.quantity(
+            "divergence",
+            "Divergence (full angle, 1/e²)",
+            "2 mrad, from its data sheet. Says how far the beam reaches without a lens."));
+    form.add(
+        Field.quantity(
             "beamDiameter",
             "Spot size at focus, if you measured it",
             "80 µm, 0.08 mm; also called beam diameter. Gives better estimates"));
@@ -115,7 +120,8 @@ public final class MachineForm {
         sent.flag("gated"),
         sent.text("pulseControl"),
         sent.quantity("maxSpeed"),
-        new WrittenMachine.Built(sent.text("controllerVersion"), sent.text("housing")),
+        new WrittenMachine.Built(
+            sent.text("controllerVersion"), sent.text("housing"), sent.quantity("divergence")),
         sent.confirmed());
   }
 
@@ -150,6 +156,7 @@ public final class MachineForm {
     values.put("maxSpeed", SentForm.typed(w.maxSpeed()));
     values.put("controllerVersion", Objects.toString(w.built().controllerVersion(), ""));
     values.put("housing", Objects.toString(w.built().housing(), ""));
+    values.put("divergence", SentForm.typed(w.built().divergence()));
     return values;
   }
 

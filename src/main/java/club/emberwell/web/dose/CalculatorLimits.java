@@ -8,7 +8,6 @@ final class CalculatorLimits {
   static final Bounds POWER_W = new Bounds(1e-9, 100_000);
   static final Bounds BEAM_MM = new Bounds(1e-4, 1000);
   static final Bounds FOCAL_MM = new Bounds(0.1, 10_000);
-  static final Bounds DIVERGENCE_MRAD = new Bounds(0.01, 3000);
   static final Bounds RATE_KHZ = new Bounds(1e-6, 1e9);
   static final Bounds DURATION_NS = new Bounds(1e-6, 1e10);
   static final Bounds PERCENT = new Bounds(0.01, 100);

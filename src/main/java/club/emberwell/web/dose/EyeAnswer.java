@@ -164,20 +164,20 @@ final class EyeAnswer {
 
   private void distances(Limit limit) {
     double mpe = limit.irradiance();
-    if (beam.beamMm() != null && beam.divergenceMrad() != null) {
+    if (beam.divergenceMrad() != null) {
       distance(
           "Straight beam",
           HazardDistance.direct(
               beam.powerW(), mpe, beam.beamMm(), beam.divergenceMrad(), Edge.ONE_OVER_E2),
-          "(√(8 P / (π limit)) − a) / φ, a and φ as 1/e² values");
+          "");
     } else {
-      missing.add("Enter beam diameter and divergence to get the distance of a straight beam.");
+      missing.add("Enter the divergence to get the distance of a straight beam.");
     }
     if (beam.lensMm() != null && beam.atLensMm() != null) {
       distance(
           "Behind the lens, if there is no work below it",
           HazardDistance.lens(beam.powerW(), mpe, beam.lensMm(), beam.atLensMm(), Edge.ONE_OVER_E2),
-          "(f / b) √(8 P / (π limit)), b as 1/e² value");
+          "");
     } else {
       missing.add(
           "Enter focal length and beam diameter at the lens to get the distance behind the lens.");
@@ -186,13 +186,17 @@ final class EyeAnswer {
     distance(
         "Reflection from a matt surface, seen straight on",
         HazardDistance.diffuse(beam.powerW(), mpe, share, 0),
-        "√(ρ P / (π limit)), ρ = " + number(share));
+        ", ρ = %s, θ = 0".formatted(number(share)));
   }
 
-  private void distance(String title, HazardDistance.Distance found, String formula) {
+  private void distance(String title, HazardDistance.Distance found, String inputs) {
     distances.add(
         new Worked(
-            title, metres(found.metres()), formula, HazardDistance.SOURCE, found.assumptions()));
+            title,
+            metres(found.metres()),
+            found.formula() + inputs,
+            HazardDistance.SOURCE,
+            found.assumptions()));
   }
 
   private String metres(double metres) {

@@ -27,6 +27,7 @@ public final class EyesLink {
             machine.laser().wavelengthNm(), QuantityKind.WAVELENGTH, UnitPreferences.metric()));
     values.put("power", SentForm.typed(w.ratedPower()));
     values.put("beam", SentForm.typed(w.inputBeam()));
+    values.put("divergence", SentForm.typed(machine.written().built().divergence()));
     values.put("lens", SentForm.typed(w.lens()));
     values.put("atLens", SentForm.typed(w.inputBeam()));
     return values.entrySet().stream()

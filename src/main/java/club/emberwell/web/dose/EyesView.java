@@ -2,6 +2,7 @@ package club.emberwell.web.dose;
 
 import club.emberwell.bench.FieldReader;
 import club.emberwell.bench.Machine;
+import club.emberwell.bench.MachineLimits;
 import club.emberwell.eyewear.Glasses;
 import club.emberwell.laser.Regime;
 import club.emberwell.laser.safety.Coverage;
@@ -150,7 +151,7 @@ record EyesView(
     form.add(
         Field.quantity(
             "beam", "Beam diameter at the eye", "4 mm; or where the beam leaves the machine"));
-    form.add(Field.quantity("divergence", "Divergence (full angle)", "2 mrad"));
+    form.add(Field.quantity("divergence", "Divergence (full angle, 1/e²)", "2 mrad"));
     form.add(Field.quantity("lens", "Lens (focal length)", "50 mm, 2 in"));
     form.add(Field.quantity("atLens", "Beam diameter at the lens", "6 mm"));
     form.add(
@@ -193,7 +194,11 @@ record EyesView(
             CalculatorLimits.WAVELENGTH_NM),
         in.quantity("/power", QuantityKind.POWER, sent.quantity("power"), CalculatorLimits.POWER_W),
         length(in, sent, "beam", CalculatorLimits.BEAM_MM),
-        divergence(in, sent.text("divergence")),
+        in.quantity(
+            "/divergence",
+            QuantityKind.DIVERGENCE,
+            sent.quantity("divergence"),
+            MachineLimits.DIVERGENCE_MRAD),
         length(in, sent, "lens", CalculatorLimits.FOCAL_MM),
         length(in, sent, "atLens", CalculatorLimits.BEAM_MM),
         share(in, sent),
@@ -212,25 +217,5 @@ record EyesView(
             sent.quantity("reflectance"),
             CalculatorLimits.PERCENT);
     return percent == null ? null : percent / 100;
-  }
-
-  // At most two decimals behind a whole number: nothing is left that could mean a thousand.
-  private static Double divergence(FieldReader in, String text) {
-    if (text == null) {
-      return null;
-    }
-    String bare = text.replaceAll("\\s*mrad$", "").replace(',', '.');
-    if (bare.matches("\\d{1,4}(\\.\\d{1,2})?|0\\.\\d{1,4}")) {
-      double mrad = Double.parseDouble(bare);
-      if (CalculatorLimits.DIVERGENCE_MRAD.hold(mrad)) {
-        return mrad;
-      }
-    }
-    in.add(
-        Remark.error(
-            RemarkId.DIVERGENCE_UNREADABLE,
-            "/divergence",
-            "A number of milliradians, such as 2 mrad."));
-    return null;
   }
 }

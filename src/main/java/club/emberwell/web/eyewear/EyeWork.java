@@ -1,5 +1,6 @@
 package club.emberwell.web.eyewear;
 
+import club.emberwell.bench.Machine;
 import club.emberwell.eyewear.EyeProtection;
 import club.emberwell.laser.safety.En207;
 import club.emberwell.laser.safety.EyeLimits;
@@ -37,25 +38,44 @@ final class EyeWork {
     return List.copyOf(work.worked);
   }
 
-  /** What would be needed for the rest, each a sentence. */
-  static List<String> missing(EyeProtection eyes) {
-    List<String> lines = new ArrayList<>();
+  /**
+   * What there is no number of.
+   *
+   * @param line a sentence
+   * @param field of the machine's form that would give it, or null
+   */
+  record Missing(String line, String field) {}
+
+  /** What would be needed for the rest. */
+  static List<Missing> missing(EyeProtection eyes) {
+    List<Missing> lines = new ArrayList<>();
     EyeMinima minima = eyes.minima();
     if (minima.limit() == null) {
-      lines.add("The tables read here give no limit for this wavelength: there is no number.");
+      lines.add(
+          new Missing(
+              "The tables read here give no limit for this wavelength: there is no number.", null));
     } else if (minima.density() == null) {
       lines.add(
-          "This laser is pulsed. What its pulses need depends on frequency and pulse duration, so"
-              + " there is no number for them here: the calculator takes both.");
+          new Missing(
+              "This laser is pulsed. What its pulses need depends on frequency and pulse duration,"
+                  + " so there is no number for them here: the calculator takes both.",
+              null));
     }
     if (!minima.scaled()) {
-      lines.add("A scale number (LB) needs the diameter of the beam before the lens.");
+      lines.add(
+          new Missing("A scale number (LB) needs the diameter of the beam before the lens.", null));
     }
     eyes.reaches().stream()
         .filter(reach -> reach.missing() != null)
-        .map(reach -> reach.way().label() + ": no number. " + reach.missing())
+        .map(EyeWork::missing)
         .forEach(lines::add);
     return lines;
+  }
+
+  private static Missing missing(EyeProtection.Reach reach) {
+    return new Missing(
+        reach.way().label() + ": no number. " + reach.missing(),
+        reach.way() == EyeProtection.Way.DIRECT ? "divergence" : null);
   }
 
   private void limit(EyeLimits.Limit limit) {
@@ -99,19 +119,21 @@ final class EyeWork {
   }
 
   private void reach(EyeProtection.Reach reach) {
-    String formula =
-        switch (reach.way()) {
-          case DIRECT -> "(√(8 P / (π limit)) − a) / φ";
-          case LENS -> "(f / b) √(8 P / (π limit)), b as 1/e² value";
-          case DIFFUSE -> "√(ρ P / (π limit)), ρ = 1";
-        };
+    String inputs =
+        reach.way() == EyeProtection.Way.DIRECT ? straight(eyes.machine()) : "";
     worked.add(
         new Worked(
             reach.way().label() + ", as far as",
             number(Upward.distance(reach.distance().metres())) + " m",
-            formula,
+            reach.distance().formula() + inputs,
             HazardDistance.SOURCE,
             reach.distance().assumptions()));
+  }
+
+  private String straight(Machine machine) {
+    Double beam = machine.inputBeamMm();
+    return "; φ = %s mrad".formatted(number(machine.divergenceMrad()))
+        + (beam == null ? "" : ", a = %s mm".formatted(number(beam)));
   }
 
   private String number(double value) {

@@ -101,7 +101,7 @@ public class EyewearPages extends Pages {
       List<FitLine> fits,
       List<String> warnings,
       List<Worked> worked,
-      List<String> missing,
+      List<EyeWork.Missing> missing,
       String calculator) {
     public String getClosing() {
       return EyeLimits.CLOSING;

@@ -108,6 +108,8 @@ final class FilledBench {
     owner.asks().delete("/api/v1/machines/" + sold).then().statusCode(204);
     Map<String, Object> machine = new HashMap<>(laser());
     machine.put("name", "Tube " + ODD);
+    machine.put("housing", "closed");
+    machine.put("divergence", Map.of("value", 2.5, "unit", "mrad"));
     return owner.makes("machines", machine);
   }
 

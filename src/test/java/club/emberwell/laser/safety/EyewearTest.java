@@ -106,7 +106,7 @@ class EyewearTest {
   @ParameterizedTest
   @CsvSource({"25, 225.68", "25.456, 223.65"})
   void hazardDistanceOfAPointer(double limit, String metres) {
-    assertPrinted(metres, HazardDistance.direct(1, limit, 0, 1, Edge.ONE_OVER_E).metres());
+    assertPrinted(metres, HazardDistance.direct(1, limit, 0.0, 1, Edge.ONE_OVER_E).metres());
   }
 
   // An open test suite gives 1.9956 m with a tolerance of 1e-3

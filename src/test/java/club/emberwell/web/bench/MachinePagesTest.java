@@ -16,6 +16,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 @QuarkusTest
 class MachinePagesTest {
@@ -93,6 +95,21 @@ class MachinePagesTest {
     assertNotNull(browser.page().selectFirst("#error-summary a[href=#ratedPower]"));
     assertTrue(browser.page().title().startsWith("Error:"));
     assertTrue(machines(person).isEmpty());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"narrow", "2 mm", "-2 mrad", "0 mrad", "0.001 mrad", "4 rad"})
+  void aDivergenceAtFaultIsExplainedAtItsField(String typed) {
+    Person person = People.join();
+    Browser browser = Browser.of(person);
+    browser.get("/bench/machines/new").send(FORM, tube("divergence", typed));
+    assertEquals(422, browser.status());
+    browser.tidy();
+    assertEquals(typed, browser.field("divergence"));
+    assertNotNull(browser.page().selectFirst("details[open] #at-divergence .field-error"));
+    assertTrue(machines(person).isEmpty());
+    browser.send(FORM, Map.of("divergence", "2 mrad"));
+    assertEquals(303, browser.status());
   }
 
   @Test

@@ -184,6 +184,14 @@ class DosePagesTest {
     assertTrue(value(page, "Reflection from a matt surface").endsWith(" m"));
   }
 
+  /** 0.1 degrees are 1.74533 mrad: sqrt(80 / (pi 25.4558)) m / 0.00174533 = 573.05 m, upward. */
+  @Test
+  void theStraightBeamNeedsNoDiameterAndTakesAnyUnitOfAnAngle() {
+    Document page = page("/dose/eyes?wavelength=455+nm&power=10+W&divergence=0.1+deg");
+    assertEquals("574 m", value(page, "Straight beam"));
+    assertTrue(page.text().contains("it counts as a point"));
+  }
+
   @Test
   void anIncompleteBeamIsRefusedAtItsFields() {
     Browser browser =

@@ -28,7 +28,8 @@ class MachineEverywhereTest extends EverywhereCase {
 
   /** What no report tells: it is the owner's affair. */
   private static final Set<String> OWNERS =
-      Set.of("name", "model", "pulseControl", "controllerVersion", "inputBeam", "housing");
+      Set.of(
+          "name", "model", "pulseControl", "controllerVersion", "inputBeam", "housing", "divergence");
 
   /** A gated tube that says everything; nothing of it is odd. */
   private static final Map<String, Object> SAID =
@@ -47,7 +48,8 @@ class MachineEverywhereTest extends EverywhereCase {
           Map.entry("pulseControl", "set-freely"),
           Map.entry("maxSpeed", "603 mm/s"),
           Map.entry("controllerVersion", "Quagga 7"),
-          Map.entry("housing", "interlocked"));
+          Map.entry("housing", "interlocked"),
+          Map.entry("divergence", "2.1 mrad"));
 
   private String id;
 
