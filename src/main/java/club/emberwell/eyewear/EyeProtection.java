@@ -114,7 +114,7 @@ public record EyeProtection(
         HazardDistance.diffuse(watts, limit, 1, 0)
             .assuming("All of it is reflected (ρ = 1), seen straight on (θ = 0).");
     return Stream.of(
-            new Reach(Way.DIRECT, direct, "Nobody said the divergence of this beam."),
+            new Reach(Way.DIRECT, direct, "Its divergence is not known."),
             new Reach(Way.LENS, lens, "Needs lens and beam before the lens."),
             new Reach(Way.DIFFUSE, diffuse, null))
         .map(reach -> reach.of(minima.beam()))

@@ -53,6 +53,12 @@ public final class MachineForm {
             .folded());
     form.add(
         Field.quantity(
+            "divergence",
+            "Divergence (full angle, 1/e²)",
+            "As on its data sheet, such as 2 mrad. Tells beside your glasses how far the straight"
+                + " beam is too strong."));
+    form.add(
+        Field.quantity(
                 "wavelength",
                 "Wavelength",
                 "From its label. If empty, the usual one. " + UsualWavelength.sentence())
@@ -83,11 +89,6 @@ public final class MachineForm {
             "inputBeam",
             "Beam before the lens",
             "Its diameter, such as 5 mm. With the lens it gives the spot size."));
-    form.add(
-        Field.quantity(
-            "divergence",
-            "Divergence (full angle, 1/e²)",
-            "2 mrad, from its data sheet. Says how far the beam reaches without a lens."));
     form.add(
         Field.quantity(
             "beamDiameter",

@@ -25,7 +25,7 @@ final class EyeWork {
     this.style = style;
   }
 
-  /** Minima, then distances, as far as there are numbers. */
+  /** Minima, as far as there are numbers. */
   static List<Worked> of(EyeProtection eyes, NumberStyle style) {
     EyeWork work = new EyeWork(eyes, style);
     EyeMinima minima = eyes.minima();
@@ -34,6 +34,12 @@ final class EyeWork {
       work.density(minima.average());
     }
     minima.scales().forEach((letter, scale) -> work.scale(letter, scale));
+    return List.copyOf(work.worked);
+  }
+
+  /** How far each way of the beam is too strong, as far as there are numbers. */
+  static List<Worked> distances(EyeProtection eyes, NumberStyle style) {
+    EyeWork work = new EyeWork(eyes, style);
     eyes.reaches().stream().filter(reach -> reach.distance() != null).forEach(work::reach);
     return List.copyOf(work.worked);
   }
@@ -119,11 +125,10 @@ final class EyeWork {
   }
 
   private void reach(EyeProtection.Reach reach) {
-    String inputs =
-        reach.way() == EyeProtection.Way.DIRECT ? straight(eyes.machine()) : "";
+    String inputs = reach.way() == EyeProtection.Way.DIRECT ? straight(eyes.machine()) : "";
     worked.add(
         new Worked(
-            reach.way().label() + ", as far as",
+            reach.way().label(),
             number(Upward.distance(reach.distance().metres())) + " m",
             reach.distance().formula() + inputs,
             HazardDistance.SOURCE,

@@ -101,6 +101,7 @@ public class EyewearPages extends Pages {
       List<FitLine> fits,
       List<String> warnings,
       List<Worked> worked,
+      List<Worked> distances,
       List<EyeWork.Missing> missing,
       String calculator) {
     public String getClosing() {
@@ -179,6 +180,7 @@ public class EyewearPages extends Pages {
             eyes.fits().stream().map(FitLine::of).toList(),
             eyes.warnings(),
             EyeWork.of(eyes, reader.style()),
+            EyeWork.distances(eyes, reader.style()),
             EyeWork.missing(eyes),
             EyesLink.of(eyes.machine())));
   }
