@@ -57,7 +57,12 @@ public class MachineResource {
   @Keyed
   @WithEtag
   @POST
-  @Operation(operationId = "createMachine", summary = "Add a machine")
+  @Operation(
+      operationId = "createMachine",
+      summary = "Add a machine",
+      description =
+          "divergence is the full angle, at 1/e2, by which the beam widens without a lens. From it"
+              + " follows how far the straight beam is too strong; without it nobody guesses.")
   @APIResponseSchema(value = MachineJson.class, responseCode = "201")
   public Response add(MachineRequest sent) {
     return request.once(
