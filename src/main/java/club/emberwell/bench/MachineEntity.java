@@ -113,13 +113,7 @@ public class MachineEntity {
     return new Machine(
         new Machine.Standing(id, number, memberId, version, createdAt, updatedAt, deletedAt),
         new MachineReader.Values(
-            name,
-            model,
-            laser.toLaser(),
-            pulseControl,
-            controllerVersion,
-            housing,
-            divergenceMrad),
+            name, model, laser.toLaser(), pulseControl, controllerVersion, housing, divergenceMrad),
         written,
         numberStyle);
   }

@@ -20,8 +20,7 @@ public final class HazardDistance {
    * @param metres m
    * @param formula with symbols, not numbers
    */
-  public record Distance(
-      double metres, String formula, List<String> assumptions, String closing) {
+  public record Distance(double metres, String formula, List<String> assumptions, String closing) {
     public Distance {
       assumptions = List.copyOf(assumptions);
     }

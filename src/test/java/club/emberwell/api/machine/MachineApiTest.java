@@ -103,10 +103,22 @@ class MachineApiTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "name|''", "source|steam", "wavelength|blue", "wavelength|5 W", "ratedPower|-10 W",
-        "ratedPower|10", "motion|sideways", "regime|often", "lens|5 W", "beamDiameter|-1 um",
-        "maxSpeed|600 mm/m", "pulseControl|maybe", "divergence|2", "divergence|2 mm",
-        "divergence|-1 mrad", "divergence|4 rad"
+        "name|''",
+        "source|steam",
+        "wavelength|blue",
+        "wavelength|5 W",
+        "ratedPower|-10 W",
+        "ratedPower|10",
+        "motion|sideways",
+        "regime|often",
+        "lens|5 W",
+        "beamDiameter|-1 um",
+        "maxSpeed|600 mm/m",
+        "pulseControl|maybe",
+        "divergence|2",
+        "divergence|2 mm",
+        "divergence|-1 mrad",
+        "divergence|4 rad"
       })
   void aFieldAtFaultIsNamed(String field, String value) {
     Map<String, Object> bad = machine();

@@ -29,7 +29,13 @@ class MachineEverywhereTest extends EverywhereCase {
   /** What no report tells: it is the owner's affair. */
   private static final Set<String> OWNERS =
       Set.of(
-          "name", "model", "pulseControl", "controllerVersion", "inputBeam", "housing", "divergence");
+          "name",
+          "model",
+          "pulseControl",
+          "controllerVersion",
+          "inputBeam",
+          "housing",
+          "divergence");
 
   /** A gated tube that says everything; nothing of it is odd. */
   private static final Map<String, Object> SAID =
