@@ -25,8 +25,26 @@ final class EyeWork {
     this.style = style;
   }
 
-  /** Minima, as far as there are numbers. */
-  static List<Worked> of(EyeProtection eyes, NumberStyle style) {
+  /**
+   * What is calculated for one machine.
+   *
+   * @param distances at which each way of the beam is still too strong
+   */
+  record Numbers(List<Worked> minima, List<Worked> distances, List<Missing> missing) {}
+
+  /**
+   * What there is no number of.
+   *
+   * @param line a sentence
+   * @param field of the machine's form that would give it, or null
+   */
+  record Missing(String line, String field) {}
+
+  static Numbers of(EyeProtection eyes, NumberStyle style) {
+    return new Numbers(minima(eyes, style), distances(eyes, style), missing(eyes));
+  }
+
+  private static List<Worked> minima(EyeProtection eyes, NumberStyle style) {
     EyeWork work = new EyeWork(eyes, style);
     EyeMinima minima = eyes.minima();
     if (minima.limit() != null) {
@@ -37,23 +55,13 @@ final class EyeWork {
     return List.copyOf(work.worked);
   }
 
-  /** How far each way of the beam is too strong, as far as there are numbers. */
-  static List<Worked> distances(EyeProtection eyes, NumberStyle style) {
+  private static List<Worked> distances(EyeProtection eyes, NumberStyle style) {
     EyeWork work = new EyeWork(eyes, style);
     eyes.reaches().stream().filter(reach -> reach.distance() != null).forEach(work::reach);
     return List.copyOf(work.worked);
   }
 
-  /**
-   * What there is no number of.
-   *
-   * @param line a sentence
-   * @param field of the machine's form that would give it, or null
-   */
-  record Missing(String line, String field) {}
-
-  /** What would be needed for the rest. */
-  static List<Missing> missing(EyeProtection eyes) {
+  private static List<Missing> missing(EyeProtection eyes) {
     List<Missing> lines = new ArrayList<>();
     EyeMinima minima = eyes.minima();
     if (minima.limit() == null) {

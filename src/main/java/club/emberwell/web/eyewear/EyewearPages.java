@@ -13,7 +13,6 @@ import club.emberwell.quantity.NumberStyle;
 import club.emberwell.quantity.UnitPreferences;
 import club.emberwell.remark.Remark;
 import club.emberwell.web.dose.EyesLink;
-import club.emberwell.web.dose.Worked;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.Pages;
 import club.emberwell.web.frame.SentForm;
@@ -100,9 +99,7 @@ public class EyewearPages extends Pages {
       String laser,
       List<FitLine> fits,
       List<String> warnings,
-      List<Worked> worked,
-      List<Worked> distances,
-      List<EyeWork.Missing> missing,
+      EyeWork.Numbers numbers,
       String calculator) {
     public String getClosing() {
       return EyeLimits.CLOSING;
@@ -180,8 +177,6 @@ public class EyewearPages extends Pages {
             eyes.fits().stream().map(FitLine::of).toList(),
             eyes.warnings(),
             EyeWork.of(eyes, reader.style()),
-            EyeWork.distances(eyes, reader.style()),
-            EyeWork.missing(eyes),
             EyesLink.of(eyes.machine())));
   }
 
