@@ -89,6 +89,9 @@ select '00000000-0000-4000-8000-000000000003', current_setting('fill.report')::u
 insert into lot (id, supplier, material, received, received_on, batch, inspection, shared)
 values ('00000000-0000-4000-8000-000000000004', ' The  shop', 'maple', 2147483647, '2024-02-29', E'B\t7',
   'Scratched', true);
+insert into supplier_spelling (code, spelling, head_code, head, member_id, at, reason)
+select supplier_code_of('Shop "é"'), 'Shop "é"', supplier_code_of(' The  shop'), 'The shop',
+  current_setting('fill.a')::uuid, '0044-03-15 12:00:00+00 BC', E'One\nshop';
 insert into recipe (id, written, asked_hash, number_style, folder, words, machine_id, source,
   wavelength_nm, rated_power_w, motion, regime, gated, used_at)
 select '00000000-0000-4000-8000-000000000005', '{"name": "x"}', 'x', 'any', E'\\N', 'maple', m.id,
