@@ -13,10 +13,11 @@ create function supplier_code_of(name text) returns text
   language sql immutable strict parallel safe
   return left(md5(supplier_folded(name)), 12);
 
--- The key is what the code is made of: nothing else needs it.
 alter table lot drop column supplier_key, drop column supplier_code;
-alter table lot add column supplier_code text not null
-  generated always as (supplier_code_of(supplier)) stored;
+alter table lot
+  -- stored, as a search by a part of a name asks it of every lot
+  add column supplier_key  text not null generated always as (supplier_folded(supplier)) stored,
+  add column supplier_code text not null generated always as (supplier_code_of(supplier)) stored;
 create index lot_shared on lot (supplier_code) where shared and usable is not null;
 
 -- Names that moderators joined to another. Lots keep what their owners typed; who asks for a

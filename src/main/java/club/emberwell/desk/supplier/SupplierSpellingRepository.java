@@ -29,8 +29,7 @@ class SupplierSpellingRepository {
   }
 
   Optional<SupplierSpelling> find(String code) {
-    return db
-        .createNativeQuery(
+    return db.createNativeQuery(
             """
             select s.code, s.spelling, s.head as supplier, s.head_code as supplierCode,
               (select m.handle from member m where m.id = s.member_id) as by, s.at, s.reason,
@@ -61,8 +60,7 @@ class SupplierSpellingRepository {
 
   /** The name under which others are joined to this code; empty where none is. */
   Optional<String> nameOfHead(String code) {
-    return db
-        .createNativeQuery(
+    return db.createNativeQuery(
             "select s.head from supplier_spelling s where s.head_code = :code order by s.number",
             String.class)
         .setParameter("code", code)

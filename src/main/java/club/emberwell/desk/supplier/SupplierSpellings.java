@@ -101,8 +101,7 @@ public class SupplierSpellings {
     there.ifPresent(SupplierSpellings::refuseSecond);
     refuseCircle(draft, code, head);
     stored.nameOfHead(code).ifPresent(SupplierSpellings::refuseChain);
-    stored.add(
-        code, draft.spelling(), head.code(), head.name(), actor.memberId(), draft.reason());
+    stored.add(code, draft.spelling(), head.code(), head.name(), actor.memberId(), draft.reason());
     record(actor, "join-supplier", stored.find(code).orElseThrow(), draft.reason());
     return stored.find(code).orElseThrow();
   }

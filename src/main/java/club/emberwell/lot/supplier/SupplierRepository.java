@@ -27,25 +27,27 @@ class SupplierRepository {
   /** The code of the supplier whose spelling a name is. */
   String code(String name) {
     return db.createNativeQuery(
-                """
+            """
                 select coalesce(
                   (select s.head_code from supplier_spelling s
                     where s.code = supplier_code_of(:name)),
                   supplier_code_of(:name))""",
-                String.class)
-            .setParameter("name", name)
-            .getSingleResult();
+            String.class)
+        .setParameter("name", name)
+        .getSingleResult();
   }
 
-  /** The code of the supplier that a spelling of this code is joined to; the code itself if none. */
+  /**
+   * The code of the supplier that a spelling of this code is joined to; the code itself if none.
+   */
   String head(String code) {
     return db.createNativeQuery(
-                """
+            """
                 select coalesce(
                   (select s.head_code from supplier_spelling s where s.code = :code), :code)""",
-                String.class)
-            .setParameter("code", code)
-            .getSingleResult();
+            String.class)
+        .setParameter("code", code)
+        .getSingleResult();
   }
 
   /**
@@ -73,7 +75,7 @@ class SupplierRepository {
             group by 1
             having count(distinct e.member_id) >= :fewest
               and (cast(:part as text) is null
-                or bool_or(position(supplier_folded(:part) in supplier_folded(l.supplier)) > 0)
+                or bool_or(position(supplier_folded(:part) in l.supplier_key) > 0)
                 or position(supplier_folded(:part) in supplier_folded(max(s.head))) > 0)
             order by 1""",
             Sums.class)

@@ -36,8 +36,7 @@ import java.util.stream.Stream;
  */
 @ApplicationScoped
 public class Suppliers {
-  private static final ListOrder RANKED =
-      new ListOrder("suppliers", false, SupplierLimits.PAGE);
+  private static final ListOrder RANKED = new ListOrder("suppliers", false, SupplierLimits.PAGE);
 
   private final SupplierRepository stored;
 
@@ -56,7 +55,10 @@ public class Suppliers {
     EntryAccess.signedIn(actor);
     String letters = letters(part);
     return Slice.read(
-        wanted, RANKED, place -> beyond(all(letters), place), one -> List.of(rank(one), one.code()));
+        wanted,
+        RANKED,
+        place -> beyond(all(letters), place),
+        one -> List.of(rank(one), one.code()));
   }
 
   private static String letters(String part) {
@@ -101,8 +103,7 @@ public class Suppliers {
     EntryAccess.signedIn(actor);
     List<Supplier> all = all(null);
     List<Supplier> best = all.subList(0, Math.min(all.size(), SupplierLimits.OFFERED));
-    Stream<Supplier> wanted =
-        all.stream().skip(best.size()).filter(one -> one.code().equals(code));
+    Stream<Supplier> wanted = all.stream().skip(best.size()).filter(one -> one.code().equals(code));
     return Stream.concat(best.stream(), wanted).toList();
   }
 
@@ -119,7 +120,10 @@ public class Suppliers {
     Supplier supplier = one(head).orElseThrow(() -> new EntryUnknown("supplier"));
     List<LotRow> rows = stored.lots(head, SupplierLimits.LOTS);
     return new Supplier.Detail(
-        supplier, stored.spellings(head), kinds(rows), rows.stream().map(Suppliers::shared).toList());
+        supplier,
+        stored.spellings(head),
+        kinds(rows),
+        rows.stream().map(Suppliers::shared).toList());
   }
 
   /** The code of the supplier whose spelling a name is, whoever may know it. */

@@ -98,8 +98,7 @@ public class SpellingPages extends Pages {
   private TemplateInstance shown(Form form) {
     String name = form.field("spelling").getValue();
     boolean known = name != null && !name.isBlank() && name.length() <= LotLimits.WORDS;
-    return Templates.join(
-        form, offers(known ? likely.of(actor(), name) : List.of()));
+    return Templates.join(form, offers(known ? likely.of(actor(), name) : List.of()));
   }
 
   private static Form joining() {
@@ -124,7 +123,8 @@ public class SpellingPages extends Pages {
         .run(
             s ->
                 spellings.join(
-                    actor(), new Draft(s.typed("spelling"), s.typed("supplier"), s.typed("reason"))))
+                    actor(),
+                    new Draft(s.typed("spelling"), s.typed("supplier"), s.typed("reason"))))
         .then(PATH + "?done=yes");
   }
 

@@ -136,8 +136,7 @@ public class LotPages extends Pages {
   private Earlier sameSupplier(UUID id) {
     return new Earlier(
         lots.get(actor(), id).written().supplier(),
-        cards(
-            lots.ofSameSupplier(actor(), id).stream().filter(lot -> !lot.id().equals(id))));
+        cards(lots.ofSameSupplier(actor(), id).stream().filter(lot -> !lot.id().equals(id))));
   }
 
   private static List<LotCard> cards(Stream<Lot> lots) {

@@ -89,19 +89,30 @@ public class SupplierPages extends Pages {
    * @param plot null where no lot says when it came
    * @param drifts sentences; empty where too few members burned lots of one sort
    * @param spelled other names that count as its own, in one line; null where none does
-   * @param order where it is said how many to order
-   * @param join where its name is joined to another; null for who may not
    */
   record One(
       Line line,
       String spelled,
-      String order,
-      String join,
+      Ways ways,
       SharePlot plot,
       List<Kind> kinds,
       List<Month> months,
       List<String> drifts,
       String rate) {}
+
+  /**
+   * Where one goes on from a supplier.
+   *
+   * @param order where it is said how many to order
+   * @param join where its name is joined to another; null for who may not
+   */
+  record Ways(String order, String join) {
+    static Ways of(Supplier supplier, boolean moderates) {
+      String name = QueryString.encoded(supplier.name());
+      return new Ways(
+          "/lots/order?lots=" + name, moderates ? "/desk/suppliers/join?spelling=" + name : null);
+    }
+  }
 
   /** Lots of one material, coating and colour. */
   record Kind(String name, int members, int lots, String counts, String share) {}
@@ -130,14 +141,12 @@ public class SupplierPages extends Pages {
 
   private TemplateInstance shown(Supplier.Detail found) {
     String code = found.supplier().code();
-    String name = QueryString.encoded(found.supplier().name());
     NumberStyle style = actor().units().style();
     return Templates.supplier(
         new One(
             Line.of(found.supplier()),
             found.spellings().isEmpty() ? null : String.join(", ", found.spellings()),
-            "/lots/order?lots=" + name,
-            actor().moderates() ? "/desk/suppliers/join?spelling=" + name : null,
+            Ways.of(found.supplier(), actor().moderates()),
             plot(found.lots()),
             found.kinds().stream().map(SupplierPages::kind).toList(),
             found.lots().stream().map(SupplierPages::month).toList(),

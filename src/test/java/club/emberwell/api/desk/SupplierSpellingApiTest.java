@@ -182,7 +182,8 @@ class SupplierSpellingApiTest extends DeskCalls {
     lot(member, full + "\u00a0\u00a0LTD", 10, 9);
     lot(second, " " + name.toUpperCase() + "  ltd .", 10, 9);
     assertEquals(1, told().size());
-    assertEquals(1, get(member, "suppliers?q=" + full + " lTD..").extract().<List<?>>path("items").size());
+    assertEquals(
+        1, get(member, "suppliers?q=" + full + " lTD..").extract().<List<?>>path("items").size());
     post(
             moderator,
             PATH,
@@ -279,8 +280,7 @@ class SupplierSpellingApiTest extends DeskCalls {
     assertEquals(5, read.size());
     List<Float> low = found().getList("items.pieces.low");
     assertEquals(low.stream().sorted((a, b) -> Float.compare(b, a)).toList(), low);
-    int one =
-        StatementCount.ofRequests(() -> get(member, "suppliers?size=1&q=" + name)).size();
+    int one = StatementCount.ofRequests(() -> get(member, "suppliers?size=1&q=" + name)).size();
     int all = StatementCount.ofRequests(() -> get(member, "suppliers?q=" + name)).size();
     assertEquals(one, all);
     get(member, "suppliers?q=" + name + "%25").body("items", empty());

@@ -216,7 +216,9 @@ class SupplierApiTest {
         .body("drift.others.change.ratio", closeTo(1.22, 0.03))
         .body("drift.change", nullValue());
     String code =
-        got(ada, "suppliers?q=" + supplier).extract().path("items.find { it.name == '" + supplier + "' }.code");
+        got(ada, "suppliers?q=" + supplier)
+            .extract()
+            .path("items.find { it.name == '" + supplier + "' }.code");
     got(ada, "suppliers/" + code)
         .body("drifts", hasSize(1))
         .body("drifts[0].blanks", equalTo("slate"))

@@ -37,7 +37,15 @@ class SpellingPagesTest {
     by.makes(
         "lots",
         Map.of(
-            "supplier", supplier, "material", "slate", "received", 20, "usable", 18, "shared",
+            "supplier",
+            supplier,
+            "material",
+            "slate",
+            "received",
+            20,
+            "usable",
+            18,
+            "shared",
             true));
   }
 
