@@ -91,6 +91,9 @@ values ('00000000-0000-4000-8000-000000000004', ' The  shop', 'maple', 214748364
   'Scratched', true);
 update machine set housing = 'open', divergence_mrad = 0.30000000000000004
 where number = (select min(number) from machine);
+insert into supplier_spelling (code, spelling, head_code, head, member_id, at, reason)
+select supplier_code_of('Shop "é"'), 'Shop "é"', supplier_code_of(' The  shop'), 'The shop',
+  current_setting('fill.a')::uuid, '0044-03-15 12:00:00+00 BC', E'One\nshop';
 insert into recipe (id, written, asked_hash, number_style, folder, words, machine_id, source,
   wavelength_nm, rated_power_w, motion, regime, gated, used_at)
 select '00000000-0000-4000-8000-000000000005', '{"name": "x"}', 'x', 'any', E'\\N', 'maple', m.id,

@@ -9,7 +9,7 @@ public final class CatalogLimits {
   public static final int SUGGESTIONS = 5;
 
   /** A near term may differ by this share of the longer text, in edits. */
-  static final double SUGGESTION_DISTANCE = 0.34;
+  public static final double SUGGESTION_DISTANCE = 0.34;
 
   /** Longest run of words of an unresolved text that is checked for a prohibited material. */
   static final int SCREENED_WORDS = 4;

@@ -4,12 +4,8 @@ import club.emberwell.entry.Entry;
 import java.util.Optional;
 import java.util.UUID;
 
-/**
- * A delivery as it stands, detached.
- *
- * @param supplierCode the same for spellings that differ by case and space alone
- */
-public record Lot(Entry entry, String supplierCode, WrittenLot written) {
+/** A delivery as it stands, detached. */
+public record Lot(Entry entry, WrittenLot written) {
   public UUID id() {
     return entry.id();
   }

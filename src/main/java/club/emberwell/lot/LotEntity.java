@@ -9,8 +9,7 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Table;
 import java.time.LocalDate;
 import java.util.List;
-import org.hibernate.annotations.Generated;
-import org.hibernate.generator.EventType;
+import org.hibernate.annotations.Formula;
 
 /** What a lot has of its own. */
 @Entity
@@ -21,9 +20,11 @@ class LotEntity extends OwnRow<WrittenLot, Lot> {
 
   private String supplier;
 
-  /** The same for spellings that differ by case and space alone. */
-  @Generated(event = {EventType.INSERT, EventType.UPDATE})
-  @Column(name = "supplier_code", insertable = false, updatable = false)
+  /** Of the supplier whose spelling it is; for statements, which find it as it is by then. */
+  @Formula(
+      """
+      coalesce((select s.head_code from supplier_spelling s where s.code = supplier_code),
+        supplier_code)""")
   private String supplierCode;
 
   private String batch;
@@ -89,6 +90,6 @@ class LotEntity extends OwnRow<WrittenLot, Lot> {
 
   @Override
   protected Lot detached(String handle) {
-    return new Lot(entry().toEntry(handle), supplierCode, written());
+    return new Lot(entry().toEntry(handle), written());
   }
 }

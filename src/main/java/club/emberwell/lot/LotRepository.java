@@ -34,16 +34,17 @@ class LotRepository implements OwnRows<LotEntity> {
         .list();
   }
 
-  /** Those of one supplier that still stand, the last received first. */
-  List<LotEntity> ofSupplier(UUID member, String code, int most) {
+  /** Those of the supplier of one of them that still stand, the last received first. */
+  List<LotEntity> ofSameSupplier(UUID member, UUID lot, int most) {
     return find(
             """
             from LotEntity l join fetch l.entry e
-            where e.memberId = ?1 and e.state = EntryState.LIVE and l.supplierCode = ?2
+            where e.memberId = ?1 and e.state = EntryState.LIVE
+              and l.supplierCode = (select m.supplierCode from LotEntity m where m.id = ?2)
             order by coalesce(l.receivedOn, ?3) desc, e.createdAt desc, e.number desc\
             """,
             member,
-            code,
+            lot,
             LotEntity.LONG_AGO)
         .range(0, most - 1)
         .list();

@@ -66,15 +66,15 @@ public class Lots extends OwnEntries<WrittenLot, LotEntity, Lot> {
   /**
    * What a standing lot says of its supplier.
    *
-   * @param code of the supplier, the same for spellings that differ by case and space alone
+   * @param code of the supplier, the same for all its spellings
    * @param usable of those received
    */
   public record Inspected(String supplier, String code, int received, int usable) {}
 
-  /** The actor's standing lots of one supplier, the last received first; of many the last. */
+  /** The actor's standing lots of one's supplier, the last received first; of many the last. */
   @Transactional
-  public List<Lot> ofSupplier(Actor actor, String code) {
-    return lots.ofSupplier(EntryAccess.signedIn(actor), code, LotLimits.IN_TIME).stream()
+  public List<Lot> ofSameSupplier(Actor actor, UUID id) {
+    return lots.ofSameSupplier(EntryAccess.signedIn(actor), id, LotLimits.IN_TIME).stream()
         .map(lot -> lot.detached(actor.handle()))
         .toList();
   }

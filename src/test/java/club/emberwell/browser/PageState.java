@@ -125,6 +125,7 @@ enum PageState {
         PageWays.lot(v, "2026-06-20", "48").press("main li a[href^='/lots/']");
       }),
   SUPPLIERS(BrowserTest.MEMBER, "/suppliers"),
+  SUPPLIERS_SEARCHED(BrowserTest.MEMBER, "/suppliers?q=north"),
   FIXTURES(BrowserTest.MEMBER, "/fixtures"),
   FIXTURE_REFUSED(
       BrowserTest.MEMBER,
@@ -240,6 +241,14 @@ enum PageState {
   DESK_TERMS(BrowserTest.MODERATOR, "/desk/terms/material"),
   DESK_TERM(BrowserTest.MODERATOR, "/desk/terms/material/slate"),
   DESK_MERGE(BrowserTest.MODERATOR, "/desk/terms/material/hdf/merge?into=mdf"),
+  DESK_SUPPLIERS(BrowserTest.MODERATOR, PageWays::joined),
+  DESK_SUPPLIERS_JOIN(BrowserTest.MODERATOR, "/desk/suppliers/join?spelling=North+Blanks+Ltd"),
+  DESK_SUPPLIERS_JOIN_REFUSED(
+      BrowserTest.MODERATOR,
+      v -> v.open("/desk/suppliers/join?spelling=N.B.").fill(Map.of("supplier", "n.b")).send()),
+  DESK_SUPPLIERS_PART(
+      BrowserTest.MODERATOR,
+      v -> PageWays.joined(v).press("main a[href*='/desk/suppliers/']:not(.button)")),
   DESK_CAUTIONS(BrowserTest.MODERATOR, "/desk/cautions"),
   DESK_CAUTION(
       BrowserTest.MODERATOR,

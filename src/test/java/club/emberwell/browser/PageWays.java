@@ -47,6 +47,13 @@ final class PageWays {
         .arrive("/lots?");
   }
 
+  static Visit joined(Visit v) {
+    return v.open("/desk/suppliers/join?spelling=North+Blanks+GmbH")
+        .fill(Map.of("supplier", "North Blanks", "reason", "One shop."))
+        .send()
+        .arrive("/desk/suppliers?");
+  }
+
   static void slate(Visit visit, String material, String speed) {
     visit
         .open("/post?fresh=yes")

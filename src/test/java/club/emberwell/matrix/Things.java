@@ -92,6 +92,7 @@ final class Things {
       case "note" -> note();
       case "undo" -> undo();
       case "word" -> word();
+      case "spelling" -> spelling();
       case "caution" -> crew.one("select min(id) from caution where not removed");
       case "stylesheet" -> stylesheet();
       case "invitation" -> invitation();
@@ -318,6 +319,15 @@ final class Things {
     crew.run(
         "insert into unfiled (id, kind, written, folded) values ('%s', 'material', '%s', '%s')"
             .formatted(id, id, id));
+    return id.toString();
+  }
+
+  private String spelling() {
+    UUID id = UUID.randomUUID();
+    crew.run(
+        ("insert into supplier_spelling (code, spelling, head_code, head, member_id, at, reason)"
+                + " values ('%s', '%s', 'none', 'None', '%s', now(), 'A test.')")
+            .formatted(id, id, author.id()));
     return id.toString();
   }
 

@@ -6,7 +6,6 @@ import club.emberwell.lot.order.Order.Line;
 import club.emberwell.lot.order.Order.Usable;
 import club.emberwell.lot.order.WrittenOrder.Basis;
 import club.emberwell.lot.order.WrittenOrder.Needed;
-import club.emberwell.lot.supplier.SupplierCode;
 import club.emberwell.lot.supplier.Suppliers;
 import club.emberwell.member.Actor;
 import club.emberwell.remark.EntryRefused;
@@ -108,7 +107,7 @@ public class Ordering {
 
   private Known ofLots(Actor actor, String supplier) {
     boolean all = supplier.equals(ALL_LOTS);
-    String code = SupplierCode.of(supplier);
+    String code = suppliers.code(supplier);
     List<LotShares.Count> own =
         lots.inspected(actor).stream()
             .filter(lot -> all || lot.code().equals(code))

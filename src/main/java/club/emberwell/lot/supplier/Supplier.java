@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  * A supplier as the shared lots of several members tell of it; never who they are.
  *
  * @param code stands in its address
- * @param name as most of them spell it
+ * @param name as most of them spell it, without the spellings that moderators joined to it
  * @param members who share lots of it
  * @param lots they share
  * @param least usable share of a lot
@@ -26,10 +26,12 @@ public record Supplier(
   /**
    * The same with what it is made of.
    *
+   * @param spellings that moderators joined to it
    * @param kinds by material, coating and colour, most lots first
    * @param lots the last received first
    */
-  public record Detail(Supplier supplier, List<Blanks> kinds, List<SharedLot> lots) {}
+  public record Detail(
+      Supplier supplier, List<String> spellings, List<Blanks> kinds, List<SharedLot> lots) {}
 
   /** Its lots of one material, coating and colour. */
   public record Blanks(

@@ -8,8 +8,11 @@ public final class SupplierLimits {
    */
   public static final int FEWEST_MEMBERS = 3;
 
-  /** Suppliers of the list, the first by rank. */
-  public static final int LISTED = 200;
+  /** Suppliers on one page of the list. */
+  public static final int PAGE = 30;
+
+  /** Suppliers a form offers to choose from, the first by rank; others are named by their page. */
+  public static final int OFFERED = 200;
 
   /** Lots of one supplier that are shown, the last received. */
   public static final int LOTS = 300;

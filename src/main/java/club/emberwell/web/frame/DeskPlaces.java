@@ -53,6 +53,7 @@ public class DeskPlaces {
     List<Place> tools = new ArrayList<>();
     tools.add(place("/desk/members", "Members"));
     tools.add(place("/desk/terms", "Terms"));
+    tools.add(place("/desk/suppliers", "Suppliers"));
     tools.add(place("/desk/rules", "Rules"));
     tools.add(place("/desk/undos", "Undo"));
     tools.add(place("/desk/log", "Log"));

@@ -130,22 +130,13 @@ public class LotPages extends Pages {
   }
 
   private Earlier last() {
-    return new Earlier(null, cards(mine().stream()));
+    return new Earlier(null, cards(lots.mine(actor(), Part.FIRST).rows().stream()));
   }
 
-  /** As far as they are among the last received. */
   private Earlier sameSupplier(UUID id) {
-    String supplier = lots.get(actor(), id).written().supplier();
     return new Earlier(
-        supplier,
-        cards(
-            mine().stream()
-                .filter(lot -> !lot.id().equals(id))
-                .filter(lot -> lot.written().supplier().equalsIgnoreCase(supplier))));
-  }
-
-  private List<Lot> mine() {
-    return lots.mine(actor(), Part.FIRST).rows();
+        lots.get(actor(), id).written().supplier(),
+        cards(lots.ofSameSupplier(actor(), id).stream().filter(lot -> !lot.id().equals(id))));
   }
 
   private static List<LotCard> cards(Stream<Lot> lots) {

@@ -83,7 +83,7 @@ class LotViews {
         card(lot, drifts.of(actor, lot.id()).orElse(null), style),
         photos.of(lot.id()).orElse(null),
         inTime(actor, lot),
-        suppliers.find(actor, lot.supplierCode()).map(LotViews::shared).orElse(null),
+        suppliers.named(actor, lot.written().supplier()).map(LotViews::shared).orElse(null),
         DriftText.RATE,
         post(lot.written()));
   }
@@ -109,7 +109,7 @@ class LotViews {
   }
 
   private InTime inTime(Actor actor, Lot chosen) {
-    List<Lot> all = lots.ofSupplier(actor, chosen.supplierCode());
+    List<Lot> all = lots.ofSameSupplier(actor, chosen.id());
     Map<UUID, Drift> drift = drifts.mine(actor);
     NumberStyle style = actor.units().style();
     List<Row> rows =

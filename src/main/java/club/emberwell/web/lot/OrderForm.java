@@ -14,10 +14,12 @@ import club.emberwell.web.frame.Field;
 import club.emberwell.web.frame.Form;
 import club.emberwell.web.frame.SentForm;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** The fields of the question how many to order; the address holds them all. */
 final class OrderForm {
@@ -82,11 +84,34 @@ final class OrderForm {
 
   private static void own(Field field, List<Inspected> lots) {
     field.choice(Ordering.ALL_LOTS, "All my lots: " + counted(lots));
-    Map<String, List<Inspected>> bySupplier = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
-    lots.forEach(
-        lot -> bySupplier.computeIfAbsent(lot.supplier(), s -> new ArrayList<>()).add(lot));
-    bySupplier.forEach((supplier, some) -> field.choice(supplier, supplier + ": " + counted(some)));
+    Map<String, List<Inspected>> bySupplier = new LinkedHashMap<>();
+    lots.stream()
+        .sorted(Comparator.comparing(Inspected::supplier, String.CASE_INSENSITIVE_ORDER))
+        .forEach(lot -> bySupplier.computeIfAbsent(lot.code(), c -> new ArrayList<>()).add(lot));
+    bySupplier
+        .values()
+        .forEach(
+            some -> {
+              String supplier = some.get(0).supplier();
+              field.choice(supplier, supplier + ": " + counted(some));
+            });
     field.value(Ordering.ALL_LOTS);
+  }
+
+  /**
+   * Chooses a supplier, whichever of its spellings was asked for.
+   *
+   * @param code of the supplier; null for none
+   */
+  static void choose(Form form, List<Inspected> lots, List<Supplier> shared, String code) {
+    Stream.concat(
+            lots.stream()
+                .filter(lot -> lot.code().equals(code))
+                .map(Inspected::supplier)
+                .sorted(String.CASE_INSENSITIVE_ORDER),
+            shared.stream().filter(one -> one.code().equals(code)).map(Supplier::name))
+        .findFirst()
+        .ifPresent(form.field("lots")::value);
   }
 
   private static String counted(List<Inspected> lots) {

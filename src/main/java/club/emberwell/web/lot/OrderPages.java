@@ -5,6 +5,7 @@ import club.emberwell.grid.GridService;
 import club.emberwell.grid.plan.GridPlan;
 import club.emberwell.lot.Lots;
 import club.emberwell.lot.order.Ordering;
+import club.emberwell.lot.supplier.Supplier;
 import club.emberwell.lot.supplier.Suppliers;
 import club.emberwell.member.Actor;
 import club.emberwell.member.Role;
@@ -69,11 +70,17 @@ public class OrderPages extends Pages {
   public Response order(@Context UriInfo uri) {
     SentForm sent = new SentForm(uri.getQueryParameters());
     Actor actor = actor();
-    Form form = OrderForm.of(lots.inspected(actor), suppliers.ranked(actor));
+    String asked = sent.text("lots");
+    String code = asked == null || asked.equals(Ordering.ALL_LOTS) ? null : suppliers.code(asked);
+    List<Lots.Inspected> own = lots.inspected(actor);
+    List<Supplier> shared = suppliers.offered(actor, code);
+    Form form = OrderForm.of(own, shared);
     if (sent.lacks(OrderForm.asking()) && sent.text("chance") == null) {
+      OrderForm.choose(form, own, shared, code);
       return Response.ok(shown(form.fill(fromGrid(actor, sent.id("grid"))), null)).build();
     }
     form.fill(sent.values());
+    OrderForm.choose(form, own, shared, code);
     try {
       OrderText answer = OrderText.of(ordering.order(actor, OrderForm.written(sent)));
       return Response.ok(shown(form, answer)).build();

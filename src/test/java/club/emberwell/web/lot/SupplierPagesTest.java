@@ -130,7 +130,7 @@ class SupplierPagesTest {
       lot.put("shared", true);
       member.makes("lots", lot);
     }
-    browser.get("/suppliers").tidy();
+    browser.get("/suppliers?q=" + supplier.toUpperCase().replace(" ", "+")).tidy();
     Element link =
         browser.page().select("main li a").stream()
             .filter(a -> a.text().startsWith(supplier))
