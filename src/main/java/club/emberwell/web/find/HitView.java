@@ -12,9 +12,7 @@ import club.emberwell.web.trial.TrialText;
 import club.emberwell.web.trial.WorkText;
 import java.time.Instant;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -59,13 +57,6 @@ public record HitView(
         .formatted(
             href.substring(href.lastIndexOf('/') + 1),
             trials.isEmpty() ? 0 : trials.get(0).trial());
-  }
-
-  /** Which report it is among others, for whoever only hears it. */
-  public String getNamed() {
-    return Stream.of(what.work(), trials.isEmpty() ? "" : trials.get(0).settings(), posted.member())
-        .filter(said -> said != null && !said.isEmpty())
-        .collect(Collectors.joining(", "));
   }
 
   /**
